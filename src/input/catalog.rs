@@ -1,0 +1,122 @@
+//! The shape of a catalog file: a list of exercises.
+
+use std::collections::BTreeMap;
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::words::{
+    Grade, Kind, Kit, LoadKind, Measure, Muscle, Part, Pattern, Role, Sides, Stress,
+};
+
+/// One entry of the catalog.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Entry {
+    /// Kebab-case ASCII, unique.
+    #[schemars(regex(pattern = r"^[a-z0-9]+(-[a-z0-9]+)*$"), length(max = 60))]
+    pub id: String,
+    /// The trade's name.
+    #[schemars(length(min = 1, max = 80))]
+    pub name: String,
+    /// What the item is for.
+    #[serde(default = "default_role", skip_serializing_if = "is_work")]
+    pub role: Role,
+    /// The part of a session that a preparation or conditioning item serves.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub part: Option<Part>,
+    /// Close variants share a family: one of a family a day. Defaults to the id.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub family: Option<String>,
+    /// The movement pattern; preparation and conditioning items have none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub pattern: Option<Pattern>,
+    /// Several joints or one; preparation and conditioning items have none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub kind: Option<Kind>,
+    /// Worth leading a session with.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub main: bool,
+    /// Muscles that get one set per set, the prime mover first.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub direct: Vec<Muscle>,
+    /// Muscles that get half a set per set.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub indirect: Vec<Muscle>,
+    /// Muscles that a preparation item readies or a conditioning item tires.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub muscles: Vec<Muscle>,
+    /// Any one of these sets of kit; an empty set means nothing is needed.
+    #[schemars(length(min = 1))]
+    pub needs: Vec<Vec<Kit>>,
+    /// 1 novice, 2 intermediate, 3 advanced.
+    #[schemars(range(min = 1, max = 3))]
+    pub level: u8,
+    /// Both sides together or each in turn.
+    pub sides: Sides,
+    /// How the resistance is given.
+    #[serde(default = "default_load")]
+    pub load: LoadKind,
+    /// What a set counts.
+    pub measure: Measure,
+    /// The range that makes sense, in the unit of `measure`, per side where sides are `each`.
+    #[schemars(length(min = 2, max = 2), inner(range(min = 1, max = 5000)))]
+    pub reps: Vec<u32>,
+    /// Lowering-pause-lifting-pause in seconds; with `measure: reps`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(regex(pattern = r"^[0-9]-[0-9]-[0-9]-[0-9]$"))]
+    pub tempo: Option<String>,
+    /// Seconds to arrange it before the first set.
+    #[schemars(range(min = 0, max = 600))]
+    pub setup_s: u32,
+    /// What it loads in the body.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub stress: Vec<StressTag>,
+    /// Ids of easier forms.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub easier: Vec<String>,
+    /// Ids of harder forms.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub harder: Vec<String>,
+    /// Two to four short reminders for the client.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub cues: Vec<String>,
+}
+
+const fn default_role() -> Role {
+    Role::Work
+}
+const fn default_load() -> LoadKind {
+    LoadKind::None
+}
+#[allow(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "serde hands over a reference"
+)]
+fn is_work(role: &Role) -> bool {
+    *role == Role::Work
+}
+
+/// A stress tag, plain or with a grade.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(untagged)]
+pub enum StressTag {
+    /// Every grade of it.
+    Plain(Stress),
+    /// `{spinal-compression: heavy}`.
+    Graded(#[schemars(length(min = 1, max = 1))] BTreeMap<Stress, Grade>),
+}
+
+impl StressTag {
+    /// The stress and its grade; a plain tag counts as heavy.
+    #[must_use]
+    pub fn parts(&self) -> Vec<(Stress, Grade)> {
+        match self {
+            StressTag::Plain(stress) => vec![(*stress, Grade::Heavy)],
+            StressTag::Graded(map) => map
+                .iter()
+                .map(|(stress, grade)| (*stress, *grade))
+                .collect(),
+        }
+    }
+}

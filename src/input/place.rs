@@ -1,0 +1,214 @@
+//! The shape of a place file: what kit there is and what it offers.
+
+use std::borrow::Cow;
+use std::collections::BTreeMap;
+
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+use serde::de::Error as _;
+use serde::ser::SerializeMap as _;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+use crate::words::Kit;
+
+/// A room with kit.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Place {
+    /// The name that profiles use.
+    #[schemars(length(min = 1, max = 200))]
+    pub place: String,
+    /// The kit and what it offers.
+    pub equipment: Equipment,
+}
+
+/// The kit there is: a plain list with usual amounts, or a map from item to what it offers.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Equipment {
+    /// Each item with what is known of it.
+    pub items: BTreeMap<Kit, Stock>,
+    /// Loose plates in pieces, by mass in kilograms; `None` means a usual set with the bar.
+    pub plates_kg: Option<Plates>,
+}
+
+/// Pieces by mass in grams, so that masses compare exactly.
+pub type Plates = BTreeMap<u32, u32>;
+
+/// What a place has of one item.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(untagged)]
+pub enum Stock {
+    /// How many there are.
+    Count(#[schemars(range(min = 0, max = 1000))] u32),
+    /// What it offers.
+    Offer(Offer),
+}
+
+/// What an item offers. Leave out what is usual.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Offer {
+    /// How many there are.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 0, max = 1000))]
+    pub count: Option<u32>,
+    /// The mass of the bare bar or sled.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 0, max = 200))]
+    pub mass_kg: Option<f64>,
+    /// The lightest of a rack or stack.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 0, max = 500))]
+    pub from_kg: Option<f64>,
+    /// The heaviest of a rack or stack.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 0.5, max = 1000))]
+    pub to_kg: Option<f64>,
+    /// The step between two of them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 0.25, max = 100))]
+    pub step_kg: Option<f64>,
+    /// The masses one by one, where the steps are uneven.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub masses_kg: Option<Vec<f64>>,
+}
+
+impl Stock {
+    /// How many pieces: what the file says, else one.
+    #[must_use]
+    pub fn count(&self) -> u32 {
+        match self {
+            Stock::Count(count) => *count,
+            Stock::Offer(offer) => offer.count.unwrap_or(1),
+        }
+    }
+
+    /// What is known beyond the count.
+    #[must_use]
+    pub fn offer(&self) -> Offer {
+        match self {
+            Stock::Count(count) => Offer {
+                count: Some(*count),
+                ..Offer::default()
+            },
+            Stock::Offer(offer) => offer.clone(),
+        }
+    }
+}
+
+const PLATES: &str = "plates_kg";
+
+impl<'de> Deserialize<'de> for Equipment {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        #[derive(Deserialize)]
+        #[serde(untagged)]
+        enum Shape {
+            List(Vec<Kit>),
+            Map(BTreeMap<String, serde_yaml::Value>),
+        }
+        let mut equipment = Equipment::default();
+        match Shape::deserialize(deserializer)? {
+            Shape::List(list) => {
+                equipment.items = list
+                    .into_iter()
+                    .map(|kit| (kit, Stock::Offer(Offer::default())))
+                    .collect();
+            }
+            Shape::Map(map) => {
+                for (key, value) in map {
+                    if key == PLATES {
+                        equipment.plates_kg = Some(plates(value).map_err(D::Error::custom)?);
+                    } else {
+                        let kit = key
+                            .parse::<Kit>()
+                            .map_err(|_| D::Error::custom(format!("unknown kit `{key}`")))?;
+                        let stock = serde_yaml::from_value(value).map_err(D::Error::custom)?;
+                        equipment.items.insert(kit, stock);
+                    }
+                }
+            }
+        }
+        Ok(equipment)
+    }
+}
+
+/// Reads `{20: 2, 1.25: 4}`: keys may be numbers or text.
+fn plates(value: serde_yaml::Value) -> Result<Plates, String> {
+    let serde_yaml::Value::Mapping(map) = value else {
+        return Err("`plates_kg` is a map from mass to pieces".to_owned());
+    };
+    map.into_iter()
+        .map(|(mass, pieces)| {
+            let mass = match &mass {
+                serde_yaml::Value::Number(number) => number.as_f64(),
+                serde_yaml::Value::String(text) => text.parse::<f64>().ok(),
+                _ => None,
+            };
+            let grams = mass.filter(|mass| (0.05..=100.0).contains(mass)).map(grams);
+            let pieces = pieces
+                .as_u64()
+                .and_then(|pieces| u32::try_from(pieces).ok());
+            grams
+                .zip(pieces)
+                .ok_or_else(|| "a plate is `mass in kg: pieces`, as in `20: 2`".to_owned())
+        })
+        .collect()
+}
+
+/// Kilograms to whole grams.
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "masses are checked to be 0 to 1000 kg"
+)]
+#[must_use]
+pub fn grams(kilograms: f64) -> u32 {
+    (kilograms * 1000.0).round() as u32
+}
+
+impl Serialize for Equipment {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(None)?;
+        for (kit, stock) in &self.items {
+            map.serialize_entry(kit, stock)?;
+        }
+        if let Some(plates) = &self.plates_kg {
+            let plates: BTreeMap<String, u32> = plates
+                .iter()
+                .map(|(grams, pieces)| ((f64::from(*grams) / 1000.0).to_string(), *pieces))
+                .collect();
+            map.serialize_entry(PLATES, &plates)?;
+        }
+        map.end()
+    }
+}
+
+impl JsonSchema for Equipment {
+    fn schema_name() -> Cow<'static, str> {
+        "Equipment".into()
+    }
+
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        let kit = generator.subschema_for::<Kit>();
+        let stock = generator.subschema_for::<Stock>();
+        let mut properties = serde_json::Map::new();
+        for kit in Kit::ALL {
+            properties.insert(kit.id().to_owned(), stock.clone().into());
+        }
+        properties.insert(
+            PLATES.to_owned(),
+            serde_json::json!({
+                "description": "Loose plates: mass in kg to pieces.",
+                "type": "object",
+                "patternProperties": { "^[0-9]+(\\.[0-9]+)?$": { "type": "integer", "minimum": 0, "maximum": 1000 } },
+                "additionalProperties": false,
+            }),
+        );
+        json_schema!({
+            "description": "The kit there is: a plain list, or a map from item to a count or to what it offers.",
+            "anyOf": [
+                { "type": "array", "items": kit },
+                { "type": "object", "properties": properties, "additionalProperties": false },
+            ],
+        })
+    }
+}

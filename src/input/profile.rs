@@ -1,0 +1,375 @@
+//! The shape of a profile file: one client.
+
+use std::collections::BTreeMap;
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::place::Equipment;
+use crate::words::{
+    Effort, Emphasis, Finishers, Goal, Grade, Intensity, Muscle, Sex, Status, Stress, Supersets,
+    Units, Weekday,
+};
+
+/// One client as a coach writes them down. The schema of this type is what a file is checked against.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Profile {
+    /// A code or a nickname; no full names needed.
+    #[schemars(length(min = 1, max = 200))]
+    pub client: String,
+    /// Year of birth; with it heart-rate ranges and age cautions can be given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 1900, max = 2030))]
+    pub birth_year: Option<u16>,
+    /// Used only where a published equation needs it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub sex: Option<Sex>,
+    /// Height in centimeters.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 90, max = 250))]
+    pub height_cm: Option<f64>,
+    /// Body mass in kilograms.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 20, max = 350))]
+    pub body_mass_kg: Option<f64>,
+    /// The unit in which loads are read and shown.
+    #[serde(default = "default_units")]
+    pub units: Units,
+    /// How long the client has trained.
+    pub training_status: Status,
+    /// What the training is for.
+    pub goal: Goal,
+    /// First day of week 1, ISO 8601.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub start: Option<String>,
+    /// Weeks to print.
+    #[serde(default = "default_weeks")]
+    #[schemars(range(min = 1, max = 52))]
+    pub weeks: u32,
+    /// A file in `places/` beside the profile, without its ending; or leave out and give `equipment`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub place: Option<String>,
+    /// The kit there is, when no place is named.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub equipment: Option<Equipment>,
+    /// One entry per training day.
+    #[schemars(length(min = 1, max = 14))]
+    pub sessions: Vec<SessionSlot>,
+    /// How the muscles are shared out over the days.
+    #[serde(default)]
+    pub split: SplitChoice,
+    /// Stress tags to keep out; `{tag: spinal-compression, allow: light}` keeps out only the heavy form.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub limits: Vec<Limit>,
+    /// Muscles that should get more or less than usual.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub emphasis: BTreeMap<Muscle, Emphasis>,
+    /// Exercises that must be in, are liked, are disliked or must not be in.
+    #[serde(default, skip_serializing_if = "Choices::is_empty")]
+    pub exercises: Choices,
+    /// Weekly fractional sets that replace the default range of a muscle.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub targets: BTreeMap<Muscle, TargetWish>,
+    /// Whether exercises may be done in pairs.
+    #[serde(default = "default_supersets")]
+    pub supersets: Supersets,
+    /// How far the seed may roam among equally good exercises.
+    #[serde(default = "default_variety")]
+    #[schemars(range(min = 0, max = 1))]
+    pub variety: f64,
+    /// Least time between two hard sessions for the same muscle, from start to start.
+    #[serde(default = "default_recovery")]
+    #[schemars(range(min = 12, max = 168))]
+    pub recovery_hours: u32,
+    /// What the client has lifted lately, by exercise id.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub known_lifts: BTreeMap<String, KnownLift>,
+    /// Ergometer, running and the like, brought in from a given week.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub conditioning: Option<ConditioningWish>,
+    /// Answers to the usual questions before training starts.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub screening: Option<Screening>,
+    /// Sport on the side: it loads its muscles on its days.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub other_training: Vec<OtherTraining>,
+    /// Bands for the week's balance of sets.
+    #[serde(default, skip_serializing_if = "BalanceWish::is_default")]
+    pub balance: BalanceWish,
+    /// Whether a session may end with a short finisher.
+    #[serde(default = "default_finishers")]
+    pub finishers: Finishers,
+    /// The plan of the last block, so that its main lifts are kept.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub previous: Option<String>,
+    /// Changes to the rules' own defaults, by rule id.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub rules: BTreeMap<String, RuleSetting>,
+}
+
+const fn default_units() -> Units {
+    Units::Kg
+}
+const fn default_weeks() -> u32 {
+    4
+}
+const fn default_supersets() -> Supersets {
+    Supersets::Allow
+}
+const fn default_variety() -> f64 {
+    0.5
+}
+/// 48 h between hard days for a muscle: ACSM guideline summaries, NSCA study aid; a convention.
+const fn default_recovery() -> u32 {
+    48
+}
+const fn default_finishers() -> Finishers {
+    Finishers::Never
+}
+
+/// One training day.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SessionSlot {
+    /// The weekday.
+    pub day: Weekday,
+    /// When it starts, "18:30"; without it every day counts as the same hour.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at: Option<String>,
+    /// Minutes from the first warm-up step to the last set.
+    #[schemars(range(min = 10, max = 240))]
+    pub minutes: u32,
+}
+
+/// How muscles are shared out over the days.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(untagged)]
+pub enum SplitChoice {
+    /// A known way.
+    Named(SplitName),
+    /// The client's own: one list of muscles per session.
+    Own(Vec<Vec<Muscle>>),
+}
+
+impl Default for SplitChoice {
+    fn default() -> Self {
+        SplitChoice::Named(SplitName::Auto)
+    }
+}
+
+/// A known way to share muscles out over the days.
+#[derive(
+    Debug,
+    Clone,
+    Copy,
+    PartialEq,
+    Eq,
+    PartialOrd,
+    Ord,
+    Serialize,
+    Deserialize,
+    JsonSchema,
+    strum::Display,
+)]
+#[serde(rename_all = "kebab-case")]
+#[strum(serialize_all = "kebab-case")]
+pub enum SplitName {
+    /// The planner chooses.
+    Auto,
+    /// Everything each day.
+    FullBody,
+    /// Upper-body and lower-body days.
+    UpperLower,
+    /// Push, pull and leg days.
+    PushPullLegs,
+    /// One region a day.
+    BodyPart,
+}
+
+/// A stress that is kept out, whole or only in its heavy form.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(untagged)]
+pub enum Limit {
+    /// Keep out every grade.
+    Whole(Stress),
+    /// Keep out what is above the allowed grade.
+    Graded(GradedLimit),
+}
+
+/// A limit that allows a grade.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct GradedLimit {
+    /// The stress.
+    pub tag: Stress,
+    /// The heaviest grade that may stay.
+    pub allow: Grade,
+}
+
+/// Exercises by wish.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Choices {
+    /// In the week at least once.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub must: Vec<String>,
+    /// Liked: chosen before equals.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub prefer: Vec<String>,
+    /// Disliked: chosen only where nothing else does.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub avoid: Vec<String>,
+    /// Never in the week.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub never: Vec<String>,
+}
+
+impl Choices {
+    /// Whether nothing is wished.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        *self == Choices::default()
+    }
+}
+
+/// A wished range of weekly sets.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(untagged)]
+pub enum TargetWish {
+    /// Low and high end.
+    Range([f64; 2]),
+    /// The same with the low end as a demand.
+    Strict(StrictTarget),
+}
+
+/// A range whose low end may be a demand.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct StrictTarget {
+    /// Low and high end in fractional sets.
+    pub range: [f64; 2],
+    /// Whether a week under the low end is refused.
+    #[serde(default)]
+    pub strict: bool,
+}
+
+/// A lift the client has done lately.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct KnownLift {
+    /// The load in the profile's unit: whole bar, or one hand's implement.
+    #[schemars(range(min = 0.5, max = 500))]
+    pub load: f64,
+    /// Repetitions done.
+    #[schemars(range(min = 1, max = 30))]
+    pub reps: u32,
+    /// Repetitions left in reserve.
+    #[serde(default)]
+    #[schemars(range(min = 0, max = 10))]
+    pub rir: u32,
+    /// A load above which form goes: never passed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 0.5, max = 500))]
+    pub cap: Option<f64>,
+}
+
+/// Conditioning that is brought in later.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ConditioningWish {
+    /// The first week with conditioning.
+    #[serde(default = "default_from_week")]
+    #[schemars(range(min = 1, max = 52))]
+    pub from_week: u32,
+    /// Minutes at the end of a session.
+    #[schemars(range(min = 3, max = 60))]
+    pub minutes: u32,
+    /// Kit or conditioning items to use, in order of liking; empty means any the place has.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub modes: Vec<String>,
+}
+
+const fn default_from_week() -> u32 {
+    3
+}
+
+/// Answers before training starts.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Screening {
+    /// Planned exercise of at least 30 minutes on 3 days a week for the last 3 months.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub active: Option<bool>,
+    /// Known cardiovascular, metabolic or renal disease.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub disease: Option<bool>,
+    /// Signs or symptoms that suggest one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub signs: Option<bool>,
+    /// How hard the client wants to work.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub intensity: Option<Intensity>,
+    /// Pregnant now.
+    #[serde(default)]
+    pub pregnant: bool,
+    /// Places that hurt, in the client's words.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub pain: Vec<String>,
+    /// A clinician said to wait.
+    #[serde(default)]
+    pub told_to_wait: bool,
+}
+
+/// Sport on the side.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct OtherTraining {
+    /// The weekday.
+    pub day: Weekday,
+    /// When it starts.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at: Option<String>,
+    /// How hard it is.
+    pub load: Effort,
+    /// The muscles it loads.
+    #[schemars(length(min = 1))]
+    pub muscles: Vec<Muscle>,
+}
+
+/// Bands for the week's balance, as ratios of sets.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct BalanceWish {
+    /// Rows and pulls for each push. Common practice.
+    pub pull_push: [f64; 2],
+    /// Knee work for each hip work. Common practice.
+    pub knee_hip: [f64; 2],
+}
+
+impl Default for BalanceWish {
+    fn default() -> Self {
+        BalanceWish {
+            pull_push: [0.9, 1.5],
+            knee_hip: [0.67, 1.5],
+        }
+    }
+}
+
+impl BalanceWish {
+    /// Whether nothing was changed.
+    #[must_use]
+    pub fn is_default(&self) -> bool {
+        *self == BalanceWish::default()
+    }
+}
+
+/// A changed default of a rule: `false` turns a wish off, a number replaces its figure.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(untagged)]
+pub enum RuleSetting {
+    /// On or off.
+    On(bool),
+    /// The rule's figure.
+    Figure(f64),
+}

@@ -1,0 +1,2 @@
+//! The `weekwright` program.
+fn main() {}

@@ -1,0 +1,356 @@
+//! The shape of a plan file: what is printed, kept, audited and reworked.
+
+use std::collections::BTreeMap;
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::input::catalog::Entry;
+use crate::input::profile::Profile;
+use crate::words::{GroupKind, Muscle, WeekKind, Weekday};
+
+/// The format that this version writes and reads.
+pub const FORMAT: &str = "weekwright-plan/1";
+
+/// A plan. A hand-written one needs only `format`, `profile` and `sessions` with `day` and `groups`.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Plan {
+    /// `weekwright-plan/1`.
+    pub format: String,
+    /// The client's code.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub client: String,
+    /// The seed that chose among equals.
+    #[serde(default)]
+    pub seed: u64,
+    /// What the plan was made from.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub inputs: Option<Inputs>,
+    /// The profile as resolved, or the name of a profile file.
+    pub profile: ProfileRef,
+    /// Catalog entries that did not come from the built-in catalog.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub exercises: BTreeMap<String, Entry>,
+    /// How the plan was solved.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub solve: Option<Solve>,
+    /// How the muscles are shared out over the days.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub split: Option<SplitUsed>,
+    /// The week at its fullest.
+    #[schemars(length(min = 1))]
+    pub sessions: Vec<Session>,
+    /// Weekly fractional sets of every muscle that has sets or a target.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub volume: Vec<MuscleVolume>,
+    /// Whole sets by side.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub balance: Option<Balance>,
+    /// Wishes that were not met.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub shortfalls: Vec<Shortfall>,
+    /// What a careful coach would say aloud.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub cautions: Vec<String>,
+    /// One entry per week of the profile.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub weeks: Vec<Week>,
+}
+
+/// The profile inside a plan: whole, or by file name in a hand-written plan.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(untagged)]
+pub enum ProfileRef {
+    /// A file name, relative to the plan.
+    File(String),
+    /// The profile itself.
+    Whole(Box<Profile>),
+}
+
+/// Enough to make the plan again.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Inputs {
+    /// Of the profile as resolved.
+    pub profile_sha256: String,
+    /// Of the catalog as used.
+    pub catalog_sha256: String,
+    /// The version that made the plan.
+    pub version: String,
+}
+
+/// How the plan was solved. No clock value stands here.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Solve {
+    /// The solver behind the model.
+    pub backend: String,
+    /// `proven`, `within-gap` or `stopped-early`.
+    pub status: SolveStatus,
+    /// Relative gap of the third tier to its bound.
+    pub gap: f64,
+    /// The bound of the third tier.
+    pub bound: f64,
+    /// The value of the third tier.
+    pub objective: f64,
+    /// Each tier's value and bound, in the order they were held.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub tiers: Vec<Tier>,
+}
+
+/// How far the search got.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema, strum::Display)]
+#[serde(rename_all = "kebab-case")]
+#[strum(serialize_all = "kebab-case")]
+pub enum SolveStatus {
+    /// Every tier is proven.
+    Proven,
+    /// The last tier may be improved by at most the gap.
+    WithinGap,
+    /// A clock stopped the search; such a plan may differ elsewhere.
+    StoppedEarly,
+}
+
+/// One tier of wishes.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Tier {
+    /// Its name.
+    pub name: String,
+    /// What was reached.
+    pub value: f64,
+    /// What cannot be passed.
+    pub bound: f64,
+    /// Whether value and bound meet.
+    pub proven: bool,
+}
+
+/// The split a plan stands on.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SplitUsed {
+    /// Its name.
+    pub name: String,
+    /// One idea per session.
+    pub days: Vec<String>,
+}
+
+/// One session.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Session {
+    /// The weekday.
+    pub day: Weekday,
+    /// When it starts.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at: Option<String>,
+    /// The muscles that hold most of its sets.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub focus: Vec<Muscle>,
+    /// The limit and what is planned.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub minutes: Option<MinutesUsed>,
+    /// Why the planned time is under 85 % of the limit, where it is.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub note: Option<String>,
+    /// In the order they are done.
+    pub groups: Vec<Group>,
+}
+
+/// Minutes of a session.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct MinutesUsed {
+    /// What the client has.
+    pub limit: u32,
+    /// `planned_s` / 60 to one decimal.
+    pub planned: f64,
+    /// The sum over groups.
+    pub planned_s: u32,
+}
+
+/// Items done together.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Group {
+    /// What it is.
+    pub kind: GroupKind,
+    /// Set-up, ramp sets, work, rests and the way into the group.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub seconds: Option<u32>,
+    /// One item, or the items of a pair in turn.
+    #[schemars(length(min = 1))]
+    pub items: Vec<Item>,
+}
+
+/// One exercise in a session. Exactly one of `reps`, `seconds`, `meters`, `calories` is given.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Item {
+    /// Its id.
+    pub exercise: String,
+    /// Sets; with `each_side` a set counts once.
+    #[schemars(range(min = 1, max = 20))]
+    pub sets: u32,
+    /// Repetitions of each set.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reps: Option<Vec<u32>>,
+    /// Seconds of each set.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub seconds: Option<Vec<u32>>,
+    /// Meters of each set.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub meters: Option<Vec<u32>>,
+    /// Calories on the machine's display in each set.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub calories: Option<Vec<u32>>,
+    /// The number is per side.
+    #[serde(default)]
+    pub each_side: bool,
+    /// After each set, in a pair after the round.
+    #[serde(default)]
+    pub rest_s: u32,
+    /// Lowering-pause-lifting-pause in seconds.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tempo: Option<String>,
+    /// Repetitions left in reserve.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub rir: Option<u32>,
+    /// The whole bar with plates, or one hand's implement.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub load_kg: Option<f64>,
+    /// How the load was found, or how to find it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub load_note: Option<String>,
+    /// Lighter sets before the first working set.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub ramp: Vec<RampSet>,
+    /// What to do when this week's last set left room.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub next: Option<String>,
+    /// A ready substitute.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub instead: Option<String>,
+    /// How hard conditioning is, in words with its scale.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub effort: Option<String>,
+}
+
+/// A lighter set on the way to the working load.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct RampSet {
+    /// The load; absent where only a share of it is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub load_kg: Option<f64>,
+    /// Share of the working load in percent, where the load is not known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub percent: Option<u32>,
+    /// Repetitions.
+    pub reps: u32,
+}
+
+/// Weekly sets of a muscle.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct MuscleVolume {
+    /// The muscle.
+    pub muscle: Muscle,
+    /// Low end of its range, where it has a target.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub low: Option<f64>,
+    /// High end of its range, where it has a target.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub high: Option<f64>,
+    /// Fractional sets in the week.
+    pub sets: f64,
+}
+
+/// Whole sets by side.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Balance {
+    /// Push patterns.
+    pub push: u32,
+    /// Pull patterns.
+    pub pull: u32,
+    /// Leg patterns.
+    pub legs: u32,
+    /// Squat, lunge and knee extension.
+    pub knee: u32,
+    /// Hinge, hip extension and knee flexion.
+    pub hip: u32,
+}
+
+/// A wish that was not met.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Shortfall {
+    /// The rule's id.
+    pub rule: String,
+    /// What was wanted.
+    pub wanted: String,
+    /// What there is.
+    pub got: String,
+    /// What limited it.
+    pub because: String,
+}
+
+/// One week of the plan.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Week {
+    /// From 1.
+    pub week: u32,
+    /// Its first day, where the profile has a start.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub date: Option<String>,
+    /// What it is for.
+    pub kind: WeekKind,
+    /// What changes against the week before, in words.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub note: Option<String>,
+    /// Its sessions.
+    pub sessions: Vec<Session>,
+}
+
+/// An item's set numbers in the unit that it counts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Amounts<'a> {
+    /// Repetitions.
+    Reps(&'a [u32]),
+    /// Seconds.
+    Seconds(&'a [u32]),
+    /// Meters.
+    Meters(&'a [u32]),
+    /// Calories.
+    Calories(&'a [u32]),
+}
+
+impl Item {
+    /// The one list of set numbers that is given, or `None` where none or more than one is.
+    #[must_use]
+    pub fn amounts(&self) -> Option<Amounts<'_>> {
+        let given = [
+            self.reps.as_deref().map(Amounts::Reps),
+            self.seconds.as_deref().map(Amounts::Seconds),
+            self.meters.as_deref().map(Amounts::Meters),
+            self.calories.as_deref().map(Amounts::Calories),
+        ];
+        let mut given = given.into_iter().flatten();
+        let first = given.next()?;
+        given.next().is_none().then_some(first)
+    }
+}
+
+impl Group {
+    /// Whether its items are the session's work, which alone counts toward volume.
+    #[must_use]
+    pub fn is_work(&self) -> bool {
+        matches!(
+            self.kind,
+            GroupKind::Single | GroupKind::Superset | GroupKind::Finisher
+        )
+    }
+}

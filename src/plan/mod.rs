@@ -1,0 +1,3 @@
+//! From picks to a printed plan: order, pairs, preparation, loads and weeks.
+
+pub mod file;
