@@ -16,6 +16,7 @@ use crate::words::Kit;
 pub struct Place {
     /// The name that profiles use.
     #[schemars(length(min = 1, max = 200))]
+    #[schemars(example = "boathouse")]
     pub place: String,
     /// The kit and what it offers.
     pub equipment: Equipment,
@@ -69,6 +70,7 @@ pub struct Offer {
     pub step_kg: Option<f64>,
     /// The masses one by one, where the steps are uneven.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(example = [4.0, 6.0, 8.0])]
     pub masses_kg: Option<Vec<f64>>,
 }
 
@@ -205,6 +207,7 @@ impl JsonSchema for Equipment {
         );
         json_schema!({
             "description": "The kit there is: a plain list, or a map from item to a count or to what it offers.",
+            "examples": [["dumbbells", "bench"]],
             "anyOf": [
                 { "type": "array", "items": kit },
                 { "type": "object", "properties": properties, "additionalProperties": false },
