@@ -15,11 +15,11 @@ use crate::words::{
 pub struct Entry {
     /// Kebab-case ASCII, unique.
     #[schemars(regex(pattern = r"^[a-z0-9]+(-[a-z0-9]+)*$"), length(max = 60))]
-    #[schemars(example = "goblet-squat")]
+    #[schemars(example = &"goblet-squat")]
     pub id: String,
     /// The trade's name.
     #[schemars(length(min = 1, max = 80))]
-    #[schemars(example = "Goblet squat")]
+    #[schemars(example = &"Goblet squat")]
     pub name: String,
     /// What the item is for.
     #[serde(default = "default_role", skip_serializing_if = "is_work")]
@@ -71,7 +71,7 @@ pub struct Entry {
     /// Lowering-pause-lifting-pause in seconds; with `measure: reps`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schemars(regex(pattern = r"^[0-9]-[0-9]-[0-9]-[0-9]$"))]
-    #[schemars(example = "3-0-1-0")]
+    #[schemars(example = &"3-0-1-0")]
     pub tempo: Option<String>,
     /// Seconds to arrange it before the first set.
     #[schemars(range(min = 0, max = 600))]

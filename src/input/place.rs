@@ -16,7 +16,7 @@ use crate::words::Kit;
 pub struct Place {
     /// The name that profiles use.
     #[schemars(length(min = 1, max = 200))]
-    #[schemars(example = "boathouse")]
+    #[schemars(example = &"boathouse")]
     pub place: String,
     /// The kit and what it offers.
     pub equipment: Equipment,

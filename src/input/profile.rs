@@ -17,7 +17,7 @@ use crate::words::{
 pub struct Profile {
     /// A code or a nickname; no full names needed.
     #[schemars(length(min = 1, max = 200))]
-    #[schemars(example = "tide-01")]
+    #[schemars(example = &"tide-01")]
     pub client: String,
     /// Year of birth; with it heart-rate ranges and age cautions can be given.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -46,7 +46,7 @@ pub struct Profile {
     pub goal: Goal,
     /// First day of week 1, ISO 8601.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[schemars(example = "2027-01-04")]
+    #[schemars(example = &"2027-01-04")]
     pub start: Option<String>,
     /// Weeks to print.
     #[serde(default = "default_weeks")]
@@ -54,7 +54,7 @@ pub struct Profile {
     pub weeks: u32,
     /// A file in `places/` beside the profile, without its ending; or leave out and give `equipment`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[schemars(example = "boathouse")]
+    #[schemars(example = &"boathouse")]
     pub place: Option<String>,
     /// The kit there is, when no place is named.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -109,7 +109,7 @@ pub struct Profile {
     pub finishers: Finishers,
     /// The plan of the last block, so that its main lifts are kept.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[schemars(example = "tide-01.plan.yaml")]
+    #[schemars(example = &"tide-01.plan.yaml")]
     pub previous: Option<String>,
     /// Changes to the rules' own defaults, by rule id.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
@@ -144,7 +144,7 @@ pub struct SessionSlot {
     pub day: Weekday,
     /// When it starts, "18:30"; without it every day counts as the same hour.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[schemars(example = "18:30")]
+    #[schemars(example = &"18:30")]
     pub at: Option<String>,
     /// Minutes from the first warm-up step to the last set.
     #[schemars(range(min = 10, max = 240))]
@@ -349,7 +349,7 @@ pub struct OtherTraining {
     pub day: Weekday,
     /// When it starts.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[schemars(example = "18:30")]
+    #[schemars(example = &"18:30")]
     pub at: Option<String>,
     /// How hard it is.
     pub load: Effort,
