@@ -131,6 +131,15 @@ impl Marks {
             .label(key.unwrap_or_else(|| node.bytes.clone()), text)
     }
 
+    /// The places of one part, for checks that know only that part.
+    #[must_use]
+    pub fn part(&self, path: &[Step<'_>]) -> Marks {
+        Marks {
+            source: self.source.clone(),
+            root: self.find(path).1.clone(),
+        }
+    }
+
     /// Whether the file has something at a path.
     #[must_use]
     pub fn has(&self, path: &[Step<'_>]) -> bool {

@@ -2,6 +2,7 @@
 
 pub mod catalog;
 pub mod check;
+pub mod clock;
 pub mod marks;
 pub mod place;
 pub mod profile;

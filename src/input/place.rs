@@ -8,6 +8,7 @@ use serde::de::Error as _;
 use serde::ser::SerializeMap as _;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use super::profile::Profile;
 use crate::words::Kit;
 
 /// A room with kit.
@@ -145,7 +146,7 @@ fn plates(value: serde_yaml::Value) -> Result<Plates, String> {
                 serde_yaml::Value::String(text) => text.parse::<f64>().ok(),
                 _ => None,
             };
-            let grams = mass.filter(|mass| (0.05..=100.0).contains(mass)).map(grams);
+            let grams = mass.filter(|mass| (0.0..=1000.0).contains(mass)).map(grams);
             let pieces = pieces
                 .as_u64()
                 .and_then(|pieces| u32::try_from(pieces).ok());
@@ -154,6 +155,30 @@ fn plates(value: serde_yaml::Value) -> Result<Plates, String> {
                 .ok_or_else(|| "a plate is `mass in kg: pieces`, as in `20: 2`".to_owned())
         })
         .collect()
+}
+
+impl Equipment {
+    /// The same kit without the items that are listed with a count of 0.
+    #[must_use]
+    pub fn present(&self) -> Equipment {
+        let mut present = self.clone();
+        present.items.retain(|_, stock| stock.count() > 0);
+        present
+    }
+}
+
+/// The profile with the place's kit as its equipment; the place keeps its name. Without a place
+/// only items that are not there (count 0) are taken out.
+#[must_use]
+pub fn resolve_place(profile: &Profile, place: Option<&Place>) -> Profile {
+    let equipment = match place {
+        Some(place) => Some(place.equipment.present()),
+        None => profile.equipment.as_ref().map(Equipment::present),
+    };
+    Profile {
+        equipment,
+        ..profile.clone()
+    }
 }
 
 /// Kilograms to whole grams.
@@ -201,7 +226,7 @@ impl JsonSchema for Equipment {
             serde_json::json!({
                 "description": "Loose plates: mass in kg to pieces.",
                 "type": "object",
-                "patternProperties": { "^[0-9]+(\\.[0-9]+)?$": { "type": "integer", "minimum": 0, "maximum": 1000 } },
+                "patternProperties": { "^[0-9]{1,3}(\\.[0-9]{1,3})?$": { "type": "integer", "minimum": 0, "maximum": 1000 } },
                 "additionalProperties": false,
             }),
         );

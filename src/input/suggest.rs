@@ -37,7 +37,7 @@ fn spelled(word: &str) -> String {
 
 /// A help line: the nearest word, and the whole list where it is short.
 #[must_use]
-pub fn help<'a>(word: &str, words: &[&'a str], otherwise: &str) -> String {
+pub fn help(word: &str, words: &[&str], otherwise: &str) -> String {
     const SHORT: usize = 12;
     let near = nearest(word, words.iter().copied());
     let all = (words.len() <= SHORT && !words.is_empty()).then(|| list(words));

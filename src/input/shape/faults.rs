@@ -40,7 +40,7 @@ impl<'a> Check<'a> {
             words.len(),
             suggest::list(&words[..words.len().min(3)])
         );
-        let message = format!("{} is not a word for {}", quoted(text), self.name(spot));
+        let message = format!("{} is not a word for {}", quoted(text), Self::name(spot));
         self.faults.push(
             Diagnostic::error("E1202", message)
                 .at(self.label(spot, "unknown"))
@@ -63,10 +63,10 @@ impl<'a> Check<'a> {
             .collect();
         let there = Kind::of(value);
         let message = match there {
-            Kind::Nothing => format!("{} is left empty", self.name(spot)),
+            Kind::Nothing => format!("{} is left empty", Self::name(spot)),
             _ => format!(
                 "{} is {}, not {}",
-                self.name(spot),
+                Self::name(spot),
                 there.words(),
                 kinds.join(" or ")
             ),
@@ -88,17 +88,17 @@ impl<'a> Check<'a> {
         if wanted.contains(&Kind::Text) && simple && !known {
             return format!(
                 "put it in quotes: {}",
-                self.line(spot, &format!("\"{typed}\""))
+                Self::line(spot, &format!("\"{typed}\""))
             );
         }
         let example = example(self.root, schema);
         if there == Kind::Nothing {
             return format!(
                 "write a value, for example {}, or delete the line",
-                self.line(spot, &example)
+                Self::line(spot, &example)
             );
         }
-        format!("write it like {}", self.line(spot, &example))
+        format!("write it like {}", Self::line(spot, &example))
     }
 
     /// E1204: a number outside what can be.
@@ -115,7 +115,7 @@ impl<'a> Check<'a> {
             (None, Some(most)) => format!("a number, {most} or less"),
             (None, None) => "an ordinary number".to_owned(),
         };
-        let message = format!("{} cannot be {number}", self.name(spot));
+        let message = format!("{} cannot be {number}", Self::name(spot));
         self.faults.push(
             Diagnostic::error("E1204", message)
                 .at(self.label(spot, "out of range"))
@@ -125,7 +125,7 @@ impl<'a> Check<'a> {
 
     /// E1203: half a minute where whole ones are counted.
     pub(super) fn not_whole(&mut self, spot: Spot<'a>, number: &Number, schema: &'a Schema) {
-        let message = format!("{} is {number}, not a whole number", self.name(spot));
+        let message = format!("{} is {number}, not a whole number", Self::name(spot));
         let rounded = number.as_f64().unwrap_or_default().round();
         let least = schema
             .get("minimum")
@@ -135,7 +135,7 @@ impl<'a> Check<'a> {
         self.faults.push(
             Diagnostic::error("E1203", message)
                 .at(self.label(spot, "here a whole number belongs"))
-                .help(format!("write it like {}", self.line(spot, &instead))),
+                .help(format!("write it like {}", Self::line(spot, &instead))),
         );
     }
 
@@ -166,14 +166,14 @@ impl<'a> Check<'a> {
             (None, most) => format!("at most {}", most.unwrap_or_default()),
         };
         let message = match count {
-            0 => format!("{} is empty", self.name(spot)),
-            count => format!("{} has {count} entries", self.name(spot)),
+            0 => format!("{} is empty", Self::name(spot)),
+            count => format!("{} has {count} entries", Self::name(spot)),
         };
         let example = example(self.root, schema);
         self.faults.push(
             Diagnostic::error("E1206", message)
                 .at(self.label(spot, &format!("{entries} needed")))
-                .help(format!("write it like {}", self.line(spot, &example))),
+                .help(format!("write it like {}", Self::line(spot, &example))),
         );
     }
 
@@ -187,13 +187,16 @@ impl<'a> Check<'a> {
         schema: &'a Schema,
     ) {
         let message = match length {
-            0 => format!("{} is blank", self.name(spot)),
-            length => format!("{} has {length} characters", self.name(spot)),
+            0 => format!("{} is blank", Self::name(spot)),
+            length => format!("{} has {length} characters", Self::name(spot)),
         };
         let (least, most) = (least.unwrap_or(0), most.unwrap_or(u64::MAX));
         let help = if length < least {
             let example = example(self.root, schema);
-            format!("write something, for example {}", self.line(spot, &example))
+            format!(
+                "write something, for example {}",
+                Self::line(spot, &example)
+            )
         } else {
             format!("shorten it to {most} characters")
         };
@@ -206,18 +209,22 @@ impl<'a> Check<'a> {
 
     /// E1208: a text in another form than asked.
     pub(super) fn wrong_form(&mut self, spot: Spot<'a>, text: &str, schema: &'a Schema) {
-        let message = format!("{} is not how {} is written", quoted(text), self.name(spot));
+        let message = format!(
+            "{} is not how {} is written",
+            quoted(text),
+            Self::name(spot)
+        );
         let example = example(self.root, schema);
         self.faults.push(
             Diagnostic::error("E1208", message)
                 .at(self.label(spot, ""))
-                .help(format!("write it like {}", self.line(spot, &example))),
+                .help(format!("write it like {}", Self::line(spot, &example))),
         );
     }
 
     /// E1209: an escape that would reach the terminal or the sheet.
     pub(super) fn hidden_character(&mut self, spot: Spot<'a>) {
-        let message = format!("{} holds a control character", self.name(spot));
+        let message = format!("{} holds a control character", Self::name(spot));
         self.faults.push(
             Diagnostic::error("E1209", message)
                 .at(self.label(spot, ""))
@@ -226,7 +233,7 @@ impl<'a> Check<'a> {
     }
 
     /// The value in words: `minutes`, or entry 2 of `must`.
-    fn name(&self, spot: Spot<'a>) -> String {
+    fn name(spot: Spot<'a>) -> String {
         let key = spot.field.map(|field| quoted(&field.key));
         match (key, spot.list) {
             (Some(key), Some(index)) => format!("entry {} of {key}", index + 1),
@@ -237,7 +244,7 @@ impl<'a> Check<'a> {
     }
 
     /// A line with the value's key, to be typed as it stands.
-    fn line(&self, spot: Spot<'a>, value: &str) -> String {
+    fn line(spot: Spot<'a>, value: &str) -> String {
         match (spot.field, spot.list) {
             (Some(field), None) => quoted_whole(&format!("{}: {value}", field.key)),
             _ => quoted_whole(value),
