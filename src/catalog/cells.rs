@@ -27,12 +27,23 @@ impl KitGroup {
 
     /// The heading of the group's column.
     #[must_use]
+    pub const fn heading(self) -> &'static str {
+        match self {
+            KitGroup::Nothing => "no kit",
+            KitGroup::HandHeld => "hand-held",
+            KitGroup::Barbell => "barbell",
+            KitGroup::Machines => "machines",
+        }
+    }
+
+    /// The group in a sentence.
+    #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
             KitGroup::Nothing => "no kit",
-            KitGroup::HandHeld => "hand-held, bands",
-            KitGroup::Barbell => "barbell, rack",
-            KitGroup::Machines => "machines, cables",
+            KitGroup::HandHeld => "hand-held kit or bands",
+            KitGroup::Barbell => "barbell and rack",
+            KitGroup::Machines => "machines or cables",
         }
     }
 

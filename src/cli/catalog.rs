@@ -1,5 +1,6 @@
 //! `weekwright catalog`: the exercises to look through, show and check.
 
+use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 use serde::Serialize;
@@ -8,7 +9,7 @@ use super::args::{CatalogAction, CatalogArgs, Format, ListArgs};
 use super::files::{catalog_sources, load_catalog};
 use super::output::Console;
 use super::render::{self, WIDTH};
-use super::table::table;
+use super::table::{cut, table};
 use super::{Exit, Failure, Faults};
 use crate::catalog::Catalog;
 use crate::catalog::cells::KitGroup;
@@ -156,35 +157,39 @@ fn words<W: Copy + Into<&'static str>>(
 }
 
 fn listed(entries: &[&Entry], format: Format) -> String {
-    match format {
-        Format::Text if entries.is_empty() => "no exercise fits all of these filters\n".to_owned(),
-        Format::Text => {
-            let rows: Vec<Vec<String>> = entries.iter().map(|entry| row(entry)).collect();
-            let count = match entries.len() {
-                1 => "1 exercise".to_owned(),
-                count => format!("{count} exercises"),
-            };
-            format!(
-                "{}{count}\n",
-                table(&["id", "pattern", "level", "kit"], &rows)
-            )
-        }
-        other => serialized(&entries, other),
+    if format != Format::Text {
+        return serialized(&entries, format);
     }
-}
-
-fn row(entry: &Entry) -> Vec<String> {
-    let pattern = match (entry.pattern, entry.part) {
-        (Some(pattern), _) => pattern.to_string(),
-        (None, Some(part)) => format!("{}: {part}", entry.role),
-        (None, None) => entry.role.to_string(),
+    let width = entries
+        .iter()
+        .map(|entry| entry.id.len())
+        .max()
+        .unwrap_or(0);
+    let mut groups: BTreeMap<_, String> = BTreeMap::new();
+    for entry in entries {
+        let line = format!("  {:width$}  {}  {}", entry.id, entry.level, kit(entry));
+        let group = groups
+            .entry((entry.role, entry.pattern, entry.part))
+            .or_default();
+        group.push_str(&cut(&line, WIDTH));
+        group.push('\n');
+    }
+    let mut text = String::new();
+    for ((role, pattern, part), lines) in groups {
+        let heading = match (role, pattern, part) {
+            (Role::Work, Some(pattern), _) => pattern.to_string(),
+            (role, Some(pattern), _) => format!("{role}, {pattern}"),
+            (role, None, Some(part)) => format!("{role}, {part}"),
+            (role, None, None) => role.to_string(),
+        };
+        write!(text, "{heading}\n{lines}\n").expect("a string takes every write");
+    }
+    let count = match entries.len() {
+        0 => "no exercise fits all of these filters".to_owned(),
+        1 => "1 exercise; the number is its level".to_owned(),
+        count => format!("{count} exercises; the number is the level"),
     };
-    vec![
-        entry.id.clone(),
-        pattern,
-        entry.level.to_string(),
-        kit(entry),
-    ]
+    text + &count + "\n"
 }
 
 /// The sets of kit in words: `barbell + bench or dumbbells`.
@@ -297,17 +302,17 @@ fn cells(report: &Report) -> String {
             0 => "-".to_owned(),
             count => count.to_string(),
         });
-        shown.join(" / ")
+        shown.join("/")
     };
     let row = |pattern: &Pattern| {
         let cells = KitGroup::ALL.map(|group| count(*pattern, group));
         std::iter::once(pattern.to_string()).chain(cells).collect()
     };
     let rows: Vec<Vec<String>> = Pattern::ALL.iter().map(row).collect();
-    let names = KitGroup::ALL.map(KitGroup::name);
+    let names = KitGroup::ALL.map(KitGroup::heading);
     let headings: Vec<&str> = std::iter::once("pattern").chain(names).collect();
     format!(
-        "Working exercises at level 1 / 2 / 3\n{}{} entries, {} families\n",
+        "Working exercises at level 1/2/3\n{}{} entries, {} families\n",
         table(&headings, &rows),
         report.entries,
         report.families

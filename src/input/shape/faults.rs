@@ -167,6 +167,7 @@ impl<'a> Check<'a> {
         };
         let message = match count {
             0 => format!("{} is empty", Self::name(spot)),
+            1 => format!("{} has 1 entry", Self::name(spot)),
             count => format!("{} has {count} entries", Self::name(spot)),
         };
         let example = example(self.root, schema);
