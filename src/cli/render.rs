@@ -87,20 +87,38 @@ fn origin(label: &Label) -> Origin<'_> {
     }
 }
 
-/// Breaks a text at spaces so that no line is longer than a width, where words allow it.
+/// Breaks a text at spaces so that no line is longer than a width, where words allow it. What
+/// stands in back quotes is to be typed as it is, so it stays on one line.
 #[must_use]
 pub fn wrapped(text: &str, width: usize) -> String {
     let mut lines: Vec<String> = Vec::new();
-    for word in text.split(' ') {
+    for word in words(text, width) {
         match lines.last_mut() {
             Some(line) if line.chars().count() + 1 + word.chars().count() <= width => {
                 line.push(' ');
-                line.push_str(word);
+                line.push_str(&word);
             }
-            _ => lines.push(word.to_owned()),
+            _ => lines.push(word),
         }
     }
     lines.join("\n")
+}
+
+/// Words of a text; a back-quoted part counts as one word where it fits a line.
+fn words(text: &str, width: usize) -> Vec<String> {
+    let mut words: Vec<String> = Vec::new();
+    let mut is_open = false;
+    for word in text.split(' ') {
+        match words.last_mut() {
+            Some(last) if is_open && last.chars().count() + word.chars().count() < width => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => words.push(word.to_owned()),
+        }
+        is_open ^= word.matches('`').count() % 2 == 1;
+    }
+    words
 }
 
 fn count(diagnostics: &[Diagnostic]) -> String {

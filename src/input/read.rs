@@ -47,7 +47,21 @@ pub fn read<T: DeserializeOwned + JsonSchema>(source: &Source) -> Result<Read<T>
 /// The two parsers may differ on odd YAML; the stricter one wins.
 fn refused(source: &Source, error: &serde_yaml::Error) -> Diagnostic {
     let at = error.location().map_or(0, |location| location.index());
-    syntax::broken(source, at, &error.to_string())
+    let message = error.to_string();
+    let info = message.split(" at line ").next().unwrap_or(&message);
+    if info.contains("as u128") || info.contains("as i128") {
+        return huge_number(source, at);
+    }
+    syntax::broken(source, at, info)
+}
+
+/// E1204: a number of 20 digits is none that anyone meant.
+fn huge_number(source: &Source, at: usize) -> Diagnostic {
+    let rest = source.text.get(at..).unwrap_or_default();
+    let digits = rest.find([',', '}', ']', '\n', ' ']).unwrap_or(rest.len());
+    Diagnostic::error("E1204", "this number is too large to be counted with")
+        .at(source.label(at..at + digits, "out of range"))
+        .help("write a number that a coach would say")
 }
 
 /// E1212: the schema lets through what the type does not.

@@ -5,7 +5,7 @@ use serde_yaml::{Number, Value};
 
 use super::example::example;
 use super::kind::Kind;
-use super::{Check, Spot, schema_of};
+use super::{Check, Spot, known_keys, schema_of};
 use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::input::marks::Field;
 use crate::input::suggest;
@@ -13,11 +13,7 @@ use crate::input::suggest;
 impl<'a> Check<'a> {
     /// E1201: a key that nobody would read.
     pub(super) fn unknown_key(&mut self, field: &Field, schema: &Schema) {
-        let keys: Vec<&str> = schema
-            .get("properties")
-            .and_then(Schema::as_object)
-            .map(|properties| properties.keys().map(String::as_str).collect())
-            .unwrap_or_default();
+        let keys = known_keys(schema);
         let otherwise = match schema.get("patternProperties") {
             Some(_) => "here a key is a mass in kilograms, as in `20: 2`".to_owned(),
             None => format!(

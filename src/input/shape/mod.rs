@@ -13,6 +13,7 @@ use serde_json::Value as Schema;
 use serde_yaml::Value;
 
 use super::marks::{Field, Marks, Node, Parts};
+use super::suggest;
 use crate::diagnostic::Diagnostic;
 use kind::Kind;
 
@@ -204,9 +205,19 @@ impl<'a> Check<'a> {
                 None => self.unknown_key(field, schema),
             }
         }
+        self.required(spot, fields, schema);
+    }
+
+    /// A key that is only misspelled is told as unknown, not also as missing.
+    fn required(&mut self, spot: Spot<'a>, fields: &[Field], schema: &'a Schema) {
+        let keys = known_keys(schema);
+        let meant: Vec<&str> = fields
+            .iter()
+            .filter_map(|field| suggest::nearest(&field.key, keys.iter().copied()))
+            .collect();
         let required = schema.get("required").and_then(Schema::as_array);
         for key in required.into_iter().flatten().filter_map(Schema::as_str) {
-            if !fields.iter().any(|field| field.key == key) {
+            if !meant.contains(&key) {
                 self.missing_key(spot, key, schema);
             }
         }
@@ -243,6 +254,15 @@ fn schema_of<'a>(schema: &'a Schema, key: &str) -> Option<&'a Schema> {
             .filter(|others| **others != Schema::Bool(false))
     };
     named.or_else(by_pattern).or_else(others)
+}
+
+/// The keys that a map may have by name.
+fn known_keys(schema: &Schema) -> Vec<&str> {
+    let properties = schema.get("properties").and_then(Schema::as_object);
+    let keys = properties
+        .into_iter()
+        .flat_map(|properties| properties.keys());
+    keys.map(String::as_str).collect()
 }
 
 fn bound(schema: &Schema, name: &str) -> Option<u64> {
