@@ -59,7 +59,7 @@ pub(super) fn faults(files: &[Read<Vec<Entry>>]) -> Vec<Diagnostic> {
 
 /// E1401: an id stands for one exercise.
 pub(super) fn duplicates(files: &[Read<Vec<Entry>>]) -> Vec<Diagnostic> {
-    let mut first: BTreeMap<&str, Label> = BTreeMap::new();
+    let mut first: BTreeMap<&str, Placed<'_>> = BTreeMap::new();
     let mut faults = Vec::new();
     for placed in placed(files) {
         let id = placed.entry.id.as_str();
@@ -67,11 +67,11 @@ pub(super) fn duplicates(files: &[Read<Vec<Entry>>]) -> Vec<Diagnostic> {
             Some(earlier) => faults.push(
                 Diagnostic::error("E1401", format!("the id {} stands twice", quoted(id)))
                     .at(placed.at("id", "the second"))
-                    .at(earlier.clone())
+                    .at(earlier.at("id", "the first"))
                     .help("give one of the two another id, or delete it"),
             ),
             None => {
-                first.insert(id, placed.at("id", "the first"));
+                first.insert(id, placed);
             }
         }
     }

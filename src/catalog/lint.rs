@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::cells::Cells;
-use super::{FILES, entry, links};
+use super::{Catalog, FILES, entry, links};
 use crate::diagnostic::{self, Diagnostic, Label, Source};
 use crate::input::Read;
 use crate::input::catalog::Entry;
@@ -32,20 +32,23 @@ pub fn built_in_sources() -> Vec<Source> {
         .collect()
 }
 
-/// Looks through the built-in catalog together with more files, which may replace entries.
+/// Looks through the built-in catalog; or through more files, as they stand with it.
 #[must_use]
 pub fn lint(more: &[Source]) -> Report {
     let mut diagnostics = Vec::new();
-    let files = readable(&built_in_sources(), &mut diagnostics);
-    let added = readable(more, &mut diagnostics);
-    let all: BTreeMap<String, Entry> = ids_and_entries(&files)
-        .chain(ids_and_entries(&added))
-        .collect();
-    let checked = if more.is_empty() { &files } else { &added };
-    diagnostics.extend(entry::faults(checked));
-    diagnostics.extend(links::dangling(checked, &all));
-    diagnostics.extend(links::one_sided(checked, &all));
-    diagnostics.extend(links::circles(checked, &all));
+    let (files, mut all) = if more.is_empty() {
+        let files = readable(&built_in_sources(), &mut diagnostics);
+        (files, BTreeMap::new())
+    } else {
+        let files = readable(more, &mut diagnostics);
+        (files, Catalog::built_in().entries().clone())
+    };
+    let entries = files.iter().flat_map(|file| &file.value);
+    all.extend(entries.map(|entry| (entry.id.clone(), entry.clone())));
+    diagnostics.extend(entry::faults(&files));
+    diagnostics.extend(links::dangling(&files, &all));
+    diagnostics.extend(links::one_sided(&files, &all));
+    diagnostics.extend(links::circles(&files, &all));
     let cells = Cells::count(all.values());
     diagnostics.extend(w1412_kit_is_used(&all));
     diagnostics.extend(w1413_cells_are_filled(&cells));
@@ -69,13 +72,6 @@ fn readable(sources: &[Source], faults: &mut Vec<Diagnostic>) -> Vec<Read<Vec<En
     }
     faults.extend(entry::duplicates(&files));
     files
-}
-
-fn ids_and_entries(files: &[Read<Vec<Entry>>]) -> impl Iterator<Item = (String, Entry)> {
-    files
-        .iter()
-        .flat_map(|file| &file.value)
-        .map(|entry| (entry.id.clone(), entry.clone()))
 }
 
 fn families(all: &BTreeMap<String, Entry>) -> usize {

@@ -5,7 +5,7 @@ use serde_yaml::{Number, Value};
 
 use super::example::example;
 use super::kind::Kind;
-use super::{Check, Spot, known_keys, schema_of};
+use super::{Check, Spot, known_keys};
 use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::input::marks::Field;
 use crate::input::suggest;
@@ -137,7 +137,9 @@ impl<'a> Check<'a> {
 
     /// E1205: a key that must be there is not.
     pub(super) fn missing_key(&mut self, spot: Spot<'a>, key: &str, schema: &'a Schema) {
-        let example = schema_of(schema, key).map(|inner| example(self.root, inner));
+        let example = self
+            .schema_of(schema, key)
+            .map(|inner| example(self.root, inner));
         let example = example.unwrap_or_default();
         self.faults.push(
             Diagnostic::error("E1205", format!("the key `{key}` is missing"))

@@ -7,6 +7,9 @@ mod example;
 mod faults;
 mod kind;
 
+use std::collections::BTreeMap;
+
+use regex_lite::Regex;
 use schemars::JsonSchema;
 use schemars::generate::SchemaSettings;
 use serde_json::Value as Schema;
@@ -30,6 +33,7 @@ pub fn check(value: &Value, schema: &Schema, marks: &Marks) -> Vec<Diagnostic> {
     let mut check = Check {
         root: schema,
         marks,
+        patterns: patterns(schema),
         faults: Vec::new(),
     };
     let spot = Spot {
@@ -55,6 +59,8 @@ struct Spot<'a> {
 struct Check<'a> {
     root: &'a Schema,
     marks: &'a Marks,
+    /// Every pattern of the schema, made ready once.
+    patterns: BTreeMap<&'a str, Regex>,
     faults: Vec<Diagnostic>,
 }
 
@@ -142,7 +148,7 @@ impl<'a> Check<'a> {
         if least.is_some_and(|least| length < least) || most.is_some_and(|most| length > most) {
             self.wrong_length(spot, length, least, most, schema);
         } else if let Some(pattern) = schema.get("pattern").and_then(Schema::as_str)
-            && !matches(pattern, text)
+            && !self.matches(pattern, text)
         {
             self.wrong_form(spot, text, schema);
         }
@@ -200,7 +206,7 @@ impl<'a> Check<'a> {
                 list: None,
                 node: &field.node,
             };
-            match schema_of(schema, &field.key) {
+            match self.schema_of(schema, &field.key) {
                 Some(schema) => self.value(inner, value, schema),
                 None => self.unknown_key(field, schema),
             }
@@ -222,6 +228,31 @@ impl<'a> Check<'a> {
             }
         }
     }
+
+    /// The schema of a key's value; none for a key that is not known.
+    fn schema_of(&self, schema: &'a Schema, key: &str) -> Option<&'a Schema> {
+        let named = schema
+            .get("properties")
+            .and_then(|properties| properties.get(key));
+        let by_pattern = || {
+            let patterns = schema.get("patternProperties")?.as_object()?;
+            let mut patterns = patterns.iter();
+            patterns
+                .find(|(pattern, _)| self.matches(pattern, key))
+                .map(|(_, schema)| schema)
+        };
+        let others = || {
+            schema
+                .get("additionalProperties")
+                .filter(|others| **others != Schema::Bool(false))
+        };
+        named.or_else(by_pattern).or_else(others)
+    }
+
+    fn matches(&self, pattern: &str, text: &str) -> bool {
+        let pattern = self.patterns.get(pattern);
+        pattern.is_none_or(|pattern| pattern.is_match(text))
+    }
 }
 
 /// The words of a list of words; none where the schema is no such list.
@@ -234,26 +265,6 @@ fn words(schema: &Schema) -> Vec<&str> {
     }
     let choices = schema.get("oneOf").and_then(Schema::as_array);
     choices.into_iter().flatten().flat_map(words).collect()
-}
-
-/// The schema of a key's value; none for a key that is not known.
-fn schema_of<'a>(schema: &'a Schema, key: &str) -> Option<&'a Schema> {
-    let named = schema
-        .get("properties")
-        .and_then(|properties| properties.get(key));
-    let by_pattern = || {
-        let patterns = schema.get("patternProperties")?.as_object()?;
-        patterns
-            .iter()
-            .find(|(pattern, _)| matches(pattern, key))
-            .map(|(_, schema)| schema)
-    };
-    let others = || {
-        schema
-            .get("additionalProperties")
-            .filter(|others| **others != Schema::Bool(false))
-    };
-    named.or_else(by_pattern).or_else(others)
 }
 
 /// The keys that a map may have by name.
@@ -269,8 +280,25 @@ fn bound(schema: &Schema, name: &str) -> Option<u64> {
     schema.get(name).and_then(Schema::as_u64)
 }
 
-fn matches(pattern: &str, text: &str) -> bool {
-    regex_lite::Regex::new(pattern)
-        .expect("the patterns of our schemas are valid")
-        .is_match(text)
+/// Collects the patterns of a whole schema.
+fn patterns(schema: &Schema) -> BTreeMap<&str, Regex> {
+    let mut found = BTreeMap::new();
+    let mut open = vec![schema];
+    while let Some(schema) = open.pop() {
+        match schema {
+            Schema::Object(entries) => {
+                let own = schema.get("pattern").and_then(Schema::as_str);
+                let of_keys = schema.get("patternProperties").and_then(Schema::as_object);
+                let of_keys = of_keys.into_iter().flat_map(|patterns| patterns.keys());
+                for pattern in own.into_iter().chain(of_keys.map(String::as_str)) {
+                    let ready = Regex::new(pattern).expect("the patterns of our schemas are valid");
+                    found.insert(pattern, ready);
+                }
+                open.extend(entries.values());
+            }
+            Schema::Array(entries) => open.extend(entries),
+            _ => {}
+        }
+    }
+    found
 }
