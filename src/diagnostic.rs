@@ -181,6 +181,12 @@ fn place_of(diagnostic: &Diagnostic) -> Option<(&str, Option<Span>)> {
     Some((&label.source, label.span))
 }
 
+/// A count with its noun: `1 entry`, `2 entries`.
+#[must_use]
+pub fn counted(count: usize, one: &str, many: &str) -> String {
+    format!("{count} {}", if count == 1 { one } else { many })
+}
+
 /// A text from a file as a message may show it: short, on one line, without control characters.
 #[must_use]
 pub fn quoted(text: &str) -> String {

@@ -17,7 +17,7 @@ use crate::catalog::lint::{Report, built_in_sources, lint};
 use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::input::catalog::{Entry, StressTag};
 use crate::input::suggest;
-use crate::words::{Kit, Muscle, Pattern, Role, Stress};
+use crate::words::{Kind, Kit, Muscle, Part, Pattern, Role, Stress};
 
 pub(super) fn run(arguments: &CatalogArgs, console: &Console) -> Result<Exit, Failure> {
     match &arguments.action {
@@ -211,22 +211,23 @@ fn shown(entry: &Entry, format: Format) -> String {
         return serialized(&entry, format);
     }
     let mut text = format!("{} ({})\n", entry.name, entry.id);
-    let reps = entry
-        .reps
-        .iter()
-        .map(u32::to_string)
-        .collect::<Vec<_>>()
-        .join(" to ");
-    let optional = |value: Option<String>| value.unwrap_or_default();
-    let lines = [
+    for (name, value) in lines(entry).iter().filter(|(_, value)| !value.is_empty()) {
+        let value = render::wrapped(value, WIDTH - 18).replace('\n', &format!("\n{:18}", ""));
+        writeln!(text, "  {name:16}{value}").expect("a string takes every write");
+    }
+    text
+}
+
+/// What an entry says, in the order of its file; what it does not say is empty.
+fn lines(entry: &Entry) -> [(&'static str, String); 19] {
+    let reps: Vec<String> = entry.reps.iter().map(u32::to_string).collect();
+    let told = |word: Option<&'static str>| word.unwrap_or_default().to_owned();
+    [
         ("role", entry.role.to_string()),
-        ("part", optional(entry.part.map(|part| part.to_string()))),
-        ("family", optional(entry.family.clone())),
-        (
-            "pattern",
-            optional(entry.pattern.map(|pattern| pattern.to_string())),
-        ),
-        ("kind", optional(entry.kind.map(|kind| kind.to_string()))),
+        ("part", told(entry.part.map(Part::id))),
+        ("family", entry.family.clone().unwrap_or_default()),
+        ("pattern", told(entry.pattern.map(Pattern::id))),
+        ("kind", told(entry.kind.map(Kind::id))),
         ("a whole set for", ids(&entry.direct)),
         ("half a set for", ids(&entry.indirect)),
         ("muscles", ids(&entry.muscles)),
@@ -234,19 +235,14 @@ fn shown(entry: &Entry, format: Format) -> String {
         ("level", entry.level.to_string()),
         ("sides", entry.sides.to_string()),
         ("load", entry.load.to_string()),
-        (entry.measure.id(), reps),
-        ("tempo", optional(entry.tempo.clone())),
+        (entry.measure.id(), reps.join(" to ")),
+        ("tempo", entry.tempo.clone().unwrap_or_default()),
         ("set-up", format!("{} s", entry.setup_s)),
         ("loads", stresses(entry)),
         ("easier", entry.easier.join(", ")),
         ("harder", entry.harder.join(", ")),
         ("cues", entry.cues.join("; ")),
-    ];
-    for (name, value) in lines.iter().filter(|(_, value)| !value.is_empty()) {
-        let value = render::wrapped(value, WIDTH - 18).replace('\n', &format!("\n{:18}", ""));
-        writeln!(text, "  {name:16}{value}").expect("a string takes every write");
-    }
-    text
+    ]
 }
 
 fn ids(muscles: &[Muscle]) -> String {

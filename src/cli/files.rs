@@ -14,6 +14,7 @@ use crate::input::profile::Profile;
 use crate::input::source::{MOST_BYTES, over_1_mb, source};
 use crate::input::{Read, read, suggest};
 use crate::path;
+use crate::plan::file::Plan;
 
 /// A profile with everything it names.
 #[derive(Debug, Clone)]
@@ -143,6 +144,21 @@ fn unknown_place(name: &str, folders: &[PathBuf]) -> Diagnostic {
     };
     Diagnostic::error("E1007", format!("there is no place {}", quoted(name)))
         .help(suggest::help(name, &words, &otherwise))
+}
+
+/// Reads a plan, YAML or JSON, and checks its shape.
+///
+/// # Errors
+/// All faults of the file.
+pub fn load_plan(path: &Path) -> Result<(Read<Plan>, Source), Faults> {
+    let source = read_source(path)?;
+    match read::<Plan>(&source) {
+        Ok(read) => Ok((read, source)),
+        Err(diagnostics) => Err(Faults {
+            diagnostics,
+            sources: vec![source],
+        }),
+    }
 }
 
 /// The built-in catalog, with the files of a folder added.

@@ -3,7 +3,7 @@
 use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet};
 use serde_json::json;
 
-use crate::diagnostic::{Diagnostic, Label, Severity, Source};
+use crate::diagnostic::{Diagnostic, Label, Severity, Source, counted};
 
 /// The width that is kept to.
 pub const WIDTH: usize = 80;
@@ -124,13 +124,13 @@ fn words(text: &str, width: usize) -> Vec<String> {
 fn count(diagnostics: &[Diagnostic]) -> String {
     let errors = diagnostics.iter().filter(|found| found.is_error()).count();
     let warnings = diagnostics.len() - errors;
-    let told = |count: usize, name: &str| match count {
-        1 => format!("1 {name}"),
-        count => format!("{count} {name}s"),
-    };
+    let told = (
+        counted(errors, "error", "errors"),
+        counted(warnings, "warning", "warnings"),
+    );
     match (errors, warnings) {
-        (0, warnings) => told(warnings, "warning"),
-        (errors, 0) => told(errors, "error"),
-        (errors, warnings) => format!("{}, {}", told(errors, "error"), told(warnings, "warning")),
+        (0, _) => told.1,
+        (_, 0) => told.0,
+        _ => format!("{}, {}", told.0, told.1),
     }
 }

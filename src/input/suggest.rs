@@ -23,7 +23,9 @@ fn distance(typed: &str, candidate: &str) -> usize {
     };
     let is_part = short.len() >= 4 && long.split('-').any(|part| part == short);
     let is_end = short.len() >= 4 && (long.starts_with(short) || long.ends_with(short));
-    if is_part || is_end {
+    // Whole names of days and the like: `monday` for `mon`.
+    let is_spelled_out = candidate.len() >= 3 && typed.starts_with(candidate);
+    if is_part || is_end || is_spelled_out {
         edits.min(1 + (long.len() - short.len()) / 8)
     } else {
         edits
@@ -43,10 +45,11 @@ pub fn help(word: &str, words: &[&str], otherwise: &str) -> String {
     let all = (words.len() <= SHORT && !words.is_empty()).then(|| list(words));
     match (near, all) {
         (Some(near), Some(all)) if words.len() > 1 => {
-            format!("did you mean `{near}`? The words here are {all}")
+            format!("did you mean `{near}`? One of {all} belongs here")
         }
         (Some(near), _) => format!("did you mean `{near}`?"),
-        (None, Some(all)) => format!("the words here are {all}"),
+        (None, Some(all)) if words.len() > 1 => format!("one of {all} belongs here"),
+        (None, Some(all)) => format!("{all} belongs here"),
         (None, None) => otherwise.to_owned(),
     }
 }
@@ -70,6 +73,7 @@ mod tests {
         assert_eq!(near("Lat Pulldown"), Some("lat-pulldown"));
         assert_eq!(near("lat_pulldowns"), Some("lat-pulldown"));
         assert_eq!(near("pulldown"), Some("lat-pulldown"));
+        assert_eq!(nearest("Thursday", ["mon", "thu"]), Some("thu"));
         assert_eq!(near("umbrella"), None);
         assert_eq!(near(""), None);
     }

@@ -82,10 +82,7 @@ fn an_unknown_word_gets_the_nearest() {
         (["list", "--muscle", "quad"], "did you mean `quads`?"),
         (["list", "--kit", "dumbell"], "did you mean `dumbbells`?"),
         (["list", "--limit", "overheads"], "did you mean `overhead`?"),
-        (
-            ["list", "--role", "warmup"],
-            "the words here are `work`, `prep`",
-        ),
+        (["list", "--role", "warmup"], "one of `work`, `prep`"),
     ] {
         let output = program().arg("catalog").args(arguments).output().unwrap();
         assert_eq!(output.status.code(), Some(2));

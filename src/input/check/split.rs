@@ -1,7 +1,7 @@
 //! The client's own split.
 
 use super::Case;
-use crate::diagnostic::Diagnostic;
+use crate::diagnostic::{Diagnostic, counted};
 use crate::input::profile::SplitChoice;
 use crate::path;
 
@@ -14,17 +14,12 @@ pub(super) fn e1305_one_entry_per_session(case: &Case<'_>) -> Vec<Diagnostic> {
     if days.len() == sessions {
         return Vec::new();
     }
-    let message = format!(
-        "the split has {} entries for {sessions} sessions",
-        days.len()
-    );
+    let entries = counted(days.len(), "entry", "entries");
+    let sessions = counted(sessions, "session", "sessions");
+    let message = format!("the split has {entries} for {sessions}");
     let fault = Diagnostic::error("E1305", message)
-        .at(case
-            .marks
-            .at_key(path!["split"], format!("{} entries", days.len())))
-        .at(case
-            .marks
-            .at_key(path!["sessions"], format!("{sessions} sessions")))
+        .at(case.marks.at_key(path!["split"], entries))
+        .at(case.marks.at_key(path!["sessions"], sessions))
         .help("write one list of muscles per session, in the same order, or `split: auto`");
     vec![fault]
 }

@@ -6,7 +6,7 @@ use serde_yaml::{Number, Value};
 use super::example::example;
 use super::kind::Kind;
 use super::{Check, Spot, known_keys};
-use crate::diagnostic::{Diagnostic, Label, quoted};
+use crate::diagnostic::{Diagnostic, Label, counted, quoted};
 use crate::input::marks::Field;
 use crate::input::suggest;
 
@@ -80,8 +80,8 @@ impl<'a> Check<'a> {
         let typed = &self.marks.source.text[spot.node.bytes.clone()];
         let typed = typed.lines().next().unwrap_or_default().trim_end();
         let simple = matches!(there, Kind::YesNo | Kind::Whole | Kind::Number);
-        let known = !super::words(schema).is_empty();
-        if wanted.contains(&Kind::Text) && simple && !known {
+        let is_free = super::words(schema).is_empty() && !is_clock_or_date(schema);
+        if wanted.contains(&Kind::Text) && simple && is_free {
             return format!(
                 "put it in quotes: {}",
                 Self::line(spot, &format!("\"{typed}\""))
@@ -152,7 +152,7 @@ impl<'a> Check<'a> {
     pub(super) fn wrong_count(
         &mut self,
         spot: Spot<'a>,
-        count: u64,
+        count: usize,
         least: Option<u64>,
         most: Option<u64>,
         schema: &'a Schema,
@@ -165,8 +165,10 @@ impl<'a> Check<'a> {
         };
         let message = match count {
             0 => format!("{} is empty", Self::name(spot)),
-            1 => format!("{} has 1 entry", Self::name(spot)),
-            count => format!("{} has {count} entries", Self::name(spot)),
+            count => {
+                let entries = counted(count, "entry", "entries");
+                format!("{} has {entries}", Self::name(spot))
+            }
         };
         let example = example(self.root, schema);
         self.faults.push(
@@ -257,6 +259,12 @@ impl<'a> Check<'a> {
         };
         self.marks.source.label(bytes, text)
     }
+}
+
+/// Whether a text has a form in which a bare number cannot be right: its example has digits first.
+fn is_clock_or_date(schema: &Schema) -> bool {
+    let example = schema.pointer("/examples/0").and_then(Schema::as_str);
+    example.is_some_and(|example| example.starts_with(|letter: char| letter.is_ascii_digit()))
 }
 
 /// Like [`quoted`], but never cut: it is meant to be typed.

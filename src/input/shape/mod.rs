@@ -175,7 +175,7 @@ impl<'a> Check<'a> {
         let least = bound(schema, "minItems");
         let most = bound(schema, "maxItems");
         if least.is_some_and(|least| count < least) || most.is_some_and(|most| count > most) {
-            self.wrong_count(spot, count, least, most, schema);
+            self.wrong_count(spot, entries.len(), least, most, schema);
         }
         let (Parts::List(nodes), Some(items)) = (&spot.node.parts, schema.get("items")) else {
             return;
@@ -198,7 +198,7 @@ impl<'a> Check<'a> {
         let least = bound(schema, "minProperties");
         let most = bound(schema, "maxProperties");
         if least.is_some_and(|least| count < least) || most.is_some_and(|most| count > most) {
-            self.wrong_count(spot, count, least, most, schema);
+            self.wrong_count(spot, entries.len(), least, most, schema);
         }
         for (field, (_, value)) in fields.iter().zip(entries) {
             let inner = Spot {
