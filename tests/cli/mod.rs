@@ -33,15 +33,9 @@ fn lint_of_the_built_in_catalog_exits_0_and_of_a_bad_one_2() {
     assert_eq!((good.status.code(), text(&good.stderr)), (Some(0), ""));
     assert!(text(&good.stdout).contains("horizontal-push"));
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/fixtures/bad/catalog");
-    assert_eq!(
-        run(&["catalog", "lint", "--catalog", folder]).status.code(),
-        Some(2)
-    );
+    assert_eq!(run(&["catalog", "lint", "--catalog", folder]).status.code(), Some(2));
     let hold = format!("{folder}/long-hold.yaml");
-    assert_eq!(
-        run(&["catalog", "lint", "--catalog", &hold]).status.code(),
-        Some(0)
-    );
+    assert_eq!(run(&["catalog", "lint", "--catalog", &hold]).status.code(), Some(0));
 }
 
 #[test]
@@ -86,11 +80,7 @@ fn an_unknown_word_gets_the_nearest() {
     ] {
         let output = program().arg("catalog").args(arguments).output().unwrap();
         assert_eq!(output.status.code(), Some(2));
-        assert!(
-            text(&output.stderr).contains(near),
-            "{}",
-            text(&output.stderr)
-        );
+        assert!(text(&output.stderr).contains(near), "{}", text(&output.stderr));
         assert!(output.stdout.is_empty());
     }
     let shown = run(&["catalog", "show", "goblet-squatt"]);
@@ -110,9 +100,7 @@ fn faults_are_json_where_asked_and_never_colored_in_a_pipe() {
 #[test]
 fn faults_are_colored_where_color_is_forced() {
     let mut command = program();
-    command
-        .env("CLICOLOR_FORCE", "1")
-        .args(["catalog", "show", "goblet-squatt"]);
+    command.env("CLICOLOR_FORCE", "1").args(["catalog", "show", "goblet-squatt"]);
     assert!(text(&command.output().unwrap().stderr).contains('\u{1b}'));
 }
 
@@ -121,16 +109,8 @@ fn schemas_are_json_schema_2020_12_with_a_title() {
     for shape in ["profile", "place", "catalog", "plan"] {
         let output = run(&["schema", shape]);
         let schema: serde_json::Value = serde_json::from_slice(&output.stdout).unwrap();
-        assert_eq!(
-            schema["$schema"],
-            "https://json-schema.org/draft/2020-12/schema"
-        );
-        assert!(
-            schema["title"]
-                .as_str()
-                .unwrap()
-                .eq_ignore_ascii_case(shape)
-        );
+        assert_eq!(schema["$schema"], "https://json-schema.org/draft/2020-12/schema");
+        assert!(schema["title"].as_str().unwrap().eq_ignore_ascii_case(shape));
         assert!(schema["description"].is_string());
         assert!(schema.get("$id").is_none());
     }
@@ -153,16 +133,9 @@ fn a_file_is_written_whole_and_keeps_its_permissions() {
     #[cfg(unix)]
     {
         use std::os::unix::fs::PermissionsExt as _;
-        assert_eq!(
-            fs::metadata(&file).unwrap().permissions().mode() & 0o777,
-            0o640
-        );
+        assert_eq!(fs::metadata(&file).unwrap().permissions().mode() & 0o777, 0o640);
     }
-    assert_eq!(
-        fs::read_dir(folder.path()).unwrap().count(),
-        1,
-        "nothing is left beside it"
-    );
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1, "nothing is left beside it");
 }
 
 #[test]

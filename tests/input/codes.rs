@@ -20,37 +20,22 @@ use weekwright::words::{Kit, Pattern};
 use super::fixtures::codes_with_a_fixture;
 
 /// Codes whose bad input is made here, because no file in the repository could hold it.
-const MADE_HERE: [&str; 7] = [
-    "E1001", "E1004", "E1005", "E1006", "E1212", "W1412", "W1413",
-];
+const MADE_HERE: [&str; 7] = ["E1001", "E1004", "E1005", "E1006", "E1212", "W1412", "W1413"];
 
 #[test]
 fn every_code_is_listed_once_and_has_bad_input() {
-    let with_input: BTreeSet<&str> = codes_with_a_fixture()
-        .into_iter()
-        .chain(MADE_HERE)
-        .collect();
+    let with_input: BTreeSet<&str> = codes_with_a_fixture().into_iter().chain(MADE_HERE).collect();
     let listed: BTreeSet<&str> = CODES.iter().map(|(code, _, _)| *code).collect();
     assert_eq!(listed.len(), CODES.len(), "a code is listed twice");
     assert_eq!(listed, with_input);
-    assert!(
-        CODES
-            .iter()
-            .all(|(_, cause, way_out)| !cause.is_empty() && !way_out.is_empty())
-    );
+    assert!(CODES.iter().all(|(_, cause, way_out)| !cause.is_empty() && !way_out.is_empty()));
 }
 
 #[test]
 fn every_code_in_the_sources_is_listed() {
     let mut used = BTreeSet::new();
-    collect(
-        &Path::new(env!("CARGO_MANIFEST_DIR")).join("src"),
-        &mut used,
-    );
-    let listed: BTreeSet<String> = CODES
-        .iter()
-        .map(|(code, _, _)| (*code).to_owned())
-        .collect();
+    collect(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src"), &mut used);
+    let listed: BTreeSet<String> = CODES.iter().map(|(code, _, _)| (*code).to_owned()).collect();
     let missing: Vec<_> = used.difference(&listed).collect();
     assert!(missing.is_empty(), "used but not listed: {missing:?}");
 }
@@ -116,10 +101,7 @@ fn a_directory_gets_a_file_in_it() {
 #[test]
 fn a_path_through_a_file_cannot_be_used() {
     let file = tempfile::NamedTempFile::new().unwrap();
-    told(
-        &read_source(&file.path().join("tide-01.yaml")).unwrap_err(),
-        "E1006",
-    );
+    told(&read_source(&file.path().join("tide-01.yaml")).unwrap_err(), "E1006");
 }
 
 /// Its schema allows more than the type holds.
@@ -140,12 +122,8 @@ fn what_fits_the_schema_but_not_the_type_is_told() {
 fn without_kit(is_replaced: impl Fn(&Entry) -> bool) -> Source {
     let catalog = Catalog::built_in();
     let replaced = catalog.iter().filter(|entry| is_replaced(entry));
-    let entries: Vec<Entry> = replaced
-        .map(|entry| Entry {
-            needs: vec![vec![]],
-            ..entry.clone()
-        })
-        .collect();
+    let entries: Vec<Entry> =
+        replaced.map(|entry| Entry { needs: vec![vec![]], ..entry.clone() }).collect();
     Source::new("replaced.yaml", &serde_yaml::to_string(&entries).unwrap())
 }
 
@@ -153,13 +131,7 @@ fn without_kit(is_replaced: impl Fn(&Entry) -> bool) -> Source {
 fn kit_that_no_exercise_needs_is_told() {
     let sleds = without_kit(|entry| entry.needs.iter().flatten().any(|kit| *kit == Kit::Sled));
     let found = lint(&[sleds]).diagnostics;
-    told(
-        found
-            .iter()
-            .find(|found| found.message.contains("`sled`"))
-            .unwrap(),
-        "W1412",
-    );
+    told(found.iter().find(|found| found.message.contains("`sled`")).unwrap(), "W1412");
 }
 
 #[test]
@@ -169,8 +141,5 @@ fn a_pattern_without_an_exercise_for_machines_is_told() {
         entry.pattern == Some(Pattern::KneeFlexion) && entry.needs.iter().any(on_machines)
     });
     let found = lint(&[curls]).diagnostics;
-    told(
-        found.iter().find(|found| found.code == "W1413").unwrap(),
-        "W1413",
-    );
+    told(found.iter().find(|found| found.code == "W1413").unwrap(), "W1413");
 }

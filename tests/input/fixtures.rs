@@ -40,10 +40,7 @@ const PROFILES: &[(&str, &str)] = &[
     ("yes-for-true", "E1203 8:23"),
     ("nothing-for-map", "E1203 8:1"),
     ("half-week", "E1203 8:8"),
-    (
-        "wrong-everywhere",
-        "E1203 8:8|E1203 9:9|E1203 10:10|E1203 11:13|E1203 12:12",
-    ),
+    ("wrong-everywhere", "E1203 8:8|E1203 9:9|E1203 10:10|E1203 11:13|E1203 12:12"),
     ("negative-minutes", "E1204 6:38"),
     ("zero-minutes", "E1204 6:38"),
     ("absurd-height", "E1204 8:12"),
@@ -144,18 +141,11 @@ fn check(table: &[(&str, &str)], folder: &str, faults: fn(&Path) -> Vec<Diagnost
         let places: Vec<String> = found.iter().map(|fault| told(fault, &source)).collect();
         if places.join("|") != *expected {
             let text = render::text(&found, &[]);
-            wrong.push(format!(
-                "{name}: expected {expected}, found {}\n{text}",
-                places.join("|")
-            ));
+            wrong.push(format!("{name}: expected {expected}, found {}\n{text}", places.join("|")));
         }
         for fault in &found {
             assert!(!fault.help.is_empty(), "{name}: {} has no help", fault.code);
-            assert!(
-                !fault.message.is_empty(),
-                "{name}: {} has no message",
-                fault.code
-            );
+            assert!(!fault.message.is_empty(), "{name}: {} has no message", fault.code);
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
@@ -177,10 +167,7 @@ fn every_fixture_is_in_a_table() {
         let names = std::fs::read_dir(bad(folder).parent().unwrap()).unwrap();
         let names = names.map(|entry| entry.unwrap().file_name().into_string().unwrap());
         for name in names.filter_map(|name| name.strip_suffix(".yaml").map(str::to_owned)) {
-            assert!(
-                table.iter().any(|(listed, _)| *listed == name),
-                "{name} is in no table"
-            );
+            assert!(table.iter().any(|(listed, _)| *listed == name), "{name} is in no table");
         }
     };
     listed(PROFILES, "x");

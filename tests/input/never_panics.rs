@@ -92,11 +92,7 @@ fn survives(source: &Source) {
             assert!(!faults.is_empty(), "refused without a reason");
             faults
         });
-        for span in found
-            .iter()
-            .flat_map(|found| &found.labels)
-            .filter_map(|label| label.span)
-        {
+        for span in found.iter().flat_map(|found| &found.labels).filter_map(|label| label.span) {
             assert!(source.text.get(span.start..span.end).is_some(), "{span:?}");
             assert!(span.line >= 1 && span.column >= 1);
         }
@@ -110,12 +106,7 @@ fn survives(source: &Source) {
 fn settings() -> ProptestConfig {
     let usual = ProptestConfig::default();
     let cases = std::env::var_os("PROPTEST_CASES").map_or(100, |_| usual.cases);
-    ProptestConfig {
-        cases,
-        rng_seed: RngSeed::Fixed(7),
-        failure_persistence: None,
-        ..usual
-    }
+    ProptestConfig { cases, rng_seed: RngSeed::Fixed(7), failure_persistence: None, ..usual }
 }
 
 proptest! {

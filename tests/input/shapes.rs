@@ -56,13 +56,9 @@ fn a_profile_with_every_key_has_no_fault() {
 
 #[test]
 fn the_same_profile_as_json_is_read_alike() {
-    let yaml = read::<Profile>(&Source::new("whole.yaml", WHOLE))
-        .unwrap()
-        .value;
+    let yaml = read::<Profile>(&Source::new("whole.yaml", WHOLE)).unwrap().value;
     let text = serde_json::to_string(&yaml).unwrap();
-    let json = read::<Profile>(&Source::new("whole.json", &text))
-        .unwrap()
-        .value;
+    let json = read::<Profile>(&Source::new("whole.json", &text)).unwrap().value;
     assert_eq!(yaml, json);
 }
 
@@ -72,19 +68,12 @@ fn a_place_brings_its_kit_without_items_of_count_0() {
                 kettlebell: 0\n  plates_kg: {20: 2, 1.25: 4}\n  barbell: 1\n";
     let place = read::<Place>(&Source::new("shed.yaml", text)).unwrap();
     assert_eq!(check::place(&place), []);
-    let profile = read::<Profile>(&Source::new("whole.yaml", WHOLE))
-        .unwrap()
-        .value;
-    let resolved = resolve_place(&profile, Some(&place.value))
-        .equipment
-        .unwrap();
+    let profile = read::<Profile>(&Source::new("whole.yaml", WHOLE)).unwrap().value;
+    let resolved = resolve_place(&profile, Some(&place.value)).equipment.unwrap();
     let items: Vec<Kit> = resolved.items.keys().copied().collect();
     assert_eq!(items, [Kit::Barbell, Kit::Dumbbells]);
     let plates = resolved.plates_kg.unwrap();
-    assert_eq!(
-        plates.into_iter().collect::<Vec<_>>(),
-        [(1250, 4), (20000, 2)]
-    );
+    assert_eq!(plates.into_iter().collect::<Vec<_>>(), [(1250, 4), (20000, 2)]);
 }
 
 #[test]

@@ -29,18 +29,12 @@ pub(super) fn e1306_entries_name_muscles(case: &Case<'_>) -> Vec<Diagnostic> {
     let SplitChoice::Own(days) = &case.profile.split else {
         return Vec::new();
     };
-    let empty = days
-        .iter()
-        .enumerate()
-        .filter(|(_, muscles)| muscles.is_empty());
+    let empty = days.iter().enumerate().filter(|(_, muscles)| muscles.is_empty());
     empty
         .map(|(index, _)| {
-            Diagnostic::error(
-                "E1306",
-                format!("entry {} of the split is empty", index + 1),
-            )
-            .at(case.marks.at(path!["split", index], "no muscle"))
-            .help("name the muscles of that session, as in `[quads, glutes, chest]`")
+            Diagnostic::error("E1306", format!("entry {} of the split is empty", index + 1))
+                .at(case.marks.at(path!["split", index], "no muscle"))
+                .help("name the muscles of that session, as in `[quads, glutes, chest]`")
         })
         .collect()
 }
