@@ -2,6 +2,24 @@
 //!
 //! The modules follow the data: a profile is read, resolved, split, modelled, solved and written.
 
-pub mod input;
-pub mod plan;
 pub mod words;
+
+pub mod input;
+
+pub mod timing;
+
+pub mod request;
+
+pub mod week;
+
+pub mod program;
+
+pub mod split;
+
+pub mod model;
+
+pub mod rules;
+
+pub mod plan;
+
+pub mod solution;
