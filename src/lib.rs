@@ -4,9 +4,13 @@
 
 pub mod words;
 
+pub mod diagnostic;
+
 pub mod input;
 
 pub mod timing;
+
+pub mod catalog;
 
 pub mod request;
 
@@ -23,3 +27,5 @@ pub mod rules;
 pub mod plan;
 
 pub mod solution;
+
+pub mod cli;

@@ -1,0 +1,230 @@
+//! The table of codes.
+
+/// Every code: what is wrong, and what to do. A test holds a bad file against each line.
+pub const CODES: &[(&str, &str, &str)] = &[
+    (
+        "E1001",
+        "the file is larger than 1 MB",
+        "check that it is the right file",
+    ),
+    (
+        "E1002",
+        "the file is not UTF-8 text",
+        "save it again as UTF-8",
+    ),
+    (
+        "E1003",
+        "the file holds a control character",
+        "delete it in a text editor",
+    ),
+    (
+        "E1004",
+        "there is no such file",
+        "check the path; the nearest name is told",
+    ),
+    ("E1005", "the path is a directory", "name a file in it"),
+    (
+        "E1006",
+        "the file cannot be read or written",
+        "check who may read or write it",
+    ),
+    (
+        "E1007",
+        "there is no such place",
+        "name a file of `places/`, or add one",
+    ),
+    (
+        "E1101",
+        "the text is not YAML",
+        "look at the line that is shown and the one above it",
+    ),
+    (
+        "E1102",
+        "a line is indented with a tab",
+        "indent with spaces",
+    ),
+    ("E1103", "an alias or anchor", "write the value out"),
+    ("E1104", "a tag", "delete it, or put the text in quotes"),
+    ("E1105", "more than one document", "one file each"),
+    ("E1106", "nested too deep", "check the brackets"),
+    ("E1107", "a key stands twice", "keep one"),
+    ("E1108", "the file is empty", "write the required keys"),
+    ("E1109", "a key is a list or a map", "a key is one word"),
+    ("E1201", "an unknown key", "use the nearest key"),
+    (
+        "E1202",
+        "an unknown word",
+        "use the nearest word of the list",
+    ),
+    (
+        "E1203",
+        "a value of the wrong kind",
+        "write it like the example",
+    ),
+    (
+        "E1204",
+        "a number out of range",
+        "write one within the range",
+    ),
+    ("E1205", "a required key is missing", "add it"),
+    (
+        "E1206",
+        "too few or too many entries",
+        "write as many as are needed",
+    ),
+    (
+        "E1207",
+        "a text is blank or too long",
+        "write or shorten it",
+    ),
+    (
+        "E1208",
+        "a text in the wrong form",
+        "write it like the example",
+    ),
+    (
+        "E1209",
+        "a control character in a text",
+        "delete the escape",
+    ),
+    (
+        "E1212",
+        "a file that fits the schema and still cannot be used",
+        "compare it with the README",
+    ),
+    (
+        "E1301",
+        "two sessions at the same hour",
+        "give each its own `at`",
+    ),
+    ("E1302", "no time of day", "write it like \"18:30\""),
+    ("E1303", "no such day", "write it like 2027-01-04"),
+    ("E1304", "sessions overlap", "move or shorten one"),
+    (
+        "E1305",
+        "a split with too few or too many entries",
+        "one entry per session",
+    ),
+    ("E1306", "an empty entry in a split", "name its muscles"),
+    (
+        "W1307",
+        "both `place` and `equipment`",
+        "keep one; the place is used",
+    ),
+    (
+        "E1308",
+        "neither `place` nor `equipment`",
+        "give one of them",
+    ),
+    ("E1309", "a target that falls", "low end first"),
+    (
+        "E1310",
+        "a target that nobody can do",
+        "0 to 60 weekly sets",
+    ),
+    (
+        "E1311",
+        "a band of balance that no week can meet",
+        "low end first, above 0",
+    ),
+    (
+        "E1312",
+        "an exercise is asked for and ruled out",
+        "keep it in one list",
+    ),
+    (
+        "E1313",
+        "an unknown exercise among the wishes",
+        "use the nearest id",
+    ),
+    ("W1314", "an exercise is named twice", "delete one"),
+    (
+        "E1315",
+        "an unknown exercise among the known lifts",
+        "use the nearest id",
+    ),
+    (
+        "W1316",
+        "a load under the empty bar",
+        "write bar and plates together",
+    ),
+    (
+        "W1317",
+        "a load for an exercise that takes none",
+        "name the loaded form",
+    ),
+    (
+        "W1318",
+        "a cap under the load that was lifted",
+        "raise the cap, or leave it",
+    ),
+    (
+        "E1319",
+        "an unknown way of conditioning",
+        "name kit, a conditioning item, running or walking",
+    ),
+    (
+        "E1320",
+        "conditioning that fills a whole session",
+        "up to a quarter of it",
+    ),
+    (
+        "W1321",
+        "conditioning after the last week",
+        "start earlier, or plan more weeks",
+    ),
+    ("E1322", "an unknown rule", "use the nearest id"),
+    (
+        "E1323",
+        "an age that cannot be",
+        "check `birth_year` and `start`",
+    ),
+    ("E1324", "a rack that falls", "lightest first"),
+    ("E1325", "masses that are none", "list them rising"),
+    (
+        "E1326",
+        "a plate that does not exist",
+        "mass in kg to pieces",
+    ),
+    (
+        "E1401",
+        "an exercise id stands twice",
+        "rename or delete one",
+    ),
+    (
+        "E1402",
+        "a link to an exercise that is not there",
+        "use the nearest id",
+    ),
+    (
+        "E1403",
+        "a link that is not answered",
+        "add the mirror link",
+    ),
+    ("E1404", "links in a circle", "turn one around"),
+    (
+        "E1405",
+        "a working exercise without pattern, kind or direct muscles",
+        "add them",
+    ),
+    (
+        "E1406",
+        "a preparation or conditioning item without muscles or part",
+        "add them",
+    ),
+    ("E1407", "a range that falls", "low end first"),
+    (
+        "E1408",
+        "a tempo without repetitions",
+        "delete it, or count repetitions",
+    ),
+    ("W1409", "a hold over 60 s", "link a harder form"),
+    ("E1410", "a muscle that would count twice", "name it once"),
+    ("E1411", "kit that is of no use alone", "add its partner"),
+    ("W1412", "kit that no exercise needs", "add an exercise"),
+    (
+        "W1413",
+        "a pattern without an exercise for a group of kit",
+        "add one",
+    ),
+];

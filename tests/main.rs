@@ -1,0 +1,3 @@
+//! Every test that goes through the front door, in one binary.
+
+mod catalog;
