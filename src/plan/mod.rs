@@ -1,3 +1,4 @@
 //! From picks to a printed plan: order, pairs, preparation, loads and weeks.
 
 pub mod file;
+pub mod timing;
