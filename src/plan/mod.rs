@@ -1,4 +1,7 @@
 //! From picks to a printed plan: order, pairs, preparation, loads and weeks.
 
 pub mod file;
+pub mod loads;
+pub mod racks;
+pub mod strength;
 pub mod timing;

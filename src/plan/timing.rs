@@ -1,8 +1,8 @@
 //! Seconds of sets, items, pairs and ramps: one arithmetic for the planner, the weeks and the audit.
 
-use crate::input::catalog::Entry;
+use crate::input::catalog::{Entry, StressTag};
 use crate::plan::file::{Amounts, Group, Item, Session};
-use crate::words::Sides;
+use crate::words::{Kit, Role, Sides, Stress};
 
 /// Walking over and getting ready for a group. Common practice.
 pub const WAY_IN_S: u32 = 30;
@@ -16,12 +16,10 @@ pub const RAMP_REST_S: u32 = 45;
 pub const RAMP_MOST_S: u32 = 8 * 60;
 /// Seconds of a repetition that has no tempo. Common practice.
 const REPETITION_S: u32 = 3;
-/// Seconds of a meter: carries at a steady walk of 1 m/s; ergometers row 5 min for a kilometer or so.
-const CARRY_S_PER_METER: f64 = 1.0;
-/// Seconds of a meter on an ergometer: 2 min 30 s for 500 m, an easy pace. Common practice.
-const ERGOMETER_S_PER_METER: f64 = 0.3;
-/// Seconds of a calorie on an ergometer's display: 10 in a minute, an easy pace. Common practice.
-const S_PER_CALORIE: f64 = 6.0;
+/// Milliseconds of a meter with a load in the hands or a sled on the rope: a steady walk of 1 m/s. Common practice.
+const CARRY_MS_PER_METER: u32 = 1000;
+/// Milliseconds of a calorie on a machine's display: ten a minute, an easy pace. Common practice.
+const MS_PER_CALORIE: u32 = 6000;
 
 /// Seconds of one repetition from its four digits, or the usual three seconds without a tempo.
 ///
@@ -50,8 +48,8 @@ pub enum Amount {
     Seconds(u32),
     /// Meters carried.
     Meters(u32),
-    /// Meters on an ergometer.
-    ErgometerMeters(u32),
+    /// Meters at another pace, in milliseconds a meter.
+    MetersAt(u32, u32),
     /// Calories on a machine's display.
     Calories(u32),
 }
@@ -62,9 +60,9 @@ pub fn work_s(amount: Amount, tempo: Option<&str>, sides: Sides) -> u32 {
     let once = match amount {
         Amount::Reps(count) => count.saturating_mul(repetition_s(tempo)),
         Amount::Seconds(count) => count,
-        Amount::Meters(count) => at_pace(count, CARRY_S_PER_METER),
-        Amount::ErgometerMeters(count) => at_pace(count, ERGOMETER_S_PER_METER),
-        Amount::Calories(count) => at_pace(count, S_PER_CALORIE),
+        Amount::Meters(count) => at_pace(count, CARRY_MS_PER_METER),
+        Amount::MetersAt(count, pace) => at_pace(count, pace),
+        Amount::Calories(count) => at_pace(count, MS_PER_CALORIE),
     };
     match sides {
         Sides::Both => once,
@@ -72,15 +70,33 @@ pub fn work_s(amount: Amount, tempo: Option<&str>, sides: Sides) -> u32 {
     }
 }
 
-#[allow(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "clamped to the whole range"
-)]
-fn at_pace(count: u32, seconds: f64) -> u32 {
-    (f64::from(count) * seconds)
-        .ceil()
-        .clamp(0.0, f64::from(u32::MAX)) as u32
+fn at_pace(count: u32, milliseconds: u32) -> u32 {
+    count.saturating_mul(milliseconds).div_ceil(1000)
+}
+
+/// Milliseconds of a meter in a conditioning item, at an easy pace: 2 min 30 s for 500 m on a rowing or ski ergometer,
+/// 25 km/h on a bicycle, a walk of 1.6 m/s, a run of 6 min for a kilometer. Common practice.
+#[must_use]
+pub fn pace_ms(entry: &Entry) -> u32 {
+    let needs = |kit: Kit| entry.needs.iter().flatten().any(|need| *need == kit);
+    let runs = || {
+        entry
+            .stress
+            .iter()
+            .flat_map(StressTag::parts)
+            .any(|(stress, _)| stress == Stress::Impact)
+    };
+    if entry.role != Role::Conditioning || needs(Kit::Sled) {
+        CARRY_MS_PER_METER
+    } else if needs(Kit::RowingErgometer) || needs(Kit::SkiErgometer) {
+        300
+    } else if needs(Kit::StationaryBike) || needs(Kit::AirBike) {
+        144
+    } else if runs() {
+        360
+    } else {
+        625
+    }
 }
 
 /// Seconds of a ramp: each set and its rest, up to eight minutes.
@@ -132,7 +148,6 @@ pub fn group_s(items: &[Timed], way_in_s: u32) -> u32 {
 /// What of a written item takes time.
 #[must_use]
 pub fn timed(item: &Item, entry: &Entry) -> Timed {
-    let on_ergometer = entry.role == crate::words::Role::Conditioning;
     let sides = if item.each_side {
         Sides::Each
     } else {
@@ -142,10 +157,12 @@ pub fn timed(item: &Item, entry: &Entry) -> Timed {
     let amounts: Vec<Amount> = match item.amounts() {
         Some(Amounts::Reps(list)) => list.iter().copied().map(Amount::Reps).collect(),
         Some(Amounts::Seconds(list)) => list.iter().copied().map(Amount::Seconds).collect(),
-        Some(Amounts::Meters(list)) if on_ergometer => {
-            list.iter().copied().map(Amount::ErgometerMeters).collect()
+        Some(Amounts::Meters(list)) => {
+            let pace = pace_ms(entry);
+            list.iter()
+                .map(|meters| Amount::MetersAt(*meters, pace))
+                .collect()
         }
-        Some(Amounts::Meters(list)) => list.iter().copied().map(Amount::Meters).collect(),
         Some(Amounts::Calories(list)) => list.iter().copied().map(Amount::Calories).collect(),
         None => Vec::new(),
     };
