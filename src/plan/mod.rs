@@ -3,5 +3,7 @@
 pub mod file;
 pub mod loads;
 pub mod racks;
+pub mod ramp;
 pub mod strength;
 pub mod timing;
+pub mod working_load;

@@ -55,6 +55,16 @@ fn offer(place: &Equipment, kit: Kit) -> Offer {
     place.items.get(&kit).map(Stock::offer).unwrap_or_default()
 }
 
+/// A usual mass in grams, rounded down, so that a bar of 135 lb made of such plates is not a gram above 135 lb.
+fn usual_grams(mass_kg: f64) -> u32 {
+    let near = whole_grams(mass_kg);
+    if f64::from(near) > mass_kg * 1000.0 + 0.01 {
+        near - 1
+    } else {
+        near
+    }
+}
+
 /// The bare bar in grams: what the place says, else the usual (EQ-01 and EQ-03; trap, curl and guided bars vary,
 /// common practice).
 fn bar_grams(bar: Kit, place: &Equipment, units: Units) -> u32 {
@@ -66,7 +76,9 @@ fn bar_grams(bar: Kit, place: &Equipment, units: Units) -> u32 {
         (_, Units::Kg) => 20.0,
         (_, Units::Lb) => 45.0 * KG_PER_LB,
     };
-    whole_grams(offer(place, bar).mass_kg.unwrap_or(usual_kg))
+    offer(place, bar)
+        .mass_kg
+        .map_or_else(|| usual_grams(usual_kg), whole_grams)
 }
 
 /// The loose plates: what the place lists, else a usual set (EQ-03, the pieces are common practice).
@@ -94,7 +106,7 @@ fn plates(place: &Equipment, units: Units) -> Plates {
     };
     usual
         .iter()
-        .map(|(mass, pieces)| (whole_grams(to_kg(*mass, units)), *pieces))
+        .map(|(mass, pieces)| (usual_grams(to_kg(*mass, units)), *pieces))
         .collect()
 }
 
@@ -169,7 +181,7 @@ fn usual_rack(kit: Kit, units: Units) -> Vec<u32> {
             .map(|five| f64::from(five) * 5.0 * KG_PER_LB)
             .collect(),
     };
-    masses.into_iter().map(whole_grams).collect()
+    masses.into_iter().map(usual_grams).collect()
 }
 
 /// A usual stack: 5 kg or 10 lb steps. Custom.
@@ -179,7 +191,7 @@ fn stack(units: Units) -> Vec<u32> {
         Units::Lb => 10.0 * KG_PER_LB,
     };
     (1..=20)
-        .map(|step_number| whole_grams(f64::from(step_number) * step))
+        .map(|step_number| usual_grams(f64::from(step_number) * step))
         .collect()
 }
 
