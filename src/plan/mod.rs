@@ -4,6 +4,7 @@ pub mod file;
 pub mod loads;
 pub mod racks;
 pub mod ramp;
+pub mod screening;
 pub mod strength;
 pub mod timing;
 pub mod working_load;
