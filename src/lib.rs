@@ -4,4 +4,5 @@
 
 pub mod input;
 pub mod plan;
+pub mod sheets;
 pub mod words;
