@@ -21,6 +21,8 @@ pub(crate) struct Card {
     pub focus: String,
     /// What to lay out.
     pub kit: Vec<String>,
+    /// What holds for every lift that says nothing else: effort and tempo.
+    pub every: String,
     /// Why the time is not filled.
     pub note: Option<String>,
     /// Minutes of preparation, `6 min`.
@@ -63,6 +65,8 @@ pub(crate) struct Line {
     pub ramp: String,
     /// `rest 2:30`.
     pub rest: String,
+    /// Seconds of rest after a set, in a pair after the round.
+    pub rest_s: u32,
     /// `tempo 3-0-1-0`.
     pub tempo: String,
     /// In words or as reserve.
@@ -84,6 +88,8 @@ impl Card {
             .groups
             .iter()
             .filter(|group| group.kind == GroupKind::Prep);
+        let mut groups = parts(plan, session, names);
+        let every = hoist(&mut groups);
         let prep_s: u32 = prep.clone().filter_map(|group| group.seconds).sum();
         Card {
             day: session.day.name().to_owned(),
@@ -98,6 +104,7 @@ impl Card {
                 .map(|(minutes, planned)| format!("{planned} of {} min", minutes.limit)),
             focus: head::muscles(&session.focus),
             kit: kit::of_session(plan, session, names),
+            every,
             note: session.note.as_deref().map(clean::line),
             prep_time: (prep_s > 0).then(|| format!("{} min", prep_s.div_ceil(60))),
             prep: prep
@@ -107,14 +114,43 @@ impl Card {
                     ..line(plan, item, names)
                 })
                 .collect(),
-            groups: parts(plan, session, names),
+            groups,
         }
     }
+}
 
-    /// Every exercise after the preparation.
-    pub(crate) fn lines(&self) -> impl Iterator<Item = &Line> {
-        self.groups.iter().flat_map(|part| &part.lines)
+/// Takes the effort and the tempo that most lifts share off their lines, and says them once.
+fn hoist(groups: &mut [Part]) -> String {
+    let mut lifts: Vec<&mut Line> = groups
+        .iter_mut()
+        .filter(|part| part.kind != GroupKind::Conditioning)
+        .flat_map(|part| &mut part.lines)
+        .collect();
+    let effort = shared(lifts.iter().map(|line| line.effort.as_str()));
+    let tempo = shared(lifts.iter().map(|line| line.tempo.as_str()));
+    for line in &mut lifts {
+        for (text, said) in [(&mut line.effort, &effort), (&mut line.tempo, &tempo)] {
+            if text == said {
+                text.clear();
+            }
+        }
     }
+    let said: Vec<String> = [effort, tempo]
+        .into_iter()
+        .filter(|text| !text.is_empty())
+        .collect();
+    said.join(", ")
+}
+
+/// The text that at least three lines and over half of those that say something have in common.
+fn shared<'a>(texts: impl Iterator<Item = &'a str>) -> String {
+    let texts: Vec<&str> = texts.filter(|text| !text.is_empty()).collect();
+    let times = |wanted: &str| texts.iter().filter(|text| **text == wanted).count();
+    let common = texts
+        .iter()
+        .copied()
+        .find(|text| times(text) >= 3 && times(text) * 2 > texts.len());
+    common.unwrap_or_default().to_owned()
 }
 
 fn parts(plan: &Plan, session: &Session, names: &Names<'_>) -> Vec<Part> {
@@ -140,7 +176,13 @@ fn part(plan: &Plan, group: &Group, letter: &str, names: &Names<'_>) -> Part {
             line.dose = phrase::short_dose(item);
         }
         if last > 0 {
-            line.rest = pair_rest(group, letter, place);
+            line.rest_s = group
+                .items
+                .iter()
+                .map(|item| item.rest_s)
+                .max()
+                .unwrap_or(0);
+            line.rest = pair_rest(line.rest_s, letter, place + 1, last);
         }
         line
     });
@@ -152,20 +194,11 @@ fn part(plan: &Plan, group: &Group, letter: &str, names: &Names<'_>) -> Part {
 }
 
 /// In a pair the rest comes after the round, so the first line points on and the last one rests.
-fn pair_rest(group: &Group, letter: &str, place: usize) -> String {
-    if place + 1 < group.items.len() {
-        return format!("then {letter}{}", place + 2);
-    }
-    let rest = group
-        .items
-        .iter()
-        .map(|item| item.rest_s)
-        .max()
-        .unwrap_or(0);
-    if rest == 0 {
-        String::new()
-    } else {
-        format!("rest {}, back to {letter}1", phrase::seconds(rest))
+fn pair_rest(rest_s: u32, letter: &str, next: usize, last: usize) -> String {
+    match rest_s {
+        _ if next <= last => format!("then {letter}{}", next + 1),
+        0 => String::new(),
+        rest_s => format!("{}, back to {letter}1", Line::rest_text(rest_s)),
     }
 }
 
@@ -195,8 +228,9 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
         rest: if item.rest_s == 0 || item.sets == 1 && is_timed(entry.map(|entry| entry.measure)) {
             String::new()
         } else {
-            format!("rest {}", phrase::seconds(item.rest_s))
+            Line::rest_text(item.rest_s)
         },
+        rest_s: item.rest_s,
         tempo: item
             .tempo
             .as_deref()
@@ -212,6 +246,13 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
         cues: entry
             .map(|e| e.cues.iter().map(|c| clean::line(c)).collect())
             .unwrap_or_default(),
+    }
+}
+
+impl Line {
+    /// `rest 2:30`.
+    pub(crate) fn rest_text(rest_s: u32) -> String {
+        format!("rest {}", phrase::seconds(rest_s))
     }
 }
 

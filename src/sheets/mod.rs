@@ -3,6 +3,7 @@
 //! A sheet is made from the plan alone, plus catalog entries for names and cues. No sheet reads a
 //! file or a clock, so the same plan gives the same bytes.
 
+mod block;
 mod card;
 mod clean;
 mod head;

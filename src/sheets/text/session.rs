@@ -36,6 +36,15 @@ fn facts(page: &mut Page, card: &Card) {
     if !card.prep.is_empty() {
         page.hanging("Prep   ", &prep(card));
     }
+    if !card.every.is_empty() {
+        page.hanging(
+            "Lifts  ",
+            &format!(
+                "{} unless the line says otherwise",
+                phrase::sentence(&card.every)
+            ),
+        );
+    }
     if let Some(note) = &card.note {
         page.hanging("Note   ", note);
     }
