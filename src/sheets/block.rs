@@ -84,8 +84,8 @@ pub(crate) struct Cell {
     pub dose: String,
     /// `42.5 kg in all`.
     pub load: String,
-    /// Sets, one box each.
-    pub sets: u32,
+    /// Boxes to write in: one for each set, up to six.
+    pub boxes: u32,
 }
 
 /// The plan's weeks as blocks; a plan without weeks becomes one block of four like weeks.
@@ -287,7 +287,7 @@ impl From<Line> for Cell {
         Cell {
             dose: line.dose,
             load: line.load,
-            sets: line.sets,
+            boxes: line.sets.min(6),
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::{Names, clean, phrase};
 use crate::input::profile::{BalanceWish, Profile};
-use crate::plan::file::{Plan, ProfileRef, Session, Shortfall, Week};
+use crate::plan::file::{MuscleVolume, Plan, ProfileRef, Session, Shortfall, Week};
 use crate::words::{Goal, Muscle, Side, Status, Units};
 
 /// The one line that no sheet is without.
@@ -243,4 +243,54 @@ fn multi_joint(plan: &Plan, names: &Names<'_>, side: Side) -> u32 {
         })
         .map(|item| item.sets)
         .sum()
+}
+
+/// A range in words: `8 to 14`.
+pub(crate) fn range(low: Option<f64>, high: Option<f64>) -> String {
+    let tell = |end: f64| phrase::trimmed(end, 1);
+    match (low, high) {
+        (Some(low), Some(high)) => format!("{} to {}", tell(low), tell(high)),
+        (Some(low), None) => format!("from {}", tell(low)),
+        (None, Some(high)) => format!("up to {}", tell(high)),
+        (None, None) => String::new(),
+    }
+}
+
+/// By how much a range is missed: `2 under`; empty inside it.
+pub(crate) fn miss(row: &MuscleVolume) -> String {
+    let under = row.low.map_or(0.0, |low| low - row.sets);
+    let over = row.high.map_or(0.0, |high| row.sets - high);
+    match (
+        phrase::trimmed(under.max(0.0), 1),
+        phrase::trimmed(over.max(0.0), 1),
+    ) {
+        (under, _) if under != "0" => format!("{under} under"),
+        (_, over) if over != "0" => format!("{over} over"),
+        _ => String::new(),
+    }
+}
+
+/// How the plan was made: solver, seed, version and split, as far as the plan says.
+pub(crate) fn made(plan: &Plan) -> Vec<String> {
+    let mut lines = Vec::new();
+    if let Some(split) = &plan.split {
+        let days: Vec<String> = split.days.iter().map(|day| clean::line(day)).collect();
+        lines.push(format!(
+            "Split {}: {}.",
+            clean::line(&split.name),
+            days.join("; ")
+        ));
+    }
+    if let Some(solve) = &plan.solve {
+        let gap = phrase::trimmed(solve.gap * 100.0, 1);
+        let backend = clean::line(&solve.backend);
+        lines.push(format!(
+            "Solved by {backend}: {}, gap {gap} %, seed {}.",
+            solve.status, plan.seed
+        ));
+    }
+    if let Some(inputs) = &plan.inputs {
+        lines.push(format!("Weekwright {}.", clean::line(&inputs.version)));
+    }
+    lines
 }

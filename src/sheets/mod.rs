@@ -7,8 +7,10 @@ mod block;
 mod card;
 mod clean;
 mod head;
+mod html;
 mod kit;
 mod phrase;
+mod sources;
 mod text;
 
 use std::collections::BTreeMap;
@@ -17,6 +19,7 @@ use std::io;
 use crate::input::catalog::Entry;
 use crate::plan::file::Plan;
 
+pub use html::Html;
 pub use text::Text;
 
 /// Finds the catalog entry of an exercise, for its name, kit and cues.
@@ -100,6 +103,9 @@ pub enum SheetError {
     /// The place that takes the sheet refused it.
     #[error("the sheet could not be written: {0}")]
     Write(#[from] io::Error),
+    /// The page's template failed: a fault of the program.
+    #[error("the page could not be made, which is a fault of the program: {0}")]
+    Template(#[from] minijinja::Error),
     /// The plan has fewer weeks than was asked for.
     #[error("the plan has no week {wanted}; it has {weeks}")]
     NoSuchWeek {
@@ -129,7 +135,7 @@ pub trait Sheet {
 }
 
 /// Every sheet, in the order that help lists them.
-pub const SHEETS: &[&dyn Sheet] = &[&Text];
+pub const SHEETS: &[&dyn Sheet] = &[&Text, &Html];
 
 /// The sheet of that format, if there is one.
 #[must_use]

@@ -65,28 +65,12 @@ fn bar(row: &MuscleVolume, columns: usize, per_set: usize) -> String {
 
 /// `8 to 14`, and by how much it is missed.
 fn verdict(row: &MuscleVolume) -> String {
-    let tell = |end: f64| phrase::trimmed(end, 1);
-    match (row.low, row.high) {
-        (Some(low), high) if row.sets < low => {
-            format!("{}, {} under", range(Some(low), high), tell(low - row.sets))
-        }
-        (low, Some(high)) if row.sets > high => {
-            format!("{}, {} over", range(low, Some(high)), tell(row.sets - high))
-        }
-        (None, None) => String::new(),
-        (low, high) => range(low, high),
-    }
-}
-
-/// A range in words.
-pub(super) fn range(low: Option<f64>, high: Option<f64>) -> String {
-    let tell = |end: f64| phrase::trimmed(end, 1);
-    match (low, high) {
-        (Some(low), Some(high)) => format!("{} to {}", tell(low), tell(high)),
-        (Some(low), None) => format!("from {}", tell(low)),
-        (None, Some(high)) => format!("up to {}", tell(high)),
-        (None, None) => String::new(),
-    }
+    let parts = [head::range(row.low, row.high), head::miss(row)];
+    parts
+        .into_iter()
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join(", ")
 }
 
 /// Numbers under the bars, every five sets.

@@ -8,7 +8,7 @@ use std::io;
 
 use self::page::Page;
 use super::card::Card;
-use super::{Lookup, Names, Options, Sheet, SheetError, head, phrase};
+use super::{Lookup, Names, Options, Sheet, SheetError, head};
 use crate::plan::file::{Plan, Session};
 use crate::words::Status;
 
@@ -120,14 +120,8 @@ fn cautions(page: &mut Page, plan: &Plan) {
         page.hanging("  - ", &caution);
     }
     page.hanging("  - ", head::CONVENTION);
-    if let Some(solve) = &plan.solve {
-        page.gap();
-        page.quiet(&format!(
-            "Solved by {}: {}, gap {} %, seed {}.",
-            super::clean::line(&solve.backend),
-            solve.status,
-            phrase::trimmed(solve.gap * 100.0, 1),
-            plan.seed,
-        ));
+    page.gap();
+    for line in head::made(plan) {
+        page.quiet(&line);
     }
 }
