@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::card::{Card, Line};
-use super::{Names, clean, head};
+use super::{Names, clean, head, phrase};
 use crate::plan::file::{Plan, Session, Week};
 use crate::words::{GroupKind, WeekKind, Weekday};
 
@@ -84,6 +84,8 @@ pub(crate) struct Cell {
     pub dose: String,
     /// `42.5 kg in all`.
     pub load: String,
+    /// How to load it in this week, where that is short and changes from week to week.
+    pub note: String,
     /// Boxes to write in: one for each set, up to six.
     pub boxes: u32,
 }
@@ -98,18 +100,36 @@ pub(crate) fn blocks(plan: &Plan, names: &Names<'_>) -> Vec<Block> {
 }
 
 fn weeks(plan: &Plan) -> Vec<Week> {
+    let count = if plan.weeks.is_empty() { 4 } else { 1 };
+    let weeks = weeks_or_one(plan)
+        .into_iter()
+        .flat_map(|week| vec![week; count]);
+    let numbered = |(place, week): (u32, Week)| {
+        if plan.weeks.is_empty() {
+            Week {
+                week: place,
+                ..week
+            }
+        } else {
+            week
+        }
+    };
+    (1..).zip(weeks).map(numbered).collect()
+}
+
+/// The plan's weeks; a plan without any is one week of its sessions.
+pub(crate) fn weeks_or_one(plan: &Plan) -> Vec<Week> {
     if !plan.weeks.is_empty() {
         return plan.weeks.clone();
     }
-    (1..=4)
-        .map(|week| Week {
-            week,
-            date: None,
-            kind: WeekKind::Base,
-            note: None,
-            sessions: plan.sessions.clone(),
-        })
-        .collect()
+    let date = head::start(plan).map(|date| date.to_string());
+    vec![Week {
+        week: 1,
+        date,
+        kind: WeekKind::Base,
+        note: None,
+        sessions: plan.sessions.clone(),
+    }]
 }
 
 /// What tells a session from the others of its week: day, hour, and its place among equals.
@@ -188,7 +208,7 @@ fn card(columns: &[Column], cards: Vec<Option<Card>>) -> Option<BlockCard> {
     Some(BlockCard {
         columns: columns.to_vec(),
         minutes: said(|card| card.minutes.clone().unwrap_or_default()),
-        every: said(|card| card.every.clone()),
+        every: phrase::sentence(&said(|card| card.every_line())),
         note: said(|card| card.note.clone().unwrap_or_default()),
         groups: groups(columns, &fullest, &cards),
         head: fullest,
@@ -267,26 +287,48 @@ fn row(columns: &[Column], base: &Line, left: &mut [Vec<Line>]) -> Row {
             },
         ))
     });
+    let notes: Vec<&str> = found
+        .iter()
+        .flatten()
+        .map(|line| line.load_note.as_str())
+        .collect();
+    let in_cells = notes.windows(2).any(|pair| pair[0] != pair[1])
+        && notes.iter().all(|note| note.chars().count() <= CELL_NOTE);
     Row {
         line: Line {
             ramp: said(|line| &line.ramp),
             rest: by_week(rests),
             tempo: said(|line| &line.tempo),
             effort: said(|line| &line.effort),
-            load_note: said(|line| &line.load_note),
+            load_note: if in_cells {
+                String::new()
+            } else {
+                said(|line| &line.load_note)
+            },
             next: said(|line| &line.next),
             instead: said(|line| &line.instead),
             ..base.clone()
         },
-        cells: found.into_iter().map(|line| line.map(Cell::from)).collect(),
+        cells: found
+            .into_iter()
+            .map(|line| line.map(|line| Cell::new(line, in_cells)))
+            .collect(),
     }
 }
 
-impl From<Line> for Cell {
-    fn from(line: Line) -> Self {
+/// Letters of a load note that a cell has room for.
+const CELL_NOTE: usize = 44;
+
+impl Cell {
+    fn new(line: Line, with_note: bool) -> Self {
         Cell {
             dose: line.dose,
             load: line.load,
+            note: if with_note {
+                line.load_note
+            } else {
+                String::new()
+            },
             boxes: line.sets.min(6),
         }
     }

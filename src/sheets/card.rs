@@ -117,6 +117,14 @@ impl Card {
             groups,
         }
     }
+
+    /// What holds for every lift, with the words that let a line differ.
+    pub(crate) fn every_line(&self) -> String {
+        if self.every.is_empty() {
+            return String::new();
+        }
+        format!("{}, unless the line says otherwise", self.every)
+    }
 }
 
 /// Takes the effort and the tempo that most lifts share off their lines, and says them once.

@@ -6,9 +6,13 @@
 mod block;
 mod card;
 mod clean;
+mod csv;
+mod data;
 mod head;
 mod html;
+mod ics;
 mod kit;
+mod md;
 mod phrase;
 mod sources;
 mod text;
@@ -19,7 +23,11 @@ use std::io;
 use crate::input::catalog::Entry;
 use crate::plan::file::Plan;
 
+pub use csv::Csv;
+pub use data::{Json, Yaml};
 pub use html::Html;
+pub use ics::Calendar;
+pub use md::Markdown;
 pub use text::Text;
 
 /// Finds the catalog entry of an exercise, for its name, kit and cues.
@@ -106,6 +114,9 @@ pub enum SheetError {
     /// The page's template failed: a fault of the program.
     #[error("the page could not be made, which is a fault of the program: {0}")]
     Template(#[from] minijinja::Error),
+    /// A calendar needs dates.
+    #[error("a calendar needs dates: give the profile a `start`, such as `start: 2027-01-04`")]
+    NoStart,
     /// The plan has fewer weeks than was asked for.
     #[error("the plan has no week {wanted}; it has {weeks}")]
     NoSuchWeek {
@@ -135,7 +146,7 @@ pub trait Sheet {
 }
 
 /// Every sheet, in the order that help lists them.
-pub const SHEETS: &[&dyn Sheet] = &[&Text, &Html];
+pub const SHEETS: &[&dyn Sheet] = &[&Text, &Html, &Markdown, &Csv, &Calendar, &Yaml, &Json];
 
 /// The sheet of that format, if there is one.
 #[must_use]

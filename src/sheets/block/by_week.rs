@@ -50,32 +50,25 @@ fn one_by_one(spells: &[(u32, u32, String)]) -> String {
     said.collect::<Vec<_>>().join("; ")
 }
 
-/// The texts told once, with only the words that differ told per week; `None` where fewer than two
-/// words are common.
+/// The texts told once, with only the words that differ told per week; `None` where the texts are
+/// not of one length, or fewer than half of their words are common: a mixture would be misread.
 fn in_common(spells: &[(u32, u32, String)]) -> Option<String> {
     let words: Vec<Vec<&str>> = spells
         .iter()
         .map(|(_, _, text)| text.split(' ').collect())
         .collect();
-    let shortest = words.iter().map(Vec::len).min()?;
     let first = words.first()?;
+    let length = first.len();
+    if spells.len() < 2 || words.iter().any(|words| words.len() != length) {
+        return None;
+    }
     let same = |at: usize| words.iter().all(|words| words[at] == first[at]);
-    let start = (0..shortest)
-        .take_while(|at| same(*at))
-        .count()
-        .min(shortest - 1);
-    let same_end = |back: usize| {
-        words
-            .iter()
-            .all(|w| w[w.len() - back] == first[first.len() - back])
-    };
-    let mut end = (1..shortest - start)
-        .take_while(|back| same_end(*back))
-        .count();
-    if end > 0 && matches!(first[first.len() - end], "kg" | "lb" | "%" | "×") {
+    let start = (0..length - 1).take_while(|at| same(*at)).count();
+    let mut end = (start + 1..length).rev().take_while(|at| same(*at)).count();
+    if end > 0 && matches!(first[length - end], "kg" | "lb" | "%" | "×") {
         end -= 1;
     }
-    if spells.len() < 2 || start + end < 2 {
+    if (start + end) * 2 < length {
         return None;
     }
     let middle: Vec<String> = spells
@@ -84,13 +77,13 @@ fn in_common(spells: &[(u32, u32, String)]) -> Option<String> {
         .map(|((from, to, _), words)| {
             format!(
                 "{} ({})",
-                words[start..words.len() - end].join(" "),
+                words[start..length - end].join(" "),
                 span(*from, *to)
             )
         })
         .collect();
     let mut all = first[..start].join(" ");
-    for part in [middle.join(" / "), first[first.len() - end..].join(" ")] {
+    for part in [middle.join(" / "), first[length - end..].join(" ")] {
         if !all.is_empty() && !part.is_empty() {
             all.push(' ');
         }
@@ -132,7 +125,13 @@ mod tests {
     }
 
     #[test]
-    fn a_text_that_is_another_with_more_words_still_names_both_weeks() {
-        assert_eq!(tell(&["a b c", "a b c d"]), "a b c (week 1) / c d (week 2)");
+    fn texts_of_different_length_are_told_one_by_one() {
+        assert_eq!(
+            tell(&[
+                "10 kg plates on each side",
+                "10 and 1.25 kg plates on each side"
+            ]),
+            "week 1: 10 kg plates on each side; week 2: 10 and 1.25 kg plates on each side"
+        );
     }
 }

@@ -16,13 +16,10 @@ pub(super) fn class(card: &BlockCard) -> &'static str {
         let rows = card.groups.iter().flat_map(|group| &group.rows);
         facts + rows.map(|row| row_height(row, set)).sum::<f64>()
     };
-    if height(&AIRY) <= ROOM {
-        "airy"
-    } else if height(&SNUG) <= ROOM {
-        "snug"
-    } else {
-        "tight"
-    }
+    let sets = [("airy", &AIRY), ("snug", &SNUG), ("tight", &TIGHT)];
+    sets.iter()
+        .find(|(_, set)| height(set) <= ROOM)
+        .map_or("tight", |(class, _)| class)
 }
 
 /// The measures of one way of setting.
@@ -86,7 +83,8 @@ fn row_height(row: &Row, set: &Set) -> f64 {
     let left = 5.2 * lines(&line.name, 28.0) + set.line * words;
     let cells = row.cells.iter().flatten();
     let boxes = cells.map(|cell| {
-        let dose = 4.8 * lines(&cell.dose, 12.0) + 4.0 * lines(&cell.load, 15.0);
+        let dose = 4.8 * lines(&cell.dose, 12.0)
+            + 4.0 * (lines(&cell.load, 15.0) + lines(&cell.note, 15.0));
         dose + set.box_height * f64::from(cell.boxes.div_ceil(set.boxes_abreast)) + 1.0
     });
     set.padding + boxes.fold(left, f64::max)

@@ -37,13 +37,7 @@ fn facts(page: &mut Page, card: &Card) {
         page.hanging("Prep   ", &prep(card));
     }
     if !card.every.is_empty() {
-        page.hanging(
-            "Lifts  ",
-            &format!(
-                "{} unless the line says otherwise",
-                phrase::sentence(&card.every)
-            ),
-        );
+        page.hanging("Lifts  ", &phrase::sentence(&card.every_line()));
     }
     if let Some(note) = &card.note {
         page.hanging("Note   ", note);
