@@ -17,42 +17,18 @@ use crate::input::{Read, read};
 
 /// The built-in files: one file per group of patterns, one line per file.
 pub const FILES: &[(&str, &str)] = &[
-    (
-        "catalog/squat-lunge.yaml",
-        include_str!("../catalog/squat-lunge.yaml"),
-    ),
-    (
-        "catalog/hinge-hip.yaml",
-        include_str!("../catalog/hinge-hip.yaml"),
-    ),
-    (
-        "catalog/lower-leg.yaml",
-        include_str!("../catalog/lower-leg.yaml"),
-    ),
+    ("catalog/squat-lunge.yaml", include_str!("../catalog/squat-lunge.yaml")),
+    ("catalog/hinge-hip.yaml", include_str!("../catalog/hinge-hip.yaml")),
+    ("catalog/lower-leg.yaml", include_str!("../catalog/lower-leg.yaml")),
     ("catalog/push.yaml", include_str!("../catalog/push.yaml")),
-    (
-        "catalog/push-isolation.yaml",
-        include_str!("../catalog/push-isolation.yaml"),
-    ),
+    ("catalog/push-isolation.yaml", include_str!("../catalog/push-isolation.yaml")),
     ("catalog/pull.yaml", include_str!("../catalog/pull.yaml")),
-    (
-        "catalog/pull-isolation.yaml",
-        include_str!("../catalog/pull-isolation.yaml"),
-    ),
+    ("catalog/pull-isolation.yaml", include_str!("../catalog/pull-isolation.yaml")),
     ("catalog/trunk.yaml", include_str!("../catalog/trunk.yaml")),
-    (
-        "catalog/carry-power.yaml",
-        include_str!("../catalog/carry-power.yaml"),
-    ),
+    ("catalog/carry-power.yaml", include_str!("../catalog/carry-power.yaml")),
     ("catalog/prep.yaml", include_str!("../catalog/prep.yaml")),
-    (
-        "catalog/conditioning.yaml",
-        include_str!("../catalog/conditioning.yaml"),
-    ),
-    (
-        "catalog/finishers.yaml",
-        include_str!("../catalog/finishers.yaml"),
-    ),
+    ("catalog/conditioning.yaml", include_str!("../catalog/conditioning.yaml")),
+    ("catalog/finishers.yaml", include_str!("../catalog/finishers.yaml")),
 ];
 
 /// The exercises that plans are made from, by id.
@@ -77,10 +53,7 @@ static BUILT_IN: LazyLock<Catalog> = LazyLock::new(|| {
             serde_yaml::from_str(text).expect("a test reads every built-in file");
         entries.extend(list.into_iter().map(|entry| (entry.id.clone(), entry)));
     }
-    Catalog {
-        entries: Arc::new(entries),
-        added: BTreeSet::new(),
-    }
+    Catalog { entries: Arc::new(entries), added: BTreeSet::new() }
 });
 
 impl Catalog {

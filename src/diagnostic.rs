@@ -21,10 +21,7 @@ impl Source {
     /// Names a text that is known to be good.
     #[must_use]
     pub fn new(name: &str, text: &str) -> Source {
-        Source {
-            name: name.into(),
-            text: text.into(),
-        }
+        Source { name: name.into(), text: text.into() }
     }
 
     /// The place of a byte range; a range over several lines is cut at the end of the first.
@@ -32,9 +29,8 @@ impl Source {
     pub fn span(&self, bytes: Range<usize>) -> Span {
         let start = self.boundary(bytes.start);
         let line_start = self.text[..start].rfind('\n').map_or(0, |at| at + 1);
-        let line_end = self.text[start..]
-            .find(['\n', '\r'])
-            .map_or(self.text.len(), |at| start + at);
+        let line_end =
+            self.text[start..].find(['\n', '\r']).map_or(self.text.len(), |at| start + at);
         let end = self.boundary(bytes.end.clamp(start, line_end));
         let end = start + self.text[start..end].trim_end().len();
         Span {
@@ -57,11 +53,7 @@ impl Source {
     /// A label at a byte range of this text.
     #[must_use]
     pub fn label(&self, bytes: Range<usize>, text: impl Into<String>) -> Label {
-        Label {
-            source: self.name.to_string(),
-            span: Some(self.span(bytes)),
-            text: text.into(),
-        }
+        Label { source: self.name.to_string(), span: Some(self.span(bytes)), text: text.into() }
     }
 }
 
@@ -95,11 +87,7 @@ impl Label {
     /// A label for a whole file.
     #[must_use]
     pub fn whole(source: impl Into<String>) -> Label {
-        Label {
-            source: source.into(),
-            span: None,
-            text: String::new(),
-        }
+        Label { source: source.into(), span: None, text: String::new() }
     }
 }
 
@@ -144,10 +132,7 @@ impl Diagnostic {
     /// A remark that lets the work go on.
     #[must_use]
     pub fn warning(code: &'static str, message: impl Into<String>) -> Diagnostic {
-        Diagnostic {
-            severity: Severity::Warning,
-            ..Diagnostic::error(code, message)
-        }
+        Diagnostic { severity: Severity::Warning, ..Diagnostic::error(code, message) }
     }
 
     /// Adds a place.
@@ -195,10 +180,7 @@ pub fn quoted(text: &str) -> String {
 fn visible(letter: char) -> impl Iterator<Item = char> {
     let hidden = letter.is_control() || is_direction_mark(letter);
     let escaped = hidden.then(|| letter.escape_unicode());
-    escaped
-        .into_iter()
-        .flatten()
-        .chain((!hidden).then_some(letter))
+    escaped.into_iter().flatten().chain((!hidden).then_some(letter))
 }
 
 /// Marks that turn the direction of writing could make a message read as something else.

@@ -24,8 +24,10 @@ pub mod model;
 
 pub mod rules;
 
+pub mod solution;
+
 pub mod plan;
 
-pub mod solution;
+pub mod sheets;
 
 pub mod cli;

@@ -5,7 +5,10 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use crate::input::catalog::Entry;
+use crate::input::plan;
+use crate::request::Entries;
 use crate::request::candidate::halves;
+use crate::timing::{self, Timed};
 use crate::words::{GroupKind, Kind, Muscle, Pattern, Side};
 
 /// A week of work.
@@ -58,6 +61,8 @@ pub struct Item {
     pub load_kg: Option<f64>,
     /// Ramp sets: load and repetitions.
     pub ramp: Vec<(Option<f64>, u32)>,
+    /// What of it takes time.
+    pub timed: Timed,
 }
 
 impl Week {
@@ -130,33 +135,44 @@ impl Group {
         matches!(self.kind, GroupKind::Single | GroupKind::Superset)
     }
 
-    /// Seconds from the items alone. Preparation and conditioning have no way in between their items.
+    /// Seconds from the items alone.
     #[must_use]
     pub fn recounted_s(&self) -> u32 {
-        let times: Vec<_> = self.items.iter().map(Item::time).collect();
-        match self.kind {
-            GroupKind::Prep => crate::timing::flow_s(&times),
-            _ => crate::timing::group_s(&times),
-        }
+        let times: Vec<_> = self.items.iter().map(|item| item.timed.clone()).collect();
+        timing::group_s(&times, timing::WAY_IN_S)
     }
 }
 
 impl Item {
-    /// What the item adds to its group's time. Where a hand-written plan gives no numbers, the middle of
-    /// the catalog's range stands in.
+    /// An item of a file. Where a hand-written plan gives no numbers, the middle of the catalog's range stands
+    /// in for the time.
     #[must_use]
-    pub fn time(&self) -> crate::timing::ItemTime {
-        let usual = u32::midpoint(self.entry.reps[0], self.entry.reps[1]);
-        let sets = (0..self.sets as usize)
-            .map(|set| self.amounts.get(set).copied().unwrap_or(usual))
-            .map(|amount| crate::timing::set_s(&self.entry, amount, self.tempo.as_deref()))
-            .collect();
-        let ramp = u32::try_from(self.ramp.len()).unwrap_or(u32::MAX);
-        crate::timing::ItemTime {
-            setup_s: self.entry.setup_s,
-            ramp_s: ramp.saturating_mul(crate::timing::RAMP_SET_S),
-            sets,
-            rest_s: self.rest_s,
+    pub fn of(item: &plan::Item, entry: &Arc<Entry>) -> Item {
+        let usual = u32::midpoint(entry.reps[0], entry.reps[1]);
+        let amounts = match item.amounts() {
+            Some(
+                plan::Amounts::Reps(list)
+                | plan::Amounts::Seconds(list)
+                | plan::Amounts::Meters(list)
+                | plan::Amounts::Calories(list),
+            ) => list.to_vec(),
+            None => Vec::new(),
+        };
+        let mut timed = timing::timed(item, entry);
+        if amounts.is_empty() {
+            let set = timing::set_s(entry, usual, item.tempo.as_deref().or(entry.tempo.as_deref()));
+            timed.work_s = vec![set; item.sets as usize];
+        }
+        Item {
+            entry: Arc::clone(entry),
+            sets: item.sets,
+            amounts,
+            rest_s: item.rest_s,
+            rir: item.rir,
+            tempo: item.tempo.clone(),
+            load_kg: item.load_kg,
+            ramp: item.ramp.iter().map(|step| (step.load_kg, step.reps)).collect(),
+            timed,
         }
     }
 

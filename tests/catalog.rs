@@ -13,9 +13,8 @@ fn the_built_in_catalog_has_no_fault_and_no_gap() {
 
 #[test]
 fn the_built_in_catalog_is_what_its_files_say() {
-    let from_files = Catalog::built_in()
-        .with(&built_in_sources())
-        .expect("the files have no fault");
+    let from_files =
+        Catalog::built_in().with(&built_in_sources()).expect("the files have no fault");
     assert_eq!(from_files.entries(), Catalog::built_in().entries());
     assert_eq!(from_files.sha256(), Catalog::built_in().sha256());
     assert_eq!(from_files.added().count(), from_files.len());

@@ -18,12 +18,8 @@ pub enum KitGroup {
 
 impl KitGroup {
     /// All groups in the order they are printed.
-    pub const ALL: [KitGroup; 4] = [
-        KitGroup::Nothing,
-        KitGroup::HandHeld,
-        KitGroup::Barbell,
-        KitGroup::Machines,
-    ];
+    pub const ALL: [KitGroup; 4] =
+        [KitGroup::Nothing, KitGroup::HandHeld, KitGroup::Barbell, KitGroup::Machines];
 
     /// The heading of the group's column.
     #[must_use]
@@ -129,9 +125,8 @@ impl Cells {
     /// Patterns and groups without any exercise, but for those the trade has nothing for.
     #[must_use]
     pub fn gaps(&self) -> Vec<(Pattern, KitGroup)> {
-        let all = Pattern::ALL
-            .iter()
-            .flat_map(|pattern| KitGroup::ALL.map(|group| (*pattern, group)));
+        let all =
+            Pattern::ALL.iter().flat_map(|pattern| KitGroup::ALL.map(|group| (*pattern, group)));
         all.filter(|(pattern, group)| self.levels(*pattern, *group) == [0; 3])
             .filter(|cell| !NOTHING_TO_FILL.contains(cell))
             .collect()

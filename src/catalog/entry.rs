@@ -19,11 +19,7 @@ impl Placed<'_> {
     /// A label at a key of the entry, or at its id where the key is not written.
     pub(super) fn at(&self, key: &str, text: impl Into<String>) -> Label {
         let marks = &self.file.marks;
-        let key = if marks.has(path![self.index, key]) {
-            key
-        } else {
-            "id"
-        };
+        let key = if marks.has(path![self.index, key]) { key } else { "id" };
         marks.at(path![self.index, key], text)
     }
 }
@@ -48,12 +44,7 @@ pub(super) fn faults(files: &[Read<Vec<Entry>>]) -> Vec<Diagnostic> {
         e1411_kit_stands_on_its_own,
     ];
     placed(files)
-        .flat_map(|entry| {
-            checks
-                .iter()
-                .flat_map(move |check| check(&entry))
-                .collect::<Vec<_>>()
-        })
+        .flat_map(|entry| checks.iter().flat_map(move |check| check(&entry)).collect::<Vec<_>>())
         .collect()
 }
 
@@ -111,25 +102,13 @@ fn e1406_other_roles_name_muscles(placed: &Placed<'_>) -> Vec<Diagnostic> {
         faults.push(Diagnostic::error("E1406", message).at(label).help(help));
     };
     if entry.muscles.is_empty() {
-        fault(
-            "muscles",
-            "has no `muscles`",
-            "add a line such as `muscles: [quads, glutes]`",
-        );
+        fault("muscles", "has no `muscles`", "add a line such as `muscles: [quads, glutes]`");
     }
     if entry.part.is_none() {
-        fault(
-            "part",
-            "has no `part`",
-            "add a line such as `part: mobility` or `part: steady`",
-        );
+        fault("part", "has no `part`", "add a line such as `part: mobility` or `part: steady`");
     }
     if entry.kind.is_some() {
-        fault(
-            "kind",
-            "counts no sets, so it has no `kind`",
-            "delete the line",
-        );
+        fault("kind", "counts no sets, so it has no `kind`", "delete the line");
     }
     faults
 }
@@ -142,10 +121,7 @@ fn e1407_range_rises(placed: &Placed<'_>) -> Vec<Diagnostic> {
     if low <= high {
         return Vec::new();
     }
-    let message = format!(
-        "the range of {} falls from {low} to {high}",
-        quoted(&placed.entry.id)
-    );
+    let message = format!("the range of {} falls from {low} to {high}", quoted(&placed.entry.id));
     let fault = Diagnostic::error("E1407", message)
         .at(placed.at("reps", "low end first"))
         .help(format!("write it like `reps: [{high}, {low}]`"));
@@ -158,11 +134,7 @@ fn e1408_tempo_goes_with_reps(placed: &Placed<'_>) -> Vec<Diagnostic> {
     if entry.tempo.is_none() || entry.measure == Measure::Reps {
         return Vec::new();
     }
-    let message = format!(
-        "{} has a tempo but counts {}",
-        quoted(&entry.id),
-        entry.measure
-    );
+    let message = format!("{} has a tempo but counts {}", quoted(&entry.id), entry.measure);
     let fault = Diagnostic::error("E1408", message)
         .at(placed.at("tempo", "seconds of one repetition"))
         .help("delete the line, or write `measure: reps`");
@@ -189,16 +161,9 @@ fn w1409_hold_is_short(placed: &Placed<'_>) -> Vec<Diagnostic> {
 fn e1410_muscle_is_told_once(placed: &Placed<'_>) -> Vec<Diagnostic> {
     let entry = placed.entry;
     let told: Vec<_> = entry.direct.iter().chain(&entry.indirect).collect();
-    let twice = told
-        .iter()
-        .enumerate()
-        .filter(|(index, muscle)| told[..*index].contains(muscle));
+    let twice = told.iter().enumerate().filter(|(index, muscle)| told[..*index].contains(muscle));
     let fault = |(index, muscle): (usize, &&crate::words::Muscle)| {
-        let key = if index < entry.direct.len() {
-            "direct"
-        } else {
-            "indirect"
-        };
+        let key = if index < entry.direct.len() { "direct" } else { "indirect" };
         let message = format!("`{muscle}` stands twice in {}", quoted(&entry.id));
         Diagnostic::error("E1410", message)
             .at(placed.at(key, "it would be counted twice"))
@@ -216,24 +181,17 @@ fn e1411_kit_stands_on_its_own(placed: &Placed<'_>) -> Vec<Diagnostic> {
     });
     let fault = |(index, item, other): (usize, Kit, Kit)| {
         let message = format!("{} needs `{item}` without `{other}`", quoted(&entry.id));
-        let label = placed
-            .file
-            .marks
-            .at(path![placed.index, "needs", index], "");
-        Diagnostic::error("E1411", message).at(label).help(format!(
-            "add `{other}` to this set: `{item}` is of no use alone"
-        ))
+        let label = placed.file.marks.at(path![placed.index, "needs", index], "");
+        Diagnostic::error("E1411", message)
+            .at(label)
+            .help(format!("add `{other}` to this set: `{item}` is of no use alone"))
     };
     lacking.map(fault).collect()
 }
 
 /// An item of a set that is of no use without another one that the set does not name.
 fn lacks(set: &[Kit]) -> Option<(Kit, Kit)> {
-    const TOGETHER: [(Kit, Kit); 2] = [
-        (Kit::Landmine, Kit::Barbell),
-        (Kit::SafetyArms, Kit::SquatRack),
-    ];
-    TOGETHER
-        .into_iter()
-        .find(|(item, other)| set.contains(item) && !set.contains(other))
+    const TOGETHER: [(Kit, Kit); 2] =
+        [(Kit::Landmine, Kit::Barbell), (Kit::SafetyArms, Kit::SquatRack)];
+    TOGETHER.into_iter().find(|(item, other)| set.contains(item) && !set.contains(other))
 }

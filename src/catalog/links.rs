@@ -13,11 +13,7 @@ use crate::path;
 const KINDS: [(&str, &str); 2] = [("easier", "harder"), ("harder", "easier")];
 
 fn links<'a>(entry: &'a Entry, key: &str) -> &'a [String] {
-    if key == "easier" {
-        &entry.easier
-    } else {
-        &entry.harder
-    }
+    if key == "easier" { &entry.easier } else { &entry.harder }
 }
 
 /// E1402: a link leads to an exercise.

@@ -26,10 +26,7 @@ pub struct Report {
 /// The built-in files as sources.
 #[must_use]
 pub fn built_in_sources() -> Vec<Source> {
-    FILES
-        .iter()
-        .map(|(name, text)| Source::new(name, text))
-        .collect()
+    FILES.iter().map(|(name, text)| Source::new(name, text)).collect()
 }
 
 /// Looks through the built-in catalog together with more files, which may replace entries.
@@ -38,9 +35,8 @@ pub fn lint(more: &[Source]) -> Report {
     let mut diagnostics = Vec::new();
     let files = readable(&built_in_sources(), &mut diagnostics);
     let added = readable(more, &mut diagnostics);
-    let all: BTreeMap<String, Entry> = ids_and_entries(&files)
-        .chain(ids_and_entries(&added))
-        .collect();
+    let all: BTreeMap<String, Entry> =
+        ids_and_entries(&files).chain(ids_and_entries(&added)).collect();
     let checked = if more.is_empty() { &files } else { &added };
     diagnostics.extend(entry::faults(checked));
     diagnostics.extend(links::dangling(checked, &all));
@@ -50,12 +46,7 @@ pub fn lint(more: &[Source]) -> Report {
     diagnostics.extend(w1412_kit_is_used(&all));
     diagnostics.extend(w1413_cells_are_filled(&cells));
     diagnostic::sort(&mut diagnostics);
-    Report {
-        diagnostics,
-        cells,
-        entries: all.len(),
-        families: families(&all),
-    }
+    Report { diagnostics, cells, entries: all.len(), families: families(&all) }
 }
 
 /// Reads what can be read; what cannot is a fault.
@@ -72,10 +63,7 @@ fn readable(sources: &[Source], faults: &mut Vec<Diagnostic>) -> Vec<Read<Vec<En
 }
 
 fn ids_and_entries(files: &[Read<Vec<Entry>>]) -> impl Iterator<Item = (String, Entry)> {
-    files
-        .iter()
-        .flat_map(|file| &file.value)
-        .map(|entry| (entry.id.clone(), entry.clone()))
+    files.iter().flat_map(|file| &file.value).map(|entry| (entry.id.clone(), entry.clone()))
 }
 
 fn families(all: &BTreeMap<String, Entry>) -> usize {
@@ -86,10 +74,8 @@ fn families(all: &BTreeMap<String, Entry>) -> usize {
 
 /// W1412: an item that no exercise needs is of no use in a place file.
 fn w1412_kit_is_used(all: &BTreeMap<String, Entry>) -> Vec<Diagnostic> {
-    let used: BTreeSet<Kit> = all
-        .values()
-        .flat_map(|entry| entry.needs.iter().flatten().copied())
-        .collect();
+    let used: BTreeSet<Kit> =
+        all.values().flat_map(|entry| entry.needs.iter().flatten().copied()).collect();
     let unused = Kit::ALL.iter().filter(|kit| !used.contains(kit));
     let remark = |kit: &Kit| {
         Diagnostic::warning("W1412", format!("no exercise needs `{kit}`"))

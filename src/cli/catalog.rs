@@ -65,12 +65,7 @@ impl Filter {
         let mut wrong = Faults::default();
         let kit: Vec<&String> = typed.kit.iter().filter(|kit| *kit != "none").collect();
         let filter = Filter {
-            pattern: word(
-                "--pattern",
-                typed.pattern.as_ref(),
-                Pattern::ALL,
-                &mut wrong,
-            ),
+            pattern: word("--pattern", typed.pattern.as_ref(), Pattern::ALL, &mut wrong),
             muscle: word("--muscle", typed.muscle.as_ref(), Muscle::ALL, &mut wrong),
             kit: (!typed.kit.is_empty()).then(|| words("--kit", &kit, Kit::ALL, &mut wrong)),
             limits: {
@@ -80,11 +75,7 @@ impl Filter {
             level: typed.level,
             role: word("--role", typed.role.as_ref(), Role::ALL, &mut wrong),
         };
-        if wrong.diagnostics.is_empty() {
-            Ok(filter)
-        } else {
-            Err(wrong)
-        }
+        if wrong.diagnostics.is_empty() { Ok(filter) } else { Err(wrong) }
     }
 
     fn keeps(&self, entry: &Entry) -> bool {
@@ -93,11 +84,8 @@ impl Filter {
             let mut tags = entry.stress.iter().flat_map(StressTag::parts);
             tags.any(|(stress, _)| stress == *tag)
         };
-        self.pattern
-            .is_none_or(|pattern| entry.pattern == Some(pattern))
-            && self
-                .muscle
-                .is_none_or(|muscle| muscles().any(|other| *other == muscle))
+        self.pattern.is_none_or(|pattern| entry.pattern == Some(pattern))
+            && self.muscle.is_none_or(|muscle| muscles().any(|other| *other == muscle))
             && self.kit.as_ref().is_none_or(|kit| uses_only(entry, kit))
             && !self.limits.iter().any(stresses)
             && self.level.is_none_or(|level| entry.level == level)
@@ -111,10 +99,7 @@ fn uses_only(entry: &Entry, items: &[Kit]) -> bool {
         let adjustable = *need == Kit::Bench && items.contains(&Kit::AdjustableBench);
         items.contains(need) || adjustable
     };
-    entry
-        .needs
-        .iter()
-        .any(|set| set.is_empty() == items.is_empty() && set.iter().all(serves))
+    entry.needs.iter().any(|set| set.is_empty() == items.is_empty() && set.iter().all(serves))
 }
 
 fn word<W: Copy + Into<&'static str>>(
@@ -145,12 +130,9 @@ fn words<W: Copy + Into<&'static str>>(
             suggest::list(&ids)
         );
         wrong.diagnostics.push(
-            Diagnostic::error(
-                "E1202",
-                format!("{} is not a word for `{option}`", quoted(typed)),
-            )
-            .at(Label::whole("command line"))
-            .help(suggest::help(typed, &ids, &otherwise)),
+            Diagnostic::error("E1202", format!("{} is not a word for `{option}`", quoted(typed)))
+                .at(Label::whole("command line"))
+                .help(suggest::help(typed, &ids, &otherwise)),
         );
     }
     found
@@ -160,17 +142,11 @@ fn listed(entries: &[&Entry], format: Format) -> String {
     if format != Format::Text {
         return serialized(&entries, format);
     }
-    let width = entries
-        .iter()
-        .map(|entry| entry.id.len())
-        .max()
-        .unwrap_or(0);
+    let width = entries.iter().map(|entry| entry.id.len()).max().unwrap_or(0);
     let mut groups: BTreeMap<_, String> = BTreeMap::new();
     for entry in entries {
         let line = format!("  {:width$}  {}  {}", entry.id, entry.level, kit(entry));
-        let group = groups
-            .entry((entry.role, entry.pattern, entry.part))
-            .or_default();
+        let group = groups.entry((entry.role, entry.pattern, entry.part)).or_default();
         group.push_str(&cut(&line, WIDTH));
         group.push('\n');
     }
@@ -196,11 +172,7 @@ fn listed(entries: &[&Entry], format: Format) -> String {
 fn kit(entry: &Entry) -> String {
     let set = |set: &Vec<Kit>| {
         let ids: Vec<&str> = set.iter().map(|kit| kit.id()).collect();
-        if ids.is_empty() {
-            "none".to_owned()
-        } else {
-            ids.join(" + ")
-        }
+        if ids.is_empty() { "none".to_owned() } else { ids.join(" + ") }
     };
     let sets: Vec<String> = entry.needs.iter().map(set).collect();
     sets.join(" or ")
@@ -211,21 +183,13 @@ fn shown(entry: &Entry, format: Format) -> String {
         return serialized(&entry, format);
     }
     let mut text = format!("{} ({})\n", entry.name, entry.id);
-    let reps = entry
-        .reps
-        .iter()
-        .map(u32::to_string)
-        .collect::<Vec<_>>()
-        .join(" to ");
+    let reps = entry.reps.iter().map(u32::to_string).collect::<Vec<_>>().join(" to ");
     let optional = |value: Option<String>| value.unwrap_or_default();
     let lines = [
         ("role", entry.role.to_string()),
         ("part", optional(entry.part.map(|part| part.to_string()))),
         ("family", optional(entry.family.clone())),
-        (
-            "pattern",
-            optional(entry.pattern.map(|pattern| pattern.to_string())),
-        ),
+        ("pattern", optional(entry.pattern.map(|pattern| pattern.to_string()))),
         ("kind", optional(entry.kind.map(|kind| kind.to_string()))),
         ("a whole set for", ids(&entry.direct)),
         ("half a set for", ids(&entry.indirect)),
@@ -256,17 +220,13 @@ fn ids(muscles: &[Muscle]) -> String {
 
 fn stresses(entry: &Entry) -> String {
     let parts = entry.stress.iter().flat_map(StressTag::parts);
-    let tags: Vec<String> = parts
-        .map(|(stress, grade)| format!("{stress} ({grade})"))
-        .collect();
+    let tags: Vec<String> = parts.map(|(stress, grade)| format!("{stress} ({grade})")).collect();
     tags.join(", ")
 }
 
 fn serialized(value: &impl Serialize, format: Format) -> String {
     let text = match format {
-        Format::Json => serde_json::to_string_pretty(value)
-            .map(|text| text + "\n")
-            .ok(),
+        Format::Json => serde_json::to_string_pretty(value).map(|text| text + "\n").ok(),
         Format::Text | Format::Yaml => serde_yaml::to_string(value).ok(),
     };
     text.expect("entries have text keys only")
@@ -279,19 +239,12 @@ fn run_lint(arguments: &CatalogArgs, console: &Console) -> Result<Exit, Failure>
     };
     let report = lint(&more);
     let sources = built_in_sources().into_iter().chain(more).collect();
-    let found = Faults {
-        diagnostics: report.diagnostics.clone(),
-        sources,
-    };
+    let found = Faults { diagnostics: report.diagnostics.clone(), sources };
     console.report(&found);
     if arguments.format == Format::Text {
         console.print(&cells(&report))?;
     }
-    Ok(if found.any_error() {
-        Exit::Input
-    } else {
-        Exit::Done
-    })
+    Ok(if found.any_error() { Exit::Input } else { Exit::Done })
 }
 
 /// How many exercises there are for each pattern and group of kit, at levels 1, 2 and 3.

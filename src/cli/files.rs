@@ -41,18 +41,12 @@ pub fn load_profile(path: &Path, known: Known<'_>) -> Result<LoadedProfile, Faul
     let place = place.as_ref().map(|place| &place.value);
     match read::<Profile>(&source) {
         Ok(read) => {
-            faults
-                .diagnostics
-                .extend(check::profile(&read, place, known));
+            faults.diagnostics.extend(check::profile(&read, place, known));
             diagnostic::sort(&mut faults.diagnostics);
             if faults.any_error() {
                 return Err(faults);
             }
-            Ok(LoadedProfile {
-                profile: resolve_place(&read.value, place),
-                read,
-                warnings: faults,
-            })
+            Ok(LoadedProfile { profile: resolve_place(&read.value, place), read, warnings: faults })
         }
         Err(found) => {
             faults.diagnostics.extend(found);
@@ -154,12 +148,7 @@ pub fn load_catalog(folder: Option<&Path>) -> Result<Catalog, Faults> {
         return Ok(Catalog::built_in());
     };
     let sources = catalog_sources(folder)?;
-    Catalog::built_in()
-        .with(&sources)
-        .map_err(|diagnostics| Faults {
-            diagnostics,
-            sources,
-        })
+    Catalog::built_in().with(&sources).map_err(|diagnostics| Faults { diagnostics, sources })
 }
 
 /// The YAML files of a catalog folder in the order of their names; a single file will do too.
@@ -189,17 +178,11 @@ pub fn catalog_sources(folder: &Path) -> Result<Vec<Source>, Faults> {
                 .help("name a folder with catalog files, each a list of exercises"),
         );
     }
-    if faults.diagnostics.is_empty() {
-        Ok(sources)
-    } else {
-        Err(faults)
-    }
+    if faults.diagnostics.is_empty() { Ok(sources) } else { Err(faults) }
 }
 
 fn is_yaml(name: &str) -> bool {
-    Path::new(name)
-        .extension()
-        .is_some_and(|ending| ending == "yaml" || ending == "yml")
+    Path::new(name).extension().is_some_and(|ending| ending == "yaml" || ending == "yml")
 }
 
 /// Reads a file, or standard input for `-`.
@@ -255,10 +238,7 @@ fn directory(path: &Path) -> Diagnostic {
     let names = names_in(path);
     let first = names.iter().find(|name| is_yaml(name));
     let help = match first {
-        Some(first) => format!(
-            "name a file in it, for example `{}`",
-            path.join(first).display()
-        ),
+        Some(first) => format!("name a file in it, for example `{}`", path.join(first).display()),
         None => "name a file instead".to_owned(),
     };
     Diagnostic::error("E1005", "this is a directory, not a file")
@@ -275,15 +255,10 @@ pub(super) fn io_fault(name: &str, error: &io::Error) -> Diagnostic {
 
 /// The names in a folder in their order; none where it cannot be read.
 fn names_in(folder: &Path) -> Vec<String> {
-    let folder = if folder == Path::new("") {
-        Path::new(".")
-    } else {
-        folder
-    };
+    let folder = if folder == Path::new("") { Path::new(".") } else { folder };
     let entries = fs::read_dir(folder).into_iter().flatten().flatten();
-    let mut names: Vec<String> = entries
-        .filter_map(|entry| entry.file_name().into_string().ok())
-        .collect();
+    let mut names: Vec<String> =
+        entries.filter_map(|entry| entry.file_name().into_string().ok()).collect();
     names.sort();
     names
 }

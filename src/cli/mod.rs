@@ -66,10 +66,7 @@ impl Faults {
 
 impl From<Diagnostic> for Faults {
     fn from(diagnostic: Diagnostic) -> Self {
-        Faults {
-            diagnostics: vec![diagnostic],
-            sources: Vec::new(),
-        }
+        Faults { diagnostics: vec![diagnostic], sources: Vec::new() }
     }
 }
 
@@ -86,11 +83,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Err(error) => {
             // A closed pipe while printing help or a usage error is no fault of ours.
             let _ = error.print();
-            return code(if error.use_stderr() {
-                Exit::Input
-            } else {
-                Exit::Done
-            });
+            return code(if error.use_stderr() { Exit::Input } else { Exit::Done });
         }
     };
     let console = Console::new(arguments.command.diagnostics_as_json());

@@ -38,9 +38,7 @@ impl Console {
     /// A closed pipe, or a full disk behind it.
     pub fn print(&self, text: &str) -> Result<(), Failure> {
         let mut stdout = anstream::stdout().lock();
-        let written = stdout
-            .write_all(text.as_bytes())
-            .and_then(|()| stdout.flush());
+        let written = stdout.write_all(text.as_bytes()).and_then(|()| stdout.flush());
         written.map_err(|error| match error.kind() {
             io::ErrorKind::BrokenPipe => Failure::ClosedPipe,
             _ => Failure::Unwritten(io_fault("standard output", &error)),
@@ -84,12 +82,7 @@ fn write_file(path: &Path, text: &str) -> Result<(), Failure> {
     }
     let written = match &existing {
         Some(existing) if !existing.is_file() => fs::write(&target, text),
-        _ => replace(
-            &folder,
-            &target,
-            existing.map(|file| file.permissions()),
-            text,
-        ),
+        _ => replace(&folder, &target, existing.map(|file| file.permissions()), text),
     };
     written.map_err(|error| Failure::Unwritten(unwritable(path, &folder, &error)))
 }
@@ -127,12 +120,9 @@ fn is_directory(path: &Path) -> Diagnostic {
 
 /// E1004: the folder has to be there.
 fn no_folder(path: &Path, folder: &Path) -> Diagnostic {
-    Diagnostic::error(
-        "E1004",
-        format!("there is no folder `{}`", folder.display()),
-    )
-    .at(Label::whole(path.display().to_string()))
-    .help("make the folder first, or name another file with `-o`")
+    Diagnostic::error("E1004", format!("there is no folder `{}`", folder.display()))
+        .at(Label::whole(path.display().to_string()))
+        .help("make the folder first, or name another file with `-o`")
 }
 
 /// E1006: the folder does not let us.

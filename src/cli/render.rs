@@ -38,10 +38,7 @@ fn one(diagnostic: &Diagnostic, sources: &[Source], renderer: &Renderer) -> Stri
     let mut group = Group::with_title(title);
     let mut rest = diagnostic.labels.as_slice();
     while let Some(first) = rest.first() {
-        let same = rest
-            .iter()
-            .take_while(|label| label.source == first.source)
-            .count();
+        let same = rest.iter().take_while(|label| label.source == first.source).count();
         let (these, others) = rest.split_at(same);
         let source = sources.iter().find(|source| *source.name == first.source);
         let is_first = rest.len() == diagnostic.labels.len();
@@ -62,21 +59,12 @@ fn snippet<'a>(
 ) -> Snippet<'a, annotate_snippets::Annotation<'a>> {
     let spans = labels.iter().filter_map(|label| Some((label, label.span?)));
     let annotations = spans.enumerate().map(|(index, (label, span))| {
-        let kind = if is_first && index == 0 {
-            AnnotationKind::Primary
-        } else {
-            AnnotationKind::Context
-        };
+        let kind =
+            if is_first && index == 0 { AnnotationKind::Primary } else { AnnotationKind::Context };
         let annotation = kind.span(span.start..span.end);
-        if label.text.is_empty() {
-            annotation
-        } else {
-            annotation.label(label.text.as_str())
-        }
+        if label.text.is_empty() { annotation } else { annotation.label(label.text.as_str()) }
     });
-    Snippet::source(&*source.text)
-        .path(&*source.name)
-        .annotations(annotations)
+    Snippet::source(&*source.text).path(&*source.name).annotations(annotations)
 }
 
 fn origin(label: &Label) -> Origin<'_> {

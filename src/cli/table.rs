@@ -5,10 +5,7 @@ use super::render::WIDTH;
 /// Rows under headings; only the last column is cut where a row is too wide.
 #[must_use]
 pub(super) fn table(headings: &[&str], rows: &[Vec<String>]) -> String {
-    let mut widths: Vec<usize> = headings
-        .iter()
-        .map(|heading| heading.chars().count())
-        .collect();
+    let mut widths: Vec<usize> = headings.iter().map(|heading| heading.chars().count()).collect();
     for row in rows {
         for (width, cell) in widths.iter_mut().zip(row) {
             *width = (*width).max(cell.chars().count());

@@ -100,10 +100,7 @@ const fn default_role() -> Role {
 const fn default_load() -> LoadKind {
     LoadKind::None
 }
-#[allow(
-    clippy::trivially_copy_pass_by_ref,
-    reason = "serde hands over a reference"
-)]
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands over a reference")]
 fn is_work(role: &Role) -> bool {
     *role == Role::Work
 }
@@ -124,10 +121,7 @@ impl StressTag {
     pub fn parts(&self) -> Vec<(Stress, Grade)> {
         match self {
             StressTag::Plain(stress) => vec![(*stress, Grade::Heavy)],
-            StressTag::Graded(map) => map
-                .iter()
-                .map(|(stress, grade)| (*stress, *grade))
-                .collect(),
+            StressTag::Graded(map) => map.iter().map(|(stress, grade)| (*stress, *grade)).collect(),
         }
     }
 }

@@ -127,17 +127,13 @@ impl Marks {
     #[must_use]
     pub fn at_key(&self, path: &[Step<'_>], text: impl Into<String>) -> Label {
         let (key, node) = self.find(path);
-        self.source
-            .label(key.unwrap_or_else(|| node.bytes.clone()), text)
+        self.source.label(key.unwrap_or_else(|| node.bytes.clone()), text)
     }
 
     /// The places of one part, for checks that know only that part.
     #[must_use]
     pub fn part(&self, path: &[Step<'_>]) -> Marks {
-        Marks {
-            source: self.source.clone(),
-            root: self.find(path).1.clone(),
-        }
+        Marks { source: self.source.clone(), root: self.find(path).1.clone() }
     }
 
     /// Whether the file has something at a path.
@@ -301,11 +297,9 @@ impl<'a> Builder<'a> {
         };
         match (&mut parent.node.parts, parent.key.take(), text) {
             (Parts::List(entries), _, _) => entries.push(node),
-            (Parts::Map(fields), Some((key, key_bytes)), _) => fields.push(Field {
-                key,
-                key_bytes,
-                node,
-            }),
+            (Parts::Map(fields), Some((key, key_bytes)), _) => {
+                fields.push(Field { key, key_bytes, node })
+            }
             (_, None, Some(text)) => parent.key = Some((text.to_owned(), node.bytes)),
             _ => self.refuse(syntax::key_not_text(self.source, node.bytes)),
         }
@@ -317,10 +311,7 @@ impl<'a> Builder<'a> {
         }
         match self.root {
             Some(root) if !(root.bytes.is_empty() && matches!(root.parts, Parts::None)) => {
-                Ok(Marks {
-                    source: self.source.clone(),
-                    root,
-                })
+                Ok(Marks { source: self.source.clone(), root })
             }
             _ => Err(vec![syntax::empty(self.source)]),
         }
@@ -328,20 +319,13 @@ impl<'a> Builder<'a> {
 }
 
 const fn leaf(bytes: Range<usize>) -> Node {
-    Node {
-        bytes,
-        parts: Parts::None,
-    }
+    Node { bytes, parts: Parts::None }
 }
 
 /// Keys that stand twice in a map. Sorted instead of compared in pairs: a hostile map is long.
 fn duplicates(source: &Source, fields: &[Field]) -> Vec<Diagnostic> {
     let mut sorted: Vec<&Field> = fields.iter().collect();
-    sorted.sort_by(|a, b| {
-        a.key
-            .cmp(&b.key)
-            .then(a.key_bytes.start.cmp(&b.key_bytes.start))
-    });
+    sorted.sort_by(|a, b| a.key.cmp(&b.key).then(a.key_bytes.start.cmp(&b.key_bytes.start)));
     sorted
         .windows(2)
         .filter(|pair| pair[0].key == pair[1].key)

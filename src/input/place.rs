@@ -89,10 +89,7 @@ impl Stock {
     #[must_use]
     pub fn offer(&self) -> Offer {
         match self {
-            Stock::Count(count) => Offer {
-                count: Some(*count),
-                ..Offer::default()
-            },
+            Stock::Count(count) => Offer { count: Some(*count), ..Offer::default() },
             Stock::Offer(offer) => offer.clone(),
         }
     }
@@ -111,10 +108,8 @@ impl<'de> Deserialize<'de> for Equipment {
         let mut equipment = Equipment::default();
         match Shape::deserialize(deserializer)? {
             Shape::List(list) => {
-                equipment.items = list
-                    .into_iter()
-                    .map(|kit| (kit, Stock::Offer(Offer::default())))
-                    .collect();
+                equipment.items =
+                    list.into_iter().map(|kit| (kit, Stock::Offer(Offer::default()))).collect();
             }
             Shape::Map(map) => {
                 for (key, value) in map {
@@ -147,9 +142,7 @@ fn plates(value: serde_yaml::Value) -> Result<Plates, String> {
                 _ => None,
             };
             let grams = mass.filter(|mass| (0.0..=1000.0).contains(mass)).map(grams);
-            let pieces = pieces
-                .as_u64()
-                .and_then(|pieces| u32::try_from(pieces).ok());
+            let pieces = pieces.as_u64().and_then(|pieces| u32::try_from(pieces).ok());
             grams
                 .zip(pieces)
                 .ok_or_else(|| "a plate is `mass in kg: pieces`, as in `20: 2`".to_owned())
@@ -175,10 +168,7 @@ pub fn resolve_place(profile: &Profile, place: Option<&Place>) -> Profile {
         Some(place) => Some(place.equipment.present()),
         None => profile.equipment.as_ref().map(Equipment::present),
     };
-    Profile {
-        equipment,
-        ..profile.clone()
-    }
+    Profile { equipment, ..profile.clone() }
 }
 
 /// Kilograms to whole grams.

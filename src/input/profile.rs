@@ -370,10 +370,7 @@ pub struct BalanceWish {
 
 impl Default for BalanceWish {
     fn default() -> Self {
-        BalanceWish {
-            pull_push: [0.9, 1.5],
-            knee_hip: [0.67, 1.5],
-        }
+        BalanceWish { pull_push: [0.9, 1.5], knee_hip: [0.67, 1.5] }
     }
 }
 

@@ -16,18 +16,11 @@ pub fn nearest<'a>(word: &str, words: impl IntoIterator<Item = &'a str>) -> Opti
 /// Edits between two words; a word that is a whole part of the other counts as near.
 fn distance(typed: &str, candidate: &str) -> usize {
     let edits = strsim::osa_distance(typed, candidate);
-    let (short, long) = if typed.len() < candidate.len() {
-        (typed, candidate)
-    } else {
-        (candidate, typed)
-    };
+    let (short, long) =
+        if typed.len() < candidate.len() { (typed, candidate) } else { (candidate, typed) };
     let is_part = short.len() >= 4 && long.split('-').any(|part| part == short);
     let is_end = short.len() >= 4 && (long.starts_with(short) || long.ends_with(short));
-    if is_part || is_end {
-        edits.min(1 + (long.len() - short.len()) / 8)
-    } else {
-        edits
-    }
+    if is_part || is_end { edits.min(1 + (long.len() - short.len()) / 8) } else { edits }
 }
 
 /// People write `Lat Pulldown`, `lat_pulldown` and `lat-pulldown` for the same thing.

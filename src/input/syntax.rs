@@ -32,9 +32,7 @@ fn tab_before(source: &Source, at: usize) -> Option<usize> {
         .unwrap_or(source.text.len());
     let (before, after) = source.text.split_at(at);
     let line = before.rfind('\n').map_or(0, |end| end + 1);
-    let previous = before[..line.saturating_sub(1)]
-        .rfind('\n')
-        .map_or(0, |end| end + 1);
+    let previous = before[..line.saturating_sub(1)].rfind('\n').map_or(0, |end| end + 1);
     let end = at + after.find('\n').unwrap_or(after.len());
     [line..end, previous..line].into_iter().find_map(|lines| {
         let text = &source.text[lines.clone()];
@@ -78,24 +76,18 @@ pub fn second_document(source: &Source, bytes: Range<usize>) -> Diagnostic {
 /// E1106: no file of ours is this deep.
 #[must_use]
 pub fn too_deep(source: &Source, bytes: Range<usize>) -> Diagnostic {
-    Diagnostic::error(
-        "E1106",
-        format!("lists and maps are nested more than {DEEPEST} deep"),
-    )
-    .at(source.label(bytes, "too deep"))
-    .help("check the brackets: no key needs more than nine levels")
+    Diagnostic::error("E1106", format!("lists and maps are nested more than {DEEPEST} deep"))
+        .at(source.label(bytes, "too deep"))
+        .help("check the brackets: no key needs more than nine levels")
 }
 
 /// E1107: of two values for one key, one would be lost.
 #[must_use]
 pub fn duplicate_key(source: &Source, first: &Field, second: &Field) -> Diagnostic {
-    Diagnostic::error(
-        "E1107",
-        format!("the key {} stands here twice", quoted(&second.key)),
-    )
-    .at(source.label(second.key_bytes.clone(), "the second"))
-    .at(source.label(first.key_bytes.clone(), "the first"))
-    .help("keep one of the two, or join their values")
+    Diagnostic::error("E1107", format!("the key {} stands here twice", quoted(&second.key)))
+        .at(source.label(second.key_bytes.clone(), "the second"))
+        .at(source.label(first.key_bytes.clone(), "the first"))
+        .help("keep one of the two, or join their values")
 }
 
 /// E1108: there is nothing to read.

@@ -92,7 +92,13 @@ impl<'a> Weekly<'a> {
         let extra = self.model.integer(format!("more_{name}"), 0, sets[1] - sets[0]);
         let most = f64::from(sets[1] - sets[0]);
         let subject = name.clone();
-        self.model.row("sets-per-exercise", subject, vec![(extra, 1.0), (chosen, -most)], Op::Le, 0.0);
+        self.model.row(
+            "sets-per-exercise",
+            subject,
+            vec![(extra, 1.0), (chosen, -most)],
+            Op::Le,
+            0.0,
+        );
         let pairable = PairClass::of(self.request, exercise).is_some()
             && sets[1] >= paired_sets(self.request, day);
         let paired = pairable.then(|| self.model.binary(format!("pair_{name}")));

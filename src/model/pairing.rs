@@ -5,9 +5,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Weekly, paired_sets};
 use crate::program::{Op, Term, Var};
+use crate::request::Request;
 use crate::request::candidate::{Candidate, Station};
 use crate::request::dose::Duty;
-use crate::request::Request;
 use crate::words::{Goal, Kit, Pattern, Stress};
 
 /// What a class of exercises trains, as far as pairing goes.
@@ -42,7 +42,8 @@ pub enum Region {
 }
 
 use Region::{
-    Calf, ElbowExtension, ElbowFlexion, Fly, Ham, Hip, Knee, Pull, Push, RearDelt, SideDelt, Thigh, Trunk,
+    Calf, ElbowExtension, ElbowFlexion, Fly, Ham, Hip, Knee, Pull, Push, RearDelt, SideDelt, Thigh,
+    Trunk,
 };
 
 /// Regions that go together: opposite or unrelated muscles, never one prime mover twice, never two leg
@@ -244,7 +245,8 @@ fn add_day_pairs(
             if !one.goes_with(*other) || !seen.insert((*one, *other)) {
                 continue;
             }
-            let name = format!("pairs_{}_{place}_{other_place}", weekly.request.days[day].name_part());
+            let name =
+                format!("pairs_{}_{place}_{other_place}", weekly.request.days[day].name_part());
             let count = weekly.model.integer(name, 0, 3);
             let saves_s = (rounds - 1) * one.rest_s.min(other.rest_s);
             weekly.pairs.push(PairVar { day, classes: (*one, *other), count, saves_s });

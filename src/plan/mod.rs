@@ -1,10 +1,10 @@
 //! From picks to a printed plan: order, pairs, preparation, loads and weeks.
 
-pub mod file;
+pub use crate::input::plan as file;
 pub mod loads;
 pub mod racks;
 pub mod ramp;
 pub mod screening;
 pub mod strength;
-pub mod timing;
+pub use crate::timing;
 pub mod working_load;

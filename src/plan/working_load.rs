@@ -114,16 +114,9 @@ impl KnownLifts {
         let cap_kg = self.lifts.get(&entry.id).and_then(|lift| lift.cap_kg);
         let Some(ladder) = ladder else {
             let note = unloaded_note(entry.load, ask.rir).to_owned();
-            return WorkingLoad {
-                note,
-                cap_kg,
-                ..WorkingLoad::default()
-            };
+            return WorkingLoad { note, cap_kg, ..WorkingLoad::default() };
         };
-        let mut found = WorkingLoad {
-            cap_kg,
-            ..WorkingLoad::default()
-        };
+        let mut found = WorkingLoad { cap_kg, ..WorkingLoad::default() };
         let Some(source) = self.source(entry) else {
             found.note = self.find_note(entry.load, ladder, ask, cap_kg);
             return found;
@@ -175,42 +168,25 @@ impl KnownLifts {
             let body = self.body_share(entry);
             let estimate = Estimate::from_set(lift.load_kg + body, lift.reps, lift.rir).ok()?;
             let text = self.set_text(lift, &estimate, "");
-            return Some(Source {
-                one_rep_max: estimate.one_rep_max,
-                lift,
-                direct: true,
-                text,
-            });
+            return Some(Source { one_rep_max: estimate.one_rep_max, lift, direct: true, text });
         }
-        RELATED
-            .iter()
-            .filter(|row| row.lift == entry.id)
-            .find_map(|row| {
-                let lift = self.lifts.get(&row.from)?;
-                let estimate = Estimate::from_set(lift.load_kg, lift.reps, lift.rir).ok()?;
-                let text = format!(
-                    "a cautious start: {:.0} % of the {} ({}), common practice",
-                    row.share * 100.0,
-                    name(&row.from),
-                    self.set_text(lift, &estimate, "its ")
-                );
-                let one_rep_max = estimate.one_rep_max * row.share;
-                Some(Source {
-                    one_rep_max,
-                    lift,
-                    direct: false,
-                    text,
-                })
-            })
+        RELATED.iter().filter(|row| row.lift == entry.id).find_map(|row| {
+            let lift = self.lifts.get(&row.from)?;
+            let estimate = Estimate::from_set(lift.load_kg, lift.reps, lift.rir).ok()?;
+            let text = format!(
+                "a cautious start: {:.0} % of the {} ({}), common practice",
+                row.share * 100.0,
+                name(&row.from),
+                self.set_text(lift, &estimate, "its ")
+            );
+            let one_rep_max = estimate.one_rep_max * row.share;
+            Some(Source { one_rep_max, lift, direct: false, text })
+        })
     }
 
     /// "50 kg x 5 with 2 left: most about 60 kg (Brzycki; 57-62 kg by seven equations)".
     fn set_text(&self, lift: &Lift, estimate: &Estimate, whose: &str) -> String {
-        let reserve = if lift.rir == 0 {
-            "none".to_owned()
-        } else {
-            lift.rir.to_string()
-        };
+        let reserve = if lift.rir == 0 { "none".to_owned() } else { lift.rir.to_string() };
         let rough = if estimate.is_rough() { ", rough" } else { "" };
         format!(
             "from {whose}{} x {} with {reserve} left: most for one about {} ({}, {} to {}{rough})",
@@ -233,9 +209,7 @@ impl KnownLifts {
             LoadKind::BodyweightPlus => "start without added load",
             _ => "start light",
         };
-        let most = cap.map_or(String::new(), |cap| {
-            format!("; never above {}", self.mass(cap))
-        });
+        let most = cap.map_or(String::new(), |cap| format!("; never above {}", self.mass(cap)));
         let lightest = ladder.text(ladder.lightest());
         format!(
             "find a load that leaves {} in reserve: {start} (lightest {lightest}){most}",
@@ -250,11 +224,8 @@ impl KnownLifts {
         limited: f64,
         source: &Source<'_>,
     ) -> String {
-        let what = if entry.load == LoadKind::BarTotal {
-            "the empty bar"
-        } else {
-            "the lightest here"
-        };
+        let what =
+            if entry.load == LoadKind::BarTotal { "the empty bar" } else { "the lightest here" };
         let easier = entry.easier.first().map_or_else(
             || "use a lighter bar or an easier form".to_owned(),
             |easier| format!("take an easier form, such as the {}", name(easier)),

@@ -81,7 +81,11 @@ impl Station {
             Station::Fixed(*fixed)
         } else if has(Kit::Barbell) || has(Kit::SquatRack) || has(Kit::TrapBar) || has(Kit::EzBar) {
             Station::Bar
-        } else if has(Kit::PullUpBar) || has(Kit::Rings) || has(Kit::SuspensionTrainer) || has(Kit::DipBars) {
+        } else if has(Kit::PullUpBar)
+            || has(Kit::Rings)
+            || has(Kit::SuspensionTrainer)
+            || has(Kit::DipBars)
+        {
             Station::Hanging
         } else if has(Kit::Bench) || has(Kit::AdjustableBench) {
             Station::Bench
@@ -147,7 +151,10 @@ impl Candidate {
             && !self.pattern.is_explosive()
             && matches!(
                 self.entry.load,
-                LoadKind::BarTotal | LoadKind::PerHand | LoadKind::PlateMachine | LoadKind::BodyweightPlus
+                LoadKind::BarTotal
+                    | LoadKind::PerHand
+                    | LoadKind::PlateMachine
+                    | LoadKind::BodyweightPlus
             )
     }
 

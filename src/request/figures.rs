@@ -84,7 +84,11 @@ impl Figures {
 /// A figure that the profile's `rules` may replace.
 fn figure(profile: &Profile, rule: &str, usual: u32) -> u32 {
     match profile.rules.get(rule) {
-        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to 0..=200")]
+        #[allow(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "clamped to 0..=200"
+        )]
         Some(RuleSetting::Figure(figure)) => figure.clamp(0.0, 200.0).round() as u32,
         Some(RuleSetting::On(false)) => 200,
         _ => usual,

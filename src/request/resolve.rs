@@ -152,7 +152,9 @@ fn has_purpose(request: &Request, entry: &Entry) -> bool {
     let targeted = |muscle: &Muscle| request.targets.contains_key(muscle);
     pattern.is_trunk()
         || (pattern == Pattern::Balance && request.needs_balance())
-        || (pattern.gives_volume() && pattern != Pattern::Balance && entry.direct.iter().any(targeted))
+        || (pattern.gives_volume()
+            && pattern != Pattern::Balance
+            && entry.direct.iter().any(targeted))
 }
 
 impl Request {
@@ -183,9 +185,11 @@ fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate 
         duty,
         sets: dose.sets,
         amount,
-        work_s: timing::work_s(amount, entry.measure, dose.tempo_for(entry), entry.sides),
+        work_s: timing::set_s(entry, amount, dose.tempo_for(entry)),
         rest_s: dose.rest_s,
-        start_s: timing::WAY_IN_S + entry.setup_s + ramp_s(entry, duty, profile.training_status),
+        start_s: timing::WAY_IN_S
+            + entry.setup_s
+            + ramp_reserve_s(entry, duty, profile.training_status),
         rir: dose.rir.max(least_rir(request, pattern)),
         wish: wish(profile, &entry.id),
         station: Station::of(&kit),
@@ -198,14 +202,14 @@ fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate 
 }
 
 /// Seconds kept for the ramp sets of a main lift; a bar needs more steps than a pair of dumbbells.
-pub(crate) fn ramp_s(entry: &Entry, duty: Duty, status: Status) -> u32 {
+pub(crate) fn ramp_reserve_s(entry: &Entry, duty: Duty, status: Status) -> u32 {
     let steps = match (duty, entry.load) {
         (Duty::Main, LoadKind::BarTotal) if status == Status::Novice => 2,
         (Duty::Main, LoadKind::BarTotal) => 3,
         (Duty::Main, LoadKind::PerHand | LoadKind::SingleImplement | LoadKind::PlateMachine) => 1,
         _ => 0,
     };
-    steps * timing::RAMP_SET_S
+    timing::ramp_s(steps)
 }
 
 /// At least one repetition left on squats, hinges and overhead presses; two for a novice.
@@ -248,7 +252,8 @@ fn worth(request: &Request, candidate: &Candidate) -> i32 {
         candidate.entry.load,
         LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
     );
-    let wants_load = matches!(request.profile.goal, Goal::Hypertrophy | Goal::Strength | Goal::Power);
+    let wants_load =
+        matches!(request.profile.goal, Goal::Hypertrophy | Goal::Strength | Goal::Power);
     let light = if hard_to_load && wants_load && !candidate.pattern.is_trunk() { -4 } else { 0 };
     let kept = if request.previous_mains.contains(&candidate.id) { 15 } else { 0 };
     let known = if request.profile.known_lifts.contains_key(&candidate.id) { 6 } else { 0 };

@@ -59,10 +59,17 @@ pub fn targets(
         let asked = wish(profile, *muscle).map_or(0.0, |target| target.low);
         if target.low < asked {
             let because = if cap < low {
-                format!("{} days of at most {} direct sets hold {cap}", days.len(), figures.session_cap)
+                format!(
+                    "{} days of at most {} direct sets hold {cap}",
+                    days.len(),
+                    figures.session_cap
+                )
             } else {
                 let minutes: u32 = days.iter().map(|day| day.minutes).sum();
-                format!("{minutes} minutes a week hold about {:.0} % of the usual range", share * 100.0)
+                format!(
+                    "{minutes} minutes a week hold about {:.0} % of the usual range",
+                    share * 100.0
+                )
             };
             lowered.push(Lowered { muscle: *muscle, wanted: asked, planned: target.low, because });
         }

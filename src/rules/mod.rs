@@ -7,8 +7,8 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use crate::model::Weekly;
-use crate::split::Split;
 use crate::request::Request;
+use crate::split::Split;
 use crate::week::Week;
 
 macro_rules! rules {

@@ -5,7 +5,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::request::Request;
-use crate::timing::{RAMP_LIMIT_S, RAMP_SET_S};
+use crate::timing::{RAMP_MOST_S, RAMP_REST_S, RAMP_SET_S};
 use crate::week::{Item, Week};
 
 /// Ramp sets by item and session.
@@ -25,8 +25,8 @@ impl Rule for Ramp {
         let mut findings = Vec::new();
         for session in &week.sessions {
             let steps: usize = session.work().map(|item| item.ramp.len()).sum();
-            let seconds = u32::try_from(steps).unwrap_or(u32::MAX).saturating_mul(RAMP_SET_S);
-            if seconds > RAMP_LIMIT_S {
+            let seconds = u32::try_from(steps).unwrap_or(u32::MAX).saturating_mul(RAMP_SET_S + RAMP_REST_S);
+            if seconds > RAMP_MOST_S {
                 let got = format!("{} s", seconds);
                 let wanted = "eight minutes of ramp sets at most";
                 findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());

@@ -41,7 +41,7 @@ impl Rule for Reserve {
             if item.rest_s % 15 != 0 {
                 remark("rests in steps of 15 s".to_owned(), format!("{} s", item.rest_s));
             }
-            let tempo = item.tempo.as_deref().map_or(0, tempo_s);
+            let tempo = item.tempo.as_deref().and_then(tempo_s).unwrap_or(0);
             if tempo > 10 {
                 remark("ten seconds a repetition at most".to_owned(), format!("{tempo} s"));
             }

@@ -4,7 +4,7 @@ pub mod held;
 pub mod reduce;
 pub mod search;
 
-use crate::plan::file::{SolveStatus, Tier};
+use crate::input::plan::{SolveStatus, Tier};
 use crate::split::Split;
 
 /// What is done: an exercise on a day, its sets, and whether in a pair.

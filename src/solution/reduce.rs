@@ -58,7 +58,9 @@ fn best(request: &Request, mut members: Vec<usize>) -> Vec<usize> {
     let candidate = |place: usize| &request.candidates[place];
     let uses = candidate(members[0]).uses.max(1) as usize;
     let enough = (2 * request.days.len()).div_ceil(uses) + 1;
-    members.sort_by_key(|place| (std::cmp::Reverse(candidate(*place).worth), candidate(*place).id.clone()));
+    members.sort_by_key(|place| {
+        (std::cmp::Reverse(candidate(*place).worth), candidate(*place).id.clone())
+    });
     let mut families: BTreeMap<&str, usize> = BTreeMap::new();
     let mut ranked: Vec<(usize, usize)> = members
         .iter()

@@ -3,8 +3,8 @@
 
 use super::held::{hold_coverage, hold_ranges};
 use super::{Done, Solution, reduce};
+use crate::input::plan::{SolveStatus, Tier};
 use crate::model::Weekly;
-use crate::plan::file::{SolveStatus, Tier};
 use crate::program::backend::{self, Found, Part, Work};
 use crate::program::{Term, value};
 use crate::request::Request;
@@ -126,8 +126,14 @@ fn dive(weekly: &Weekly, goal: &[Term], effort: Effort) -> Option<Held> {
             relaxed[*var] = false;
         }
         let work = (!whole).then_some(Work { nodes: effort.dive_nodes });
-        let part =
-            Part { model: &weekly.model, goal, fixed: &fixed, relaxed: &relaxed, start: None, work };
+        let part = Part {
+            model: &weekly.model,
+            goal,
+            fixed: &fixed,
+            relaxed: &relaxed,
+            start: None,
+            work,
+        };
         let step = backend::solve(&part)?;
         for var in vars {
             fixed[var] = Some(step.values[var]);

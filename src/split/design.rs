@@ -78,14 +78,19 @@ fn own(request: &Request, lists: &[Vec<Muscle>]) -> Split {
 /// For each day in the order of the week, its place in the profile's list.
 fn order(request: &Request) -> impl Iterator<Item = usize> + '_ {
     request.days.iter().map(|day| {
-        let same = |slot: &crate::input::profile::SessionSlot| slot.day == day.weekday && slot.at == day.at;
+        let same = |slot: &crate::input::profile::SessionSlot| {
+            slot.day == day.weekday && slot.at == day.at
+        };
         request.profile.sessions.iter().position(same).unwrap_or(0)
     })
 }
 
 fn designed(request: &Request, style: &Style) -> Option<Split> {
-    let ideas: Vec<(String, BTreeSet<Muscle>, bool)> =
-        style.ideas.iter().map(|idea: &Idea| (idea.name.to_owned(), idea.set(), idea.whole_body())).collect();
+    let ideas: Vec<(String, BTreeSet<Muscle>, bool)> = style
+        .ideas
+        .iter()
+        .map(|idea: &Idea| (idea.name.to_owned(), idea.set(), idea.whole_body()))
+        .collect();
     let days = solve(request, &vec![ideas; request.days.len()])?;
     Some(Split { name: style.name.to_owned(), days })
 }
@@ -213,7 +218,9 @@ fn reward(
         goal.push((step, *points));
     }
     model.row("exposures", "muscle", row, Op::Le, 0.0);
-    for (day, var) in hard.iter().enumerate().filter_map(|(day, vars)| Some((day, vars[muscle.index()]?))) {
+    for (day, var) in
+        hard.iter().enumerate().filter_map(|(day, vars)| Some((day, vars[muscle.index()]?)))
+    {
         let minutes = f64::from(request.days[day].minutes) / 100.0;
         #[allow(clippy::cast_precision_loss, reason = "at most fourteen days")]
         goal.push((var, 0.01 * minutes - 0.001 * day as f64));

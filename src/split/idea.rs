@@ -23,11 +23,29 @@ pub struct Idea {
 const PUSH: &[Muscle] = &[Chest, FrontDelts, SideDelts, Triceps, Serratus];
 const PULL: &[Muscle] = &[Lats, UpperBack, RearDelts, Biceps, UpperTraps, RotatorCuff, Forearms];
 const LEGS: &[Muscle] = &[
-    Quads, Glutes, Hamstrings, Adductors, Abductors, Calves, HipFlexors, Tibialis, SpinalErectors,
+    Quads,
+    Glutes,
+    Hamstrings,
+    Adductors,
+    Abductors,
+    Calves,
+    HipFlexors,
+    Tibialis,
+    SpinalErectors,
 ];
 const UPPER: &[Muscle] = &[
-    Chest, FrontDelts, SideDelts, Triceps, Serratus, Lats, UpperBack, RearDelts, Biceps, UpperTraps,
-    RotatorCuff, Forearms,
+    Chest,
+    FrontDelts,
+    SideDelts,
+    Triceps,
+    Serratus,
+    Lats,
+    UpperBack,
+    RearDelts,
+    Biceps,
+    UpperTraps,
+    RotatorCuff,
+    Forearms,
 ];
 const ARMS: &[Muscle] =
     &[FrontDelts, SideDelts, RearDelts, RotatorCuff, UpperTraps, Biceps, Triceps, Forearms];
@@ -61,12 +79,42 @@ pub struct Style {
 
 /// Every style, simplest first. One more style is one more line.
 pub const STYLES: &[Style] = &[
-    Style { name: "full body", asked_as: Some(SplitName::FullBody), from_days: 1, ideas: &[FULL_BODY] },
-    Style { name: "upper and lower", asked_as: Some(SplitName::UpperLower), from_days: 2, ideas: &[UPPER_DAY, LOWER_DAY] },
-    Style { name: "upper, lower, full body", asked_as: None, from_days: 3, ideas: &[UPPER_DAY, LOWER_DAY, FULL_BODY] },
-    Style { name: "push, pull, legs", asked_as: Some(SplitName::PushPullLegs), from_days: 3, ideas: &[PUSH_DAY, PULL_DAY, LEG_DAY] },
-    Style { name: "push, pull, legs, upper, lower", asked_as: None, from_days: 5, ideas: &[PUSH_DAY, PULL_DAY, LEG_DAY, UPPER_DAY, LOWER_DAY] },
-    Style { name: "body part", asked_as: Some(SplitName::BodyPart), from_days: 3, ideas: &[CHEST_DAY, BACK_DAY, LEG_DAY, ARM_DAY] },
+    Style {
+        name: "full body",
+        asked_as: Some(SplitName::FullBody),
+        from_days: 1,
+        ideas: &[FULL_BODY],
+    },
+    Style {
+        name: "upper and lower",
+        asked_as: Some(SplitName::UpperLower),
+        from_days: 2,
+        ideas: &[UPPER_DAY, LOWER_DAY],
+    },
+    Style {
+        name: "upper, lower, full body",
+        asked_as: None,
+        from_days: 3,
+        ideas: &[UPPER_DAY, LOWER_DAY, FULL_BODY],
+    },
+    Style {
+        name: "push, pull, legs",
+        asked_as: Some(SplitName::PushPullLegs),
+        from_days: 3,
+        ideas: &[PUSH_DAY, PULL_DAY, LEG_DAY],
+    },
+    Style {
+        name: "push, pull, legs, upper, lower",
+        asked_as: None,
+        from_days: 5,
+        ideas: &[PUSH_DAY, PULL_DAY, LEG_DAY, UPPER_DAY, LOWER_DAY],
+    },
+    Style {
+        name: "body part",
+        asked_as: Some(SplitName::BodyPart),
+        from_days: 3,
+        ideas: &[CHEST_DAY, BACK_DAY, LEG_DAY, ARM_DAY],
+    },
 ];
 
 impl Idea {

@@ -17,18 +17,12 @@ pub(super) fn e1319_modes_are_known(case: &Case<'_>) -> Vec<Diagnostic> {
         return Vec::new();
     };
     let entries = case.known.entries.values();
-    let items: Vec<_> = entries
-        .filter(|entry| entry.role == Role::Conditioning)
-        .collect();
+    let items: Vec<_> = entries.filter(|entry| entry.role == Role::Conditioning).collect();
     let kit = items.iter().flat_map(|entry| entry.needs.iter().flatten());
     let mut words: BTreeSet<&str> = kit.map(|kit| kit.id()).chain(ON_FOOT).collect();
     let listed = suggest::list(&words.iter().copied().collect::<Vec<_>>());
     words.extend(items.iter().map(|entry| entry.id.as_str()));
-    let unknown = wish
-        .modes
-        .iter()
-        .enumerate()
-        .filter(|(_, mode)| !words.contains(mode.as_str()));
+    let unknown = wish.modes.iter().enumerate().filter(|(_, mode)| !words.contains(mode.as_str()));
     unknown
         .map(|(index, mode)| {
             let near = suggest::nearest(mode, words.iter().copied());
@@ -36,14 +30,9 @@ pub(super) fn e1319_modes_are_known(case: &Case<'_>) -> Vec<Diagnostic> {
                 || format!("write one of {listed}, or the id of a conditioning item"),
                 |near| format!("did you mean `{near}`?"),
             );
-            Diagnostic::error(
-                "E1319",
-                format!("{} is no way of conditioning", quoted(mode)),
-            )
-            .at(case
-                .marks
-                .at(path!["conditioning", "modes", index], "unknown"))
-            .help(help)
+            Diagnostic::error("E1319", format!("{} is no way of conditioning", quoted(mode)))
+                .at(case.marks.at(path!["conditioning", "modes", index], "unknown"))
+                .help(help)
         })
         .collect()
 }
@@ -73,23 +62,15 @@ pub(super) fn e1320_minutes_leave_a_session(case: &Case<'_>) -> Vec<Diagnostic> 
 /// W1321: conditioning that starts after the last week is never seen.
 pub(super) fn w1321_starts_within_the_plan(case: &Case<'_>) -> Vec<Diagnostic> {
     let weeks = case.profile.weeks;
-    let late = case
-        .profile
-        .conditioning
-        .as_ref()
-        .filter(|wish| wish.from_week > weeks);
+    let late = case.profile.conditioning.as_ref().filter(|wish| wish.from_week > weeks);
     late.map(|wish| {
         let message = format!(
             "conditioning starts in week {}, but the plan ends with week {weeks}",
             wish.from_week
         );
         Diagnostic::warning("W1321", message)
-            .at(case
-                .marks
-                .at(path!["conditioning", "from_week"], "after the last week"))
-            .help(format!(
-                "write `from_week: {weeks}` or less, or plan more `weeks`"
-            ))
+            .at(case.marks.at(path!["conditioning", "from_week"], "after the last week"))
+            .help(format!("write `from_week: {weeks}` or less, or plan more `weeks`"))
     })
     .into_iter()
     .collect()

@@ -41,19 +41,12 @@ pub(super) fn e1312_wishes_agree(case: &Case<'_>) -> Vec<Diagnostic> {
         let (refused, index) = *places.iter().find(|(key, _)| !asks_for(key))?;
         let message = format!("{} is under both `{wanted}` and `{refused}`", quoted(id));
         let fault = Diagnostic::error("E1312", message)
-            .at(case
-                .marks
-                .at(path!["exercises", refused, index], "ruled out here"))
-            .at(case
-                .marks
-                .at(path!["exercises", wanted, at], "asked for here"))
+            .at(case.marks.at(path!["exercises", refused, index], "ruled out here"))
+            .at(case.marks.at(path!["exercises", wanted, at], "asked for here"))
             .help("keep it in one of the two lists");
         Some(fault)
     };
-    named(&case.profile.exercises)
-        .into_iter()
-        .filter_map(clash)
-        .collect()
+    named(&case.profile.exercises).into_iter().filter_map(clash).collect()
 }
 
 /// W1314: a second mention changes nothing.
@@ -61,9 +54,8 @@ pub(super) fn w1314_nothing_is_said_twice(case: &Case<'_>) -> Vec<Diagnostic> {
     let again = |(id, places): (&str, Vec<(&'static str, usize)>)| {
         let mut remarks = Vec::new();
         for (place, (key, index)) in places.iter().enumerate().skip(1) {
-            let Some((earlier, at)) = places[..place]
-                .iter()
-                .find(|(earlier, _)| asks_for(earlier) == asks_for(key))
+            let Some((earlier, at)) =
+                places[..place].iter().find(|(earlier, _)| asks_for(earlier) == asks_for(key))
             else {
                 continue;
             };
@@ -76,10 +68,7 @@ pub(super) fn w1314_nothing_is_said_twice(case: &Case<'_>) -> Vec<Diagnostic> {
         }
         remarks
     };
-    named(&case.profile.exercises)
-        .into_iter()
-        .flat_map(again)
-        .collect()
+    named(&case.profile.exercises).into_iter().flat_map(again).collect()
 }
 
 /// E1313: a wish names an exercise of the catalog.
@@ -88,9 +77,7 @@ pub(super) fn e1313_ids_are_known(case: &Case<'_>) -> Vec<Diagnostic> {
     for (key, ids) in lists(&case.profile.exercises) {
         for (index, id) in ids.iter().enumerate() {
             if !case.known.entries.contains_key(id) {
-                let label = case
-                    .marks
-                    .at(path!["exercises", key, index], "not in the catalog");
+                let label = case.marks.at(path!["exercises", key, index], "not in the catalog");
                 faults.push(unknown_exercise("E1313", case, id).at(label));
             }
         }

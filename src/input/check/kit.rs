@@ -28,12 +28,9 @@ fn e1324_rack_rises(
 ) -> Option<Diagnostic> {
     let (from, to) = offer.from_kg.zip(offer.to_kg)?;
     (from > to).then(|| {
-        Diagnostic::error(
-            "E1324",
-            format!("`{kit}` goes from {from} kg down to {to} kg"),
-        )
-        .at(at("from_kg", "heavier than the heaviest"))
-        .help(format!("write `from_kg: {to}, to_kg: {from}`"))
+        Diagnostic::error("E1324", format!("`{kit}` goes from {from} kg down to {to} kg"))
+            .at(at("from_kg", "heavier than the heaviest"))
+            .help(format!("write `from_kg: {to}, to_kg: {from}`"))
     })
 }
 
@@ -49,12 +46,10 @@ fn e1325_masses_are_masses(
     if can_be && rises && !masses.is_empty() {
         return None;
     }
-    let fault = Diagnostic::error(
-        "E1325",
-        format!("the masses of `{kit}` are not a list of masses"),
-    )
-    .at(at("masses_kg", "light to heavy, each once"))
-    .help("list each mass once, above 0 and rising, as in `masses_kg: [4, 6, 8]`");
+    let fault =
+        Diagnostic::error("E1325", format!("the masses of `{kit}` are not a list of masses"))
+            .at(at("masses_kg", "light to heavy, each once"))
+            .help("list each mass once, above 0 and rising, as in `masses_kg: [4, 6, 8]`");
     Some(fault)
 }
 
@@ -69,10 +64,7 @@ fn e1326_plates_are_plates(equipment: &Equipment, marks: &Marks) -> Vec<Diagnost
             let mass = f64::from(*grams) / 1000.0;
             let text = mass.to_string();
             Diagnostic::error("E1326", format!("no plate has {mass} kg"))
-                .at(marks.at_key(
-                    path!["equipment", "plates_kg", &text],
-                    "a mass in kilograms",
-                ))
+                .at(marks.at_key(path!["equipment", "plates_kg", &text], "a mass in kilograms"))
                 .help("write mass in kg and pieces, as in `plates_kg: {20: 2, 1.25: 4}`")
         })
         .collect()

@@ -30,9 +30,7 @@ pub(super) fn e1315_ids_are_known(case: &Case<'_>) -> Vec<Diagnostic> {
     let unknown = ids.filter(|id| !case.known.entries.contains_key(*id));
     unknown
         .map(|id| {
-            let label = case
-                .marks
-                .at_key(path!["known_lifts", id], "not in the catalog");
+            let label = case.marks.at_key(path!["known_lifts", id], "not in the catalog");
             unknown_exercise("E1315", case, id).at(label)
         })
         .collect()
@@ -52,10 +50,7 @@ pub(super) fn w1316_load_is_a_bar_at_least(case: &Case<'_>) -> Vec<Diagnostic> {
     });
     too_light
         .map(|(id, load, bar)| {
-            let message = format!(
-                "{} with {load} {unit} is less than the empty bar",
-                quoted(id)
-            );
+            let message = format!("{} with {load} {unit} is less than the empty bar", quoted(id));
             Diagnostic::warning("W1316", message)
                 .at(at(case, id, "load", "the bar is part of the load"))
                 .help(format!(
@@ -69,39 +64,24 @@ pub(super) fn w1316_load_is_a_bar_at_least(case: &Case<'_>) -> Vec<Diagnostic> {
 /// The lightest bar among those that the exercise may be done with; usual masses are common
 /// practice.
 fn lightest_bar(entry: &Entry, equipment: Option<&Equipment>) -> Option<f64> {
-    const USUAL: [(Kit, f64); 3] = [
-        (Kit::Barbell, 20.0),
-        (Kit::TrapBar, 20.0),
-        (Kit::EzBar, 8.0),
-    ];
+    const USUAL: [(Kit, f64); 3] = [(Kit::Barbell, 20.0), (Kit::TrapBar, 20.0), (Kit::EzBar, 8.0)];
     let needed = |kit: Kit| entry.needs.iter().any(|set| set.contains(&kit));
     let mass = |(kit, usual): (Kit, f64)| {
         let stock = equipment.and_then(|equipment| equipment.items.get(&kit));
-        stock
-            .and_then(|stock| stock.offer().mass_kg)
-            .unwrap_or(usual)
+        stock.and_then(|stock| stock.offer().mass_kg).unwrap_or(usual)
     };
-    USUAL
-        .into_iter()
-        .filter(|(kit, _)| needed(*kit))
-        .map(mass)
-        .min_by(f64::total_cmp)
+    USUAL.into_iter().filter(|(kit, _)| needed(*kit)).map(mass).min_by(f64::total_cmp)
 }
 
 /// W1317: body weight and bands have no load to know.
 pub(super) fn w1317_exercise_takes_a_load(case: &Case<'_>) -> Vec<Diagnostic> {
     let without = lifts(case).filter(|(_, _, entry)| {
-        matches!(
-            entry.load,
-            LoadKind::Bodyweight | LoadKind::Band | LoadKind::None
-        )
+        matches!(entry.load, LoadKind::Bodyweight | LoadKind::Band | LoadKind::None)
     });
     without
         .map(|(id, _, entry)| {
             Diagnostic::warning("W1317", format!("{} takes no load in kg or lb", quoted(id)))
-                .at(case
-                    .marks
-                    .at_key(path!["known_lifts", id], format!("load: {}", entry.load)))
+                .at(case.marks.at_key(path!["known_lifts", id], format!("load: {}", entry.load)))
                 .help("delete it, or name the loaded form of the exercise; it is not used")
         })
         .collect()
@@ -115,10 +95,7 @@ pub(super) fn w1318_cap_is_above_what_was_done(case: &Case<'_>) -> Vec<Diagnosti
     });
     capped
         .map(|(id, load, cap)| {
-            let message = format!(
-                "the cap of {} is under the {load} that was lifted",
-                quoted(id)
-            );
+            let message = format!("the cap of {} is under the {load} that was lifted", quoted(id));
             Diagnostic::warning("W1318", message)
                 .at(at(case, id, "cap", "lower than the load"))
                 .help(format!(

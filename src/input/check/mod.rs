@@ -87,17 +87,10 @@ pub fn resolved(
     known: Known<'_>,
 ) -> Vec<Diagnostic> {
     let own = read.value.equipment.as_ref();
-    let case = Case {
-        profile: &read.value,
-        marks: &read.marks,
-        equipment: equipment.or(own),
-        known,
-    };
+    let case =
+        Case { profile: &read.value, marks: &read.marks, equipment: equipment.or(own), known };
     let mut faults: Vec<Diagnostic> = CHECKS.iter().flat_map(|check| check(&case)).collect();
-    faults.extend(
-        own.into_iter()
-            .flat_map(|own| kit::faults(own, &read.marks)),
-    );
+    faults.extend(own.into_iter().flat_map(|own| kit::faults(own, &read.marks)));
     diagnostic::sort(&mut faults);
     faults
 }

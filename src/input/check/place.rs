@@ -10,13 +10,13 @@ pub(super) fn w1307_place_wins(read: &Read<Profile>) -> Vec<Diagnostic> {
     if read.value.place.is_none() || read.value.equipment.is_none() {
         return Vec::new();
     }
-    let remark = Diagnostic::warning(
-        "W1307",
-        "`equipment` is not used, because a `place` is named",
-    )
-    .at(read.marks.at_key(path!["equipment"], "not used"))
-    .at(read.marks.at_key(path!["place"], "used"))
-    .help("delete one of the two; kit that is missing from the place belongs into its file");
+    let remark =
+        Diagnostic::warning("W1307", "`equipment` is not used, because a `place` is named")
+            .at(read.marks.at_key(path!["equipment"], "not used"))
+            .at(read.marks.at_key(path!["place"], "used"))
+            .help(
+                "delete one of the two; kit that is missing from the place belongs into its file",
+            );
     vec![remark]
 }
 

@@ -33,13 +33,10 @@ pub(super) fn e1304_sessions_do_not_overlap(case: &Case<'_>) -> Vec<Diagnostic> 
         first != second && first < second + b.minutes && second < first + a.minutes
     };
     pairs(case, overlap, |first, second, slot| {
-        Diagnostic::error(
-            "E1304",
-            format!("two sessions on {} overlap", slot.day.name()),
-        )
-        .at(case.marks.at(path!["sessions", second], "this one"))
-        .at(case.marks.at(path!["sessions", first], "and this one"))
-        .help("move one of the two, or cut its `minutes`")
+        Diagnostic::error("E1304", format!("two sessions on {} overlap", slot.day.name()))
+            .at(case.marks.at(path!["sessions", second], "this one"))
+            .at(case.marks.at(path!["sessions", first], "and this one"))
+            .help("move one of the two, or cut its `minutes`")
     })
 }
 
@@ -64,11 +61,7 @@ pub(super) fn e1302_clock_is_a_time(case: &Case<'_>) -> Vec<Diagnostic> {
     let told = sessions
         .enumerate()
         .map(|(index, at)| ("sessions", index, at))
-        .chain(
-            sports
-                .enumerate()
-                .map(|(index, at)| ("other_training", index, at)),
-        );
+        .chain(sports.enumerate().map(|(index, at)| ("other_training", index, at)));
     let wrong = told.filter_map(|(list, index, at)| {
         let at = at.as_deref()?;
         minutes_of_day(at).is_none().then_some((list, index, at))
@@ -76,9 +69,7 @@ pub(super) fn e1302_clock_is_a_time(case: &Case<'_>) -> Vec<Diagnostic> {
     wrong
         .map(|(list, index, at)| {
             Diagnostic::error("E1302", format!("{} is no time of day", quoted(at)))
-                .at(case
-                    .marks
-                    .at(path![list, index, "at"], "hours and minutes belong here"))
+                .at(case.marks.at(path![list, index, "at"], "hours and minutes belong here"))
                 .help("write it with two digits each, from 00:00 to 23:59, as in `at: \"18:30\"`")
         })
         .collect()

@@ -14,17 +14,10 @@ pub(super) fn e1305_one_entry_per_session(case: &Case<'_>) -> Vec<Diagnostic> {
     if days.len() == sessions {
         return Vec::new();
     }
-    let message = format!(
-        "the split has {} entries for {sessions} sessions",
-        days.len()
-    );
+    let message = format!("the split has {} entries for {sessions} sessions", days.len());
     let fault = Diagnostic::error("E1305", message)
-        .at(case
-            .marks
-            .at_key(path!["split"], format!("{} entries", days.len())))
-        .at(case
-            .marks
-            .at_key(path!["sessions"], format!("{sessions} sessions")))
+        .at(case.marks.at_key(path!["split"], format!("{} entries", days.len())))
+        .at(case.marks.at_key(path!["sessions"], format!("{sessions} sessions")))
         .help("write one list of muscles per session, in the same order, or `split: auto`");
     vec![fault]
 }
@@ -34,18 +27,12 @@ pub(super) fn e1306_entries_name_muscles(case: &Case<'_>) -> Vec<Diagnostic> {
     let SplitChoice::Own(days) = &case.profile.split else {
         return Vec::new();
     };
-    let empty = days
-        .iter()
-        .enumerate()
-        .filter(|(_, muscles)| muscles.is_empty());
+    let empty = days.iter().enumerate().filter(|(_, muscles)| muscles.is_empty());
     empty
         .map(|(index, _)| {
-            Diagnostic::error(
-                "E1306",
-                format!("entry {} of the split is empty", index + 1),
-            )
-            .at(case.marks.at(path!["split", index], "no muscle"))
-            .help("name the muscles of that session, as in `[quads, glutes, chest]`")
+            Diagnostic::error("E1306", format!("entry {} of the split is empty", index + 1))
+                .at(case.marks.at(path!["split", index], "no muscle"))
+                .help("name the muscles of that session, as in `[quads, glutes, chest]`")
         })
         .collect()
 }

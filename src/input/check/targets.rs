@@ -11,13 +11,10 @@ const MOST_SETS: f64 = 60.0;
 
 /// Each target with the path of its two numbers.
 fn ranges<'a>(case: &'a Case<'_>) -> impl Iterator<Item = (Muscle, [f64; 2], bool)> + 'a {
-    case.profile
-        .targets
-        .iter()
-        .map(|(muscle, wish)| match wish {
-            TargetWish::Range(range) => (*muscle, *range, false),
-            TargetWish::Strict(strict) => (*muscle, strict.range, true),
-        })
+    case.profile.targets.iter().map(|(muscle, wish)| match wish {
+        TargetWish::Range(range) => (*muscle, *range, false),
+        TargetWish::Strict(strict) => (*muscle, strict.range, true),
+    })
 }
 
 /// E1309: a range is written from low to high.
@@ -27,9 +24,7 @@ pub(super) fn e1309_low_comes_first(case: &Case<'_>) -> Vec<Diagnostic> {
         .map(|(muscle, [low, high], _)| {
             let message = format!("the target of `{muscle}` falls from {low} to {high}");
             Diagnostic::error("E1309", message)
-                .at(case
-                    .marks
-                    .at(path!["targets", muscle.id()], "low end first"))
+                .at(case.marks.at(path!["targets", muscle.id()], "low end first"))
                 .help(format!("write it like `{muscle}: [{high}, {low}]`"))
         })
         .collect()
@@ -61,24 +56,15 @@ pub(super) fn e1310_sets_can_be_done(case: &Case<'_>) -> Vec<Diagnostic> {
 
 /// E1311: a band of balance has a low end above none and below its high end.
 pub(super) fn e1311_bands_can_be_met(case: &Case<'_>) -> Vec<Diagnostic> {
-    let BalanceWish {
-        pull_push,
-        knee_hip,
-    } = case.profile.balance;
+    let BalanceWish { pull_push, knee_hip } = case.profile.balance;
     let bands = [("pull_push", pull_push), ("knee_hip", knee_hip)];
-    let wrong = bands
-        .into_iter()
-        .filter(|(_, [low, high])| *low < 0.0 || low > high || *high <= 0.0);
+    let wrong =
+        bands.into_iter().filter(|(_, [low, high])| *low < 0.0 || low > high || *high <= 0.0);
     wrong
         .map(|(key, [low, high])| {
-            Diagnostic::error(
-                "E1311",
-                format!("no week can have `{key}` from {low} to {high}"),
-            )
-            .at(case.marks.at(path!["balance", key], "not a band"))
-            .help(format!(
-                "write the low end first, as in `{key}: [0.9, 1.5]`"
-            ))
+            Diagnostic::error("E1311", format!("no week can have `{key}` from {low} to {high}"))
+                .at(case.marks.at(path!["balance", key], "not a band"))
+                .help(format!("write the low end first, as in `{key}: [0.9, 1.5]`"))
         })
         .collect()
 }

@@ -56,11 +56,7 @@ fn by_type(root: &Schema, schema: &Schema, depth: usize) -> Schema {
 fn keys(root: &Schema, schema: &Schema, depth: usize) -> serde_json::Map<String, Schema> {
     let properties = schema.get("properties").and_then(Schema::as_object);
     let required = schema.get("required").and_then(Schema::as_array);
-    let mut names: Vec<&str> = required
-        .into_iter()
-        .flatten()
-        .filter_map(Schema::as_str)
-        .collect();
+    let mut names: Vec<&str> = required.into_iter().flatten().filter_map(Schema::as_str).collect();
     if names.is_empty() {
         let first = properties.and_then(|properties| properties.keys().next());
         names.extend(first.map(String::as_str));
@@ -81,10 +77,8 @@ fn typed(value: &Schema) -> String {
             format!("[{}]", entries.join(", "))
         }
         Schema::Object(entries) => {
-            let entries: Vec<String> = entries
-                .iter()
-                .map(|(key, value)| format!("{key}: {}", typed(value)))
-                .collect();
+            let entries: Vec<String> =
+                entries.iter().map(|(key, value)| format!("{key}: {}", typed(value))).collect();
             format!("{{{}}}", entries.join(", "))
         }
         other => other.to_string(),

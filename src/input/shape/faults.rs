@@ -20,10 +20,7 @@ impl<'a> Check<'a> {
             .unwrap_or_default();
         let otherwise = match schema.get("patternProperties") {
             Some(_) => "here a key is a mass in kilograms, as in `20: 2`".to_owned(),
-            None => format!(
-                "delete it, or look up the key: there are {} here",
-                keys.len()
-            ),
+            None => format!("delete it, or look up the key: there are {} here", keys.len()),
         };
         let label = self.marks.source.label(field.key_bytes.clone(), "unknown");
         self.faults.push(
@@ -56,20 +53,12 @@ impl<'a> Check<'a> {
         schema: &'a Schema,
         wanted: &[Kind],
     ) {
-        let kinds: Vec<&str> = wanted
-            .iter()
-            .filter(|kind| **kind != Kind::Nothing)
-            .map(|kind| kind.words())
-            .collect();
+        let kinds: Vec<&str> =
+            wanted.iter().filter(|kind| **kind != Kind::Nothing).map(|kind| kind.words()).collect();
         let there = Kind::of(value);
         let message = match there {
             Kind::Nothing => format!("{} is left empty", Self::name(spot)),
-            _ => format!(
-                "{} is {}, not {}",
-                Self::name(spot),
-                there.words(),
-                kinds.join(" or ")
-            ),
+            _ => format!("{} is {}, not {}", Self::name(spot), there.words(), kinds.join(" or ")),
         };
         let help = self.instead(spot, there, schema, wanted);
         self.faults.push(
@@ -86,10 +75,7 @@ impl<'a> Check<'a> {
         let simple = matches!(there, Kind::YesNo | Kind::Whole | Kind::Number);
         let known = !super::words(schema).is_empty();
         if wanted.contains(&Kind::Text) && simple && !known {
-            return format!(
-                "put it in quotes: {}",
-                Self::line(spot, &format!("\"{typed}\""))
-            );
+            return format!("put it in quotes: {}", Self::line(spot, &format!("\"{typed}\"")));
         }
         let example = example(self.root, schema);
         if there == Kind::Nothing {
@@ -127,10 +113,7 @@ impl<'a> Check<'a> {
     pub(super) fn not_whole(&mut self, spot: Spot<'a>, number: &Number, schema: &'a Schema) {
         let message = format!("{} is {number}, not a whole number", Self::name(spot));
         let rounded = number.as_f64().unwrap_or_default().round();
-        let least = schema
-            .get("minimum")
-            .and_then(Schema::as_f64)
-            .unwrap_or(0.0);
+        let least = schema.get("minimum").and_then(Schema::as_f64).unwrap_or(0.0);
         let instead = rounded.max(least).to_string();
         self.faults.push(
             Diagnostic::error("E1203", message)
@@ -194,27 +177,16 @@ impl<'a> Check<'a> {
         let (least, most) = (least.unwrap_or(0), most.unwrap_or(u64::MAX));
         let help = if length < least {
             let example = example(self.root, schema);
-            format!(
-                "write something, for example {}",
-                Self::line(spot, &example)
-            )
+            format!("write something, for example {}", Self::line(spot, &example))
         } else {
             format!("shorten it to {most} characters")
         };
-        self.faults.push(
-            Diagnostic::error("E1207", message)
-                .at(self.label(spot, ""))
-                .help(help),
-        );
+        self.faults.push(Diagnostic::error("E1207", message).at(self.label(spot, "")).help(help));
     }
 
     /// E1208: a text in another form than asked.
     pub(super) fn wrong_form(&mut self, spot: Spot<'a>, text: &str, schema: &'a Schema) {
-        let message = format!(
-            "{} is not how {} is written",
-            quoted(text),
-            Self::name(spot)
-        );
+        let message = format!("{} is not how {} is written", quoted(text), Self::name(spot));
         let example = example(self.root, schema);
         self.faults.push(
             Diagnostic::error("E1208", message)

@@ -26,16 +26,8 @@ pub fn schema<T: JsonSchema>() -> Schema {
 /// Every way in which a value differs from a schema, in no particular order.
 #[must_use]
 pub fn check(value: &Value, schema: &Schema, marks: &Marks) -> Vec<Diagnostic> {
-    let mut check = Check {
-        root: schema,
-        marks,
-        faults: Vec::new(),
-    };
-    let spot = Spot {
-        field: None,
-        list: None,
-        node: marks.root(),
-    };
+    let mut check = Check { root: schema, marks, faults: Vec::new() };
+    let spot = Spot { field: None, list: None, node: marks.root() };
     check.value(spot, value, schema);
     check.faults
 }
@@ -80,10 +72,8 @@ impl<'a> Check<'a> {
         let mut schema = schema;
         while let Some(name) = schema.get("$ref").and_then(Schema::as_str) {
             let pointer = name.trim_start_matches('#');
-            schema = self
-                .root
-                .pointer(pointer)
-                .expect("a generated schema holds what it refers to");
+            schema =
+                self.root.pointer(pointer).expect("a generated schema holds what it refers to");
         }
         schema
     }
@@ -104,18 +94,14 @@ impl<'a> Check<'a> {
     /// The kinds a schema takes; none means any.
     fn kinds(&self, schema: &'a Schema) -> Vec<Kind> {
         if let Some(choices) = schema.get("anyOf").and_then(Schema::as_array) {
-            let kinds = choices
-                .iter()
-                .flat_map(|choice| self.kinds(self.resolve(choice)));
+            let kinds = choices.iter().flat_map(|choice| self.kinds(self.resolve(choice)));
             return kinds.collect();
         }
         match schema.get("type") {
             Some(Schema::String(name)) => Kind::named(name).into_iter().collect(),
-            Some(Schema::Array(names)) => names
-                .iter()
-                .filter_map(Schema::as_str)
-                .filter_map(Kind::named)
-                .collect(),
+            Some(Schema::Array(names)) => {
+                names.iter().filter_map(Schema::as_str).filter_map(Kind::named).collect()
+            }
             _ if !words(schema).is_empty() => vec![Kind::Text],
             _ => Vec::new(),
         }
@@ -129,10 +115,7 @@ impl<'a> Check<'a> {
             }
             return;
         }
-        if text
-            .chars()
-            .any(|letter| letter.is_control() && letter != '\n' && letter != '\t')
-        {
+        if text.chars().any(|letter| letter.is_control() && letter != '\n' && letter != '\t') {
             self.hidden_character(spot);
         }
         let length = text.trim().chars().count() as u64;
@@ -174,11 +157,7 @@ impl<'a> Check<'a> {
             return;
         };
         for (index, (entry, node)) in entries.iter().zip(nodes).enumerate() {
-            let spot = Spot {
-                field: spot.field,
-                list: Some(index),
-                node,
-            };
+            let spot = Spot { field: spot.field, list: Some(index), node };
             self.value(spot, entry, items);
         }
     }
@@ -194,11 +173,7 @@ impl<'a> Check<'a> {
             self.wrong_count(spot, count, least, most, schema);
         }
         for (field, (_, value)) in fields.iter().zip(entries) {
-            let inner = Spot {
-                field: Some(field),
-                list: None,
-                node: &field.node,
-            };
+            let inner = Spot { field: Some(field), list: None, node: &field.node };
             match schema_of(schema, &field.key) {
                 Some(schema) => self.value(inner, value, schema),
                 None => self.unknown_key(field, schema),
@@ -227,21 +202,13 @@ fn words(schema: &Schema) -> Vec<&str> {
 
 /// The schema of a key's value; none for a key that is not known.
 fn schema_of<'a>(schema: &'a Schema, key: &str) -> Option<&'a Schema> {
-    let named = schema
-        .get("properties")
-        .and_then(|properties| properties.get(key));
+    let named = schema.get("properties").and_then(|properties| properties.get(key));
     let by_pattern = || {
         let patterns = schema.get("patternProperties")?.as_object()?;
-        patterns
-            .iter()
-            .find(|(pattern, _)| matches(pattern, key))
-            .map(|(_, schema)| schema)
+        patterns.iter().find(|(pattern, _)| matches(pattern, key)).map(|(_, schema)| schema)
     };
-    let others = || {
-        schema
-            .get("additionalProperties")
-            .filter(|others| **others != Schema::Bool(false))
-    };
+    let others =
+        || schema.get("additionalProperties").filter(|others| **others != Schema::Bool(false));
     named.or_else(by_pattern).or_else(others)
 }
 
@@ -250,7 +217,5 @@ fn bound(schema: &Schema, name: &str) -> Option<u64> {
 }
 
 fn matches(pattern: &str, text: &str) -> bool {
-    regex_lite::Regex::new(pattern)
-        .expect("the patterns of our schemas are valid")
-        .is_match(text)
+    regex_lite::Regex::new(pattern).expect("the patterns of our schemas are valid").is_match(text)
 }

@@ -23,11 +23,7 @@ fn client(known: &str) -> Profile {
 fn load(profile: &Profile, entry: &Entry, reps: u32, rir: u32) -> WorkingLoad {
     let place = profile.equipment.clone().unwrap();
     let ladder = racks::ladder(entry, &place, profile.units);
-    let ask = Ask {
-        reps,
-        rir,
-        most_percent: None,
-    };
+    let ask = Ask { reps, rir, most_percent: None };
     KnownLifts::of(profile).working_load(entry, ladder.as_ref(), ask)
 }
 
@@ -53,12 +49,7 @@ fn asking_for_as_many_as_were_done_never_gives_more_load() {
 #[test]
 fn a_cap_is_never_passed() {
     let profile = client("{back-squat: {load: 60, reps: 8, rir: 2, cap: 51}}");
-    let found = load(
-        &profile,
-        &entry("back-squat", "bar-total", "[[barbell]]"),
-        5,
-        2,
-    );
+    let found = load(&profile, &entry("back-squat", "bar-total", "[[barbell]]"), 5, 2);
     assert_eq!(found.load_kg, Some(50.0));
     assert!(found.note.contains("cap of 51 kg"), "{}", found.note);
     assert_eq!(KnownLifts::of(&profile).remarks().len(), 1);
@@ -67,18 +58,9 @@ fn a_cap_is_never_passed() {
 #[test]
 fn under_the_empty_bar_the_plan_says_so() {
     let profile = client("{back-squat: {load: 20, reps: 5}}");
-    let found = load(
-        &profile,
-        &entry("back-squat", "bar-total", "[[barbell]]"),
-        10,
-        3,
-    );
+    let found = load(&profile, &entry("back-squat", "bar-total", "[[barbell]]"), 10, 3);
     assert_eq!(found.load_kg, None);
-    assert!(
-        found.note.contains("under the empty bar (20 kg)"),
-        "{}",
-        found.note
-    );
+    assert!(found.note.contains("under the empty bar (20 kg)"), "{}", found.note);
     assert!(found.note.contains("goblet squat"), "{}", found.note);
 }
 
@@ -93,24 +75,13 @@ fn a_related_lift_starts_at_its_stated_share() {
     let curl = entry("biceps-curl", "per-hand", "[[dumbbells]]");
     let found = load(&profile, &curl, 8, 2);
     assert_eq!(found.load_kg, None);
-    assert!(
-        found
-            .note
-            .starts_with("find a load that leaves 2 in reserve"),
-        "{}",
-        found.note
-    );
+    assert!(found.note.starts_with("find a load that leaves 2 in reserve"), "{}", found.note);
 }
 
 #[test]
 fn too_many_repetitions_leave_the_load_to_be_found() {
     let profile = client("{back-squat: {load: 20, reps: 25, cap: 40}}");
-    let found = load(
-        &profile,
-        &entry("back-squat", "bar-total", "[[barbell]]"),
-        10,
-        3,
-    );
+    let found = load(&profile, &entry("back-squat", "bar-total", "[[barbell]]"), 10, 3);
     assert_eq!((found.load_kg, found.cap_kg), (None, Some(40.0)));
     assert!(found.note.contains("never above 40 kg"), "{}", found.note);
     assert!(KnownLifts::of(&profile).remarks()[0].contains("too many"));
@@ -131,11 +102,7 @@ fn a_share_of_the_most_holds_down_the_start() {
     let profile = client("{back-squat: {load: 80, reps: 1}}");
     let squat = entry("back-squat", "bar-total", "[[barbell]]");
     let ladder = racks::ladder(&squat, &profile.equipment.clone().unwrap(), Units::Kg);
-    let ask = Ask {
-        reps: 8,
-        rir: 2,
-        most_percent: Some(50.0),
-    };
+    let ask = Ask { reps: 8, rir: 2, most_percent: Some(50.0) };
     let found = KnownLifts::of(&profile).working_load(&squat, ladder.as_ref(), ask);
     assert_eq!(found.load_kg, Some(40.0), "SC-13: 40-50 % at first");
 }

@@ -17,7 +17,11 @@ pub(super) fn solve(part: &Part, reduced: &Reduced) -> Option<Found> {
         .map(|var| {
             let def = &part.model.vars[var.0];
             let bounded = variable().min(def.low).max(def.high);
-            variables.add(if def.integer && !part.relaxed[var.0] { bounded.integer() } else { bounded })
+            variables.add(if def.integer && !part.relaxed[var.0] {
+                bounded.integer()
+            } else {
+                bounded
+            })
         })
         .collect();
     let sum = |terms: &[(usize, f64)]| -> Expression {

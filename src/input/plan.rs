@@ -350,9 +350,6 @@ impl Group {
     /// Whether its items are the session's work, which alone counts toward volume.
     #[must_use]
     pub fn is_work(&self) -> bool {
-        matches!(
-            self.kind,
-            GroupKind::Single | GroupKind::Superset | GroupKind::Finisher
-        )
+        matches!(self.kind, GroupKind::Single | GroupKind::Superset | GroupKind::Finisher)
     }
 }
