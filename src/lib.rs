@@ -28,6 +28,23 @@ pub mod solution;
 
 pub mod plan;
 
+pub mod audit;
+
+pub mod planner;
+
 pub mod sheets;
 
 pub mod cli;
+
+/// A small profile for examples: two days, dumbbells and a bench. Invented.
+#[must_use]
+pub fn example_profile() -> input::profile::Profile {
+    serde_yaml::from_str(
+        "client: example-01
+training_status: novice
+goal: general-fitness
+equipment: [dumbbells, bench]
+sessions: [{day: tue, minutes: 45}, {day: fri, minutes: 45}]",
+    )
+    .expect("the example is well formed")
+}

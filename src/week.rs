@@ -6,7 +6,6 @@ use std::sync::Arc;
 
 use crate::input::catalog::Entry;
 use crate::input::plan;
-use crate::request::Entries;
 use crate::request::candidate::halves;
 use crate::timing::{self, Timed};
 use crate::words::{GroupKind, Kind, Muscle, Pattern, Side};

@@ -9,7 +9,7 @@ use super::{Barred, Day, Entries, Figures, Request, target, targets};
 use crate::input::catalog::Entry;
 use crate::input::profile::{Limit, Profile};
 use crate::timing;
-use crate::words::{Goal, Grade, Kind, Kit, LoadKind, Muscle, Pattern, Role, Status, Stress};
+use crate::words::{Goal, Grade, Kit, LoadKind, Muscle, Pattern, Role, Status, Stress};
 
 /// The most sessions a week that carry conditioning while strength comes first (Wilson et al. 2012).
 const CONDITIONING_DAYS: usize = 3;
@@ -187,9 +187,7 @@ fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate 
         amount,
         work_s: timing::set_s(entry, amount, dose.tempo_for(entry)),
         rest_s: dose.rest_s,
-        start_s: timing::WAY_IN_S
-            + entry.setup_s
-            + ramp_reserve_s(entry, duty, profile.training_status),
+        start_s: timing::WAY_IN_S + entry.setup_s + timing::ramp_s(ramp_steps(entry, duty, amount)),
         rir: dose.rir.max(least_rir(request, pattern)),
         wish: wish(profile, &entry.id),
         station: Station::of(&kit),
@@ -201,15 +199,21 @@ fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate 
     candidate
 }
 
-/// Seconds kept for the ramp sets of a main lift; a bar needs more steps than a pair of dumbbells.
-pub(crate) fn ramp_reserve_s(entry: &Entry, duty: Duty, status: Status) -> u32 {
-    let steps = match (duty, entry.load) {
-        (Duty::Main, LoadKind::BarTotal) if status == Status::Novice => 2,
-        (Duty::Main, LoadKind::BarTotal) => 3,
-        (Duty::Main, LoadKind::PerHand | LoadKind::SingleImplement | LoadKind::PlateMachine) => 1,
+/// Ramp sets that a main lift's time is kept for: a bar needs more steps than a pair of dumbbells, and few
+/// repetitions more than many.
+pub(crate) fn ramp_steps(entry: &Entry, duty: Duty, amount: u32) -> usize {
+    match (duty, entry.load) {
+        (Duty::Main, LoadKind::BarTotal | LoadKind::BodyweightPlus) if amount <= 6 => 3,
+        (Duty::Main, LoadKind::BarTotal) => 2,
+        (
+            Duty::Main,
+            LoadKind::PerHand
+            | LoadKind::SingleImplement
+            | LoadKind::PlateMachine
+            | LoadKind::Stack,
+        ) => 1,
         _ => 0,
-    };
-    timing::ramp_s(steps)
+    }
 }
 
 /// At least one repetition left on squats, hinges and overhead presses; two for a novice.

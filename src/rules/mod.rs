@@ -38,6 +38,7 @@ rules! {
     planes::Planes,
     fractional_cap::FractionalCap,
     explosive::ExplosiveWork,
+    whole_body_day::WholeBodyDay,
     working_sets::WorkingSets,
     different_exercises::DifferentExercises,
     pattern_repeats::PatternRepeats,

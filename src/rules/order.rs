@@ -13,7 +13,7 @@ pub(super) struct Order;
 
 /// Ranks, first to last.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Rank {
+pub(super) enum Rank {
     /// Preparation.
     Preparation,
     /// Jumps, throws, fast pulls.
@@ -36,7 +36,7 @@ const HEAVY_REPS: u32 = 6;
 
 /// The rank of an item in a working group.
 #[must_use]
-pub fn rank(item: &Item) -> Rank {
+pub(super) fn rank(item: &Item) -> Rank {
     match item.pattern() {
         Some(pattern) if pattern.is_explosive() => Rank::Explosive,
         Some(pattern) if pattern.is_trunk() || matches!(pattern, Pattern::Carry | Pattern::Balance) => {
@@ -52,7 +52,7 @@ pub fn rank(item: &Item) -> Rank {
 
 /// The rank of a group is that of its first item to come.
 #[must_use]
-pub fn group_rank(group: &Group) -> Rank {
+pub(super) fn group_rank(group: &Group) -> Rank {
     match group.kind {
         GroupKind::Prep => Rank::Preparation,
         GroupKind::Finisher => Rank::Finisher,

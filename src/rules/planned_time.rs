@@ -30,8 +30,8 @@ impl Rule for PlannedTime {
             let (seconds, whole) = (weekly.seconds_on(day), &weekly.request.days[day]);
             let wanted = f64::from(whole.minutes) * 60.0 * LEAST_SHARE;
             let least = wanted - f64::from(whole.minutes * 60 - whole.work_s());
-            let (label, most) = (whole.label(), f64::from(whole.minutes));
-            let idle = weekly.model.continuous(format!("idle_{label}"), 0.0, most);
+            let (label, most) = (whole.label(), whole.minutes);
+            let idle = weekly.model.integer(format!("idle_{label}"), 0, most);
             let mut row: Vec<_> = seconds;
             row.push((idle, 60.0));
             weekly.model.row(self.id(), label, row, Op::Ge, least);

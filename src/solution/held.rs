@@ -7,19 +7,19 @@ use crate::program::{Op, Term};
 const ROOM: f64 = 1e-6;
 
 /// Holds the costs of tier 1 at most at a value.
-pub fn hold_coverage(weekly: &mut Weekly, value: f64) {
+pub(super) fn hold_coverage(weekly: &mut Weekly, value: f64) {
     let terms = weekly.coverage.clone();
     hold(weekly, "tier-1", terms, Op::Le, value);
 }
 
 /// Holds the costs of tier 2 at most at a value.
-pub fn hold_ranges(weekly: &mut Weekly, value: f64) {
+pub(super) fn hold_ranges(weekly: &mut Weekly, value: f64) {
     let terms = weekly.ranges.clone();
     hold(weekly, "tier-2", terms, Op::Le, value);
 }
 
 /// Holds the points of tier 3 at least at a value.
-pub fn hold_view(weekly: &mut Weekly, value: f64) {
+pub(super) fn hold_view(weekly: &mut Weekly, value: f64) {
     let terms = weekly.view.clone();
     hold(weekly, "tier-3", terms, Op::Ge, value);
 }

@@ -1,8 +1,10 @@
 //! From a model to picks: tiers solved and held one after another, day by day where the week is large.
 
-pub mod held;
+pub mod draw;
+mod held;
 pub mod reduce;
 pub mod search;
+mod vary;
 
 use crate::input::plan::{SolveStatus, Tier};
 use crate::split::Split;
