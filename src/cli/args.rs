@@ -4,6 +4,8 @@ use std::path::PathBuf;
 
 use clap::{Parser, Subcommand, ValueEnum};
 
+use crate::sheets::{Audience, Paper};
+
 /// Turns a client's days, minutes, kit, goal and limits into an audited week of training.
 #[derive(Debug, Parser)]
 #[command(name = "weekwright", version, max_term_width = 80)]
@@ -16,6 +18,12 @@ pub struct Args {
 /// What to do.
 #[derive(Debug, Subcommand)]
 pub enum Command {
+    /// Plan a client's weeks
+    Plan(PlanArgs),
+    /// Recount every rule of a plan, also one edited or written by hand
+    Audit(AuditArgs),
+    /// Print a plan for paper, phone, table or calendar
+    Sheet(SheetArgs),
     /// Look through the exercises
     Catalog(CatalogArgs),
     /// Print the JSON Schema of a file format
@@ -27,6 +35,9 @@ impl Command {
     #[must_use]
     pub fn diagnostics_as_json(&self) -> bool {
         match self {
+            Command::Plan(arguments) => arguments.format == Format::Json,
+            Command::Audit(arguments) => arguments.format == Format::Json,
+            Command::Sheet(_) => false,
             Command::Catalog(arguments) => arguments.format == Format::Json,
             Command::Schema(_) => false,
         }
@@ -117,4 +128,138 @@ pub enum Shape {
     Catalog,
     /// A plan
     Plan,
+}
+
+/// `weekwright plan`.
+#[derive(Debug, clap::Args)]
+pub struct PlanArgs {
+    /// The profile, or `-` for standard input
+    pub profile: PathBuf,
+    /// Chooses among equally good weeks
+    #[arg(long, value_name = "N", default_value_t = 0)]
+    pub seed: u64,
+    /// How to print the plan, and faults with it
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    pub format: Format,
+    /// Write to this file instead of standard output
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+    /// A folder of catalog files that add exercises or replace them by id
+    #[arg(long, value_name = "DIR")]
+    pub catalog: Option<PathBuf>,
+    /// Also say what each tier of wishes reached
+    #[arg(short, long)]
+    pub verbose: bool,
+}
+
+/// `weekwright audit`.
+#[derive(Debug, clap::Args)]
+pub struct AuditArgs {
+    /// The plan, or `-` for standard input
+    pub plan: PathBuf,
+    /// How to print the findings, and faults with them
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    pub format: Format,
+    /// A folder of catalog files that add exercises or replace them by id
+    #[arg(long, value_name = "DIR")]
+    pub catalog: Option<PathBuf>,
+}
+
+/// `weekwright sheet`.
+#[derive(Debug, clap::Args)]
+pub struct SheetArgs {
+    /// The plan, or `-` for standard input
+    pub plan: PathBuf,
+    /// The form of the sheet
+    #[arg(long = "as", value_enum, default_value_t = Form::Text)]
+    pub form: Form,
+    /// Whom it is for
+    #[arg(long = "for", value_enum, default_value_t = For::Both)]
+    pub audience: For,
+    /// The paper it is laid out for
+    #[arg(long, value_enum, default_value_t = PaperSize::A4)]
+    pub paper: PaperSize,
+    /// Show this week instead of the week at its fullest (text only)
+    #[arg(long, value_name = "N")]
+    pub week: Option<u32>,
+    /// Write to this file instead of standard output
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+    /// A folder of catalog files that add exercises or replace them by id
+    #[arg(long, value_name = "DIR")]
+    pub catalog: Option<PathBuf>,
+}
+
+/// The form of a sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Form {
+    /// For a terminal
+    Text,
+    /// One page for screen, phone and paper
+    Html,
+    /// Markdown
+    Md,
+    /// A table, one row per item and week
+    Csv,
+    /// A calendar, one event per session
+    Ics,
+    /// The plan itself
+    Yaml,
+    /// The plan itself
+    Json,
+}
+
+impl Form {
+    /// The word of the form.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Form::Text => "text",
+            Form::Html => "html",
+            Form::Md => "md",
+            Form::Csv => "csv",
+            Form::Ics => "ics",
+            Form::Yaml => "yaml",
+            Form::Json => "json",
+        }
+    }
+}
+
+/// Whom a sheet is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum For {
+    /// Sessions and cautions
+    Client,
+    /// Counts, shortfalls and sources
+    Coach,
+    /// Both
+    Both,
+}
+
+impl From<For> for Audience {
+    fn from(audience: For) -> Audience {
+        match audience {
+            For::Client => Audience::Client,
+            For::Coach => Audience::Coach,
+            For::Both => Audience::Both,
+        }
+    }
+}
+
+/// Paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum PaperSize {
+    /// 210 x 297 mm
+    A4,
+    /// 8.5 x 11 in
+    Letter,
+}
+
+impl From<PaperSize> for Paper {
+    fn from(paper: PaperSize) -> Paper {
+        match paper {
+            PaperSize::A4 => Paper::A4,
+            PaperSize::Letter => Paper::Letter,
+        }
+    }
 }

@@ -10,6 +10,7 @@ use crate::diagnostic::{self, Diagnostic, Label, Source, quoted};
 use crate::input::check::{self, Known};
 use crate::input::marks::Marks;
 use crate::input::place::{Place, resolve_place};
+use crate::input::plan::{FORMAT, Plan, ProfileRef};
 use crate::input::profile::Profile;
 use crate::input::source::{MOST_BYTES, over_1_mb, source};
 use crate::input::{Read, read, suggest};
@@ -274,4 +275,50 @@ fn names_in(folder: &Path) -> Vec<String> {
         entries.filter_map(|entry| entry.file_name().into_string().ok()).collect();
     names.sort();
     names
+}
+
+/// A plan as read.
+#[derive(Debug, Clone)]
+pub struct LoadedPlan {
+    /// The plan.
+    pub plan: Plan,
+    /// The text that it came from.
+    pub source: Source,
+}
+
+/// Reads a plan and refuses another format version.
+///
+/// # Errors
+/// All faults of the file.
+pub fn load_plan(path: &Path) -> Result<LoadedPlan, Faults> {
+    let source = read_source(path)?;
+    let wrong =
+        |diagnostics: Vec<Diagnostic>| Faults { diagnostics, sources: vec![source.clone()] };
+    let read = read::<Plan>(&source).map_err(wrong)?;
+    if read.value.format != FORMAT {
+        let label = read.marks.at(path!["format"], "this format");
+        let found = quoted(&read.value.format);
+        let fault =
+            Diagnostic::error("E1009", format!("{found} is not a plan format of this version"))
+                .at(label)
+                .help(format!("this version reads `{FORMAT}`; plan the profile again to get one"));
+        return Err(wrong(vec![fault]));
+    }
+    Ok(LoadedPlan { plan: read.value, source })
+}
+
+/// A plan whose profile is whole: a file name in a hand-written plan is read, relative to the plan.
+///
+/// # Errors
+/// All faults of the profile.
+pub fn with_profile(path: &Path, loaded: LoadedPlan, planner: &Planner) -> Result<Plan, Faults> {
+    let mut plan = loaded.plan;
+    if let ProfileRef::File(name) = &plan.profile {
+        let folder = path.parent().unwrap_or(Path::new(""));
+        let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
+        let known = Known { entries: planner.catalog().entries(), rules: &ids };
+        let profile = load_profile(&folder.join(name), known)?;
+        plan.profile = ProfileRef::Whole(Box::new(profile.profile));
+    }
+    Ok(plan)
 }

@@ -1,11 +1,14 @@
 //! The command line: the only place that touches files, environment and output.
 
 pub mod args;
+mod audit;
 mod catalog;
 pub mod files;
 pub mod output;
+mod plan;
 pub mod render;
 mod schema;
+mod sheet;
 mod table;
 
 use std::ffi::OsString;
@@ -88,6 +91,9 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
     };
     let console = Console::new(arguments.command.diagnostics_as_json());
     let outcome = match &arguments.command {
+        Command::Plan(arguments) => plan::run(arguments, &console),
+        Command::Audit(arguments) => audit::run(arguments, &console),
+        Command::Sheet(arguments) => sheet::run(arguments, &console),
         Command::Catalog(arguments) => catalog::run(arguments, &console),
         Command::Schema(arguments) => schema::run(arguments, &console),
     };

@@ -21,6 +21,12 @@ impl Console {
         Console { json }
     }
 
+    /// Whether standard output takes colors: a terminal, and not with `NO_COLOR`.
+    #[must_use]
+    pub fn colors(&self) -> bool {
+        anstream::AutoStream::choice(&io::stdout()) != anstream::ColorChoice::Never
+    }
+
     /// Writes a result to a file, or to standard output where none or `-` is named.
     ///
     /// # Errors

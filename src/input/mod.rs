@@ -5,6 +5,7 @@ pub mod check;
 pub mod clock;
 pub mod marks;
 pub mod place;
+pub mod plan;
 pub mod profile;
 mod read;
 pub mod shape;

@@ -1,0 +1,202 @@
+//! The loads that can be made: sums of plates on a bar, masses of a rack, rounding down to them.
+
+use std::collections::BTreeMap;
+
+use crate::input::place::{Plates, grams};
+use crate::words::Units;
+
+/// Kilograms in a pound, exact (EQ-04, international yard and pound 1959).
+pub const KG_PER_LB: f64 = 0.453_592_37;
+
+/// The most plates on one end of a bar: the sleeve is full. Common practice.
+const MOST_PLATES: usize = 12;
+/// The heaviest load that is counted, in grams.
+pub(super) const MOST_GRAMS: u32 = 500_000;
+/// The most sizes of plates that are searched, the heaviest first; a full competition set has thirteen.
+const MOST_SIZES: usize = 16;
+
+/// Plates on one end of a bar, heaviest first, in grams.
+type Side = Vec<u32>;
+
+/// The loads that one exercise can have in a place, from the lightest up.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Ladder {
+    /// Each load in grams, with the plates that make it where there are any.
+    rungs: BTreeMap<u32, Side>,
+    bar: Bar,
+    units: Units,
+}
+
+/// How the rungs are made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Bar {
+    /// A bar with the same plates on each end.
+    BothEnds,
+    /// A bar or belt with plates in one place.
+    OneEnd,
+    /// Implements or a stack.
+    None,
+}
+
+impl Ladder {
+    /// A bar of `bar_g` grams with plates in pairs, or singly on one end.
+    #[must_use]
+    pub fn bar(bar_g: u32, plates: &Plates, one_end: bool, units: Units) -> Ladder {
+        let times = if one_end { 1 } else { 2 };
+        let rungs = side_sums(plates, times)
+            .into_iter()
+            .map(|(sum, side)| (bar_g + times * sum, side))
+            .collect();
+        let bar = if one_end { Bar::OneEnd } else { Bar::BothEnds };
+        Ladder { rungs, bar, units }
+    }
+
+    /// Implements of the given masses in grams.
+    #[must_use]
+    pub fn implements(masses_g: Vec<u32>, units: Units) -> Ladder {
+        let usable = masses_g.into_iter().filter(|mass| (1..=MOST_GRAMS).contains(mass));
+        Ladder { rungs: usable.map(|mass| (mass, Side::new())).collect(), bar: Bar::None, units }
+    }
+
+    /// The ladder without a load of nothing.
+    #[must_use]
+    pub fn above_nothing(mut self) -> Ladder {
+        self.rungs.remove(&0);
+        self
+    }
+
+    /// Whether there is no load at all.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.rungs.is_empty()
+    }
+
+    /// Every load in kilograms, from the lightest up.
+    pub fn loads(&self) -> impl Iterator<Item = f64> + '_ {
+        self.rungs.keys().copied().map(kilograms)
+    }
+
+    /// The lightest load in kilograms: the empty bar, the first dumbbell.
+    #[must_use]
+    pub fn lightest(&self) -> f64 {
+        self.rungs.keys().next().copied().map_or(0.0, kilograms)
+    }
+
+    /// The heaviest load in kilograms.
+    #[must_use]
+    pub fn heaviest(&self) -> f64 {
+        self.rungs.keys().next_back().copied().map_or(0.0, kilograms)
+    }
+
+    /// Whether the place can make this load, to the gram.
+    #[must_use]
+    pub fn makes(&self, load_kg: f64) -> bool {
+        self.rungs.contains_key(&whole_grams(load_kg))
+    }
+
+    /// The heaviest load that is not above `load_kg`; `None` under the lightest.
+    #[must_use]
+    pub fn at_most(&self, load_kg: f64) -> Option<f64> {
+        let rung = self.rungs.range(..=whole_grams(load_kg)).next_back();
+        rung.map(|(mass, _)| kilograms(*mass))
+    }
+
+    /// The lightest load that is not under `load_kg`; `None` above the heaviest.
+    #[must_use]
+    pub fn at_least(&self, load_kg: f64) -> Option<f64> {
+        let rung = self.rungs.range(whole_grams(load_kg)..).next();
+        rung.map(|(mass, _)| kilograms(*mass))
+    }
+
+    /// The next load up; `None` at the heaviest.
+    #[must_use]
+    pub fn next_above(&self, load_kg: f64) -> Option<f64> {
+        let rung = self.rungs.range(whole_grams(load_kg) + 1..).next();
+        rung.map(|(mass, _)| kilograms(*mass))
+    }
+
+    /// How the load is put together, in words: "each side 20 + 1.25 kg", "empty bar"; `None` for implements.
+    #[must_use]
+    pub fn plates_text(&self, load_kg: f64) -> Option<String> {
+        let side = self.rungs.get(&whole_grams(load_kg))?;
+        let place = match self.bar {
+            Bar::None => return None,
+            Bar::BothEnds => "each side ",
+            Bar::OneEnd => "plates ",
+        };
+        if side.is_empty() {
+            return Some("no plates".to_owned());
+        }
+        let pieces: Vec<String> =
+            side.iter().map(|mass| number(kilograms(*mass), self.units)).collect();
+        Some(format!("{place}{} {}", pieces.join(" + "), self.units.id()))
+    }
+
+    /// A load with its unit, in the client's own: "42.5 kg", "95 lb".
+    #[must_use]
+    pub fn text(&self, load_kg: f64) -> String {
+        mass_text(load_kg, self.units)
+    }
+}
+
+/// A mass with its unit, in the client's own.
+#[must_use]
+pub fn mass_text(load_kg: f64, units: Units) -> String {
+    format!("{} {}", number(load_kg, units), units.id())
+}
+
+/// A mass in the client's unit as a number, to the hundredth (kg) or half (lb).
+fn number(load_kg: f64, units: Units) -> String {
+    let rounded = match units {
+        Units::Kg => (load_kg * 100.0).round() / 100.0,
+        Units::Lb => (load_kg / KG_PER_LB * 2.0).round() / 2.0,
+    };
+    rounded.to_string()
+}
+
+/// What the profile wrote, in kilograms.
+#[must_use]
+pub fn to_kg(load: f64, units: Units) -> f64 {
+    match units {
+        Units::Kg => load,
+        Units::Lb => load * KG_PER_LB,
+    }
+}
+
+fn kilograms(mass_g: u32) -> f64 {
+    f64::from(mass_g) / 1000.0
+}
+
+/// Grams, with anything beyond what a bar holds cut off.
+pub(super) fn whole_grams(load_kg: f64) -> u32 {
+    if load_kg.is_nan() { 0 } else { grams(load_kg.clamp(0.0, 2000.0)) }
+}
+
+/// Every sum that plates can make on one end, each with the fewest plates. `times` ends share the pieces.
+fn side_sums(plates: &Plates, times: u32) -> BTreeMap<u32, Side> {
+    let mut sums: BTreeMap<u32, Side> = BTreeMap::from([(0, Side::new())]);
+    let sizes = plates.iter().rev().filter(|(mass, _)| **mass > 0);
+    for (mass, pieces) in sizes.take(MOST_SIZES) {
+        let most = usize::try_from(pieces / times).unwrap_or(MOST_PLATES).min(MOST_PLATES);
+        let before = sums.clone();
+        for (sum, side) in &before {
+            let mut sum = *sum;
+            let mut side = side.clone();
+            for _ in 0..most {
+                sum = sum.saturating_add(*mass);
+                side.push(*mass);
+                if side.len() > MOST_PLATES || sum > MOST_GRAMS / times {
+                    break;
+                }
+                // Heavier plates came first, so of equal numbers the earlier way has the heavier plates.
+                if sums.get(&sum).is_none_or(|known| side.len() < known.len()) {
+                    sums.insert(sum, side.clone());
+                }
+            }
+        }
+    }
+    sums
+}
+
+#[cfg(test)]
+mod tests;

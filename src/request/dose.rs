@@ -1,0 +1,330 @@
+//! How much of an exercise: sets, repetitions, reserve, rest and tempo by goal, status and duty.
+//!
+//! The figures stand in `dose.yaml` beside this file, each row with the ids of its sources.
+
+use std::collections::BTreeMap;
+use std::sync::LazyLock;
+
+use serde::Deserialize;
+
+use crate::input::catalog::Entry;
+use crate::words::{Goal, Kind, LoadKind, Measure, Pattern, Role, Status};
+
+/// What an exercise is there for, as far as its dose goes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize, strum::VariantArray)]
+#[serde(rename_all = "kebab-case")]
+pub enum Duty {
+    /// A lift that leads its session.
+    Main,
+    /// Other work of several joints.
+    Compound,
+    /// Work of one joint.
+    Isolation,
+    /// Trunk work in repetitions.
+    Trunk,
+    /// A position held for seconds.
+    Hold,
+    /// A load moved over meters.
+    Carry,
+    /// Jumps, throws and fast pulls.
+    Explosive,
+    /// What readies the muscles of the day.
+    Prep,
+    /// A short, lively end of a session.
+    Finisher,
+    /// Ergometer, running and the like.
+    Conditioning,
+}
+
+impl Duty {
+    /// Every duty, in the order of the table.
+    pub const ALL: &'static [Duty] = <Duty as strum::VariantArray>::VARIANTS;
+
+    /// The duty of a catalog entry.
+    #[must_use]
+    pub fn of(entry: &Entry) -> Duty {
+        match entry.role {
+            Role::Prep => return Duty::Prep,
+            Role::Finisher => return Duty::Finisher,
+            Role::Conditioning => return Duty::Conditioning,
+            Role::Work => {}
+        }
+        let is = |test: fn(Pattern) -> bool| entry.pattern.is_some_and(test);
+        if is(Pattern::is_explosive) {
+            Duty::Explosive
+        } else if entry.measure == Measure::Seconds {
+            Duty::Hold
+        } else if entry.measure == Measure::Meters {
+            Duty::Carry
+        } else if is(Pattern::is_trunk) {
+            Duty::Trunk
+        } else if entry.kind == Some(Kind::Isolation) {
+            Duty::Isolation
+        } else if entry.main {
+            Duty::Main
+        } else {
+            Duty::Compound
+        }
+    }
+}
+
+/// A row of the table.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Dose {
+    /// Fewest and most sets in a session.
+    pub sets: [u32; 2],
+    /// Least and most of a set, in `unit`, for each side where sides are worked in turn.
+    pub reps: [u32; 2],
+    /// The most that a set asks for in the first four weeks; sessions are timed with it.
+    pub aim: u32,
+    /// Repetitions left in reserve.
+    pub rir: u32,
+    /// Rest after a set, in seconds.
+    pub rest_s: u32,
+    /// Lowering-pause-lifting-pause in seconds; none where speed is the point.
+    pub tempo: Option<String>,
+    /// What `reps` and `aim` count.
+    pub unit: Measure,
+    /// Source ids; [`citation`] prints them.
+    pub sources: Vec<String>,
+}
+
+/// What a set of one exercise asks for, once dose and exercise are put together.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Span {
+    /// The least of a set, in the exercise's own measure.
+    pub low: u32,
+    /// The most of a set.
+    pub high: u32,
+    /// The most of a set in the first four weeks, within `low..=high`.
+    pub aim: u32,
+}
+
+/// Barbell squats, hinges and presses end at twelve: form goes before the muscle does (common practice).
+const BARBELL_MOST: u32 = 12;
+
+impl Dose {
+    /// What a set of this exercise asks for: the dose inside the exercise's own range.
+    ///
+    /// Where the two do not meet, or count different things, the exercise's range holds and the aim lies a
+    /// third of the way up, in whole fives from 20.
+    #[must_use]
+    pub fn span(&self, entry: &Entry) -> Span {
+        let own_low = entry.reps.first().copied().unwrap_or(self.reps[0]);
+        let own_high = entry.reps.last().copied().unwrap_or(self.reps[1]).max(own_low);
+        let own_high =
+            if is_heavy_bar(entry) { own_high.min(BARBELL_MOST.max(own_low)) } else { own_high };
+        let low = self.reps[0].max(own_low);
+        let high = self.reps[1].min(own_high);
+        if entry.measure == self.unit && low <= high {
+            return Span { low, high, aim: self.aim.clamp(low, high) };
+        }
+        if entry.measure == self.unit && self.reps[0] > own_high {
+            // The exercise stops short of the dose: its own top is the nearest to what is wanted.
+            return Span {
+                low: own_high.saturating_sub(2).max(own_low),
+                high: own_high,
+                aim: own_high,
+            };
+        }
+        let third = own_low + (own_high - own_low) / 3;
+        let aim = if third >= 20 { third / 5 * 5 } else { third };
+        Span { low: own_low, high: own_high, aim: aim.clamp(own_low, own_high) }
+    }
+
+    /// The tempo of an exercise: its own where it names one, else the goal's; none for other measures.
+    #[must_use]
+    pub fn tempo_for<'a>(&'a self, entry: &'a Entry) -> Option<&'a str> {
+        if entry.measure != Measure::Reps {
+            return None;
+        }
+        entry.tempo.as_deref().or(self.tempo.as_deref())
+    }
+}
+
+fn is_heavy_bar(entry: &Entry) -> bool {
+    use Pattern::{Hinge, HorizontalPush, Squat, VerticalPush};
+    entry.load == LoadKind::BarTotal
+        && entry
+            .pattern
+            .is_some_and(|pattern| matches!(pattern, Squat | Hinge | HorizontalPush | VerticalPush))
+}
+
+/// The dose of a duty for a goal and a status.
+///
+/// # Panics
+/// Never: a test holds the table complete.
+#[must_use]
+pub fn dose(goal: Goal, status: Status, duty: Duty) -> &'static Dose {
+    TABLE
+        .doses
+        .get(&(goal, status, duty))
+        .expect("the dose table covers every goal, status and duty")
+}
+
+/// The citation behind a source id, as `plan --sources` prints it.
+#[must_use]
+pub fn citation(id: &str) -> Option<&'static str> {
+    TABLE.citations.get(id).map(String::as_str)
+}
+
+struct Table {
+    doses: BTreeMap<(Goal, Status, Duty), Dose>,
+    citations: BTreeMap<String, String>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct File {
+    rows: Vec<Row>,
+    citations: BTreeMap<String, String>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Row {
+    duty: Duty,
+    #[serde(default)]
+    goals: Vec<Goal>,
+    #[serde(default)]
+    statuses: Vec<Status>,
+    #[serde(default = "reps")]
+    unit: Measure,
+    sets: [u32; 2],
+    reps: [u32; 2],
+    aim: u32,
+    rir: u32,
+    rest_s: u32,
+    #[serde(default)]
+    tempo: Option<String>,
+    sources: Vec<String>,
+}
+
+const fn reps() -> Measure {
+    Measure::Reps
+}
+
+impl Row {
+    fn keys(&self) -> Vec<(Goal, Status, Duty)> {
+        let goals = if self.goals.is_empty() { Goal::ALL } else { &self.goals };
+        let statuses = if self.statuses.is_empty() { Status::ALL } else { &self.statuses };
+        let pairs = goals.iter().flat_map(|goal| statuses.iter().map(|status| (*goal, *status)));
+        pairs.map(|(goal, status)| (goal, status, self.duty)).collect()
+    }
+
+    fn into_dose(self) -> Dose {
+        Dose {
+            sets: self.sets,
+            reps: self.reps,
+            aim: self.aim,
+            rir: self.rir,
+            rest_s: self.rest_s,
+            tempo: self.tempo,
+            unit: self.unit,
+            sources: self.sources,
+        }
+    }
+}
+
+static TABLE: LazyLock<Table> = LazyLock::new(|| {
+    let file: File =
+        serde_yaml::from_str(include_str!("dose.yaml")).expect("dose.yaml is well formed");
+    let mut doses = BTreeMap::new();
+    for row in file.rows {
+        let keys = row.keys();
+        let dose = row.into_dose();
+        doses.extend(keys.into_iter().map(|key| (key, dose.clone())));
+    }
+    Table { doses, citations: file.citations }
+});
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_combination_is_given_exactly_once() {
+        let file: File = serde_yaml::from_str(include_str!("dose.yaml")).unwrap();
+        let mut times = BTreeMap::new();
+        for key in file.rows.iter().flat_map(Row::keys) {
+            *times.entry(key).or_insert(0) += 1;
+        }
+        for goal in Goal::ALL {
+            for status in Status::ALL {
+                for duty in Duty::ALL {
+                    let key = (*goal, *status, *duty);
+                    assert_eq!(times.get(&key), Some(&1), "{key:?}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn every_source_id_has_a_citation() {
+        for dose in TABLE.doses.values() {
+            assert!(!dose.sources.is_empty());
+            for id in &dose.sources {
+                assert!(citation(id).is_some(), "{id}");
+            }
+        }
+    }
+
+    /// The coach's figures (common practice) and RX-06, RX-18, RX-19.
+    #[test]
+    fn doses_stay_inside_the_coach_s_bounds() {
+        for ((goal, status, duty), dose) in &TABLE.doses {
+            let key = (goal, status, duty);
+            assert!(dose.reps[0] <= dose.aim && dose.aim <= dose.reps[1], "{key:?}");
+            assert_eq!(dose.rest_s % 15, 0, "{key:?}");
+            assert!(dose.rir <= 5, "RM-21: {key:?}");
+            if matches!(duty, Duty::Prep | Duty::Conditioning) {
+                continue;
+            }
+            assert!(dose.sets[0] == 2, "{key:?}");
+            let most = match (status, duty) {
+                (_, Duty::Isolation) => 3,
+                (Status::Advanced, _) | (Status::Intermediate, Duty::Main) => 5,
+                _ => 4,
+            };
+            assert!(dose.sets[1] <= most, "{key:?}");
+            if *status == Status::Novice {
+                assert!(dose.rir >= 2, "{key:?}");
+            }
+            match duty {
+                Duty::Isolation => assert!(dose.reps[0] >= 8 && (60..=90).contains(&dose.rest_s)),
+                Duty::Hold => assert!(dose.reps[0] >= 15 && dose.reps[1] <= 60),
+                Duty::Explosive => assert!(dose.reps[1] <= 6),
+                Duty::Main if *goal == Goal::Hypertrophy => {
+                    assert!((90..=120).contains(&dose.rest_s), "{key:?}");
+                }
+                Duty::Main if *goal == Goal::Strength && *status != Status::Novice => {
+                    assert!((180..=300).contains(&dose.rest_s), "RX-02, RX-19: {key:?}");
+                    assert!(dose.reps[1] + dose.rir <= 8, "80 % of 1RM or more by RM-14: {key:?}");
+                }
+                _ => {}
+            }
+        }
+    }
+
+    fn entry(yaml: &str) -> Entry {
+        serde_yaml::from_str(yaml).unwrap()
+    }
+
+    #[test]
+    fn a_barbell_squat_stops_at_twelve_and_a_rolling_item_keeps_its_own_range() {
+        let squat = entry(
+            "{id: back-squat, name: Back squat, pattern: squat, kind: compound, main: true, direct: [quads], needs: [[barbell]],
+              level: 1, sides: both, load: bar-total, measure: reps, reps: [1, 20], tempo: 3-1-1-0, setup_s: 60}",
+        );
+        assert_eq!(Duty::of(&squat), Duty::Main);
+        let dose = dose(Goal::Endurance, Status::Novice, Duty::Main);
+        assert_eq!(dose.span(&squat), Span { low: 10, high: 12, aim: 12 });
+        assert_eq!(dose.tempo_for(&squat), Some("3-1-1-0"));
+        let roll = entry(
+            "{id: roll-quads, name: Roll, role: prep, part: rolling, muscles: [quads], needs: [[foam-roller]], level: 1,
+              sides: both, measure: seconds, reps: [30, 120], setup_s: 10}",
+        );
+        let dose = super::dose(Goal::Strength, Status::Novice, Duty::of(&roll));
+        assert_eq!(dose.span(&roll), Span { low: 30, high: 120, aim: 60 });
+    }
+}
