@@ -113,7 +113,7 @@ impl<'a> Weekly<'a> {
             let used = *self
                 .used
                 .entry(pick.candidate)
-                .or_insert_with(|| model.continuous(format!("used_{id}"), 0.0, 1.0));
+                .or_insert_with(|| model.least(format!("used_{id}"), 1.0));
             let subject = id.clone();
             self.model.row("used", subject, vec![(pick.chosen, 1.0), (used, -1.0)], Op::Le, 0.0);
         }

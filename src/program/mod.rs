@@ -34,6 +34,19 @@ pub struct VarDef {
     pub high: f64,
     /// Whole numbers only.
     pub integer: bool,
+    /// What sets its value.
+    pub settles: Settles,
+}
+
+/// What sets a variable's value once the decisions are made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Settles {
+    /// It is a decision itself.
+    Decision,
+    /// It is as small as its rows and the variables before it allow: a cost.
+    Least,
+    /// It is as large as its rows and the variables before it allow: a gain.
+    Most,
 }
 
 /// A row with the rule that demands it and what it is about.
@@ -67,19 +80,33 @@ impl Model {
         Var(self.vars.len() - 1)
     }
 
-    /// A new yes-or-no variable.
+    /// A new yes-or-no decision.
     pub fn binary(&mut self, name: String) -> Var {
-        self.var(VarDef { name, low: 0.0, high: 1.0, integer: true })
+        self.integer(name, 0, 1)
     }
 
-    /// A new whole-number variable.
+    /// A new whole-number decision.
     pub fn integer(&mut self, name: String, low: u32, high: u32) -> Var {
-        self.var(VarDef { name, low: f64::from(low), high: f64::from(high), integer: true })
+        let (low, high) = (f64::from(low), f64::from(high));
+        self.var(VarDef { name, low, high, integer: true, settles: Settles::Decision })
     }
 
-    /// A new variable that takes any value between its bounds.
-    pub fn continuous(&mut self, name: String, low: f64, high: f64) -> Var {
-        self.var(VarDef { name, low, high, integer: false })
+    /// A new variable from nought that takes the least value its rows allow.
+    pub fn least(&mut self, name: String, high: f64) -> Var {
+        let settles = Settles::Least;
+        self.var(VarDef { name, low: 0.0, high, integer: false, settles })
+    }
+
+    /// A new whole number from nought that takes the least value its rows allow.
+    pub fn least_whole(&mut self, name: String, high: u32) -> Var {
+        let settles = Settles::Least;
+        self.var(VarDef { name, low: 0.0, high: f64::from(high), integer: true, settles })
+    }
+
+    /// A new variable from nought that takes the most value its rows allow.
+    pub fn most(&mut self, name: String, high: f64) -> Var {
+        let settles = Settles::Most;
+        self.var(VarDef { name, low: 0.0, high, integer: false, settles })
     }
 
     /// Adds a row. Rows without terms are kept only where they cannot hold.

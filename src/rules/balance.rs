@@ -59,12 +59,12 @@ impl Rule for PushPullBalance {
                 continue;
             }
             let name = ratio.name.replace(' ', "-");
-            let few = weekly.model.continuous(format!("few_{name}"), 0.0, 200.0);
+            let few = weekly.model.least(format!("few_{name}"), 200.0);
             let mut least: Vec<Term> = above.clone();
             least.extend(minus(times(below.clone(), ratio.band[0])));
             least.push((few, 1.0));
             weekly.model.row(self.id(), name.clone(), least, Op::Ge, 0.0);
-            let many = weekly.model.continuous(format!("many_{name}"), 0.0, 200.0);
+            let many = weekly.model.least(format!("many_{name}"), 200.0);
             let mut most: Vec<Term> = above;
             most.extend(minus(times(below, ratio.band[1])));
             most.push((many, -1.0));

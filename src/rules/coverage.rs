@@ -72,7 +72,7 @@ impl Rule for Coverage {
             if !possible(weekly.request, test) {
                 continue;
             }
-            let missing = weekly.model.continuous(format!("missing_{name}"), 0.0, 1.0);
+            let missing = weekly.model.least(format!("missing_{name}"), 1.0);
             let mut row: Vec<Term> = weekly
                 .picks
                 .iter()

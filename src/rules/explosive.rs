@@ -49,13 +49,13 @@ impl Rule for ExplosiveWork {
                 .map(|pick| (pick.chosen, 1.0))
                 .collect();
             weekly.model.row(self.id(), label.clone(), done.clone(), Op::Le, MOST_A_DAY);
-            let exposed = weekly.model.continuous(format!("explosive_{label}"), 0.0, 1.0);
+            let exposed = weekly.model.most(format!("explosive_{label}"), 1.0);
             let mut row = vec![(exposed, 1.0)];
             row.extend(done.into_iter().map(|(var, _)| (var, -1.0)));
             weekly.model.row(self.id(), label, row, Op::Le, 0.0);
             exposures.push((exposed, 1.0));
         }
-        let missing = weekly.model.continuous("missing_explosive".to_owned(), 0.0, f64::from(wanted));
+        let missing = weekly.model.least("missing_explosive".to_owned(), f64::from(wanted));
         exposures.push((missing, 1.0));
         weekly.model.row(self.id(), "week", exposures, Op::Ge, f64::from(wanted));
         weekly.ranges.push((missing, MISSING));

@@ -25,7 +25,7 @@ impl Rule for VolumeFloor {
     fn add_to(&self, weekly: &mut Weekly) {
         for (muscle, target) in &weekly.request.targets {
             let floor = f64::from(to_halves(target.floor));
-            let short = weekly.model.continuous(format!("floor_{muscle}"), 0.0, floor);
+            let short = weekly.model.least(format!("floor_{muscle}"), floor);
             let mut row = weekly.halves(*muscle);
             row.push((short, 1.0));
             weekly.model.row(self.id(), muscle.id(), row, Op::Ge, floor);

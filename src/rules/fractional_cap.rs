@@ -57,7 +57,7 @@ impl Rule for FractionalCap {
                     continue;
                 }
                 let subject = format!("{muscle}_{}", weekly.request.days[window[0]].label());
-                let over = weekly.model.continuous(format!("crowded_{subject}"), 0.0, 100.0);
+                let over = weekly.model.least(format!("crowded_{subject}"), 100.0);
                 row.push((over, -1.0));
                 weekly.model.row(self.id(), subject, row, Op::Le, cap);
                 weekly.ranges.push((over, OVER));

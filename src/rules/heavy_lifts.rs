@@ -34,7 +34,7 @@ impl HeavyLifts {
                 continue;
             }
             let label = format!("{}_{}", weekly.request.days[one].label(), weekly.request.days[other].label());
-            let which = weekly.model.binary(format!("spine_{label}"));
+            let which = weekly.model.least_whole(format!("spine_{label}"), 1);
             let mut row: Vec<Term> = first.iter().map(|pick| (pick.chosen, 1.0)).collect();
             row.push((which, -2.0));
             weekly.model.row(self.id(), label.clone(), row, Op::Le, 0.0);

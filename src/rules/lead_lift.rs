@@ -40,7 +40,7 @@ impl Rule for LeadLift {
                 continue;
             }
             let label = weekly.request.days[day].label();
-            let none = weekly.model.continuous(format!("no_lead_{label}"), 0.0, 1.0);
+            let none = weekly.model.least(format!("no_lead_{label}"), 1.0);
             leads.push((none, 1.0));
             weekly.model.row(self.id(), label, leads, Op::Ge, 1.0);
             weekly.view.push((none, -60.0));

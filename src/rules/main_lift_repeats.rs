@@ -50,7 +50,7 @@ impl Rule for MainLiftRepeats {
             if exercise.duty != Duty::Main {
                 continue;
             }
-            let twice = weekly.model.continuous(format!("twice_{}", exercise.id), 0.0, 1.0);
+            let twice = weekly.model.most(format!("twice_{}", exercise.id), 1.0);
             let mut row: Vec<Term> = weekly
                 .picks
                 .iter()
@@ -64,7 +64,7 @@ impl Rule for MainLiftRepeats {
         if repeats.is_empty() {
             return;
         }
-        let counted = weekly.model.continuous("repeated_mains".to_owned(), 0.0, f64::from(wanted));
+        let counted = weekly.model.most("repeated_mains".to_owned(), f64::from(wanted));
         let mut row = vec![(counted, 1.0)];
         row.extend(repeats.into_iter().map(|(var, _)| (var, -1.0)));
         weekly.model.row(self.id(), "week", row, Op::Le, 0.0);

@@ -35,7 +35,7 @@ fn extras(rule: &'static str, weekly: &mut Weekly) {
         if row.is_empty() || weekly.request.profile.emphasis.get(muscle) == Some(&Emphasis::Less) {
             continue;
         }
-        let some = weekly.model.continuous(format!("extra_{muscle}"), 0.0, EXTRA_HALVES);
+        let some = weekly.model.most(format!("extra_{muscle}"), EXTRA_HALVES);
         row.push((some, 1.0));
         weekly.model.row(rule, muscle.id(), row, Op::Le, 0.0);
         let factor = if weekly.request.profile.emphasis.contains_key(muscle) { 2.0 } else { 1.0 };
@@ -71,7 +71,7 @@ impl Rule for MoreSets {
                 ("middle", middle - low, TO_MIDDLE),
                 ("high", high - middle, TO_HIGH),
             ] {
-                let step = weekly.model.continuous(format!("{name}_{muscle}"), 0.0, f64::from(width));
+                let step = weekly.model.most(format!("{name}_{muscle}"), f64::from(width));
                 row.push((step, 1.0));
                 weekly.view.push((step, factor * points));
             }

@@ -42,7 +42,7 @@ impl Rule for Planes {
     }
     fn add_to(&self, weekly: &mut Weekly) {
         for plane in wanted(weekly.request) {
-            let missing = weekly.model.continuous(format!("no_{plane}"), 0.0, 1.0);
+            let missing = weekly.model.least(format!("no_{plane}"), 1.0);
             let mut row: Vec<Term> = weekly
                 .picks
                 .iter()

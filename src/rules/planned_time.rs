@@ -31,7 +31,7 @@ impl Rule for PlannedTime {
             let wanted = f64::from(whole.minutes) * 60.0 * LEAST_SHARE;
             let least = wanted - f64::from(whole.minutes * 60 - whole.work_s());
             let (label, most) = (whole.label(), whole.minutes);
-            let idle = weekly.model.integer(format!("idle_{label}"), 0, most);
+            let idle = weekly.model.least_whole(format!("idle_{label}"), most);
             let mut row: Vec<_> = seconds;
             row.push((idle, 60.0));
             weekly.model.row(self.id(), label, row, Op::Ge, least);

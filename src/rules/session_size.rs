@@ -33,7 +33,7 @@ impl Rule for SessionSize {
             if holds_two(weekly, day) {
                 weekly.model.row(self.id(), label.clone(), done.clone(), Op::Ge, 2.0);
             }
-            let third = weekly.model.continuous(format!("few_{label}"), 0.0, 1.0);
+            let third = weekly.model.least(format!("few_{label}"), 1.0);
             let mut three = done.clone();
             three.push((third, 1.0));
             if done.len() >= 3 {

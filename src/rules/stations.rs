@@ -39,7 +39,7 @@ impl Rule for Stations {
             }
             let mut count: Vec<Term> = Vec::new();
             for (place, (_, picks)) in used.into_iter().enumerate() {
-                let here = weekly.model.continuous(format!("station_{place}_{label}"), 0.0, 1.0);
+                let here = weekly.model.least(format!("station_{place}_{label}"), 1.0);
                 for done in picks {
                     weekly.model.row(self.id(), label.clone(), vec![done, (here, -1.0)], Op::Le, 0.0);
                 }
@@ -47,7 +47,7 @@ impl Rule for Stations {
                 weekly.view.push((here, -EACH));
             }
             let most = f64::from(weekly.request.figures.stations);
-            let over = weekly.model.continuous(format!("stations_over_{label}"), 0.0, 20.0);
+            let over = weekly.model.least(format!("stations_over_{label}"), 20.0);
             count.push((over, -1.0));
             weekly.model.row(self.id(), label, count, Op::Le, most);
             weekly.view.push((over, -OVER));

@@ -40,7 +40,7 @@ impl Rule for TwoDays {
                 }
                 row.extend(times(weekly.halves(*muscle), -SHARE));
                 let subject = format!("{muscle}_{}", weekly.request.days[day].label());
-                let over = weekly.model.integer(format!("lopsided_{subject}"), 0, 100);
+                let over = weekly.model.least_whole(format!("lopsided_{subject}"), 100);
                 row.push((over, -1.0));
                 weekly.model.row(self.id(), subject, row, Op::Le, 0.0);
                 weekly.view.push((over, -OVER));

@@ -37,7 +37,7 @@ impl Rule for WeeklyVolume {
             if target.strict {
                 weekly.model.row(self.id(), muscle.id(), halves.clone(), Op::Ge, low);
             } else {
-                let under = weekly.model.continuous(format!("under_{muscle}"), 0.0, low);
+                let under = weekly.model.least(format!("under_{muscle}"), low);
                 let mut row = halves.clone();
                 row.push((under, 1.0));
                 weekly.model.row(self.id(), muscle.id(), row, Op::Ge, low);
@@ -79,7 +79,7 @@ fn at_most(rule: &'static str, weekly: &mut Weekly, muscle: Muscle, high: f64) {
     if row.is_empty() {
         return;
     }
-    let over = weekly.model.continuous(format!("over_{muscle}"), 0.0, MOST);
+    let over = weekly.model.least(format!("over_{muscle}"), MOST);
     row.push((over, -1.0));
     weekly.model.row(rule, muscle.id(), row, Op::Le, f64::from(to_halves(high)));
     weekly.ranges.push((over, OVER));

@@ -51,7 +51,7 @@ impl Rule for WholeBodyDay {
                     continue;
                 }
                 let subject = format!("{}_{label}", name.replace(' ', "_"));
-                let missing = weekly.model.continuous(format!("without_{subject}"), 0.0, 1.0);
+                let missing = weekly.model.least(format!("without_{subject}"), 1.0);
                 row.push((missing, 1.0));
                 weekly.model.row(self.id(), subject, row, Op::Ge, 1.0);
                 weekly.view.push((missing, -MISSING));

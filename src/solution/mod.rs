@@ -1,7 +1,10 @@
 //! From a model to picks: tiers solved and held one after another, day by day where the week is large.
 
+mod board;
 pub mod draw;
 mod held;
+mod pairing;
+mod play;
 pub mod reduce;
 pub mod search;
 mod vary;

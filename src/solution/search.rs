@@ -22,11 +22,13 @@ pub struct Effort {
     pub rounds: u32,
     /// Weeks with at most this many picks are solved whole.
     pub whole_picks: usize,
+    /// Changes played on the board for each day.
+    pub changes_a_day: u32,
 }
 
 impl Default for Effort {
     fn default() -> Self {
-        Effort { dive_nodes: 60, again_nodes: 60, rounds: 3, whole_picks: 36 }
+        Effort { dive_nodes: 60, again_nodes: 60, rounds: 3, whole_picks: 36, changes_a_day: 8000 }
     }
 }
 
@@ -295,4 +297,33 @@ fn rounded(value: f64) -> f64 {
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small whole number")]
 fn whole(value: f64) -> u32 {
     value.round().max(0.0) as u32
+}
+
+#[doc(hidden)]
+#[must_use]
+pub fn played(weekly: &Weekly, changes: u32, games: u64, nodes: u64) -> [f64; 4] {
+    let mut best: Option<super::play::Outcome> = None;
+    let t = std::time::Instant::now();
+    for g in 0..games {
+        let o = super::play::Play::new(weekly, g).run(changes);
+        if best.as_ref().is_none_or(|b| o.worth.beats(&b.worth)) {
+            best = Some(o);
+        }
+    }
+    let best = best.unwrap();
+    let worth = best.worth;
+    println!("    play {:?} {:?}", worth, t.elapsed());
+    let mut w = weekly.clone();
+    hold_coverage(&mut w, worth.coverage);
+    hold_ranges(&mut w, worth.ranges);
+    let s = Search { weekly: w, whole: false };
+    let mut h = Held { values: best.values, goal: worth.view };
+    for i in 0..3 {
+        h = s.improve_days(&weekly.view, h, Effort { again_nodes: nodes, ..Effort::default() });
+        println!("    again {i} {} {:?}", h.goal, t.elapsed());
+    }
+    let t = std::time::Instant::now();
+    let b = s.relaxed(&weekly.view).unwrap();
+    println!("    bound {} {:?}", b.objective, t.elapsed());
+    [worth.broken, worth.coverage, worth.ranges, h.goal]
 }

@@ -151,7 +151,7 @@ fn each_idea_once(model: &mut Model, takes: &[Vec<Var>]) {
 fn repeats(model: &mut Model, takes: &[Vec<Var>], goal: &mut Vec<Term>) {
     for (day, pair) in takes.windows(2).enumerate() {
         for (idea, (one, next)) in pair[0].iter().zip(&pair[1]).enumerate() {
-            let same = model.continuous(format!("same_{day}_{idea}"), 0.0, 1.0);
+            let same = model.least(format!("same_{day}_{idea}"), 1.0);
             model.row("repeat", "day", vec![(*one, 1.0), (*next, 1.0), (same, -1.0)], Op::Le, 1.0);
             goal.push((same, -REPEAT));
         }
@@ -213,7 +213,7 @@ fn reward(
     }
     let mut row: Vec<Term> = vars.iter().map(|var| (*var, -1.0)).collect();
     for (count, points) in EXPOSURES.iter().enumerate() {
-        let step = model.continuous(format!("exposure_{muscle}_{count}"), 0.0, 1.0);
+        let step = model.most(format!("exposure_{muscle}_{count}"), 1.0);
         row.push((step, 1.0));
         goal.push((step, *points));
     }

@@ -1,0 +1,245 @@
+//! A fast search over whole weeks: small changes on the board, taken when they help or, early on, when they do
+//! not hurt much. It finds the week that the solver then improves and proves.
+//!
+//! The draws come from a fixed stream, so that every run of a request plays the same game; the client's seed
+//! has no part in it. The order of the tiers decides what is kept; a weighted sum only steers.
+
+use rand_chacha::ChaCha8Rng;
+use rand_chacha::rand_core::{Rng as _, SeedableRng as _};
+
+use super::board::{Board, Worth};
+use super::pairing::{Pair, Pairing};
+use crate::model::Weekly;
+
+/// Steering weights of a broken row and of the costs of tiers 1 and 2, in points of tier 3. What is kept is
+/// decided tier by tier, not by these.
+const STEER: [f64; 3] = [300.0, 30.0, 1.0];
+
+
+/// A week in play.
+pub(super) struct Play<'w, 'a> {
+    weekly: &'w Weekly<'a>,
+    board: Board,
+    /// Sets of each pick; 0 is not done.
+    sets: Vec<u32>,
+    pairing: Pairing,
+    random: ChaCha8Rng,
+    /// For each pick, others of its day that could stand in for it: same pattern or prime mover.
+    alike: Vec<Vec<usize>>,
+    on_day: Vec<Vec<usize>>,
+    days_of: Vec<Vec<usize>>,
+}
+
+/// The best week of a game.
+pub(super) struct Outcome {
+    /// A value for every variable of the model.
+    pub(super) values: Vec<f64>,
+    /// What it is worth.
+    pub(super) worth: Worth,
+}
+
+fn envf(n:&str,d:f64)->f64{std::env::var(n).ok().and_then(|x|x.parse().ok()).unwrap_or(d)}
+/// One change: picks with their new sets.
+type Change = Vec<(usize, u32)>;
+
+impl<'w, 'a> Play<'w, 'a> {
+    /// An empty week.
+    pub(super) fn new(weekly: &'w Weekly<'a>, game: u64) -> Play<'w, 'a> {
+        let days = weekly.request.days.len();
+        let mut on_day = vec![Vec::new(); days];
+        let mut days_of = vec![Vec::new(); weekly.request.candidates.len()];
+        for (place, pick) in weekly.picks.iter().enumerate() {
+            on_day[pick.day].push(place);
+            days_of[pick.candidate].push(place);
+        }
+        let alike = weekly
+            .picks
+            .iter()
+            .map(|pick| {
+                let one = weekly.candidate(pick);
+                let similar = |other: &usize| {
+                    let two = weekly.candidate(&weekly.picks[*other]);
+                    two.id != one.id && (two.pattern == one.pattern || two.prime() == one.prime())
+                };
+                on_day[pick.day].iter().copied().filter(similar).collect()
+            })
+            .collect();
+        Play {
+            weekly,
+            board: Board::new(weekly),
+            sets: vec![0; weekly.picks.len()],
+            pairing: Pairing::new(weekly),
+            random: ChaCha8Rng::seed_from_u64(game),
+            alike,
+            on_day,
+            days_of,
+        }
+    }
+
+    /// Plays a number of changes and returns the best week met.
+    pub(super) fn run(mut self, changes: u32) -> Outcome {
+        let mut now = self.board.settle();
+        let mut best = Outcome { values: self.board.values.clone(), worth: now };
+        for change in 0..changes {
+            let (WARM,COLD)=(envf("WARM",12.0),envf("COLD",0.3)); let heat = WARM * (COLD / WARM).powf(f64::from(change) / f64::from(changes));
+            let Some(proposed) = self.propose() else { continue };
+            let before: Change = proposed.iter().map(|(pick, _)| (*pick, self.sets[*pick])).collect();
+            let standing = self.apply(&proposed);
+            let worth = self.board.settle();
+            if self.takes(steer(&worth) - steer(&now), heat) {
+                self.board.keep();
+                now = worth;
+                if worth.beats(&best.worth) {
+                    best = Outcome { values: self.board.values.clone(), worth };
+                }
+            } else {
+                self.board.take_back();
+                self.pairing.put_back(standing);
+                for (pick, sets) in before {
+                    self.sets[pick] = sets;
+                }
+            }
+        }
+        best
+    }
+
+    fn takes(&mut self, gain: f64, heat: f64) -> bool {
+        gain >= 0.0 || f64::from(self.below(1_000_000)) / 1e6 < (gain / heat).exp()
+    }
+
+    fn below(&mut self, count: u32) -> u32 {
+        self.random.next_u32() % count.max(1)
+    }
+
+    fn one_of(&mut self, list: &[usize]) -> Option<usize> {
+        let count = u32::try_from(list.len()).ok().filter(|count| *count > 0)?;
+        let place = self.below(count) as usize;
+        Some(list[place])
+    }
+
+    fn done_on(&self, day: usize) -> Vec<usize> {
+        self.on_day[day].iter().copied().filter(|pick| self.sets[*pick] > 0).collect()
+    }
+
+    /// A change at random, the useful ones more often.
+    fn propose(&mut self) -> Option<Change> {
+        let days = u32::try_from(self.on_day.len()).ok()?;
+        let day = self.below(days) as usize;
+        let done = self.done_on(day);
+        match self.below(100) {
+            0..=29 => self.stand_in(&done),
+            30..=49 => self.more_or_less(&done),
+            50..=61 => self.add(day),
+            62..=69 => Some(vec![(self.one_of(&done)?, 0)]),
+            70..=79 => self.replace(day, &done),
+            80..=86 => self.shift_set(&done),
+            87..=93 => self.elsewhere(&done),
+            _ => self.everywhere(&done),
+        }
+    }
+
+    /// Another exercise of the same pattern or prime mover.
+    fn stand_in(&mut self, done: &[usize]) -> Option<Change> {
+        let out = self.one_of(done)?;
+        let list = std::mem::take(&mut self.alike[out]);
+        let into = self.one_of(&list);
+        self.alike[out] = list;
+        self.swap(out, into?)
+    }
+
+    fn replace(&mut self, day: usize, done: &[usize]) -> Option<Change> {
+        let out = self.one_of(done)?;
+        let list = std::mem::take(&mut self.on_day[day]);
+        let into = self.one_of(&list);
+        self.on_day[day] = list;
+        self.swap(out, into?)
+    }
+
+    fn swap(&self, out: usize, into: usize) -> Option<Change> {
+        let [least, most] = self.weekly.picks[into].sets;
+        let sets = self.sets[out].clamp(least, most);
+        (out != into && self.sets[into] == 0).then(|| vec![(out, 0), (into, sets)])
+    }
+
+    fn more_or_less(&mut self, done: &[usize]) -> Option<Change> {
+        let pick = self.one_of(done)?;
+        let more = self.below(2) == 0;
+        self.stepped(pick, more).map(|change| vec![change])
+    }
+
+    /// One set more or less, where its range allows it.
+    fn stepped(&self, pick: usize, more: bool) -> Option<(usize, u32)> {
+        let [least, most] = self.weekly.picks[pick].sets;
+        let sets = if more { self.sets[pick] + 1 } else { self.sets[pick].checked_sub(1)? };
+        (least..=most).contains(&sets).then_some((pick, sets))
+    }
+
+    fn add(&mut self, day: usize) -> Option<Change> {
+        let list = std::mem::take(&mut self.on_day[day]);
+        let pick = self.one_of(&list);
+        self.on_day[day] = list;
+        let pick = pick.filter(|pick| self.sets[*pick] == 0)?;
+        let [least, most] = self.weekly.picks[pick].sets;
+        let sets = least + self.below(most - least + 1);
+        Some(vec![(pick, sets)])
+    }
+
+    /// A set from one exercise of the day to another.
+    fn shift_set(&mut self, done: &[usize]) -> Option<Change> {
+        let (from, to) = (self.one_of(done)?, self.one_of(done)?);
+        (from != to).then_some(())?;
+        Some(vec![self.stepped(from, false)?, self.stepped(to, true)?])
+    }
+
+    /// The same exercise on another day.
+    fn elsewhere(&mut self, done: &[usize]) -> Option<Change> {
+        let out = self.one_of(done)?;
+        let list = std::mem::take(&mut self.days_of[self.weekly.picks[out].candidate]);
+        let into = self.one_of(&list);
+        self.days_of[self.weekly.picks[out].candidate] = list;
+        self.swap(out, into?)
+    }
+
+    /// Another exercise of its kind on every day that has it.
+    fn everywhere(&mut self, done: &[usize]) -> Option<Change> {
+        let out = self.one_of(done)?;
+        let list = std::mem::take(&mut self.alike[out]);
+        let into = self.one_of(&list);
+        self.alike[out] = list;
+        let (old, new) = (self.weekly.picks[out].candidate, self.weekly.picks[into?].candidate);
+        let mut change = Change::new();
+        for pick in self.days_of[old].iter().copied().filter(|pick| self.sets[*pick] > 0) {
+            let day = self.weekly.picks[pick].day;
+            let there = self.days_of[new].iter().copied().find(|one| self.weekly.picks[*one].day == day);
+            change.extend(self.swap(pick, there?)?);
+        }
+        Some(change)
+    }
+
+    /// Sets picks to their sets, and pairs the days that changed anew. Returns the pairs that stood.
+    fn apply(&mut self, change: &Change) -> Vec<(usize, Vec<Pair>)> {
+        let mut days = Vec::new();
+        for (pick, sets) in change {
+            self.sets[*pick] = *sets;
+            let known = &self.weekly.picks[*pick];
+            let chosen = if *sets > 0 { 1.0 } else { 0.0 };
+            self.board.set(known.chosen.0, chosen);
+            self.board.set(known.extra.0, f64::from(sets.saturating_sub(known.sets[0])));
+            if !days.contains(&known.day) {
+                days.push(known.day);
+            }
+        }
+        let mut stood = Vec::new();
+        for day in days {
+            stood.push((day, self.pairing.standing(day)));
+            let done = self.done_on(day);
+            self.pairing.pair(self.weekly, &mut self.board, day, &done, &self.sets);
+        }
+        stood
+    }
+}
+
+/// The weighted sum that steers a game.
+fn steer(worth: &Worth) -> f64 {
+    worth.view - STEER[0] * worth.broken - STEER[1] * worth.coverage - STEER[2] * worth.ranges
+}
