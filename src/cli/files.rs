@@ -15,7 +15,8 @@ use crate::input::profile::Profile;
 use crate::input::source::{MOST_BYTES, over_1_mb, source};
 use crate::input::{Read, read, suggest};
 use crate::path;
-use crate::plan::file::Plan;
+use crate::planner::Planner;
+use crate::rules::RULES;
 
 /// A profile with everything it names.
 #[derive(Debug, Clone)]
@@ -139,18 +140,6 @@ fn unknown_place(name: &str, folders: &[PathBuf]) -> Diagnostic {
     };
     Diagnostic::error("E1007", format!("there is no place {}", quoted(name)))
         .help(suggest::help(name, &words, &otherwise))
-}
-
-/// Reads a plan, YAML or JSON, and checks its shape.
-///
-/// # Errors
-/// All faults of the file.
-pub fn load_plan(path: &Path) -> Result<(Read<Plan>, Source), Faults> {
-    let source = read_source(path)?;
-    match read::<Plan>(&source) {
-        Ok(read) => Ok((read, source)),
-        Err(diagnostics) => Err(Faults { diagnostics, sources: vec![source] }),
-    }
 }
 
 /// The built-in catalog, with the files of a folder added.
