@@ -137,7 +137,9 @@ impl Cells {
 pub const NOTHING_TO_FILL: &[(Pattern, KitGroup)] = &[
     (Pattern::Carry, KitGroup::Nothing),
     (Pattern::Carry, KitGroup::Machines),
+    (Pattern::TrunkExtension, KitGroup::Barbell),
     (Pattern::Balance, KitGroup::Barbell),
+    (Pattern::Balance, KitGroup::Machines),
     (Pattern::KneeExtension, KitGroup::Barbell),
     (Pattern::HipAbduction, KitGroup::Barbell),
     (Pattern::HipAdduction, KitGroup::Barbell),
@@ -145,6 +147,12 @@ pub const NOTHING_TO_FILL: &[(Pattern, KitGroup)] = &[
     (Pattern::ShoulderHorizontalAbduction, KitGroup::Barbell),
     (Pattern::ShoulderHorizontalAdduction, KitGroup::Barbell),
     (Pattern::ShoulderExternalRotation, KitGroup::Barbell),
+    (Pattern::ScapularElevation, KitGroup::Nothing),
     (Pattern::Dorsiflexion, KitGroup::Barbell),
     (Pattern::ExplosivePull, KitGroup::Nothing),
+    (Pattern::ExplosivePull, KitGroup::Machines),
+    (Pattern::Jump, KitGroup::Machines),
+    (Pattern::Throw, KitGroup::Barbell),
+    (Pattern::Throw, KitGroup::Machines),
+    (Pattern::Locomotion, KitGroup::Barbell),
 ];

@@ -37,9 +37,8 @@ impl Command {
         match self {
             Command::Plan(arguments) => arguments.format == Format::Json,
             Command::Audit(arguments) => arguments.format == Format::Json,
-            Command::Sheet(_) => false,
             Command::Catalog(arguments) => arguments.format == Format::Json,
-            Command::Schema(_) => false,
+            Command::Sheet(_) | Command::Schema(_) => false,
         }
     }
 }

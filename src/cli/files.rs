@@ -296,18 +296,39 @@ pub fn load_plan(path: &Path) -> Result<LoadedPlan, Faults> {
     Ok(LoadedPlan { plan: read.value, source })
 }
 
-/// A plan whose profile is whole: a file name in a hand-written plan is read, relative to the plan.
+/// A plan whose profile is whole and checked: a file name in a hand-written plan is read, relative
+/// to the plan.
 ///
 /// # Errors
 /// All faults of the profile.
 pub fn with_profile(path: &Path, loaded: LoadedPlan, planner: &Planner) -> Result<Plan, Faults> {
-    let mut plan = loaded.plan;
-    if let ProfileRef::File(name) = &plan.profile {
-        let folder = path.parent().unwrap_or(Path::new(""));
-        let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
-        let known = Known { entries: planner.catalog().entries(), rules: &ids };
-        let profile = load_profile(&folder.join(name), known)?;
-        plan.profile = ProfileRef::Whole(Box::new(profile.profile));
+    let LoadedPlan { mut plan, source } = loaded;
+    let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
+    let catalog = planner.catalog().clone().with_entries(plan.exercises.values().cloned());
+    let known = Known { entries: catalog.entries(), rules: &ids };
+    match plan.profile {
+        ProfileRef::File(name) => {
+            let folder = path.parent().unwrap_or(Path::new(""));
+            let profile = load_profile(&folder.join(name), known)?;
+            plan.profile = ProfileRef::Whole(Box::new(profile.profile));
+        }
+        ProfileRef::Whole(profile) => {
+            check_inside(&profile, &source, known)?;
+            plan.profile = ProfileRef::Whole(profile);
+        }
     }
     Ok(plan)
+}
+
+/// Checks the profile inside a plan. Its warnings were told when the plan was made.
+fn check_inside(profile: &Profile, source: &Source, known: Known<'_>) -> Result<(), Faults> {
+    let marks = Marks::parse(source)
+        .map_err(|diagnostics| Faults { diagnostics, sources: vec![source.clone()] })?;
+    let read = Read { value: profile.clone(), marks: marks.part(path!["profile"]) };
+    let mut diagnostics = check::resolved(&read, None, known);
+    diagnostics.retain(Diagnostic::is_error);
+    if diagnostics.is_empty() {
+        return Ok(());
+    }
+    Err(Faults { diagnostics, sources: vec![source.clone()] })
 }

@@ -7,9 +7,9 @@ use super::output::Console;
 use super::{Exit, Failure};
 use crate::input::catalog::Entry;
 use crate::input::place::Place;
+use crate::input::plan::Plan;
 use crate::input::profile::Profile;
 use crate::input::shape;
-use crate::plan::file::Plan;
 
 pub(super) fn run(arguments: &SchemaArgs, console: &Console) -> Result<Exit, Failure> {
     let text = format!("{:#}\n", schema(arguments.of));

@@ -298,7 +298,7 @@ impl<'a> Builder<'a> {
         match (&mut parent.node.parts, parent.key.take(), text) {
             (Parts::List(entries), _, _) => entries.push(node),
             (Parts::Map(fields), Some((key, key_bytes)), _) => {
-                fields.push(Field { key, key_bytes, node })
+                fields.push(Field { key, key_bytes, node });
             }
             (_, None, Some(text)) => parent.key = Some((text.to_owned(), node.bytes)),
             _ => self.refuse(syntax::key_not_text(self.source, node.bytes)),

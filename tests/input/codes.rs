@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 use std::fs;
+use std::io::Write as _;
 use std::path::Path;
 
 use schemars::JsonSchema;
@@ -9,7 +10,7 @@ use serde::Deserialize;
 use weekwright::catalog::Catalog;
 use weekwright::catalog::cells::KitGroup;
 use weekwright::catalog::lint::lint;
-use weekwright::cli::files::read_source;
+use weekwright::cli::files::{load_plan, read_source};
 use weekwright::diagnostic::{Diagnostic, Source};
 use weekwright::input::catalog::Entry;
 use weekwright::input::check::CODES;
@@ -20,7 +21,8 @@ use weekwright::words::{Kit, Pattern};
 use super::fixtures::codes_with_a_fixture;
 
 /// Codes whose bad input is made here, because no file in the repository could hold it.
-const MADE_HERE: [&str; 7] = ["E1001", "E1004", "E1005", "E1006", "E1212", "W1412", "W1413"];
+const MADE_HERE: [&str; 8] =
+    ["E1001", "E1004", "E1005", "E1006", "E1009", "E1212", "W1412", "W1413"];
 
 #[test]
 fn every_code_is_listed_once_and_has_bad_input() {
@@ -102,6 +104,15 @@ fn a_directory_gets_a_file_in_it() {
 fn a_path_through_a_file_cannot_be_used() {
     let file = tempfile::NamedTempFile::new().unwrap();
     told(&read_source(&file.path().join("tide-01.yaml")).unwrap_err(), "E1006");
+}
+
+#[test]
+fn a_plan_of_another_format_is_refused() {
+    let mut file = tempfile::NamedTempFile::new().unwrap();
+    let session = "{day: mon, groups: []}";
+    writeln!(file, "format: rows/9\nprofile: tide-01.yaml\nsessions: [{session}]").unwrap();
+    let faults = load_plan(file.path()).unwrap_err();
+    told(&faults.diagnostics[0], "E1009");
 }
 
 /// Its schema allows more than the type holds.

@@ -6,10 +6,10 @@ use weekwright::cli::render;
 use weekwright::diagnostic::{Diagnostic, Source};
 use weekwright::input::catalog::Entry;
 use weekwright::input::place::Place;
+use weekwright::input::plan::Plan;
 use weekwright::input::profile::Profile;
 use weekwright::input::source::source;
 use weekwright::input::{check, read};
-use weekwright::plan::file::Plan;
 
 use super::with_known;
 
