@@ -17,12 +17,16 @@ pub(crate) struct Card {
     pub end: Option<String>,
     /// `58 of 60 min`.
     pub minutes: Option<String>,
+    /// Minutes planned, whole ones.
+    pub planned_min: Option<u32>,
     /// The muscles that hold most of the sets.
     pub focus: String,
     /// What to lay out.
     pub kit: Vec<String>,
-    /// What holds for every lift that says nothing else: effort and tempo.
-    pub every: String,
+    /// The effort of every lift that says nothing else.
+    pub effort: String,
+    /// The tempo of every lift that says nothing else.
+    pub tempo: String,
     /// Why the time is not filled.
     pub note: Option<String>,
     /// Minutes of preparation, `6 min`.
@@ -53,11 +57,15 @@ pub(crate) struct Line {
     pub id: String,
     /// The trade's name.
     pub name: String,
-    /// `4 × 8`.
+    /// `4 × 8`, with `each side` where it is so.
     pub dose: String,
+    /// `4 × 8` alone.
+    pub count: String,
+    /// Whether the number is per side.
+    pub each_side: bool,
     /// Sets, for the boxes to write in.
     pub sets: u32,
-    /// `42.5 kg in all`.
+    /// `42.5 kg total`.
     pub load: String,
     /// How the load was found or how to find it.
     pub load_note: String,
@@ -89,7 +97,7 @@ impl Card {
             .iter()
             .filter(|group| group.kind == GroupKind::Prep);
         let mut groups = parts(plan, session, names);
-        let every = hoist(&mut groups);
+        let [effort, tempo] = hoist(&mut groups);
         let prep_s: u32 = prep.clone().filter_map(|group| group.seconds).sum();
         Card {
             day: session.day.name().to_owned(),
@@ -104,7 +112,9 @@ impl Card {
                 .map(|(minutes, planned)| format!("{planned} of {} min", minutes.limit)),
             focus: head::muscles(&session.focus),
             kit: kit::of_session(plan, session, names),
-            every,
+            planned_min,
+            effort,
+            tempo,
             note: session.note.as_deref().map(clean::line),
             prep_time: (prep_s > 0).then(|| format!("{} min", prep_s.div_ceil(60))),
             prep: prep
@@ -119,16 +129,28 @@ impl Card {
     }
 
     /// What holds for every lift, with the words that let a line differ.
-    pub(crate) fn every_line(&self) -> String {
-        if self.every.is_empty() {
-            return String::new();
-        }
-        format!("{}, unless the line says otherwise", self.every)
+    pub(crate) fn every(&self) -> String {
+        every(&self.effort, &self.tempo)
     }
 }
 
+/// Effort and tempo of every lift in one line; empty where neither is shared.
+pub(crate) fn every(effort: &str, tempo: &str) -> String {
+    let said: Vec<&str> = [effort, tempo]
+        .into_iter()
+        .filter(|text| !text.is_empty())
+        .collect();
+    if said.is_empty() {
+        return String::new();
+    }
+    phrase::sentence(&format!(
+        "{}, unless the line says otherwise",
+        said.join(", ")
+    ))
+}
+
 /// Takes the effort and the tempo that most lifts share off their lines, and says them once.
-fn hoist(groups: &mut [Part]) -> String {
+fn hoist(groups: &mut [Part]) -> [String; 2] {
     let mut lifts: Vec<&mut Line> = groups
         .iter_mut()
         .filter(|part| part.kind != GroupKind::Conditioning)
@@ -143,15 +165,11 @@ fn hoist(groups: &mut [Part]) -> String {
             }
         }
     }
-    let said: Vec<String> = [effort, tempo]
-        .into_iter()
-        .filter(|text| !text.is_empty())
-        .collect();
-    said.join(", ")
+    [effort, tempo]
 }
 
 /// The text that at least three lines and over half of those that say something have in common.
-fn shared<'a>(texts: impl Iterator<Item = &'a str>) -> String {
+pub(crate) fn shared<'a>(texts: impl Iterator<Item = &'a str>) -> String {
     let texts: Vec<&str> = texts.filter(|text| !text.is_empty()).collect();
     let times = |wanted: &str| texts.iter().filter(|text| **text == wanted).count();
     let common = texts
@@ -229,6 +247,8 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
         id: item.exercise.clone(),
         name: names.name(&item.exercise),
         dose: phrase::dose(item),
+        count: phrase::count(item),
+        each_side: item.each_side,
         sets: item.sets,
         load: phrase::load(item, entry, units),
         load_note: text(&item.load_note),

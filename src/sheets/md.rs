@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 use std::io;
 
-use super::block::{self, Block, BlockCard, Row};
+use super::block::{self, Block, BlockCard, Cell, Row};
 use super::{Lookup, Names, Options, Sheet, SheetError, head, phrase};
 use crate::plan::file::Plan;
 
@@ -178,6 +178,7 @@ fn facts(card: &BlockCard, text: &mut String) {
         ("Kit", &kit),
         ("Prep", &prep),
         ("Lifts", &card.every),
+        ("Next", &card.next),
         ("Note", &card.note),
     ];
     for (name, fact) in facts.into_iter().filter(|(_, fact)| !fact.is_empty()) {
@@ -188,53 +189,57 @@ fn facts(card: &BlockCard, text: &mut String) {
 fn doses(exercise: &Row, text: &mut String) {
     let line = &exercise.line;
     let mut cells = vec![line.label.clone(), escape(&line.name)];
-    cells.extend(exercise.cells.iter().map(|cell| {
-        let cell = cell.as_ref();
-        cell.map_or_else(
-            || "not this week".to_owned(),
-            |cell| {
-                let parts = [&cell.dose, &cell.load, &cell.note]
-                    .into_iter()
-                    .filter(|part| !part.is_empty());
-                escape(&parts.map(String::as_str).collect::<Vec<_>>().join(", "))
-            },
-        )
-    }));
+    let told = exercise.cells.iter().map(Option::as_ref);
+    cells.extend(told.map(|told| told.map_or_else(|| "not this week".to_owned(), cell)));
     row(text, &cells);
+}
+
+fn cell(cell: &Cell) -> String {
+    let ramp = led("ramp", &cell.ramp);
+    let next = led(block::NEXT, &cell.next);
+    escape(&said(
+        &[&cell.dose, &cell.load, &ramp, &cell.note, &next],
+        ", ",
+    ))
 }
 
 fn details(row: &Row, text: &mut String) {
     let line = &row.line;
-    let ramp = if line.ramp.is_empty() {
-        String::new()
-    } else {
-        format!("ramp {}", line.ramp)
-    };
-    let instead = if line.instead.is_empty() {
-        String::new()
-    } else {
-        format!("or instead: {}", line.instead)
-    };
+    let side = if line.each_side { "each side" } else { "" };
+    let (ramp, instead) = (led("ramp", &line.ramp), led("or instead:", &line.instead));
     let parts = [
+        side,
         &ramp,
         &line.effort,
         &line.rest,
         &line.tempo,
-        &line.load_note,
-        &line.next,
+        line.load_note.trim_end_matches('.'),
+        line.next.trim_end_matches('.'),
         &instead,
     ];
-    let said: Vec<&str> = parts
-        .into_iter()
-        .map(|part| part.trim_end_matches('.'))
+    let said = said(&parts, "; ");
+    if !said.is_empty() {
+        bullet(text, &format!("**{}** {}", line.label, escape(&said)));
+    }
+}
+
+/// The text after a word that says what it is; nothing where there is no text.
+fn led(word: &str, text: &str) -> String {
+    if text.is_empty() {
+        String::new()
+    } else {
+        format!("{word} {text}")
+    }
+}
+
+/// The texts that say something.
+fn said(parts: &[&str], between: &str) -> String {
+    let parts: Vec<&str> = parts
+        .iter()
+        .copied()
         .filter(|part| !part.is_empty())
         .collect();
-    if !said.is_empty() {
-        bullet(
-            text,
-            &format!("**{}** {}", line.label, escape(&said.join("; "))),
-        );
-    }
+    parts.join(between)
 }
 
 fn coach(plan: &Plan, names: &Names<'_>, text: &mut String) {

@@ -92,7 +92,7 @@ fn view(plan: &Plan, names: &Names<'_>, options: &Options) -> View {
         convention: head::CONVENTION,
         reserve: head::status(plan).is_some_and(|status| status != Status::Novice),
         blocks: if client {
-            blocks(plan, names)
+            blocks(plan, names, options.paper)
         } else {
             Vec::new()
         },
@@ -114,7 +114,7 @@ struct Pages {
     cards: Vec<Page>,
 }
 
-fn blocks(plan: &Plan, names: &Names<'_>) -> Vec<Pages> {
+fn blocks(plan: &Plan, names: &Names<'_>, paper: Paper) -> Vec<Pages> {
     let blocks = block::blocks(plan, names).into_iter();
     blocks
         .map(|block| Pages {
@@ -123,7 +123,7 @@ fn blocks(plan: &Plan, names: &Names<'_>) -> Vec<Pages> {
                 .cards
                 .into_iter()
                 .map(|card| Page {
-                    fit: fit::class(&card),
+                    fit: fit::class(&card, paper),
                     card,
                 })
                 .collect(),

@@ -157,7 +157,7 @@ fn description(plan: &Plan, week: &Week, card: &Card) -> String {
     let facts = [
         ("Kit: ", card.kit.join(", ")),
         ("Prep: ", prep.join(" · ")),
-        ("Lifts: ", card.every_line()),
+        ("Lifts: ", card.every()),
         ("Note: ", card.note.clone().unwrap_or_default()),
     ];
     said.extend(

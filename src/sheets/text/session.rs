@@ -36,8 +36,8 @@ fn facts(page: &mut Page, card: &Card) {
     if !card.prep.is_empty() {
         page.hanging("Prep   ", &prep(card));
     }
-    if !card.every.is_empty() {
-        page.hanging("Lifts  ", &phrase::sentence(&card.every_line()));
+    if !card.every().is_empty() {
+        page.hanging("Lifts  ", &card.every());
     }
     if let Some(note) = &card.note {
         page.hanging("Note   ", note);
