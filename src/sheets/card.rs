@@ -110,7 +110,7 @@ impl Card {
                 .as_ref()
                 .zip(planned_min)
                 .map(|(minutes, planned)| format!("{planned} of {} min", minutes.limit)),
-            focus: head::muscles(&session.focus),
+            focus: phrase::sentence(&head::muscles(&session.focus)),
             kit: kit::of_session(plan, session, names),
             planned_min,
             effort,

@@ -28,7 +28,7 @@ pub(super) fn write(page: &mut Page, card: &Card) {
 
 fn facts(page: &mut Page, card: &Card) {
     if !card.focus.is_empty() {
-        page.hanging("Focus  ", &phrase::sentence(&card.focus));
+        page.hanging("Focus  ", &card.focus);
     }
     if !card.kit.is_empty() {
         page.hanging("Kit    ", &phrase::sentence(&card.kit.join(", ")));
