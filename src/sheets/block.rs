@@ -152,7 +152,7 @@ fn block(plan: &Plan, weeks: &[Week], names: &Names<'_>) -> Block {
         title: title(weeks),
         cards: cards
             .into_values()
-            .filter_map(|cards| card(&columns, cards))
+            .filter_map(|cards| card(&columns, &cards))
             .collect(),
     }
 }
@@ -181,7 +181,7 @@ fn column(plan: &Plan, week: &Week) -> Column {
 }
 
 /// One session over its weeks; the week with the most exercises gives order and labels.
-fn card(columns: &[Column], cards: Vec<Option<Card>>) -> Option<BlockCard> {
+fn card(columns: &[Column], cards: &[Option<Card>]) -> Option<BlockCard> {
     let count = |card: &Card| {
         card.groups
             .iter()
@@ -194,7 +194,7 @@ fn card(columns: &[Column], cards: Vec<Option<Card>>) -> Option<BlockCard> {
         .max_by_key(|card| count(card))?
         .clone();
     let said = |text: fn(&Card) -> String| {
-        let texts = columns.iter().zip(&cards);
+        let texts = columns.iter().zip(cards);
         by_week(
             &texts
                 .filter_map(|(column, card)| Some((column.week, text(card.as_ref()?))))
@@ -202,11 +202,11 @@ fn card(columns: &[Column], cards: Vec<Option<Card>>) -> Option<BlockCard> {
         )
     };
     let note = said(|card| card.note.clone().unwrap_or_default());
-    let mut groups = groups(columns, &fullest, &cards);
+    let mut groups = groups(columns, &fullest, cards);
     Some(BlockCard {
         next: hoist_next(&mut groups),
         columns: columns.to_vec(),
-        minutes: minutes(&fullest, &cards),
+        minutes: minutes(&fullest, cards),
         every: super::card::every(
             &said(|card| card.effort.clone()),
             &said(|card| card.tempo.clone()),

@@ -98,7 +98,7 @@ impl Card {
             .filter(|group| group.kind == GroupKind::Prep);
         let mut groups = parts(plan, session, names);
         let [effort, tempo] = hoist(&mut groups);
-        let prep_s: u32 = prep.clone().filter_map(|group| group.seconds).sum();
+        let prep_s = phrase::total(prep.clone().filter_map(|group| group.seconds));
         Card {
             day: session.day.name().to_owned(),
             start: start.map(phrase::clock_text),

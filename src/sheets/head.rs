@@ -119,15 +119,16 @@ pub(crate) fn muscles(list: &[Muscle]) -> String {
         .join(", ")
 }
 
-/// The plan's cautions, with the line about pain first unless the plan says it itself.
+/// The plan's cautions, led by the line about pain, which is ours unless the plan has its own.
 pub(crate) fn cautions(plan: &Plan) -> Vec<String> {
     let own = plan.cautions.iter().map(|caution| clean::line(caution));
-    let said = own
-        .clone()
-        .any(|caution| caution.to_lowercase().contains("stop if it hurts"));
-    let stop = (!said).then(|| STOP.to_owned());
+    let (mut stop, others): (Vec<String>, Vec<String>) =
+        own.partition(|caution| caution.to_lowercase().contains("stop if it hurts"));
+    if stop.is_empty() {
+        stop.push(STOP.to_owned());
+    }
     stop.into_iter()
-        .chain(own)
+        .chain(others)
         .chain([DEFER.to_owned()])
         .collect()
 }
@@ -155,11 +156,8 @@ pub(crate) fn because(shortfall: &Shortfall) -> String {
 /// Working sets of a week.
 pub(crate) fn working_sets(sessions: &[Session]) -> u32 {
     let groups = sessions.iter().flat_map(|session| &session.groups);
-    groups
-        .filter(|group| group.is_work())
-        .flat_map(|group| &group.items)
-        .map(|item| item.sets)
-        .sum()
+    let work = groups.filter(|group| group.is_work());
+    phrase::total(work.flat_map(|group| &group.items).map(|item| item.sets))
 }
 
 /// `1 · 4 January · base`, what stands before the note in an overview of weeks.
@@ -176,7 +174,7 @@ pub(crate) struct Ratio {
     /// The two counts in sets.
     pub counts: [u32; 2],
     /// First for each second, where there is a second.
-    pub ratio: Option<f64>,
+    pub quotient: Option<f64>,
     /// The band that is wanted.
     pub band: [f64; 2],
 }
@@ -189,7 +187,7 @@ pub(crate) fn ratios(plan: &Plan, names: &Names<'_>) -> Vec<Ratio> {
         multi_joint(plan, names, Side::Push),
         multi_joint(plan, names, Side::Pull),
     );
-    if push + pull > 0 {
+    if push.max(pull) > 0 {
         ratios.push(Ratio::new(
             "rows and pull-downs to presses",
             [pull, push],
@@ -198,7 +196,7 @@ pub(crate) fn ratios(plan: &Plan, names: &Names<'_>) -> Vec<Ratio> {
     }
     if let Some(balance) = plan
         .balance
-        .filter(|balance| balance.knee + balance.hip > 0)
+        .filter(|balance| balance.knee.max(balance.hip) > 0)
     {
         ratios.push(Ratio::new(
             "knee to hip",
@@ -211,11 +209,11 @@ pub(crate) fn ratios(plan: &Plan, names: &Names<'_>) -> Vec<Ratio> {
 
 impl Ratio {
     fn new(name: &'static str, counts: [u32; 2], band: [f64; 2]) -> Self {
-        let ratio = (counts[1] > 0).then(|| f64::from(counts[0]) / f64::from(counts[1]));
+        let quotient = (counts[1] > 0).then(|| f64::from(counts[0]) / f64::from(counts[1]));
         Ratio {
             name,
             counts,
-            ratio,
+            quotient,
             band,
         }
     }
@@ -225,7 +223,7 @@ impl Ratio {
         let [first, second] = self.counts;
         let [low, high] = self.band.map(|end| phrase::trimmed(end, 2));
         let ratio = self
-            .ratio
+            .quotient
             .map_or_else(String::new, |ratio| format!(", {ratio:.2}"));
         format!("{first} to {second} sets{ratio} ({low} to {high} wanted)")
     }
@@ -234,15 +232,14 @@ impl Ratio {
 /// Sets of presses, or of rows and pulls, of several joints; the balance rule leaves isolation apart.
 fn multi_joint(plan: &Plan, names: &Names<'_>, side: Side) -> u32 {
     let groups = plan.sessions.iter().flat_map(|session| &session.groups);
-    groups
+    let items = groups
         .filter(|group| group.is_work())
-        .flat_map(|group| &group.items)
-        .filter(|item| {
-            let pattern = names.entry(&item.exercise).and_then(|entry| entry.pattern);
-            pattern.and_then(crate::words::Pattern::press_or_row) == Some(side)
-        })
-        .map(|item| item.sets)
-        .sum()
+        .flat_map(|group| &group.items);
+    let of_side = items.filter(|item| {
+        let pattern = names.entry(&item.exercise).and_then(|entry| entry.pattern);
+        pattern.and_then(crate::words::Pattern::press_or_row) == Some(side)
+    });
+    phrase::total(of_side.map(|item| item.sets))
 }
 
 /// A range in words: `8 to 14`.

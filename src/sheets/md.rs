@@ -189,26 +189,25 @@ fn facts(card: &BlockCard, text: &mut String) {
 fn doses(exercise: &Row, text: &mut String) {
     let line = &exercise.line;
     let mut cells = vec![line.label.clone(), escape(&line.name)];
+    let side = if line.each_side { " each side" } else { "" };
     let told = exercise.cells.iter().map(Option::as_ref);
-    cells.extend(told.map(|told| told.map_or_else(|| "not this week".to_owned(), cell)));
+    cells.extend(
+        told.map(|told| told.map_or_else(|| "not this week".to_owned(), |told| cell(told, side))),
+    );
     row(text, &cells);
 }
 
-fn cell(cell: &Cell) -> String {
+fn cell(cell: &Cell, side: &str) -> String {
+    let dose = format!("{}{side}", cell.dose);
     let ramp = led("ramp", &cell.ramp);
     let next = led(block::NEXT, &cell.next);
-    escape(&said(
-        &[&cell.dose, &cell.load, &ramp, &cell.note, &next],
-        ", ",
-    ))
+    escape(&said(&[&dose, &cell.load, &ramp, &cell.note, &next], ", "))
 }
 
 fn details(row: &Row, text: &mut String) {
     let line = &row.line;
-    let side = if line.each_side { "each side" } else { "" };
     let (ramp, instead) = (led("ramp", &line.ramp), led("or instead:", &line.instead));
     let parts = [
-        side,
         &ramp,
         &line.effort,
         &line.rest,

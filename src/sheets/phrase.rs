@@ -204,3 +204,8 @@ pub(crate) fn sentence(text: &str) -> String {
         first.to_uppercase().chain(chars).collect()
     })
 }
+
+/// A sum that absurd numbers in a hand-written plan cannot overflow.
+pub(crate) fn total(numbers: impl Iterator<Item = u32>) -> u32 {
+    numbers.fold(0, u32::saturating_add)
+}

@@ -30,7 +30,9 @@ fn spells(texts: &Said) -> Vec<Spell> {
     let mut spells: Vec<Spell> = Vec::new();
     for (week, text) in texts {
         match spells.last_mut() {
-            Some((_, last, said)) if said == text && *last + 1 == *week => *last = *week,
+            Some((_, last, said)) if said == text && last.checked_add(1) == Some(*week) => {
+                *last = *week;
+            }
             _ => spells.push((*week, *week, text.clone())),
         }
     }

@@ -66,10 +66,10 @@ impl Sheet for Calendar {
 /// a changed plan updates its events. Codes that are not plain go in as a hash.
 fn uid(plan: &Plan, week: u32, session: &Session, taken: &mut Vec<String>) -> String {
     let client = head::client(plan);
-    let plain = client
+    let is_plain = client
         .chars()
         .all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
-    let client = if plain && client.len() <= 40 {
+    let client = if is_plain && client.len() <= 40 {
         client
     } else {
         hash(&client)
@@ -91,11 +91,11 @@ fn uid(plan: &Plan, week: u32, session: &Session, taken: &mut Vec<String>) -> St
 
 fn hash(text: &str) -> String {
     let digest = Sha256::digest(text.as_bytes());
-    digest
+    let start = digest
         .iter()
-        .take(10)
-        .map(|byte| format!("{byte:02x}"))
-        .collect()
+        .take(8)
+        .fold(0_u64, |start, byte| start << 8 | u64::from(*byte));
+    format!("{start:016x}")
 }
 
 fn event(lines: &mut Lines, plan: &Plan, week: &Week, card: &Card, uid: &str, days: (Date, Date)) {

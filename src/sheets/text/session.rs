@@ -2,7 +2,7 @@
 
 use unicode_width::UnicodeWidthStr;
 
-use super::page::Page;
+use super::page::{Page, wrap};
 use crate::sheets::card::{Card, Line, Part};
 use crate::sheets::phrase;
 
@@ -78,19 +78,18 @@ fn main_row(page: &mut Page, line: &Line) {
         ]);
         return;
     }
-    for (place, name) in super::page::wrap(&line.name, page.width() - LABEL)
-        .iter()
-        .enumerate()
-    {
+    for (place, name) in wrap(&line.name, page.width() - LABEL).iter().enumerate() {
         page.row(&[(if place == 0 { &label } else { "" }, LABEL), (name, 0)]);
     }
-    let dose = line.dose.width() + 2;
-    page.row(&[
-        ("", LABEL + NAME.min(page.width() - LABEL - dose)),
-        ("", 0),
-        (&line.dose, dose.max(DOSE)),
-        (&line.load, 0),
-    ]);
+    let both = [line.dose.as_str(), &line.load].join("   ");
+    let indent = if both.width() <= page.width() - LABEL - NAME {
+        LABEL + NAME
+    } else {
+        LABEL
+    };
+    for part in wrap(&both, page.width() - indent) {
+        page.row(&[("", indent), (&part, 0)]);
+    }
 }
 
 /// What belongs to the row, quieter, under the name.
