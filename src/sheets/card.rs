@@ -17,12 +17,16 @@ pub(crate) struct Card {
     pub end: Option<String>,
     /// `58 of 60 min`.
     pub minutes: Option<String>,
+    /// Minutes planned, whole ones.
+    pub planned_min: Option<u32>,
     /// The muscles that hold most of the sets.
     pub focus: String,
     /// What to lay out.
     pub kit: Vec<String>,
-    /// What holds for every lift that says nothing else: effort and tempo.
-    pub every: String,
+    /// The effort of every lift that says nothing else.
+    pub effort: String,
+    /// The tempo of every lift that says nothing else.
+    pub tempo: String,
     /// Why the time is not filled.
     pub note: Option<String>,
     /// Minutes of preparation, `6 min`.
@@ -53,11 +57,15 @@ pub(crate) struct Line {
     pub id: String,
     /// The trade's name.
     pub name: String,
-    /// `4 × 8`.
+    /// `4 × 8`, with `each side` where it is so.
     pub dose: String,
+    /// `4 × 8` alone.
+    pub count: String,
+    /// Whether the number is per side.
+    pub each_side: bool,
     /// Sets, for the boxes to write in.
     pub sets: u32,
-    /// `42.5 kg in all`.
+    /// `42.5 kg total`.
     pub load: String,
     /// How the load was found or how to find it.
     pub load_note: String,
@@ -84,43 +92,65 @@ impl Card {
     pub(crate) fn new(plan: &Plan, session: &Session, names: &Names<'_>) -> Self {
         let planned_min = session.minutes.as_ref().map(|m| m.planned_s.div_ceil(60));
         let start = session.at.as_deref().and_then(phrase::clock);
-        let prep = session.groups.iter().filter(|group| group.kind == GroupKind::Prep);
+        let prep = session
+            .groups
+            .iter()
+            .filter(|group| group.kind == GroupKind::Prep);
         let mut groups = parts(plan, session, names);
-        let every = hoist(&mut groups);
-        let prep_s: u32 = prep.clone().filter_map(|group| group.seconds).sum();
+        let [effort, tempo] = hoist(&mut groups);
+        let prep_s = phrase::total(prep.clone().filter_map(|group| group.seconds));
         Card {
             day: session.day.name().to_owned(),
             start: start.map(phrase::clock_text),
-            end: start.zip(planned_min).map(|(start, long)| phrase::clock_text(start + long)),
+            end: start
+                .zip(planned_min)
+                .map(|(start, long)| phrase::clock_text(start + long)),
             minutes: session
                 .minutes
                 .as_ref()
                 .zip(planned_min)
                 .map(|(minutes, planned)| format!("{planned} of {} min", minutes.limit)),
-            focus: head::muscles(&session.focus),
+            focus: phrase::sentence(&head::muscles(&session.focus)),
             kit: kit::of_session(plan, session, names),
-            every,
+            planned_min,
+            effort,
+            tempo,
             note: session.note.as_deref().map(clean::line),
             prep_time: (prep_s > 0).then(|| format!("{} min", prep_s.div_ceil(60))),
             prep: prep
                 .flat_map(|group| &group.items)
-                .map(|item| Line { dose: phrase::short_dose(item), ..line(plan, item, names) })
+                .map(|item| Line {
+                    dose: phrase::short_dose(item),
+                    ..line(plan, item, names)
+                })
                 .collect(),
             groups,
         }
     }
 
     /// What holds for every lift, with the words that let a line differ.
-    pub(crate) fn every_line(&self) -> String {
-        if self.every.is_empty() {
-            return String::new();
-        }
-        format!("{}, unless the line says otherwise", self.every)
+    pub(crate) fn every(&self) -> String {
+        every(&self.effort, &self.tempo)
     }
 }
 
+/// Effort and tempo of every lift in one line; empty where neither is shared.
+pub(crate) fn every(effort: &str, tempo: &str) -> String {
+    let said: Vec<&str> = [effort, tempo]
+        .into_iter()
+        .filter(|text| !text.is_empty())
+        .collect();
+    if said.is_empty() {
+        return String::new();
+    }
+    phrase::sentence(&format!(
+        "{}, unless the line says otherwise",
+        said.join(", ")
+    ))
+}
+
 /// Takes the effort and the tempo that most lifts share off their lines, and says them once.
-fn hoist(groups: &mut [Part]) -> String {
+fn hoist(groups: &mut [Part]) -> [String; 2] {
     let mut lifts: Vec<&mut Line> = groups
         .iter_mut()
         .filter(|part| part.kind != GroupKind::Conditioning)
@@ -135,16 +165,17 @@ fn hoist(groups: &mut [Part]) -> String {
             }
         }
     }
-    let said: Vec<String> = [effort, tempo].into_iter().filter(|text| !text.is_empty()).collect();
-    said.join(", ")
+    [effort, tempo]
 }
 
 /// The text that at least three lines and over half of those that say something have in common.
-fn shared<'a>(texts: impl Iterator<Item = &'a str>) -> String {
+pub(crate) fn shared<'a>(texts: impl Iterator<Item = &'a str>) -> String {
     let texts: Vec<&str> = texts.filter(|text| !text.is_empty()).collect();
     let times = |wanted: &str| texts.iter().filter(|text| **text == wanted).count();
-    let common =
-        texts.iter().copied().find(|text| times(text) >= 3 && times(text) * 2 > texts.len());
+    let common = texts
+        .iter()
+        .copied()
+        .find(|text| times(text) >= 3 && times(text) * 2 > texts.len());
     common.unwrap_or_default().to_owned()
 }
 
@@ -162,17 +193,30 @@ fn part(plan: &Plan, group: &Group, letter: &str, names: &Names<'_>) -> Part {
     let last = group.items.len().saturating_sub(1);
     let lines = group.items.iter().enumerate().map(|(place, item)| {
         let mut line = line(plan, item, names);
-        line.label = if last == 0 { letter.to_owned() } else { format!("{letter}{}", place + 1) };
+        line.label = if last == 0 {
+            letter.to_owned()
+        } else {
+            format!("{letter}{}", place + 1)
+        };
         if group.kind == GroupKind::Conditioning {
             line.dose = phrase::short_dose(item);
         }
         if last > 0 {
-            line.rest_s = group.items.iter().map(|item| item.rest_s).max().unwrap_or(0);
+            line.rest_s = group
+                .items
+                .iter()
+                .map(|item| item.rest_s)
+                .max()
+                .unwrap_or(0);
             line.rest = pair_rest(line.rest_s, letter, place + 1, last);
         }
         line
     });
-    Part { kind: group.kind, title: title(group.kind, last), lines: lines.collect() }
+    Part {
+        kind: group.kind,
+        title: title(group.kind, last),
+        lines: lines.collect(),
+    }
 }
 
 /// In a pair the rest comes after the round, so the first line points on and the last one rests.
@@ -203,6 +247,8 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
         id: item.exercise.clone(),
         name: names.name(&item.exercise),
         dose: phrase::dose(item),
+        count: phrase::count(item),
+        each_side: item.each_side,
         sets: item.sets,
         load: phrase::load(item, entry, units),
         load_note: text(&item.load_note),
@@ -220,8 +266,14 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
             .unwrap_or_default(),
         effort: phrase::effort(item, head::status(plan)),
         next: text(&item.next),
-        instead: item.instead.as_deref().map(|id| names.name(id)).unwrap_or_default(),
-        cues: entry.map(|e| e.cues.iter().map(|c| clean::line(c)).collect()).unwrap_or_default(),
+        instead: item
+            .instead
+            .as_deref()
+            .map(|id| names.name(id))
+            .unwrap_or_default(),
+        cues: entry
+            .map(|e| e.cues.iter().map(|c| clean::line(c)).collect())
+            .unwrap_or_default(),
     }
 }
 
@@ -234,7 +286,10 @@ impl Line {
 
 /// A single steady spell has no set to rest before.
 const fn is_timed(measure: Option<Measure>) -> bool {
-    matches!(measure, Some(Measure::Seconds | Measure::Meters | Measure::Calories))
+    matches!(
+        measure,
+        Some(Measure::Seconds | Measure::Meters | Measure::Calories)
+    )
 }
 
 /// `A` to `Z`, then `AA`.

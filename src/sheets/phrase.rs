@@ -43,14 +43,23 @@ pub(crate) fn trimmed(number: f64, places: usize) -> String {
 
 /// Sets and what each counts: `4 × 8`, `10, 8, 8`, `3 × 30 s each side`.
 pub(crate) fn dose(item: &Item) -> String {
-    let counted = match item.amounts() {
+    let counted = count(item);
+    if item.each_side {
+        format!("{counted} each side")
+    } else {
+        counted
+    }
+}
+
+/// The same without the word that the number is per side.
+pub(crate) fn count(item: &Item) -> String {
+    match item.amounts() {
         None => format!("{} sets", item.sets),
         Some(Amounts::Reps(list)) => sets_of(item.sets, list, |reps| reps.to_string()),
         Some(Amounts::Seconds(list)) => sets_of(item.sets, list, seconds),
         Some(Amounts::Meters(list)) => sets_of(item.sets, list, |meters| format!("{meters} m")),
         Some(Amounts::Calories(list)) => sets_of(item.sets, list, |cal| format!("{cal} cal")),
-    };
-    if item.each_side { format!("{counted} each side") } else { counted }
+    }
 }
 
 fn sets_of(sets: u32, amounts: &[u32], unit: impl Fn(u32) -> String) -> String {
@@ -70,7 +79,7 @@ pub(crate) fn short_dose(item: &Item) -> String {
     dose.strip_prefix("1 × ").map(str::to_owned).unwrap_or(dose)
 }
 
-/// The load and what it is the load of: `42.5 kg in all`, `14 kg each hand`.
+/// The load and what it is the load of: `42.5 kg total`, `14 kg per hand`.
 pub(crate) fn load(item: &Item, entry: Option<&Entry>, units: Units) -> String {
     let kind = entry.map_or(LoadKind::None, |entry| entry.load);
     let Some(kilograms) = item.load_kg else {
@@ -81,12 +90,12 @@ pub(crate) fn load(item: &Item, entry: Option<&Entry>, units: Units) -> String {
     };
     let mass = mass(kilograms, units);
     match kind {
-        LoadKind::BarTotal => format!("{mass} in all"),
-        LoadKind::PerHand => format!("{mass} each hand"),
-        LoadKind::Stack => format!("{mass} on the stack"),
+        LoadKind::BarTotal => format!("{mass} total"),
+        LoadKind::PerHand => format!("{mass} per hand"),
+        LoadKind::Stack => format!("{mass} stack"),
         LoadKind::Bodyweight | LoadKind::BodyweightPlus => format!("body weight + {mass}"),
-        LoadKind::Assisted => format!("{mass} of help"),
-        LoadKind::Sled => format!("{mass} with the sled"),
+        LoadKind::Assisted => format!("{mass} help"),
+        LoadKind::Sled => format!("{mass} with sled"),
         LoadKind::SingleImplement | LoadKind::PlateMachine | LoadKind::Band | LoadKind::None => {
             mass
         }
@@ -191,5 +200,12 @@ pub(crate) fn day_in_week(first: Date, day: Weekday) -> Option<Date> {
 /// The text with its first letter large.
 pub(crate) fn sentence(text: &str) -> String {
     let mut chars = text.chars();
-    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+    chars.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(chars).collect()
+    })
+}
+
+/// A sum that absurd numbers in a hand-written plan cannot overflow.
+pub(crate) fn total(numbers: impl Iterator<Item = u32>) -> u32 {
+    numbers.fold(0, u32::saturating_add)
 }

@@ -1,19 +1,17 @@
 //! One text for several weeks, naming the weeks only where they differ.
 
+/// What each week says that has the exercise.
+pub(super) type Said = Vec<(u32, String)>;
+
+/// A run of weeks with the same text: first week, last week, text.
+type Spell = (u32, u32, String);
+
 /// `rest 2 min` where every week says so; else `take 42.5 kg (week 1) / 45 kg (week 2) next time`,
 /// or `week 1: …; week 2: …` where the texts have little in common. Weeks that say nothing are left
 /// out.
-pub(super) fn by_week(texts: impl Iterator<Item = (u32, String)>) -> String {
-    let texts: Vec<(u32, String)> = texts.collect();
+pub(super) fn by_week(texts: &Said) -> String {
     let weeks = texts.len();
-    let mut spells: Vec<(u32, u32, String)> = Vec::new();
-    for (week, text) in texts {
-        match spells.last_mut() {
-            Some((_, last, said)) if *said == text && *last + 1 == week => *last = week,
-            _ => spells.push((week, week, text)),
-        }
-    }
-    spells.retain(|(_, _, text)| !text.is_empty());
+    let spells = spells(texts);
     match spells.as_slice() {
         [] => String::new(),
         [(first, last, text)]
@@ -28,17 +26,35 @@ pub(super) fn by_week(texts: impl Iterator<Item = (u32, String)>) -> String {
     }
 }
 
+fn spells(texts: &Said) -> Vec<Spell> {
+    let mut spells: Vec<Spell> = Vec::new();
+    for (week, text) in texts {
+        match spells.last_mut() {
+            Some((_, last, said)) if said == text && last.checked_add(1) == Some(*week) => {
+                *last = *week;
+            }
+            _ => spells.push((*week, *week, text.clone())),
+        }
+    }
+    spells.retain(|(_, _, text)| !text.is_empty());
+    spells
+}
+
 /// Whether the spells stand for every week, though not one after the other.
-fn covers(spells: &[(u32, u32, String)], weeks: usize) -> bool {
+fn covers(spells: &[Spell], weeks: usize) -> bool {
     let said: u32 = spells.iter().map(|(first, last, _)| last - first + 1).sum();
     usize::try_from(said) == Ok(weeks)
 }
 
 fn span(first: u32, last: u32) -> String {
-    if first == last { format!("week {first}") } else { format!("weeks {first}-{last}") }
+    if first == last {
+        format!("week {first}")
+    } else {
+        format!("weeks {first}-{last}")
+    }
 }
 
-fn one_by_one(spells: &[(u32, u32, String)]) -> String {
+fn one_by_one(spells: &[Spell]) -> String {
     let said = spells.iter().map(|(first, last, text)| {
         let text = text.trim_end_matches('.');
         format!("{}: {text}", span(*first, *last))
@@ -46,14 +62,44 @@ fn one_by_one(spells: &[(u32, u32, String)]) -> String {
     said.collect::<Vec<_>>().join("; ")
 }
 
-/// The texts told once, with only the words that differ told per week; `None` where the texts are
-/// not of one length, or fewer than half of their words are common: a mixture would be misread.
-fn in_common(spells: &[(u32, u32, String)]) -> Option<String> {
-    let words: Vec<Vec<&str>> =
-        spells.iter().map(|(_, _, text)| text.split(' ').collect()).collect();
+/// The texts told once, with only the words that differ told per week.
+fn in_common(spells: &[Spell]) -> Option<String> {
+    let texts: Vec<&str> = spells.iter().map(|(_, _, text)| text.as_str()).collect();
+    let (start, end, middles) = split(&texts)?;
+    let told = spells.iter().zip(&middles);
+    let told: Vec<String> = told
+        .map(|((from, to, _), middle)| format!("{middle} ({})", span(*from, *to)))
+        .collect();
+    Some(joined(&start, &told.join(" / "), &end))
+}
+
+/// The sentence with a mark where the weeks differ, and what each week has there: for a sheet that
+/// has room for it in the week's own column.
+pub(super) fn marked(texts: &Said, mark: &str) -> Option<(String, Vec<(u32, String)>)> {
+    if texts.iter().any(|(_, text)| text.is_empty()) {
+        return None;
+    }
+    let all: Vec<&str> = texts.iter().map(|(_, text)| text.as_str()).collect();
+    let (start, end, middles) = split(&all)?;
+    let weeks = texts.iter().map(|(week, _)| *week);
+    Some((joined(&start, mark, &end), weeks.zip(middles).collect()))
+}
+
+fn joined(start: &str, middle: &str, end: &str) -> String {
+    let parts = [start, middle, end]
+        .into_iter()
+        .filter(|part| !part.is_empty());
+    parts.collect::<Vec<_>>().join(" ")
+}
+
+/// The words that all texts start with, those that all end with, and what each has between; `None`
+/// where the texts are the same, are not of one length, or share fewer than half of their words: a
+/// mixture would be misread.
+fn split(texts: &[&str]) -> Option<(String, String, Vec<String>)> {
+    let words: Vec<Vec<&str>> = texts.iter().map(|text| text.split(' ').collect()).collect();
     let first = words.first()?;
     let length = first.len();
-    if spells.len() < 2 || words.iter().any(|words| words.len() != length) {
+    if words.iter().any(|words| words.len() != length) || words.iter().all(|words| words == first) {
         return None;
     }
     let same = |at: usize| words.iter().all(|words| words[at] == first[at]);
@@ -65,21 +111,15 @@ fn in_common(spells: &[(u32, u32, String)]) -> Option<String> {
     if (start + end) * 2 < length {
         return None;
     }
-    let middle: Vec<String> = spells
+    let middles = words
         .iter()
-        .zip(&words)
-        .map(|((from, to, _), words)| {
-            format!("{} ({})", words[start..length - end].join(" "), span(*from, *to))
-        })
+        .map(|words| words[start..length - end].join(" "))
         .collect();
-    let mut all = first[..start].join(" ");
-    for part in [middle.join(" / "), first[length - end..].join(" ")] {
-        if !all.is_empty() && !part.is_empty() {
-            all.push(' ');
-        }
-        all.push_str(&part);
-    }
-    Some(all)
+    Some((
+        first[..start].join(" "),
+        first[length - end..].join(" "),
+        middles,
+    ))
 }
 
 #[cfg(test)]
@@ -87,7 +127,11 @@ mod tests {
     use super::by_week;
 
     fn tell(texts: &[&str]) -> String {
-        by_week((1..).zip(texts.iter().map(|text| (*text).to_owned())))
+        by_week(
+            &(1..)
+                .zip(texts.iter().map(|text| (*text).to_owned()))
+                .collect(),
+        )
     }
 
     #[test]
@@ -99,10 +143,14 @@ mod tests {
     #[test]
     fn weeks_that_differ_are_named() {
         assert_eq!(
-            tell(&["take 42.5 kg next time.", "take 45 kg next time.", "take 45 kg next time."]),
+            tell(&[
+                "take 42.5 kg next time.",
+                "take 45 kg next time.",
+                "take 45 kg next time."
+            ]),
             "take 42.5 kg (week 1) / 45 kg (weeks 2-3) next time."
         );
-        assert_eq!(tell(&["RIR 3", "RIR 2"]), "week 1: RIR 3; week 2: RIR 2");
+        assert_eq!(tell(&["RIR 3", "RIR 2"]), "RIR 3 (week 1) / 2 (week 2)");
         assert_eq!(tell(&["", "tempo 3-0-1-0"]), "week 2: tempo 3-0-1-0");
         assert_eq!(
             tell(&["20 kg × 8, 30 kg × 4", "20 kg × 8, 32.5 kg × 4"]),
@@ -113,7 +161,10 @@ mod tests {
     #[test]
     fn texts_of_different_length_are_told_one_by_one() {
         assert_eq!(
-            tell(&["10 kg plates on each side", "10 and 1.25 kg plates on each side"]),
+            tell(&[
+                "10 kg plates on each side",
+                "10 and 1.25 kg plates on each side"
+            ]),
             "week 1: 10 kg plates on each side; week 2: 10 and 1.25 kg plates on each side"
         );
     }

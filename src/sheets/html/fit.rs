@@ -1,60 +1,143 @@
 //! How closely a card must be set so that it fits one page.
 //!
-//! The heights are those of the style sheet, in millimeters, a little on the large side; the check
+//! The measures are those of the style sheet in millimeters, with a wide typeface in mind; the check
 //! in a browser counts the pages that come out.
 
+use crate::sheets::Paper;
 use crate::sheets::block::{BlockCard, Row};
 
-/// Height that a page leaves under the card's header and above its last line, on the lower of the
-/// two papers (Letter: 279 mm less margins, header, facts and the stop line).
-const ROOM: f64 = 257.0 - 21.0 - 12.0 - 9.0;
-
-/// `airy`, `snug` or `tight`: the class that the style sheet knows.
-pub(super) fn class(card: &BlockCard) -> &'static str {
-    let facts = 4.6 * lines(&facts(card), 100.0);
-    let height = |set: &Set| {
-        let rows = card.groups.iter().flat_map(|group| &group.rows);
-        facts + rows.map(|row| row_height(row, set)).sum::<f64>()
-    };
-    let sets = [("airy", &AIRY), ("snug", &SNUG), ("tight", &TIGHT)];
-    sets.iter().find(|(_, set)| height(set) <= ROOM).map_or("tight", |(class, _)| class)
-}
+/// Height of the card's header, the table's head and the stop line.
+const FRAME: f64 = 46.0;
 
 /// The measures of one way of setting.
 struct Set {
+    class: &'static str,
+    /// Above and below a row.
     padding: f64,
+    /// Of a box with its gap.
     box_height: f64,
     boxes_abreast: u32,
+    /// Of a line of small text in the exercise's column, and the letters it holds.
     line: f64,
     letters: f64,
+    /// Of a line with the exercise's name.
+    name: f64,
     cues: bool,
 }
 
-const AIRY: Set =
-    Set { padding: 3.4, box_height: 8.5, boxes_abreast: 2, line: 4.1, letters: 40.0, cues: true };
-const SNUG: Set = Set { padding: 2.2, box_height: 7.5, ..AIRY };
-const TIGHT: Set =
-    Set { padding: 1.6, box_height: 6.6, boxes_abreast: 3, line: 3.7, letters: 42.0, cues: false };
+/// From the roomiest way to the closest one; the closest writes repetitions only.
+const SETS: [Set; 4] = [
+    Set {
+        class: "airy",
+        padding: 3.3,
+        box_height: 8.5,
+        boxes_abreast: 2,
+        line: 4.1,
+        letters: 34.0,
+        name: 5.2,
+        cues: true,
+    },
+    Set {
+        class: "snug",
+        padding: 2.1,
+        box_height: 7.3,
+        boxes_abreast: 2,
+        line: 3.85,
+        letters: 36.0,
+        name: 5.2,
+        cues: true,
+    },
+    Set {
+        class: "tight",
+        padding: 1.5,
+        box_height: 6.6,
+        boxes_abreast: 3,
+        line: 3.7,
+        letters: 36.0,
+        name: 4.8,
+        cues: false,
+    },
+    Set {
+        class: "dense",
+        padding: 1.2,
+        box_height: 6.1,
+        boxes_abreast: 6,
+        line: 3.5,
+        letters: 38.0,
+        name: 4.6,
+        cues: false,
+    },
+];
 
-fn facts(card: &BlockCard) -> String {
-    let prep = card.head.prep.iter().map(|line| format!("{} {}", line.name, line.dose));
-    prep.collect::<Vec<_>>().join(" · ")
+/// The roomiest class of the style sheet in which the card fits, else the closest.
+pub(super) fn class(card: &BlockCard, paper: Paper) -> &'static str {
+    let page = match paper {
+        Paper::A4 => 297.0,
+        Paper::Letter => 279.4,
+    };
+    let room = page - 22.0 - FRAME - facts(card);
+    let height = |set: &Set| {
+        card.groups
+            .iter()
+            .flat_map(|group| &group.rows)
+            .map(|row| row_height(row, set))
+            .sum::<f64>()
+    };
+    SETS.iter()
+        .find(|set| height(set) <= room)
+        .map_or("dense", |set| set.class)
+}
+
+fn facts(card: &BlockCard) -> f64 {
+    let prep = card
+        .head
+        .prep
+        .iter()
+        .map(|line| format!("{} {}", line.name, line.dose));
+    let prep = prep.collect::<Vec<_>>().join(" · ");
+    let kit = card.head.kit.join(", ");
+    let texts = [
+        &card.head.focus,
+        &kit,
+        &prep,
+        &card.every,
+        &card.next,
+        &card.note,
+    ];
+    texts.into_iter().map(|text| 5.1 * lines(text, 92.0)).sum()
 }
 
 fn row_height(row: &Row, set: &Set) -> f64 {
     let line = &row.line;
-    let how = format!("{} · {} · {}", line.effort, line.rest, line.tempo);
-    let cues = if set.cues { line.cues.join(" · ") } else { String::new() };
-    let texts = [&how, &line.ramp, &line.load_note, &line.next, &line.instead, &cues];
+    let how = [
+        line.effort.as_str(),
+        &line.rest,
+        &line.tempo,
+        if line.each_side { "each side" } else { "" },
+    ];
+    let how = how.join(" · ");
+    let cues = if set.cues {
+        line.cues.join(" · ")
+    } else {
+        String::new()
+    };
+    let texts = [
+        &how,
+        &line.ramp,
+        &line.load_note,
+        &line.next,
+        &line.instead,
+        &cues,
+    ];
     let words: f64 = texts.iter().map(|text| lines(text, set.letters)).sum();
-    let left = 5.2 * lines(&line.name, 28.0) + set.line * words;
-    let cells = row.cells.iter().flatten();
-    let boxes = cells.map(|cell| {
-        let dose = 4.8 * lines(&cell.dose, 12.0)
-            + 4.0 * (lines(&cell.load, 15.0) + lines(&cell.note, 15.0));
-        dose + set.box_height * f64::from(cell.boxes.div_ceil(set.boxes_abreast)) + 1.0
+    let left = set.name * lines(&line.name, 23.0) + set.line * words;
+    let cells = row.cells.iter().flatten().map(|cell| {
+        let small = [&cell.load, &cell.ramp, &cell.note, &cell.next];
+        4.7 * lines(&cell.dose, 11.0)
+            + set.line * small.iter().map(|text| lines(text, 16.0)).sum::<f64>()
+            + set.box_height * f64::from(cell.boxes.div_ceil(set.boxes_abreast))
     });
-    set.padding + boxes.fold(left, f64::max)
+    set.padding + cells.fold(left, f64::max)
 }
 
 /// Lines that a text takes at so many letters a line.

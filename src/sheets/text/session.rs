@@ -2,7 +2,7 @@
 
 use unicode_width::UnicodeWidthStr;
 
-use super::page::Page;
+use super::page::{Page, wrap};
 use crate::sheets::card::{Card, Line, Part};
 use crate::sheets::phrase;
 
@@ -28,7 +28,7 @@ pub(super) fn write(page: &mut Page, card: &Card) {
 
 fn facts(page: &mut Page, card: &Card) {
     if !card.focus.is_empty() {
-        page.hanging("Focus  ", &phrase::sentence(&card.focus));
+        page.hanging("Focus  ", &card.focus);
     }
     if !card.kit.is_empty() {
         page.hanging("Kit    ", &phrase::sentence(&card.kit.join(", ")));
@@ -36,8 +36,8 @@ fn facts(page: &mut Page, card: &Card) {
     if !card.prep.is_empty() {
         page.hanging("Prep   ", &prep(card));
     }
-    if !card.every.is_empty() {
-        page.hanging("Lifts  ", &phrase::sentence(&card.every_line()));
+    if !card.every().is_empty() {
+        page.hanging("Lifts  ", &card.every());
     }
     if let Some(note) = &card.note {
         page.hanging("Note   ", note);
@@ -46,10 +46,15 @@ fn facts(page: &mut Page, card: &Card) {
 
 /// The preparation in one run of text: `5 min: brisk march 2 min, hip hinge drill 10`.
 fn prep(card: &Card) -> String {
-    let items: Vec<String> =
-        card.prep.iter().map(|line| format!("{} {}", line.name, line.dose)).collect();
+    let items: Vec<String> = card
+        .prep
+        .iter()
+        .map(|line| format!("{} {}", line.name, line.dose))
+        .collect();
     let items = items.join(" · ");
-    card.prep_time.as_ref().map_or_else(|| items.clone(), |time| format!("{time}: {items}"))
+    card.prep_time
+        .as_ref()
+        .map_or_else(|| items.clone(), |time| format!("{time}: {items}"))
 }
 
 fn write_part(page: &mut Page, part: &Part) {
@@ -65,19 +70,26 @@ fn main_row(page: &mut Page, line: &Line) {
     let label = format!(" {}", line.label);
     let rest = page.width() - LABEL - NAME - DOSE;
     if line.name.width() < NAME && line.dose.width() < DOSE && line.load.width() <= rest {
-        page.row(&[(&label, LABEL), (&line.name, NAME), (&line.dose, DOSE), (&line.load, 0)]);
+        page.row(&[
+            (&label, LABEL),
+            (&line.name, NAME),
+            (&line.dose, DOSE),
+            (&line.load, 0),
+        ]);
         return;
     }
-    for (place, name) in super::page::wrap(&line.name, page.width() - LABEL).iter().enumerate() {
+    for (place, name) in wrap(&line.name, page.width() - LABEL).iter().enumerate() {
         page.row(&[(if place == 0 { &label } else { "" }, LABEL), (name, 0)]);
     }
-    let dose = line.dose.width() + 2;
-    page.row(&[
-        ("", LABEL + NAME.min(page.width() - LABEL - dose)),
-        ("", 0),
-        (&line.dose, dose.max(DOSE)),
-        (&line.load, 0),
-    ]);
+    let both = [line.dose.as_str(), &line.load].join("   ");
+    let indent = if both.width() <= page.width() - LABEL - NAME {
+        LABEL + NAME
+    } else {
+        LABEL
+    };
+    for part in wrap(&both, page.width() - indent) {
+        page.row(&[("", indent), (&part, 0)]);
+    }
 }
 
 /// What belongs to the row, quieter, under the name.

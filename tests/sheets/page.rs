@@ -1,0 +1,204 @@
+//! The plan as a page. `tests/check_html.py` opens it in a browser; here its text is checked.
+
+use std::collections::BTreeMap;
+
+use weekwright::plan::file::Plan;
+use weekwright::sheets::{Audience, Options, Paper};
+
+use crate::sample::{bare, exotic, sheet_of, tide, weeks};
+
+const STYLE: &str = include_str!("../../src/sheets/html/style.css");
+
+fn html(plan: &Plan) -> String {
+    sheet_of("html", plan, &Options::default())
+}
+
+#[test]
+fn the_page_needs_nothing_from_outside() {
+    for plan in [tide(), exotic(), weeks(12)] {
+        let html = html(&plan);
+        assert!(!html.contains("://"), "no address anywhere");
+        for outside in [
+            "src=", "href=", "url(", "@import", "script", "link", "iframe", " on",
+        ] {
+            assert!(
+                !tags(&html).iter().any(|tag| tag.contains(outside)),
+                "{outside}"
+            );
+        }
+        assert!(!STYLE.contains("url(") && !STYLE.contains("@import"));
+    }
+}
+
+/// Everything between `<` and `>`; text has none of these signs, since they are escaped there.
+fn tags(html: &str) -> Vec<&str> {
+    html.split('<')
+        .skip(1)
+        .filter_map(|rest| rest.split_once('>'))
+        .map(|(tag, _)| tag)
+        .collect()
+}
+
+#[test]
+fn every_tag_is_one_that_the_template_knows() {
+    let known = [
+        "!doctype", "html", "head", "meta", "title", "style", "body", "main", "section", "article",
+        "header", "div", "h1", "h2", "h3", "p", "ul", "li", "b", "em", "i", "br", "small", "span",
+        "bdi", "cite", "table", "thead", "tbody", "tr", "th", "td", "dl", "dt", "dd", "svg",
+        "line", "rect", "text",
+    ];
+    for plan in [tide(), exotic(), bare()] {
+        for tag in tags(&html(&plan)) {
+            let name = tag
+                .trim_start_matches('/')
+                .split([' ', '/'])
+                .next()
+                .unwrap_or_default();
+            assert!(known.contains(&name), "<{tag}>");
+        }
+    }
+}
+
+#[test]
+fn exotic_text_is_shown_and_not_run() {
+    let html = html(&exotic());
+    assert!(html.contains("&lt;img src=x onerror=alert(1)&gt; 🚣"));
+    assert!(html.contains("&lt;&#x2f;style&gt;&lt;script&gt;x&lt;&#x2f;script&gt;"));
+    assert!(html.contains("{{ 7 }}"), "no template inside a template");
+}
+
+#[test]
+fn twelve_weeks_stay_under_300_kb() {
+    assert!(html(&weeks(12)).len() < 300_000);
+}
+
+#[test]
+fn there_is_a_box_for_each_set_of_each_week() {
+    let plan = tide();
+    let sessions = plan.weeks.iter().flat_map(|week| &week.sessions);
+    let groups = sessions.flat_map(|session| &session.groups);
+    let after_prep = groups.filter(|group| group.kind != weekwright::words::GroupKind::Prep);
+    let sets: u32 = after_prep
+        .flat_map(|group| &group.items)
+        .map(|item| item.sets)
+        .sum();
+    let boxes = html(&plan).matches("<i></i>").count();
+    assert_eq!(u32::try_from(boxes), Ok(sets));
+}
+
+#[test]
+fn there_is_a_card_for_each_session_of_up_to_four_weeks() {
+    let cards = |plan: &Plan| html(plan).matches("<article class=\"page card").count();
+    assert_eq!(cards(&tide()), 3);
+    assert_eq!(cards(&weeks(12)), 9);
+    assert_eq!(cards(&weeks(6)), 6, "six weeks are three and three");
+    assert!(html(&weeks(6)).contains("Weeks 4 to 6"));
+    assert_eq!(
+        html(&bare()).matches("data-week=").count(),
+        4,
+        "a plan without weeks has four columns"
+    );
+}
+
+#[test]
+fn what_changes_from_week_to_week_stands_in_the_weeks() {
+    let html = html(&tide());
+    assert!(html.contains("<b>2 × 8</b><span>40 kg total</span>"));
+    assert!(html.contains("<b>3 × 8</b><span>42.5 kg total</span>"));
+    assert!(html.contains("If the last set left two more, twice running, take ▸ next time."));
+    assert!(html.contains("▸ 45 kg"));
+    assert!(
+        html.contains("not this week"),
+        "conditioning starts in week 2"
+    );
+}
+
+#[test]
+fn client_and_coach_have_their_own_pages() {
+    let part = |audience| {
+        sheet_of(
+            "html",
+            &tide(),
+            &Options {
+                audience,
+                ..Options::default()
+            },
+        )
+    };
+    let (client, coach) = (part(Audience::Client), part(Audience::Coach));
+    assert!(client.contains("<article") && !client.contains("class=\"page coach\""));
+    assert!(coach.contains("class=\"page coach\"") && !coach.contains("<article"));
+    assert!(coach.contains("Stop if it hurts"));
+}
+
+#[test]
+fn the_paper_is_the_one_asked_for() {
+    let letter = Options {
+        paper: Paper::Letter,
+        ..Options::default()
+    };
+    assert!(sheet_of("html", &tide(), &letter).contains("@page { size: Letter;"));
+    assert!(html(&tide()).contains("@page { size: A4;"));
+}
+
+/// Contrast by WCAG 2.2, success criterion 1.4.3: (L1 + 0.05) / (L2 + 0.05).
+fn contrast(first: &str, second: &str) -> f64 {
+    let (one, other) = (luminance(first), luminance(second));
+    (one.max(other) + 0.05) / (one.min(other) + 0.05)
+}
+
+#[allow(clippy::disallowed_methods, reason = "colors are no part of a plan")]
+fn luminance(color: &str) -> f64 {
+    let part = |at: usize| {
+        let level = u8::from_str_radix(&color[at..at + 2], 16).expect("a color as #rrggbb");
+        let level = f64::from(level) / 255.0;
+        if level <= 0.04045 {
+            level / 12.92
+        } else {
+            ((level + 0.055) / 1.055).powf(2.4)
+        }
+    };
+    0.2126 * part(1) + 0.7152 * part(3) + 0.0722 * part(5)
+}
+
+/// Worked values of the formula, as commonly published for these colors on white.
+#[test]
+fn the_contrast_formula_gives_the_known_values() {
+    for (color, known) in [
+        ("#767676", 4.54),
+        ("#777777", 4.48),
+        ("#949494", 3.03),
+        ("#0000ff", 8.59),
+        ("#000000", 21.0),
+    ] {
+        assert!(
+            (contrast(color, "#ffffff") - known).abs() <= 0.01,
+            "{color}"
+        );
+    }
+}
+
+#[test]
+fn every_color_is_strong_enough() {
+    let root = STYLE.split('}').next().expect("the palette comes first");
+    let palette: BTreeMap<&str, &str> = root
+        .split("--")
+        .skip(1)
+        .filter_map(|part| part.split_once(':'))
+        .map(|(name, color)| (name, color.trim().trim_end_matches(';')))
+        .collect();
+    for text in ["ink", "soft", "deep", "care"] {
+        for ground in ["paper", "tint"] {
+            let ratio = contrast(palette[text], palette[ground]);
+            assert!(ratio >= 4.5, "{text} on {ground}: {ratio:.2}");
+        }
+    }
+    for part in ["line", "deep"] {
+        for ground in ["paper", "tint"] {
+            let ratio = contrast(palette[part], palette[ground]);
+            assert!(ratio >= 3.0, "{part} on {ground}: {ratio:.2}");
+        }
+    }
+    let colors = STYLE.matches('#').count();
+    assert_eq!(colors, palette.len(), "no color stands outside the palette");
+}
