@@ -1,6 +1,8 @@
 //! From picks to a printed plan: order, pairs, preparation, loads and weeks.
 
+pub mod conditioning;
 pub mod file;
+pub mod heart_rate;
 pub mod loads;
 pub mod racks;
 pub mod ramp;
