@@ -286,20 +286,7 @@ fn item(entry: &Entry, amounts: Vec<u32>) -> Item {
     let mut item = Item {
         exercise: entry.id.clone(),
         sets: u32::try_from(amounts.len()).unwrap_or(u32::MAX),
-        reps: None,
-        seconds: None,
-        meters: None,
-        calories: None,
-        each_side: false,
-        rest_s: 0,
-        tempo: None,
-        rir: None,
-        load_kg: None,
-        load_note: None,
-        ramp: Vec::new(),
-        next: None,
-        instead: None,
-        effort: None,
+        ..Item::default()
     };
     match entry.measure {
         Measure::Meters => item.meters = Some(amounts),

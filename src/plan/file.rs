@@ -185,7 +185,7 @@ pub struct Group {
 }
 
 /// One exercise in a session. Exactly one of `reps`, `seconds`, `meters`, `calories` is given.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Item {
     /// Its id.
