@@ -15,6 +15,9 @@ pub const HOLD_STEP: u32 = 5;
 /// The longest hold in seconds. Common practice.
 const LONGEST_HOLD: u32 = 60;
 
+/// Weeks at a bound set by the minutes before the load is raised instead. Common practice.
+const HELD_WEEKS: u32 = 2;
+
 /// The next load for an exercise.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct NextLoad {
@@ -59,6 +62,7 @@ pub struct Track {
     pub load_kg: Option<f64>,
     duty: Duty,
     most: u32,
+    held: u32,
 }
 
 impl Track {
@@ -86,6 +90,7 @@ impl Track {
             load_kg,
             duty,
             most: own_most.max(high),
+            held: 0,
         }
     }
 
@@ -104,27 +109,36 @@ impl Track {
         (self.high + WIDEN * self.step()).min(self.most.max(self.high))
     }
 
-    /// A week's progress: one more in each set up to the top, then the next load from the low end again. Without a
-    /// known load the top is kept and the plan's `next` line says what to do. `most` bounds the amount, so that a
-    /// session keeps its minutes.
+    /// A week's progress: one more in each set up to the top, then the next load from the low end again.
+    ///
+    /// Without a known load the top is kept and the plan's `next` line says what to do. `most` bounds the amount where
+    /// the session's minutes do; held there for two weeks, a load within a tenth is taken all the same.
     pub fn advance(&mut self, ladder: Option<&Ladder>, cap_kg: Option<f64>, most: Option<u32>) {
         let next = match (self.load_kg, ladder) {
-            (Some(load), Some(ladder)) => next_load(load, ladder, cap_kg),
+            (Some(load), Some(ladder)) if self.duty != Duty::Explosive => {
+                next_load(load, ladder, cap_kg)
+            }
             _ => None,
         };
-        let top = if next.is_some_and(|next| next.is_wide) {
+        let is_wide = next.is_some_and(|next| next.is_wide);
+        let top = if is_wide {
             self.widened_top()
         } else {
             self.high
         };
-        if self.amount < top {
-            let grown = (self.amount + self.step()).min(top);
-            self.amount = most.map_or(grown, |most| grown.min(most.max(self.amount)));
-        } else if let Some(next) = next
-            && self.duty != Duty::Explosive
-        {
+        let bound = most.map_or(top, |most| most.max(self.low).min(top));
+        if self.amount < bound {
+            self.amount = (self.amount + self.step()).min(bound);
+            self.held = 0;
+            return;
+        }
+        self.amount = bound;
+        self.held += 1;
+        let ready = bound == top || (!is_wide && self.held >= HELD_WEEKS);
+        if let Some(next) = next.filter(|_| ready) {
             self.load_kg = Some(next.load_kg);
             self.amount = self.low;
+            self.held = 0;
         }
     }
 }
@@ -205,6 +219,7 @@ mod tests {
             load_kg,
             duty: Duty::Main,
             most: 20,
+            held: 0,
         }
     }
 
@@ -248,9 +263,11 @@ mod tests {
     #[test]
     fn planned_minutes_hold_the_repetitions_back() {
         let mut held = track(Some(50.0));
-        for _ in 0..5 {
+        for _ in 0..3 {
             held.advance(Some(&bar(1250)), None, Some(10));
         }
         assert_eq!((held.amount, held.load_kg), (10, Some(50.0)));
+        held.advance(Some(&bar(1250)), None, Some(10));
+        assert_eq!((held.amount, held.load_kg), (8, Some(52.5)));
     }
 }
