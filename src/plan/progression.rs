@@ -48,7 +48,7 @@ pub struct Course<'a> {
     /// The loads of an exercise by id.
     pub lift: &'a dyn Fn(&str) -> Lift,
     /// The sessions of a block, from 0, at their fullest: main lifts stay, accessories change. Loads are those for the
-    /// low end of an exercise's range.
+    /// low end of an exercise's range at its reserve.
     pub block: &'a dyn Fn(usize) -> Vec<Session>,
 }
 
@@ -167,7 +167,7 @@ impl<'a> Progress<'_, 'a> {
             standing.track.amount
         };
         let mut load_kg = standing.track.load_kg;
-        if let Some((heavy, load)) = standing.heavy(profile, plan) {
+        if let Some((heavy, load)) = standing.heavy(profile, plan).filter(|_| careful.heavy_sets) {
             amount = heavy.reps;
             rir = rir.map(|_| heavy.rir);
             load_kg = load.or(load_kg);
@@ -181,7 +181,7 @@ impl<'a> Progress<'_, 'a> {
             .rir
             .and_then(|rir| next_time::effort(profile.training_status, rir))
             .or(item.effort.take());
-        item.next = Some(standing.next(plan, profile.training_status));
+        item.next = Some(standing.next(plan, profile.training_status, careful));
     }
 
     /// The standing of an item's exercise, begun where it is new; `None` where the catalog does not know it.
@@ -299,9 +299,14 @@ impl Standing<'_> {
         };
     }
 
-    fn next(&self, plan: WeekPlan, status: Status) -> String {
+    fn next(&self, plan: WeekPlan, status: Status, careful: &CarefulStart) -> String {
         if plan.kind == WeekKind::Test && self.entry.main {
-            return "write load and repetitions of the last set down: the next block's loads come from them".to_owned();
+            let last = if status == Status::Novice || !careful.heavy_sets {
+                "write load and repetitions of the last set down"
+            } else {
+                "in the last set go on until one is left in reserve, and write load and repetitions down"
+            };
+            return format!("{last}: the next loads come from them");
         }
         if status == Status::Novice && plan.week <= 2 {
             // RM-19: beginners misjudge their reserve, so nothing is steered by it yet.
