@@ -9,7 +9,7 @@ use jiff::civil::Date;
 
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
-use crate::plan::calendar::{WeekPlan, calendar, week_date};
+use crate::plan::calendar::{BLOCK, WeekPlan, calendar, week_date};
 use crate::plan::conditioning::{Conditioning, interval_days};
 use crate::plan::file::{Group, Item, Session, Week};
 use crate::plan::loads::Ladder;
@@ -77,6 +77,8 @@ struct Standing<'a> {
     /// The amount of the week as planned, and as written this week.
     planned: u32,
     written: Option<u32>,
+    /// Whether its weeks follow the block's heavy loads instead of its own track.
+    is_heavy: bool,
 }
 
 struct Progress<'c, 'a> {
@@ -135,11 +137,11 @@ impl<'a> Progress<'_, 'a> {
         let status = self.course.profile.training_status;
         match base.kind {
             GroupKind::Prep => Some(base.clone()),
-            GroupKind::Conditioning => {
-                self.course
-                    .conditioning?
-                    .of_week(plan.week, limit.unwrap_or(60), hard_end)
-            }
+            GroupKind::Conditioning => self.course.conditioning?.of_week(
+                plan.week,
+                limit.unwrap_or(60),
+                hard_end && !plan.is_light,
+            ),
             GroupKind::Finisher => {
                 (finisher::is_time(status, plan.week) && !plan.is_light).then(|| base.clone())
             }
@@ -167,7 +169,9 @@ impl<'a> Progress<'_, 'a> {
             standing.track.amount
         };
         let mut load_kg = standing.track.load_kg;
-        if let Some((heavy, load)) = standing.heavy(profile, plan).filter(|_| careful.heavy_sets) {
+        let heavy = standing.heavy(profile, plan).filter(|_| careful.heavy_sets);
+        standing.is_heavy = heavy.is_some();
+        if let Some((heavy, load)) = heavy {
             amount = heavy.reps;
             rir = rir.map(|_| heavy.rir);
             load_kg = load.or(load_kg);
@@ -214,6 +218,7 @@ impl<'a> Progress<'_, 'a> {
             before: None,
             planned,
             written: None,
+            is_heavy: false,
         })
     }
 
@@ -233,9 +238,13 @@ impl<'a> Progress<'_, 'a> {
             let Some(written) = standing.written.take().filter(|_| !holds) else {
                 continue;
             };
-            // The first block is the week as planned at its fullest; later, minutes alone hold an amount back.
+            if standing.is_heavy {
+                continue;
+            }
+            // Inside the first block the week as planned is the fullest; later, minutes alone hold an amount back.
             let trimmed = (written < standing.track.amount).then_some(written);
-            let most = if plan.block == 0 {
+            let in_first = plan.block == 0 && plan.in_block + 1 < BLOCK;
+            let most = if in_first {
                 Some(standing.planned)
             } else {
                 trimmed
@@ -311,6 +320,12 @@ impl Standing<'_> {
         if status == Status::Novice && plan.week <= 2 {
             // RM-19: beginners misjudge their reserve, so nothing is steered by it yet.
             return "the same next time: the movement first".to_owned();
+        }
+        if plan.is_light {
+            return "an easier week: nothing is raised".to_owned();
+        }
+        if self.is_heavy {
+            return "next week's load stands in the plan; keep this one if fewer were left than planned".to_owned();
         }
         next_time::condition(
             self.entry,

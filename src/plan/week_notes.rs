@@ -33,6 +33,9 @@ fn about(course: &Course<'_>, plan: WeekPlan) -> &'static str {
         (_, true) => {
             "An easier week: about a third fewer sets, lighter sets, the same exercises and days (the size of the cut is custom)."
         }
+        (WeekKind::Base, _) if is_heavy(course) => {
+            "The block begins: main lifts at its first loads, elsewhere one more repetition in reserve."
+        }
         (WeekKind::Base, _) => "The block begins with one more repetition in reserve.",
         _ if is_heavy(course) => {
             "Main lifts follow the block's loads; elsewhere a repetition more, and a heavier load once the range is full."
@@ -41,7 +44,7 @@ fn about(course: &Course<'_>, plan: WeekPlan) -> &'static str {
             "The week as planned, at the low end of the repetitions."
         }
         _ => {
-            "A repetition more in each set than last week, and the next load once the range is full; repeat the week if it did not go well."
+            "A repetition more in each set than in the last full week, and the next load once the range is full; repeat the week if it did not go well."
         }
     }
 }

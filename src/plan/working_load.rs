@@ -44,8 +44,8 @@ pub struct Ask {
 pub struct WorkingLoad {
     /// The whole bar, or one hand's implement; none where it is to be found, or where there is nothing to load.
     pub load_kg: Option<f64>,
-    /// Where the load comes from, or how to find it; empty where there is nothing to load.
-    pub note: String,
+    /// Where the load comes from, or how to find it; none where there is nothing to load.
+    pub note: Option<String>,
     /// The estimated one-repetition maximum, for the weeks that follow.
     pub one_rep_max_kg: Option<f64>,
     /// The load that is never passed.
@@ -113,7 +113,7 @@ impl KnownLifts {
     pub fn working_load(&self, entry: &Entry, ladder: Option<&Ladder>, ask: Ask) -> WorkingLoad {
         let cap_kg = self.lifts.get(&entry.id).and_then(|lift| lift.cap_kg);
         let Some(ladder) = ladder else {
-            let note = unloaded_note(entry.load, ask.rir).to_owned();
+            let note = unloaded_note(entry.load, ask.rir).map(str::to_owned);
             return WorkingLoad {
                 note,
                 cap_kg,
@@ -125,23 +125,24 @@ impl KnownLifts {
             ..WorkingLoad::default()
         };
         let Some(source) = self.source(entry) else {
-            found.note = self.find_note(entry.load, ladder, ask, cap_kg);
+            found.note = Some(self.find_note(entry.load, ladder, ask, cap_kg));
             return found;
         };
         found.one_rep_max_kg = Some(source.one_rep_max);
         let Some(wanted) = self.wanted(entry, &source, ask) else {
-            found.note = self.find_note(entry.load, ladder, ask, cap_kg);
+            found.note = Some(self.find_note(entry.load, ladder, ask, cap_kg));
             return found;
         };
         let limited = cap_kg.map_or(wanted, |cap| cap.min(wanted));
         found.load_kg = ladder.at_most(limited);
-        found.note = match found.load_kg {
+        let note = match found.load_kg {
             Some(_) if limited < wanted => {
                 format!("held at the cap of {}; {}", self.mass(limited), source.text)
             }
             Some(_) => source.text,
             None => self.too_light_note(entry, ladder, limited, &source),
         };
+        found.note = Some(note);
         found
     }
 
@@ -272,12 +273,12 @@ fn name(id: &str) -> String {
     id.replace('-', " ")
 }
 
-const fn unloaded_note(load: LoadKind, rir: u32) -> &'static str {
+const fn unloaded_note(load: LoadKind, rir: u32) -> Option<&'static str> {
     match (load, rir) {
-        (LoadKind::Band, 0..=1) => "a band with which the last repetition is just clean",
-        (LoadKind::Band, _) => "a band that leaves a few good repetitions",
-        (LoadKind::Assisted, _) => "as much help as leaves a few good repetitions",
-        _ => "",
+        (LoadKind::Band, 0..=1) => Some("a band with which the last repetition is just clean"),
+        (LoadKind::Band, _) => Some("a band that leaves a few good repetitions"),
+        (LoadKind::Assisted, _) => Some("as much help as leaves a few good repetitions"),
+        _ => None,
     }
 }
 

@@ -104,7 +104,7 @@ impl Room {
             tempo: dose.tempo_for(entry).map(str::to_owned),
             rir: Some(dose.rir),
             load_kg: found.load_kg,
-            load_note: Some(found.note),
+            load_note: found.note,
             ..Item::default()
         };
         match entry.measure {
