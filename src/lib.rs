@@ -2,7 +2,49 @@
 //!
 //! The modules follow the data: a profile is read, resolved, split, modelled, solved and written.
 
-pub mod input;
-pub mod plan;
-pub mod request;
 pub mod words;
+
+pub mod diagnostic;
+
+pub mod input;
+
+pub mod timing;
+
+pub mod catalog;
+
+pub mod request;
+
+pub mod week;
+
+pub mod program;
+
+pub mod split;
+
+pub mod model;
+
+pub mod rules;
+
+pub mod solution;
+
+pub mod plan;
+
+pub mod audit;
+
+pub mod planner;
+
+pub mod sheets;
+
+pub mod cli;
+
+/// A small profile for examples: two days, dumbbells and a bench. Invented.
+#[must_use]
+pub fn example_profile() -> input::profile::Profile {
+    serde_yaml::from_str(
+        "client: example-01
+training_status: novice
+goal: general-fitness
+equipment: [dumbbells, bench]
+sessions: [{day: tue, minutes: 45}, {day: fri, minutes: 45}]",
+    )
+    .expect("the example is well formed")
+}

@@ -1,2 +1,7 @@
 //! The `weekwright` program.
-fn main() {}
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    weekwright::cli::run(std::env::args_os())
+}

@@ -204,10 +204,7 @@ impl Pattern {
     /// Explosive work, done fresh and first.
     #[must_use]
     pub const fn is_explosive(self) -> bool {
-        matches!(
-            self,
-            Pattern::ExplosivePull | Pattern::Jump | Pattern::Throw
-        )
+        matches!(self, Pattern::ExplosivePull | Pattern::Jump | Pattern::Throw)
     }
 
     /// Whether sets of the pattern count as weekly volume; jumps, throws and locomotion do not.
@@ -255,19 +252,13 @@ impl Pattern {
     /// Whether the pattern counts for the knee side of the legs.
     #[must_use]
     pub const fn is_knee(self) -> bool {
-        matches!(
-            self,
-            Pattern::Squat | Pattern::Lunge | Pattern::KneeExtension
-        )
+        matches!(self, Pattern::Squat | Pattern::Lunge | Pattern::KneeExtension)
     }
 
     /// Whether the pattern counts for the hip side of the legs.
     #[must_use]
     pub const fn is_hip(self) -> bool {
-        matches!(
-            self,
-            Pattern::Hinge | Pattern::HipExtension | Pattern::KneeFlexion
-        )
+        matches!(self, Pattern::Hinge | Pattern::HipExtension | Pattern::KneeFlexion)
     }
 }
 
@@ -280,10 +271,7 @@ impl Muscle {
     /// Muscles that recovery and session caps leave free: they are trained often in practice.
     #[must_use]
     pub const fn recovers_fast(self) -> bool {
-        matches!(
-            self,
-            Muscle::Abs | Muscle::Obliques | Muscle::Calves | Muscle::Forearms
-        )
+        matches!(self, Muscle::Abs | Muscle::Obliques | Muscle::Calves | Muscle::Forearms)
     }
 
     /// The majors that every client has a floor for.

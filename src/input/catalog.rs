@@ -15,9 +15,11 @@ use crate::words::{
 pub struct Entry {
     /// Kebab-case ASCII, unique.
     #[schemars(regex(pattern = r"^[a-z0-9]+(-[a-z0-9]+)*$"), length(max = 60))]
+    #[schemars(example = &"goblet-squat")]
     pub id: String,
     /// The trade's name.
     #[schemars(length(min = 1, max = 80))]
+    #[schemars(example = &"Goblet squat")]
     pub name: String,
     /// What the item is for.
     #[serde(default = "default_role", skip_serializing_if = "is_work")]
@@ -39,15 +41,18 @@ pub struct Entry {
     pub main: bool,
     /// Muscles that get one set per set, the prime mover first.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(example = ["quads", "glutes"])]
     pub direct: Vec<Muscle>,
     /// Muscles that get half a set per set.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(example = ["adductors"])]
     pub indirect: Vec<Muscle>,
     /// Muscles that a preparation item readies or a conditioning item tires.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub muscles: Vec<Muscle>,
     /// Any one of these sets of kit; an empty set means nothing is needed.
     #[schemars(length(min = 1))]
+    #[schemars(example = [["dumbbells"]])]
     pub needs: Vec<Vec<Kit>>,
     /// 1 novice, 2 intermediate, 3 advanced.
     #[schemars(range(min = 1, max = 3))]
@@ -61,25 +66,31 @@ pub struct Entry {
     pub measure: Measure,
     /// The range that makes sense, in the unit of `measure`, per side where sides are `each`.
     #[schemars(length(min = 2, max = 2), inner(range(min = 1, max = 5000)))]
+    #[schemars(example = [6, 12])]
     pub reps: Vec<u32>,
     /// Lowering-pause-lifting-pause in seconds; with `measure: reps`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schemars(regex(pattern = r"^[0-9]-[0-9]-[0-9]-[0-9]$"))]
+    #[schemars(example = &"3-0-1-0")]
     pub tempo: Option<String>,
     /// Seconds to arrange it before the first set.
     #[schemars(range(min = 0, max = 600))]
+    #[schemars(example = 30)]
     pub setup_s: u32,
     /// What it loads in the body.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub stress: Vec<StressTag>,
     /// Ids of easier forms.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(example = ["bodyweight-squat"])]
     pub easier: Vec<String>,
     /// Ids of harder forms.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(example = ["front-squat"])]
     pub harder: Vec<String>,
     /// Two to four short reminders for the client.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(example = ["Elbows inside the knees"])]
     pub cues: Vec<String>,
 }
 
@@ -89,10 +100,7 @@ const fn default_role() -> Role {
 const fn default_load() -> LoadKind {
     LoadKind::None
 }
-#[allow(
-    clippy::trivially_copy_pass_by_ref,
-    reason = "serde hands over a reference"
-)]
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands over a reference")]
 fn is_work(role: &Role) -> bool {
     *role == Role::Work
 }
@@ -113,10 +121,7 @@ impl StressTag {
     pub fn parts(&self) -> Vec<(Stress, Grade)> {
         match self {
             StressTag::Plain(stress) => vec![(*stress, Grade::Heavy)],
-            StressTag::Graded(map) => map
-                .iter()
-                .map(|(stress, grade)| (*stress, *grade))
-                .collect(),
+            StressTag::Graded(map) => map.iter().map(|(stress, grade)| (*stress, *grade)).collect(),
         }
     }
 }

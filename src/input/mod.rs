@@ -1,5 +1,16 @@
 //! Files as a coach writes them: their shapes, and every fault in them with its place.
 
 pub mod catalog;
+pub mod check;
+pub mod clock;
+pub mod marks;
 pub mod place;
+pub mod plan;
 pub mod profile;
+mod read;
+pub mod shape;
+pub mod source;
+pub mod suggest;
+pub mod syntax;
+
+pub use read::{Read, read};

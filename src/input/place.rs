@@ -8,6 +8,7 @@ use serde::de::Error as _;
 use serde::ser::SerializeMap as _;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use super::profile::Profile;
 use crate::words::Kit;
 
 /// A room with kit.
@@ -16,6 +17,7 @@ use crate::words::Kit;
 pub struct Place {
     /// The name that profiles use.
     #[schemars(length(min = 1, max = 200))]
+    #[schemars(example = &"boathouse")]
     pub place: String,
     /// The kit and what it offers.
     pub equipment: Equipment,
@@ -69,6 +71,7 @@ pub struct Offer {
     pub step_kg: Option<f64>,
     /// The masses one by one, where the steps are uneven.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(example = [4.0, 6.0, 8.0])]
     pub masses_kg: Option<Vec<f64>>,
 }
 
@@ -86,10 +89,7 @@ impl Stock {
     #[must_use]
     pub fn offer(&self) -> Offer {
         match self {
-            Stock::Count(count) => Offer {
-                count: Some(*count),
-                ..Offer::default()
-            },
+            Stock::Count(count) => Offer { count: Some(*count), ..Offer::default() },
             Stock::Offer(offer) => offer.clone(),
         }
     }
@@ -108,10 +108,8 @@ impl<'de> Deserialize<'de> for Equipment {
         let mut equipment = Equipment::default();
         match Shape::deserialize(deserializer)? {
             Shape::List(list) => {
-                equipment.items = list
-                    .into_iter()
-                    .map(|kit| (kit, Stock::Offer(Offer::default())))
-                    .collect();
+                equipment.items =
+                    list.into_iter().map(|kit| (kit, Stock::Offer(Offer::default()))).collect();
             }
             Shape::Map(map) => {
                 for (key, value) in map {
@@ -143,15 +141,34 @@ fn plates(value: serde_yaml::Value) -> Result<Plates, String> {
                 serde_yaml::Value::String(text) => text.parse::<f64>().ok(),
                 _ => None,
             };
-            let grams = mass.filter(|mass| (0.05..=100.0).contains(mass)).map(grams);
-            let pieces = pieces
-                .as_u64()
-                .and_then(|pieces| u32::try_from(pieces).ok());
+            let grams = mass.filter(|mass| (0.0..=1000.0).contains(mass)).map(grams);
+            let pieces = pieces.as_u64().and_then(|pieces| u32::try_from(pieces).ok());
             grams
                 .zip(pieces)
                 .ok_or_else(|| "a plate is `mass in kg: pieces`, as in `20: 2`".to_owned())
         })
         .collect()
+}
+
+impl Equipment {
+    /// The same kit without the items that are listed with a count of 0.
+    #[must_use]
+    pub fn present(&self) -> Equipment {
+        let mut present = self.clone();
+        present.items.retain(|_, stock| stock.count() > 0);
+        present
+    }
+}
+
+/// The profile with the place's kit as its equipment; the place keeps its name. Without a place
+/// only items that are not there (count 0) are taken out.
+#[must_use]
+pub fn resolve_place(profile: &Profile, place: Option<&Place>) -> Profile {
+    let equipment = match place {
+        Some(place) => Some(place.equipment.present()),
+        None => profile.equipment.as_ref().map(Equipment::present),
+    };
+    Profile { equipment, ..profile.clone() }
 }
 
 /// Kilograms to whole grams.
@@ -199,12 +216,13 @@ impl JsonSchema for Equipment {
             serde_json::json!({
                 "description": "Loose plates: mass in kg to pieces.",
                 "type": "object",
-                "patternProperties": { "^[0-9]+(\\.[0-9]+)?$": { "type": "integer", "minimum": 0, "maximum": 1000 } },
+                "patternProperties": { "^[0-9]{1,3}(\\.[0-9]{1,3})?$": { "type": "integer", "minimum": 0, "maximum": 1000 } },
                 "additionalProperties": false,
             }),
         );
         json_schema!({
             "description": "The kit there is: a plain list, or a map from item to a count or to what it offers.",
+            "examples": [["dumbbells", "bench"]],
             "anyOf": [
                 { "type": "array", "items": kit },
                 { "type": "object", "properties": properties, "additionalProperties": false },

@@ -17,10 +17,12 @@ use crate::words::{
 pub struct Profile {
     /// A code or a nickname; no full names needed.
     #[schemars(length(min = 1, max = 200))]
+    #[schemars(example = &"tide-01")]
     pub client: String,
     /// Year of birth; with it heart-rate ranges and age cautions can be given.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schemars(range(min = 1900, max = 2030))]
+    #[schemars(example = 1991)]
     pub birth_year: Option<u16>,
     /// Used only where a published equation needs it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -28,10 +30,12 @@ pub struct Profile {
     /// Height in centimeters.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schemars(range(min = 90, max = 250))]
+    #[schemars(example = 168)]
     pub height_cm: Option<f64>,
     /// Body mass in kilograms.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schemars(range(min = 20, max = 350))]
+    #[schemars(example = 64)]
     pub body_mass_kg: Option<f64>,
     /// The unit in which loads are read and shown.
     #[serde(default = "default_units")]
@@ -42,6 +46,7 @@ pub struct Profile {
     pub goal: Goal,
     /// First day of week 1, ISO 8601.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(example = &"2027-01-04")]
     pub start: Option<String>,
     /// Weeks to print.
     #[serde(default = "default_weeks")]
@@ -49,6 +54,7 @@ pub struct Profile {
     pub weeks: u32,
     /// A file in `places/` beside the profile, without its ending; or leave out and give `equipment`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(example = &"boathouse")]
     pub place: Option<String>,
     /// The kit there is, when no place is named.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -61,6 +67,7 @@ pub struct Profile {
     pub split: SplitChoice,
     /// Stress tags to keep out; `{tag: spinal-compression, allow: light}` keeps out only the heavy form.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(example = ["overhead"])]
     pub limits: Vec<Limit>,
     /// Muscles that should get more or less than usual.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
@@ -102,6 +109,7 @@ pub struct Profile {
     pub finishers: Finishers,
     /// The plan of the last block, so that its main lifts are kept.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(example = &"tide-01.plan.yaml")]
     pub previous: Option<String>,
     /// Changes to the rules' own defaults, by rule id.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
@@ -136,9 +144,11 @@ pub struct SessionSlot {
     pub day: Weekday,
     /// When it starts, "18:30"; without it every day counts as the same hour.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(example = &"18:30")]
     pub at: Option<String>,
     /// Minutes from the first warm-up step to the last set.
     #[schemars(range(min = 10, max = 240))]
+    #[schemars(example = 60)]
     pub minutes: u32,
 }
 
@@ -149,7 +159,7 @@ pub enum SplitChoice {
     /// A known way.
     Named(SplitName),
     /// The client's own: one list of muscles per session.
-    Own(Vec<Vec<Muscle>>),
+    Own(#[schemars(length(min = 1))] Vec<Vec<Muscle>>),
 }
 
 impl Default for SplitChoice {
@@ -213,15 +223,19 @@ pub struct GradedLimit {
 pub struct Choices {
     /// In the week at least once.
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schemars(example = ["back-squat"])]
     pub must: Vec<String>,
     /// Liked: chosen before equals.
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schemars(example = ["goblet-squat"])]
     pub prefer: Vec<String>,
     /// Disliked: chosen only where nothing else does.
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schemars(example = ["walking-lunge"])]
     pub avoid: Vec<String>,
     /// Never in the week.
     #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schemars(example = ["deadlift"])]
     pub never: Vec<String>,
 }
 
@@ -238,7 +252,7 @@ impl Choices {
 #[serde(untagged)]
 pub enum TargetWish {
     /// Low and high end.
-    Range([f64; 2]),
+    Range(#[schemars(example = [8, 14])] [f64; 2]),
     /// The same with the low end as a demand.
     Strict(StrictTarget),
 }
@@ -248,6 +262,7 @@ pub enum TargetWish {
 #[serde(deny_unknown_fields)]
 pub struct StrictTarget {
     /// Low and high end in fractional sets.
+    #[schemars(example = [8, 14])]
     pub range: [f64; 2],
     /// Whether a week under the low end is refused.
     #[serde(default)]
@@ -260,9 +275,11 @@ pub struct StrictTarget {
 pub struct KnownLift {
     /// The load in the profile's unit: whole bar, or one hand's implement.
     #[schemars(range(min = 0.5, max = 500))]
+    #[schemars(example = 50)]
     pub load: f64,
     /// Repetitions done.
     #[schemars(range(min = 1, max = 30))]
+    #[schemars(example = 5)]
     pub reps: u32,
     /// Repetitions left in reserve.
     #[serde(default)]
@@ -284,9 +301,11 @@ pub struct ConditioningWish {
     pub from_week: u32,
     /// Minutes at the end of a session.
     #[schemars(range(min = 3, max = 60))]
+    #[schemars(example = 12)]
     pub minutes: u32,
     /// Kit or conditioning items to use, in order of liking; empty means any the place has.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(example = ["rowing-ergometer"])]
     pub modes: Vec<String>,
 }
 
@@ -315,6 +334,7 @@ pub struct Screening {
     pub pregnant: bool,
     /// Places that hurt, in the client's words.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(example = ["left knee on stairs"])]
     pub pain: Vec<String>,
     /// A clinician said to wait.
     #[serde(default)]
@@ -329,6 +349,7 @@ pub struct OtherTraining {
     pub day: Weekday,
     /// When it starts.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(example = &"18:30")]
     pub at: Option<String>,
     /// How hard it is.
     pub load: Effort,
@@ -349,10 +370,7 @@ pub struct BalanceWish {
 
 impl Default for BalanceWish {
     fn default() -> Self {
-        BalanceWish {
-            pull_push: [0.9, 1.5],
-            knee_hip: [0.67, 1.5],
-        }
+        BalanceWish { pull_push: [0.9, 1.5], knee_hip: [0.67, 1.5] }
     }
 }
 

@@ -35,9 +35,7 @@ pub struct WeekPlan {
 /// middle and at the end of longer courses.
 #[must_use]
 pub fn calendar(status: Status, weeks: u32) -> Vec<WeekPlan> {
-    (1..=weeks.clamp(1, 52))
-        .map(|week| week_plan(status, week, weeks))
-        .collect()
+    (1..=weeks.clamp(1, 52)).map(|week| week_plan(status, week, weeks)).collect()
 }
 
 fn week_plan(status: Status, week: u32, weeks: u32) -> WeekPlan {
@@ -56,13 +54,7 @@ fn week_plan(status: Status, week: u32, weeks: u32) -> WeekPlan {
         _ => WeekKind::Build,
     };
     let block = usize::try_from((week - 1) / BLOCK).unwrap_or(0);
-    WeekPlan {
-        week,
-        block,
-        in_block,
-        kind,
-        is_light,
-    }
+    WeekPlan { week, block, in_block, kind, is_light }
 }
 
 /// A start date that does not exist.
@@ -84,10 +76,7 @@ pub fn start_date(text: &str) -> Result<Date, NoSuchDate> {
 #[must_use]
 pub fn week_date(start: Date, week: u32) -> Option<String> {
     let days = i64::from(week.checked_sub(1)?).checked_mul(7)?;
-    start
-        .checked_add(days.days())
-        .ok()
-        .map(|date| date.to_string())
+    start.checked_add(days.days()).ok().map(|date| date.to_string())
 }
 
 #[cfg(test)]
@@ -95,20 +84,12 @@ mod tests {
     use super::*;
 
     fn light(status: Status, weeks: u32) -> Vec<u32> {
-        calendar(status, weeks)
-            .iter()
-            .filter(|week| week.is_light)
-            .map(|week| week.week)
-            .collect()
+        calendar(status, weeks).iter().filter(|week| week.is_light).map(|week| week.week).collect()
     }
 
     fn of_kind(status: Status, weeks: u32, kind: WeekKind) -> Vec<u32> {
         let weeks = calendar(status, weeks);
-        weeks
-            .iter()
-            .filter(|week| week.kind == kind)
-            .map(|week| week.week)
-            .collect()
+        weeks.iter().filter(|week| week.kind == kind).map(|week| week.week).collect()
     }
 
     /// VO-13 (Bell et al. 2022): every 4 to 6 weeks, for 12 weeks {4, 8, 12}; VO-14 (Rogerson et al. 2024): every 5.6 +/- 2.3.
@@ -117,31 +98,20 @@ mod tests {
         assert_eq!(light(Status::Advanced, 12), [4, 8, 12], "VO-13");
         for status in Status::ALL {
             let weeks = light(*status, 52);
-            assert!(
-                weeks
-                    .windows(2)
-                    .all(|pair| (4..=6).contains(&(pair[1] - pair[0]))),
-                "VO-13"
-            );
+            assert!(weeks.windows(2).all(|pair| (4..=6).contains(&(pair[1] - pair[0]))), "VO-13");
         }
     }
 
     #[test]
     fn a_novice_s_month_starts_easy_and_does_not_end_easy() {
         assert_eq!(light(Status::Novice, 4), [1]);
-        assert_eq!(
-            of_kind(Status::Novice, 4, WeekKind::Easy),
-            Vec::<u32>::new()
-        );
+        assert_eq!(of_kind(Status::Novice, 4, WeekKind::Easy), Vec::<u32>::new());
         assert_eq!(of_kind(Status::Novice, 12, WeekKind::Easy), [5, 9]);
     }
 
     #[test]
     fn measures_stand_in_the_middle_and_at_the_end() {
-        assert_eq!(
-            of_kind(Status::Novice, 4, WeekKind::Test),
-            Vec::<u32>::new()
-        );
+        assert_eq!(of_kind(Status::Novice, 4, WeekKind::Test), Vec::<u32>::new());
         assert_eq!(of_kind(Status::Novice, 12, WeekKind::Test), [6, 12]);
         assert_eq!(of_kind(Status::Intermediate, 6, WeekKind::Test), [6]);
     }

@@ -60,17 +60,10 @@ pub fn choose<'a>(profile: &Profile, usable: &[&'a Entry], start: &CarefulStart)
         return choice;
     }
     let wished = wished(wish, usable, &mut choice.notes);
-    let first = |part: Part| {
-        wished
-            .iter()
-            .copied()
-            .find(|entry| entry.part == Some(part))
-    };
+    let first = |part: Part| wished.iter().copied().find(|entry| entry.part == Some(part));
     let (steady, intervals) = (first(Part::Steady), first(Part::Intervals));
     if steady.is_none() && intervals.is_none() {
-        choice
-            .notes
-            .push("no conditioning: nothing for it is left by kit and limits".to_owned());
+        choice.notes.push("no conditioning: nothing for it is left by kit and limits".to_owned());
         return choice;
     }
     choice.conditioning = Some(Conditioning {
@@ -97,9 +90,7 @@ fn wished<'a>(
         let fits = |entry: &&&Entry| entry.id == *mode || kit.is_some_and(|kit| needs(entry, kit));
         let found: Vec<&Entry> = usable.iter().filter(fits).copied().collect();
         if found.is_empty() {
-            notes.push(format!(
-                "conditioning mode `{mode}` is not to be had here and is left out"
-            ));
+            notes.push(format!("conditioning mode `{mode}` is not to be had here and is left out"));
         }
         wished.extend(found);
     }
@@ -138,17 +129,9 @@ impl Conditioning<'_> {
     #[must_use]
     pub fn of_week(&self, week: u32, session_minutes: u32, intervals_fit: bool) -> Option<Group> {
         let weeks_in = week.checked_sub(self.from_week)?;
-        let steady_first = if self.status == Status::Novice {
-            STEADY_WEEKS
-        } else {
-            1
-        };
+        let steady_first = if self.status == Status::Novice { STEADY_WEEKS } else { 1 };
         let hard = intervals_fit && weeks_in >= steady_first && self.start.allows_intervals(week);
-        let entry = if hard {
-            self.intervals.or(self.steady)
-        } else {
-            self.steady
-        }?;
+        let entry = if hard { self.intervals.or(self.steady) } else { self.steady }?;
         let most_s = self.most_s(entry, session_minutes);
         let group = self.fill(entry, self.grown(most_s, weeks_in), session_minutes);
         // Too short for three rounds: steady work instead.
@@ -167,11 +150,7 @@ impl Conditioning<'_> {
 
     /// From two thirds (novices) or four fifths, a tenth more a week, up to the most.
     fn grown(&self, most_s: u32, weeks_in: u32) -> u32 {
-        let first = if self.status == Status::Novice {
-            most_s * 2 / 3
-        } else {
-            most_s * 4 / 5
-        };
+        let first = if self.status == Status::Novice { most_s * 2 / 3 } else { most_s * 4 / 5 };
         let mut seconds = (first / STEP_S * STEP_S).max(LEAST_S).min(most_s);
         for _ in 0..weeks_in.min(52) {
             let more = seconds * (100 + GROWTH_PERCENT) / 100 / STEP_S * STEP_S;
@@ -188,15 +167,9 @@ impl Conditioning<'_> {
             Some(Part::Intervals) => self.rounds(entry, seconds)?,
             _ => self.steady_item(entry, seconds)?,
         };
-        let mut group = Group {
-            kind: GroupKind::Conditioning,
-            seconds: None,
-            items: vec![item],
-        };
+        let mut group = Group { kind: GroupKind::Conditioning, seconds: None, items: vec![item] };
         group.seconds = Some(written_group_s(&group, &|_| Some(entry)));
-        group
-            .seconds
-            .filter(|seconds| *seconds <= session_minutes * 60 / 4)?;
+        group.seconds.filter(|seconds| *seconds <= session_minutes * 60 / 4)?;
         Some(group)
     }
 
@@ -206,11 +179,8 @@ impl Conditioning<'_> {
         let amount = amount.min(most);
         let mut item = item(entry, vec![amount]);
         (amount > 0).then_some(())?;
-        item.effort = Some(self.effort(
-            Intensity::Moderate,
-            "you can speak in short sentences",
-            true,
-        ));
+        item.effort =
+            Some(self.effort(Intensity::Moderate, "you can speak in short sentences", true));
         Some(item)
     }
 
@@ -239,9 +209,8 @@ impl Conditioning<'_> {
     fn effort(&self, intensity: Intensity, words: &str, with_heart_rate: bool) -> String {
         let [low, high] = heart_rate::band(intensity).borg;
         let pulse = self.age.filter(|_| with_heart_rate);
-        let pulse = pulse.map_or(String::new(), |age| {
-            format!("; {}", heart_rate::text(intensity, age))
-        });
+        let pulse =
+            pulse.map_or(String::new(), |age| format!("; {}", heart_rate::text(intensity, age)));
         format!("Borg scale 6-20: {low}-{high}, {words}{pulse}")
     }
 }
@@ -307,11 +276,7 @@ pub fn interval_days<'a>(
     let rows = conditioning
         .intervals
         .is_some_and(|entry| needs(entry, Kit::RowingErgometer) || needs(entry, Kit::SkiErgometer));
-    let mut left = if conditioning.status == Status::Advanced {
-        2
-    } else {
-        1
-    };
+    let mut left = if conditioning.status == Status::Advanced { 2 } else { 1 };
     sessions
         .iter()
         .map(|session| {
@@ -329,11 +294,8 @@ fn day_after(day: Weekday) -> Weekday {
 }
 
 fn is_loaded<'a>(session: &Session, rows: bool, entry: &dyn Fn(&str) -> Option<&'a Entry>) -> bool {
-    let items = session
-        .groups
-        .iter()
-        .filter(|group| group.is_work())
-        .flat_map(|group| &group.items);
+    let items =
+        session.groups.iter().filter(|group| group.is_work()).flat_map(|group| &group.items);
     let mut patterns = items.filter_map(|item| entry(&item.exercise)?.pattern);
     patterns.any(|pattern| match pattern.side() {
         Some(Side::Legs) => pattern != Pattern::PlantarFlexion,

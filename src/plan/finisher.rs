@@ -27,11 +27,7 @@ pub fn finisher(
     if profile.finishers == Finishers::Never || session_minutes <= SHORT_SESSION_MIN {
         return None;
     }
-    let gentle: Vec<&Entry> = usable
-        .iter()
-        .copied()
-        .filter(|entry| is_gentle(entry))
-        .collect();
+    let gentle: Vec<&Entry> = usable.iter().copied().filter(|entry| is_gentle(entry)).collect();
     let entry = *gentle.get(turn.checked_rem(gentle.len())?)?;
     let dose = dose(profile.goal, profile.training_status, Duty::Finisher);
     (1..=dose.sets[1]).rev().find_map(|sets| {
@@ -54,15 +50,9 @@ pub fn is_gentle(entry: &Entry) -> bool {
     let mut stresses = entry.stress.iter().flat_map(StressTag::parts);
     let hard_landing = stresses.any(|stress| stress == (Stress::Impact, Grade::Heavy));
     let springs = entry.pattern.is_some_and(Pattern::is_explosive);
-    let unloaded = matches!(
-        entry.load,
-        LoadKind::Bodyweight | LoadKind::None | LoadKind::Band
-    );
+    let unloaded = matches!(entry.load, LoadKind::Bodyweight | LoadKind::None | LoadKind::Band);
     let few = entry.measure == Measure::Reps
-        && entry
-            .reps
-            .last()
-            .is_some_and(|most| *most <= EXPLOSIVE_MOST);
+        && entry.reps.last().is_some_and(|most| *most <= EXPLOSIVE_MOST);
     entry.role == Role::Finisher && !hard_landing && (!springs || unloaded || few)
 }
 
@@ -83,11 +73,7 @@ fn group(entry: &Entry, sets: u32, amount: u32, rest_s: u32) -> Group {
         Measure::Meters => item.meters = amounts,
         Measure::Calories => item.calories = amounts,
     }
-    Group {
-        kind: GroupKind::Finisher,
-        seconds: None,
-        items: vec![item],
-    }
+    Group { kind: GroupKind::Finisher, seconds: None, items: vec![item] }
 }
 
 #[cfg(test)]

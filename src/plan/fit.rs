@@ -28,10 +28,7 @@ pub fn to_minutes<'a>(
 }
 
 fn is_too_long(session: &Session) -> bool {
-    session
-        .minutes
-        .as_ref()
-        .is_some_and(|minutes| minutes.planned_s > minutes.limit * 60)
+    session.minutes.as_ref().is_some_and(|minutes| minutes.planned_s > minutes.limit * 60)
 }
 
 /// Takes one off the last item that has more than the week as planned; false where none has.
@@ -40,25 +37,14 @@ fn shorten(session: &mut Session, base: &Session) -> bool {
         let items = base.groups.iter().flat_map(|group| &group.items);
         items.filter(|item| item.exercise == id).map(most_of).max()
     };
-    let mut works = session
-        .groups
-        .iter_mut()
-        .rev()
-        .filter(|group| group.is_work());
-    let mut items = works
-        .by_ref()
-        .flat_map(|group| group.items.iter_mut().rev());
+    let mut works = session.groups.iter_mut().rev().filter(|group| group.is_work());
+    let mut items = works.by_ref().flat_map(|group| group.items.iter_mut().rev());
     let Some(item) =
         items.find(|item| planned(&item.exercise).is_some_and(|most| most_of(item) > most))
     else {
         return false;
     };
-    let lists = [
-        &mut item.reps,
-        &mut item.seconds,
-        &mut item.meters,
-        &mut item.calories,
-    ];
+    let lists = [&mut item.reps, &mut item.seconds, &mut item.meters, &mut item.calories];
     for amount in lists.into_iter().flatten().flatten() {
         *amount = amount.saturating_sub(1);
     }
@@ -66,11 +52,7 @@ fn shorten(session: &mut Session, base: &Session) -> bool {
 }
 
 fn drop_ramp_step(session: &mut Session) -> bool {
-    let mut items = session
-        .groups
-        .iter_mut()
-        .rev()
-        .flat_map(|group| group.items.iter_mut());
+    let mut items = session.groups.iter_mut().rev().flat_map(|group| group.items.iter_mut());
     match items.find(|item| !item.ramp.is_empty()) {
         Some(item) => {
             item.ramp.remove(0);

@@ -47,9 +47,7 @@ pub const fn band(intensity: Intensity) -> Band {
 /// Beats a minute for a band and an age, low and high end.
 #[must_use]
 pub fn range(intensity: Intensity, age: u32) -> [f64; 2] {
-    band(intensity)
-        .percent_of_highest
-        .map(|percent| highest(age) * percent / 100.0)
+    band(intensity).percent_of_highest.map(|percent| highest(age) * percent / 100.0)
 }
 
 /// The range in words with its error, as a sheet prints it.
@@ -78,16 +76,10 @@ mod tests {
     fn bands_are_the_handbook_s() {
         let moderate = band(Intensity::Moderate);
         assert_eq!(moderate.borg, [12, 13], "CO-06");
-        assert!(
-            (moderate.percent_of_highest[0] - 64.0).abs() < 1e-9,
-            "CO-06"
-        );
+        assert!((moderate.percent_of_highest[0] - 64.0).abs() < 1e-9, "CO-06");
         let vigorous = band(Intensity::Vigorous);
         assert_eq!(vigorous.borg, [14, 17], "CO-06");
-        assert!(
-            (vigorous.percent_of_reserve[1] - 89.0).abs() < 1e-9,
-            "CO-06, CO-07"
-        );
+        assert!((vigorous.percent_of_reserve[1] - 89.0).abs() < 1e-9, "CO-06, CO-07");
         assert_eq!(band(Intensity::Light).borg, [9, 11], "CO-06");
     }
 

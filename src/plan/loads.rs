@@ -54,14 +54,8 @@ impl Ladder {
     /// Implements of the given masses in grams.
     #[must_use]
     pub fn implements(masses_g: Vec<u32>, units: Units) -> Ladder {
-        let usable = masses_g
-            .into_iter()
-            .filter(|mass| (1..=MOST_GRAMS).contains(mass));
-        Ladder {
-            rungs: usable.map(|mass| (mass, Side::new())).collect(),
-            bar: Bar::None,
-            units,
-        }
+        let usable = masses_g.into_iter().filter(|mass| (1..=MOST_GRAMS).contains(mass));
+        Ladder { rungs: usable.map(|mass| (mass, Side::new())).collect(), bar: Bar::None, units }
     }
 
     /// The ladder without a load of nothing.
@@ -91,11 +85,7 @@ impl Ladder {
     /// The heaviest load in kilograms.
     #[must_use]
     pub fn heaviest(&self) -> f64 {
-        self.rungs
-            .keys()
-            .next_back()
-            .copied()
-            .map_or(0.0, kilograms)
+        self.rungs.keys().next_back().copied().map_or(0.0, kilograms)
     }
 
     /// Whether the place can make this load, to the gram.
@@ -137,10 +127,8 @@ impl Ladder {
         if side.is_empty() {
             return Some("no plates".to_owned());
         }
-        let pieces: Vec<String> = side
-            .iter()
-            .map(|mass| number(kilograms(*mass), self.units))
-            .collect();
+        let pieces: Vec<String> =
+            side.iter().map(|mass| number(kilograms(*mass), self.units)).collect();
         Some(format!("{place}{} {}", pieces.join(" + "), self.units.id()))
     }
 
@@ -181,11 +169,7 @@ fn kilograms(mass_g: u32) -> f64 {
 
 /// Grams, with anything beyond what a bar holds cut off.
 pub(super) fn whole_grams(load_kg: f64) -> u32 {
-    if load_kg.is_nan() {
-        0
-    } else {
-        grams(load_kg.clamp(0.0, 2000.0))
-    }
+    if load_kg.is_nan() { 0 } else { grams(load_kg.clamp(0.0, 2000.0)) }
 }
 
 /// Every sum that plates can make on one end, each with the fewest plates. `times` ends share the pieces.
@@ -193,9 +177,7 @@ fn side_sums(plates: &Plates, times: u32) -> BTreeMap<u32, Side> {
     let mut sums: BTreeMap<u32, Side> = BTreeMap::from([(0, Side::new())]);
     let sizes = plates.iter().rev().filter(|(mass, _)| **mass > 0);
     for (mass, pieces) in sizes.take(MOST_SIZES) {
-        let most = usize::try_from(pieces / times)
-            .unwrap_or(MOST_PLATES)
-            .min(MOST_PLATES);
+        let most = usize::try_from(pieces / times).unwrap_or(MOST_PLATES).min(MOST_PLATES);
         let before = sums.clone();
         for (sum, side) in &before {
             let mut sum = *sum;

@@ -28,18 +28,14 @@ pub fn condition(
 }
 
 fn two_more(track: &Track) -> String {
-    format!(
-        "if the last set reaches {} in two sessions running,",
-        track.amount + 2
-    )
+    format!("if the last set reaches {} in two sessions running,", track.amount + 2)
 }
 
 fn heavier(load: f64, track: &Track, ladder: &Ladder, cap_kg: Option<f64>) -> String {
     match next_load(load, ladder, cap_kg) {
         Some(next) => {
-            let made = ladder
-                .plates_text(next.load_kg)
-                .map_or(String::new(), |text| format!(" ({text})"));
+            let made =
+                ladder.plates_text(next.load_kg).map_or(String::new(), |text| format!(" ({text})"));
             let to = format!("{}{made}", ladder.text(next.load_kg));
             if next.is_wide {
                 // The kit's step is more than a tenth: repetitions first.
@@ -62,10 +58,7 @@ fn heavier(load: f64, track: &Track, ladder: &Ladder, cap_kg: Option<f64>) -> St
 
 fn longer(entry: &Entry, track: &Track, unit: &str) -> String {
     let step = track.step();
-    let more = format!(
-        "when every set feels steady, add {step} {unit} up to {}",
-        track.high
-    );
+    let more = format!("when every set feels steady, add {step} {unit} up to {}", track.high);
     match entry.load {
         LoadKind::Bodyweight | LoadKind::None => match entry.harder.first() {
             Some(form) => format!("{more}, then take the {}", form.replace('-', " ")),
@@ -121,17 +114,7 @@ mod tests {
     ) -> String {
         let entry = entry(load, measure);
         let duty = Duty::of(&entry);
-        let track = Track::start(
-            &entry,
-            duty,
-            Span {
-                low: 8,
-                high: 12,
-                aim: 10,
-            },
-            10,
-            load_kg,
-        );
+        let track = Track::start(&entry, duty, Span { low: 8, high: 12, aim: 10 }, 10, load_kg);
         condition(&entry, duty, &track, ladder, cap)
     }
 

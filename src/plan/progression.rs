@@ -55,11 +55,7 @@ pub struct Course<'a> {
 /// Every week of the course, in order.
 #[must_use]
 pub fn weeks(course: &Course<'_>) -> Vec<Week> {
-    let mut progress = Progress {
-        course,
-        tracks: BTreeMap::new(),
-        base: Vec::new(),
-    };
+    let mut progress = Progress { course, tracks: BTreeMap::new(), base: Vec::new() };
     let plans = calendar(course.profile.training_status, course.profile.weeks);
     plans.into_iter().map(|plan| progress.week(plan)).collect()
 }
@@ -98,17 +94,13 @@ impl<'a> Progress<'_, 'a> {
             None => vec![false; base.len()],
         };
         let days = base.iter().zip(hard_ends);
-        let sessions: Vec<Session> = days
-            .map(|(session, hard)| self.session(session, plan, hard))
-            .collect();
+        let sessions: Vec<Session> =
+            days.map(|(session, hard)| self.session(session, plan, hard)).collect();
         self.base = base;
         self.advance(plan, &sessions);
         Week {
             week: plan.week,
-            date: self
-                .course
-                .start
-                .and_then(|start| week_date(start, plan.week)),
+            date: self.course.start.and_then(|start| week_date(start, plan.week)),
             kind: plan.kind,
             note: Some(week_notes::note(self.course, plan)),
             sessions,
@@ -163,11 +155,7 @@ impl<'a> Progress<'_, 'a> {
         };
         let sets = week_sets(item.sets, plan, profile.training_status, careful);
         let mut rir = week_rir(standing, item, plan, profile.training_status);
-        let mut amount = if plan.is_light {
-            standing.track.low
-        } else {
-            standing.track.amount
-        };
+        let mut amount = if plan.is_light { standing.track.low } else { standing.track.amount };
         let mut load_kg = standing.track.load_kg;
         let heavy = standing.heavy(profile, plan).filter(|_| careful.heavy_sets);
         standing.is_heavy = heavy.is_some();
@@ -224,10 +212,8 @@ impl<'a> Progress<'_, 'a> {
 
     /// Moves every exercise of the week on, except after light weeks, weeks of measures and a novice's first.
     fn advance(&mut self, plan: WeekPlan, sessions: &[Session]) {
-        for item in sessions
-            .iter()
-            .flat_map(|session| &session.groups)
-            .flat_map(|group| &group.items)
+        for item in
+            sessions.iter().flat_map(|session| &session.groups).flat_map(|group| &group.items)
         {
             if let Some(standing) = self.tracks.get_mut(&item.exercise) {
                 standing.written = Some(fit::most_of(item));
@@ -244,14 +230,8 @@ impl<'a> Progress<'_, 'a> {
             // Inside the first block the week as planned is the fullest; later, minutes alone hold an amount back.
             let trimmed = (written < standing.track.amount).then_some(written);
             let in_first = plan.block == 0 && plan.in_block + 1 < BLOCK;
-            let most = if in_first {
-                Some(standing.planned)
-            } else {
-                trimmed
-            };
-            standing
-                .track
-                .advance(standing.lift.ladder.as_ref(), standing.lift.cap_kg, most);
+            let most = if in_first { Some(standing.planned) } else { trimmed };
+            standing.track.advance(standing.lift.ladder.as_ref(), standing.lift.cap_kg, most);
         }
     }
 }
@@ -263,12 +243,8 @@ impl Standing<'_> {
         let is_heavy = self.duty == Duty::Main
             && status != Status::Novice
             && matches!(profile.goal, Goal::Strength | Goal::Power);
-        let (ladder, max_kg) = self
-            .lift
-            .ladder
-            .as_ref()
-            .zip(self.lift.one_rep_max_kg)
-            .filter(|_| is_heavy)?;
+        let (ladder, max_kg) =
+            self.lift.ladder.as_ref().zip(self.lift.one_rep_max_kg).filter(|_| is_heavy)?;
         let heavy = waves::heavy(
             status,
             self.span,
@@ -277,15 +253,8 @@ impl Standing<'_> {
             plan.in_block,
             plan.is_light,
         );
-        let load = waves::load(
-            heavy,
-            status,
-            plan.block,
-            max_kg,
-            ladder,
-            self.lift.cap_kg,
-            self.before,
-        );
+        let load =
+            waves::load(heavy, status, plan.block, max_kg, ladder, self.lift.cap_kg, self.before);
         Some((heavy, load))
     }
 
@@ -351,10 +320,7 @@ fn week_sets(planned: u32, plan: WeekPlan, status: Status, careful: &CarefulStar
         (true, _) => planned * 2 / 3,
         (false, _) => planned,
     };
-    let most = careful
-        .first_week_sets
-        .filter(|_| plan.week == 1)
-        .unwrap_or(u32::MAX);
+    let most = careful.first_week_sets.filter(|_| plan.week == 1).unwrap_or(u32::MAX);
     sets.min(most).clamp(1, planned.max(1))
 }
 
@@ -371,12 +337,7 @@ fn week_rir(standing: &Standing<'_>, item: &Item, plan: WeekPlan, status: Status
 /// Writes one amount for every set.
 fn set_amounts(item: &mut Item, amount: u32) {
     let sets = usize::try_from(item.sets).unwrap_or(1);
-    let lists = [
-        &mut item.reps,
-        &mut item.seconds,
-        &mut item.meters,
-        &mut item.calories,
-    ];
+    let lists = [&mut item.reps, &mut item.seconds, &mut item.meters, &mut item.calories];
     for list in lists.into_iter().flatten() {
         *list = vec![amount; sets];
     }

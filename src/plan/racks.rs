@@ -46,9 +46,7 @@ const IMPLEMENTS: &[Kit] = &[
 fn first_kit(entry: &Entry, place: &Equipment, wanted: &[Kit]) -> Option<Kit> {
     let here = |kit: &Kit| place.items.get(kit).is_some_and(|stock| stock.count() > 0);
     let listed = entry.needs.iter().flatten();
-    listed
-        .copied()
-        .find(|kit| wanted.contains(kit) && here(kit))
+    listed.copied().find(|kit| wanted.contains(kit) && here(kit))
 }
 
 fn offer(place: &Equipment, kit: Kit) -> Offer {
@@ -58,11 +56,7 @@ fn offer(place: &Equipment, kit: Kit) -> Offer {
 /// A usual mass in grams, rounded down, so that a bar of 135 lb made of such plates is not a gram above 135 lb.
 fn usual_grams(mass_kg: f64) -> u32 {
     let near = whole_grams(mass_kg);
-    if f64::from(near) > mass_kg * 1000.0 + 0.01 {
-        near - 1
-    } else {
-        near
-    }
+    if f64::from(near) > mass_kg * 1000.0 + 0.01 { near - 1 } else { near }
 }
 
 /// The bare bar in grams: what the place says, else the usual (EQ-01 and EQ-03; trap, curl and guided bars vary,
@@ -76,9 +70,7 @@ fn bar_grams(bar: Kit, place: &Equipment, units: Units) -> u32 {
         (_, Units::Kg) => 20.0,
         (_, Units::Lb) => 45.0 * KG_PER_LB,
     };
-    offer(place, bar)
-        .mass_kg
-        .map_or_else(|| usual_grams(usual_kg), whole_grams)
+    offer(place, bar).mass_kg.map_or_else(|| usual_grams(usual_kg), whole_grams)
 }
 
 /// The loose plates: what the place lists, else a usual set (EQ-03, the pieces are common practice).
@@ -87,27 +79,10 @@ fn plates(place: &Equipment, units: Units) -> Plates {
         return plates.clone();
     }
     let usual: &[(f64, u32)] = match units {
-        Units::Kg => &[
-            (20.0, 4),
-            (15.0, 2),
-            (10.0, 4),
-            (5.0, 4),
-            (2.5, 4),
-            (1.25, 2),
-        ],
-        Units::Lb => &[
-            (45.0, 4),
-            (35.0, 2),
-            (25.0, 4),
-            (10.0, 4),
-            (5.0, 4),
-            (2.5, 2),
-        ],
+        Units::Kg => &[(20.0, 4), (15.0, 2), (10.0, 4), (5.0, 4), (2.5, 4), (1.25, 2)],
+        Units::Lb => &[(45.0, 4), (35.0, 2), (25.0, 4), (10.0, 4), (5.0, 4), (2.5, 2)],
     };
-    usual
-        .iter()
-        .map(|(mass, pieces)| (usual_grams(to_kg(*mass, units)), *pieces))
-        .collect()
+    usual.iter().map(|(mass, pieces)| (usual_grams(to_kg(*mass, units)), *pieces)).collect()
 }
 
 /// The masses of an implement in grams.
@@ -130,11 +105,7 @@ fn masses(kit: Kit, place: &Equipment, units: Units, by_hand: bool) -> Vec<u32> 
 
 fn twice(masses: &[u32]) -> Vec<u32> {
     let count = |mass: u32| masses.iter().filter(|other| **other == mass).count();
-    masses
-        .iter()
-        .copied()
-        .filter(|mass| count(*mass) > 1)
-        .collect()
+    masses.iter().copied().filter(|mass| count(*mass) > 1).collect()
 }
 
 /// What an offer says, filled up from the usual.
@@ -148,19 +119,13 @@ fn rack(offer: &Offer, usual: Vec<u32>) -> Vec<u32> {
     if offer.from_kg.is_none() && offer.to_kg.is_none() && offer.step_kg.is_none() {
         return usual;
     }
-    let from = offer
-        .from_kg
-        .map_or_else(|| usual.first().copied().unwrap_or(0), whole_grams);
-    let to = offer
-        .to_kg
-        .map_or_else(|| usual.last().copied().unwrap_or(from), whole_grams);
+    let from = offer.from_kg.map_or_else(|| usual.first().copied().unwrap_or(0), whole_grams);
+    let to = offer.to_kg.map_or_else(|| usual.last().copied().unwrap_or(from), whole_grams);
     if let Some(step) = offer.step_kg.map(whole_grams).filter(|step| *step > 0) {
         (from..=to.min(MOST_GRAMS)).step_by(step as usize).collect()
     } else {
-        let mut masses: Vec<u32> = usual
-            .into_iter()
-            .filter(|mass| (from..=to).contains(mass))
-            .collect();
+        let mut masses: Vec<u32> =
+            usual.into_iter().filter(|mass| (from..=to).contains(mass)).collect();
         masses.extend([from, to]);
         masses
     }
@@ -173,13 +138,10 @@ fn usual_rack(kit: Kit, units: Units) -> Vec<u32> {
         (Kit::MedicineBall, _) => vec![2.0, 3.0, 4.0, 5.0, 6.0, 8.0],
         (Kit::Sandbag, _) => vec![10.0, 15.0, 20.0, 25.0],
         (Kit::WeightVest, _) => vec![5.0, 10.0],
-        (_, Units::Kg) => (1..=10)
-            .map(f64::from)
-            .chain((5..=12).map(|half| f64::from(half) * 2.5))
-            .collect(),
-        (_, Units::Lb) => (1..=12)
-            .map(|five| f64::from(five) * 5.0 * KG_PER_LB)
-            .collect(),
+        (_, Units::Kg) => {
+            (1..=10).map(f64::from).chain((5..=12).map(|half| f64::from(half) * 2.5)).collect()
+        }
+        (_, Units::Lb) => (1..=12).map(|five| f64::from(five) * 5.0 * KG_PER_LB).collect(),
     };
     masses.into_iter().map(usual_grams).collect()
 }
@@ -190,9 +152,7 @@ fn stack(units: Units) -> Vec<u32> {
         Units::Kg => 5.0,
         Units::Lb => 10.0 * KG_PER_LB,
     };
-    (1..=20)
-        .map(|step_number| usual_grams(f64::from(step_number) * step))
-        .collect()
+    (1..=20).map(|step_number| usual_grams(f64::from(step_number) * step)).collect()
 }
 
 /// What the machine of an exercise offers: the first of its kit that says anything about masses.
@@ -209,23 +169,14 @@ fn machine_offer(entry: &Entry, place: &Equipment) -> Offer {
 
 /// Plates on a machine or sled, in pairs; the machine's own mass counts only where the place says it.
 fn plate_machine(entry: &Entry, place: &Equipment, units: Units) -> Ladder {
-    let own = entry
-        .needs
-        .iter()
-        .flatten()
-        .find_map(|kit| offer(place, *kit).mass_kg);
+    let own = entry.needs.iter().flatten().find_map(|kit| offer(place, *kit).mass_kg);
     let own = whole_grams(own.unwrap_or(0.0));
     Ladder::bar(own, &plates(place, units), false, units).above_nothing()
 }
 
 /// Load added to the body: a vest as it is, or single plates on a belt or the back.
 fn added(entry: &Entry, place: &Equipment, units: Units) -> Option<Ladder> {
-    let wanted = [
-        Kit::DipBelt,
-        Kit::WeightVest,
-        Kit::WeightPlate,
-        Kit::Sandbag,
-    ];
+    let wanted = [Kit::DipBelt, Kit::WeightVest, Kit::WeightPlate, Kit::Sandbag];
     let ladder = match first_kit(entry, place, &wanted)? {
         Kit::DipBelt | Kit::WeightPlate => Ladder::bar(0, &plates(place, units), true, units),
         kit => Ladder::implements(masses(kit, place, units, false), units),

@@ -40,11 +40,7 @@ pub fn ramp(working_kg: Option<f64>, ladder: Option<&Ladder>, reps: u32) -> Vec<
         (_, None) => Vec::new(),
         (None, Some(_)) => steps
             .iter()
-            .map(|(percent, reps)| RampSet {
-                load_kg: None,
-                percent: Some(*percent),
-                reps: *reps,
-            })
+            .map(|(percent, reps)| RampSet { load_kg: None, percent: Some(*percent), reps: *reps })
             .collect(),
         (Some(working), Some(ladder)) => with_loads(working, ladder, steps),
     }
@@ -76,25 +72,14 @@ fn share(percent: u32) -> f64 {
 
 /// Adds a step where it is heavier than the one before; of equal loads the one with more repetitions stays.
 fn push(ramp: &mut Vec<RampSet>, load: f64, reps: u32) {
-    if ramp
-        .last()
-        .and_then(|set| set.load_kg)
-        .is_none_or(|last| load > last)
-    {
-        ramp.push(RampSet {
-            load_kg: Some(load),
-            percent: None,
-            reps,
-        });
+    if ramp.last().and_then(|set| set.load_kg).is_none_or(|last| load > last) {
+        ramp.push(RampSet { load_kg: Some(load), percent: None, reps });
     }
 }
 
 /// Ends the ramp with `load`: in place of the last step where the one before is near enough, else after it.
 fn lead_up_to(ramp: &mut Vec<RampSet>, load: f64, working: f64) {
-    let before = ramp
-        .len()
-        .checked_sub(2)
-        .and_then(|index| ramp[index].load_kg);
+    let before = ramp.len().checked_sub(2).and_then(|index| ramp[index].load_kg);
     let reps = if before.is_some_and(|before| load - before <= WIDEST_GAP * working) {
         ramp.pop().map_or(2, |set| set.reps)
     } else {
@@ -117,22 +102,14 @@ mod tests {
     }
 
     fn sets(ramp: &[RampSet]) -> Vec<(f64, u32)> {
-        ramp.iter()
-            .map(|set| (set.load_kg.unwrap(), set.reps))
-            .collect()
+        ramp.iter().map(|set| (set.load_kg.unwrap(), set.reps)).collect()
     }
 
     /// In the manner of WU-07 (NSCA Essentials; the ramp itself from memory).
     #[test]
     fn a_heavy_set_has_three_steps_and_a_medium_one_two() {
-        assert_eq!(
-            sets(&ramp(Some(100.0), Some(&bar()), 5)),
-            [(45.0, 8), (65.0, 5), (85.0, 2)]
-        );
-        assert_eq!(
-            sets(&ramp(Some(60.0), Some(&bar()), 8)),
-            [(30.0, 8), (47.5, 4)]
-        );
+        assert_eq!(sets(&ramp(Some(100.0), Some(&bar()), 5)), [(45.0, 8), (65.0, 5), (85.0, 2)]);
+        assert_eq!(sets(&ramp(Some(60.0), Some(&bar()), 8)), [(30.0, 8), (47.5, 4)]);
     }
 
     #[test]
@@ -143,10 +120,7 @@ mod tests {
 
     #[test]
     fn an_unknown_load_is_ramped_in_percent() {
-        let percents: Vec<_> = ramp(None, Some(&bar()), 8)
-            .iter()
-            .map(|set| set.percent)
-            .collect();
+        let percents: Vec<_> = ramp(None, Some(&bar()), 8).iter().map(|set| set.percent).collect();
         assert_eq!(percents, [Some(50), Some(80)]);
         assert!(ramp(None, None, 8).is_empty());
     }

@@ -122,20 +122,10 @@ fn answered(answers: &Screening, advice: &mut Advice) {
     }
     // A single yes counts even where other answers are missing.
     if advice.row.is_none() && (answers.signs == Some(true) || answers.disease == Some(true)) {
-        by_table(
-            if answers.signs == Some(true) {
-                "SC-04"
-            } else {
-                "SC-03"
-            },
-            advice,
-        );
+        by_table(if answers.signs == Some(true) { "SC-04" } else { "SC-03" }, advice);
     }
     if answers.pregnant {
-        advice
-            .start
-            .keep_out
-            .extend([Stress::Supine, Stress::BreathHold]);
+        advice.start.keep_out.extend([Stress::Supine, Stress::BreathHold]);
         be_careful(&mut advice.start, 3);
         advice.start.intervals_from = None;
         advice.start.heavy_sets = false;
@@ -293,26 +283,13 @@ mod tests {
         let advice = advise(&client(", screening: {signs: true}"));
         assert_eq!(advice.row, Some("SC-04"));
         assert_eq!(advice.start.intervals_from, None);
-        assert!(
-            advice
-                .cautions
-                .iter()
-                .any(|text| text.contains("clinician before starting"))
-        );
+        assert!(advice.cautions.iter().any(|text| text.contains("clinician before starting")));
     }
 
     #[test]
     fn told_to_wait_means_no_plan() {
-        assert!(
-            advise(&client(", screening: {told_to_wait: true}"))
-                .start
-                .must_wait
-        );
-        assert!(
-            !advise(&client(", screening: {pregnant: true, pain: [knee]}"))
-                .start
-                .must_wait
-        );
+        assert!(advise(&client(", screening: {told_to_wait: true}")).start.must_wait);
+        assert!(!advise(&client(", screening: {pregnant: true, pain: [knee]}")).start.must_wait);
     }
 
     /// SC-11 (ACOG 804), SC-12 (youth), SC-13 (older adults).
@@ -324,24 +301,13 @@ mod tests {
             "SC-12"
         );
         let older = advise(&client(", birth_year: 1960")).start;
-        assert!(
-            older.balance_item && older.first_week_sets == Some(2),
-            "SC-13"
-        );
+        assert!(older.balance_item && older.first_week_sets == Some(2), "SC-13");
         assert_eq!(older.most_percent, Some(50.0), "SC-13");
         let pregnant = advise(&client(", screening: {pregnant: true}")).start;
-        assert_eq!(
-            pregnant.keep_out,
-            vec![Stress::Supine, Stress::BreathHold],
-            "SC-11"
-        );
+        assert_eq!(pregnant.keep_out, vec![Stress::Supine, Stress::BreathHold], "SC-11");
         let pain = advise(&client(", screening: {pain: [left shoulder]}"));
         assert_eq!(pain.start.rir(1), 3);
-        assert!(
-            pain.cautions
-                .iter()
-                .any(|text| text.contains("left shoulder"))
-        );
+        assert!(pain.cautions.iter().any(|text| text.contains("left shoulder")));
     }
 
     #[test]

@@ -34,10 +34,9 @@ pub fn next_load(load_kg: f64, ladder: &Ladder, cap_kg: Option<f64>) -> Option<N
     let worth_it = ladder.at_least(load_kg * LEAST_RAISE);
     let within = worth_it.filter(|next| *next <= load_kg * MOST_RAISE + 1e-9);
     let next = within.or_else(|| ladder.next_above(load_kg))?;
-    cap_kg.is_none_or(|cap| next <= cap).then_some(NextLoad {
-        load_kg: next,
-        is_wide: next > load_kg * MOST_RAISE + 1e-9,
-    })
+    cap_kg
+        .is_none_or(|cap| next <= cap)
+        .then_some(NextLoad { load_kg: next, is_wide: next > load_kg * MOST_RAISE + 1e-9 })
 }
 
 /// The 2-for-2 rule (RX-12, Graves and Baechle): two or more over the goal in the last set, in two sessions running.
@@ -83,15 +82,7 @@ impl Track {
             _ => span.high.max(planned),
         };
         let own_most = entry.reps.last().copied().unwrap_or(high);
-        Track {
-            low,
-            high,
-            amount: low,
-            load_kg,
-            duty,
-            most: own_most.max(high),
-            held: 0,
-        }
+        Track { low, high, amount: low, load_kg, duty, most: own_most.max(high), held: 0 }
     }
 
     /// How much a set grows at a time.
@@ -121,11 +112,7 @@ impl Track {
             _ => None,
         };
         let is_wide = next.is_some_and(|next| next.is_wide);
-        let top = if is_wide {
-            self.widened_top()
-        } else {
-            self.high
-        };
+        let top = if is_wide { self.widened_top() } else { self.high };
         let bound = most.map_or(top, |most| most.max(self.low).min(top));
         if self.amount < bound {
             self.amount = (self.amount + self.step()).min(bound);
@@ -178,31 +165,10 @@ mod tests {
     #[test]
     fn steps_give_the_handbook_s_examples() {
         let next = |load: f64, ladder: &Ladder| next_load(load, ladder, None).unwrap();
-        assert_eq!(
-            next(60.0, &bar(1250)),
-            NextLoad {
-                load_kg: 62.5,
-                is_wide: false
-            },
-            "RX-04"
-        );
-        assert_eq!(
-            next(40.0, &bar(500)),
-            NextLoad {
-                load_kg: 41.0,
-                is_wide: false
-            },
-            "RX-13"
-        );
+        assert_eq!(next(60.0, &bar(1250)), NextLoad { load_kg: 62.5, is_wide: false }, "RX-04");
+        assert_eq!(next(40.0, &bar(500)), NextLoad { load_kg: 41.0, is_wide: false }, "RX-13");
         let rack = Ladder::implements(vec![10_000, 12_500], Units::Kg);
-        assert_eq!(
-            next(10.0, &rack),
-            NextLoad {
-                load_kg: 12.5,
-                is_wide: true
-            },
-            "EQ-07"
-        );
+        assert_eq!(next(10.0, &rack), NextLoad { load_kg: 12.5, is_wide: true }, "EQ-07");
     }
 
     #[test]
@@ -212,15 +178,7 @@ mod tests {
     }
 
     fn track(load_kg: Option<f64>) -> Track {
-        Track {
-            low: 8,
-            high: 12,
-            amount: 8,
-            load_kg,
-            duty: Duty::Main,
-            most: 20,
-            held: 0,
-        }
+        Track { low: 8, high: 12, amount: 8, load_kg, duty: Duty::Main, most: 20, held: 0 }
     }
 
     fn course(mut track: Track, ladder: Option<&Ladder>, weeks: usize) -> Vec<(u32, Option<f64>)> {
@@ -236,14 +194,7 @@ mod tests {
     #[test]
     fn repetitions_rise_to_the_top_and_then_the_load() {
         let weeks = course(track(Some(50.0)), Some(&bar(1250)), 6);
-        let want = [
-            (8, 50.0),
-            (9, 50.0),
-            (10, 50.0),
-            (11, 50.0),
-            (12, 50.0),
-            (8, 52.5),
-        ];
+        let want = [(8, 50.0), (9, 50.0), (10, 50.0), (11, 50.0), (12, 50.0), (8, 52.5)];
         assert_eq!(weeks, want.map(|(reps, load)| (reps, Some(load))));
     }
 

@@ -70,11 +70,7 @@ impl Estimator {
             return Err(StrengthError::ImpossibleLoad);
         }
         // RM-08: a true single is the maximum; five of the equations would inflate it.
-        Ok(if reps == 1 {
-            load
-        } else {
-            self.equation(load, f64::from(reps))
-        })
+        Ok(if reps == 1 { load } else { self.equation(load, f64::from(reps)) })
     }
 
     fn equation(self, load: f64, reps: f64) -> f64 {

@@ -36,30 +36,14 @@ pub fn heavy(
         let down = if light { 0 } else { in_block };
         let reps = span.aim.saturating_sub(down).max(floor);
         let rir = if light { rir + 1 } else { rir };
-        return Heavy {
-            reps,
-            rir,
-            step_up: false,
-        };
+        return Heavy { reps, rir, step_up: false };
     }
     let cycle = span.aim - floor + 1;
     let reps = span.aim - block % cycle;
     match (light, in_block) {
-        (true, _) | (_, 0) => Heavy {
-            reps,
-            rir: rir + 1,
-            step_up: false,
-        },
-        (_, 1) => Heavy {
-            reps,
-            rir,
-            step_up: false,
-        },
-        _ => Heavy {
-            reps,
-            rir,
-            step_up: true,
-        },
+        (true, _) | (_, 0) => Heavy { reps, rir: rir + 1, step_up: false },
+        (_, 1) => Heavy { reps, rir, step_up: false },
+        _ => Heavy { reps, rir, step_up: true },
     }
 }
 
@@ -91,14 +75,9 @@ pub fn load(
     {
         load = next.load_kg;
     }
-    let most = cap_kg
-        .unwrap_or(f64::INFINITY)
-        .min(before.map_or(f64::INFINITY, |kg| kg * MOST_RAISE));
-    if load <= most {
-        Some(load)
-    } else {
-        ladder.at_most(most)
-    }
+    let most =
+        cap_kg.unwrap_or(f64::INFINITY).min(before.map_or(f64::INFINITY, |kg| kg * MOST_RAISE));
+    if load <= most { Some(load) } else { ladder.at_most(most) }
 }
 
 #[cfg(test)]
@@ -107,11 +86,7 @@ mod tests {
     use crate::words::Units;
     use std::collections::BTreeMap;
 
-    const SPAN: Span = Span {
-        low: 3,
-        high: 6,
-        aim: 5,
-    };
+    const SPAN: Span = Span { low: 3, high: 6, aim: 5 };
 
     fn bar() -> Ladder {
         let plates = BTreeMap::from([(20_000, 4), (10_000, 4), (5000, 4), (2500, 4), (1250, 2)]);
@@ -151,10 +126,8 @@ mod tests {
 
     #[test]
     fn a_wave_takes_a_repetition_off_each_week() {
-        let reps: Vec<u32> = weeks(Status::Advanced, 150.0, None)
-            .iter()
-            .map(|week| week.0)
-            .collect();
+        let reps: Vec<u32> =
+            weeks(Status::Advanced, 150.0, None).iter().map(|week| week.0).collect();
         assert_eq!(reps, [5, 4, 3, 5, 5, 4, 3, 5, 5, 4, 3, 5]);
     }
 
@@ -177,10 +150,6 @@ mod tests {
 
     #[test]
     fn the_cap_holds() {
-        assert!(
-            weeks(Status::Advanced, 100.0, Some(81.0))
-                .iter()
-                .all(|(_, load)| *load <= 81.0)
-        );
+        assert!(weeks(Status::Advanced, 100.0, Some(81.0)).iter().all(|(_, load)| *load <= 81.0));
     }
 }

@@ -11,10 +11,7 @@ pub(super) fn note(course: &Course<'_>, plan: WeekPlan) -> String {
     if plan.in_block == 0 && plan.block > 0 {
         sentences.push("New block: the main lifts stay, other exercises change.".to_owned());
     }
-    if course
-        .conditioning
-        .is_some_and(|conditioning| conditioning.from_week() == plan.week)
-    {
+    if course.conditioning.is_some_and(|conditioning| conditioning.from_week() == plan.week) {
         sentences.push("Conditioning comes in at the end of sessions.".to_owned());
     }
     sentences.join(" ")

@@ -44,8 +44,8 @@ pub struct Ask {
 pub struct WorkingLoad {
     /// The whole bar, or one hand's implement; none where it is to be found, or where there is nothing to load.
     pub load_kg: Option<f64>,
-    /// Where the load comes from, or how to find it; none where there is nothing to load.
-    pub note: Option<String>,
+    /// Where the load comes from, or how to find it; empty where there is nothing to load.
+    pub note: String,
     /// The estimated one-repetition maximum, for the weeks that follow.
     pub one_rep_max_kg: Option<f64>,
     /// The load that is never passed.
@@ -113,36 +113,28 @@ impl KnownLifts {
     pub fn working_load(&self, entry: &Entry, ladder: Option<&Ladder>, ask: Ask) -> WorkingLoad {
         let cap_kg = self.lifts.get(&entry.id).and_then(|lift| lift.cap_kg);
         let Some(ladder) = ladder else {
-            let note = unloaded_note(entry.load, ask.rir).map(str::to_owned);
-            return WorkingLoad {
-                note,
-                cap_kg,
-                ..WorkingLoad::default()
-            };
+            let note = unloaded_note(entry.load, ask.rir).to_owned();
+            return WorkingLoad { note, cap_kg, ..WorkingLoad::default() };
         };
-        let mut found = WorkingLoad {
-            cap_kg,
-            ..WorkingLoad::default()
-        };
+        let mut found = WorkingLoad { cap_kg, ..WorkingLoad::default() };
         let Some(source) = self.source(entry) else {
-            found.note = Some(self.find_note(entry.load, ladder, ask, cap_kg));
+            found.note = self.find_note(entry.load, ladder, ask, cap_kg);
             return found;
         };
         found.one_rep_max_kg = Some(source.one_rep_max);
         let Some(wanted) = self.wanted(entry, &source, ask) else {
-            found.note = Some(self.find_note(entry.load, ladder, ask, cap_kg));
+            found.note = self.find_note(entry.load, ladder, ask, cap_kg);
             return found;
         };
         let limited = cap_kg.map_or(wanted, |cap| cap.min(wanted));
         found.load_kg = ladder.at_most(limited);
-        let note = match found.load_kg {
+        found.note = match found.load_kg {
             Some(_) if limited < wanted => {
                 format!("held at the cap of {}; {}", self.mass(limited), source.text)
             }
             Some(_) => source.text,
             None => self.too_light_note(entry, ladder, limited, &source),
         };
-        found.note = Some(note);
         found
     }
 
@@ -176,42 +168,25 @@ impl KnownLifts {
             let body = self.body_share(entry);
             let estimate = Estimate::from_set(lift.load_kg + body, lift.reps, lift.rir).ok()?;
             let text = self.set_text(lift, &estimate, "");
-            return Some(Source {
-                one_rep_max: estimate.one_rep_max,
-                lift,
-                direct: true,
-                text,
-            });
+            return Some(Source { one_rep_max: estimate.one_rep_max, lift, direct: true, text });
         }
-        RELATED
-            .iter()
-            .filter(|row| row.lift == entry.id)
-            .find_map(|row| {
-                let lift = self.lifts.get(&row.from)?;
-                let estimate = Estimate::from_set(lift.load_kg, lift.reps, lift.rir).ok()?;
-                let text = format!(
-                    "a cautious start: {:.0} % of the {} ({}), common practice",
-                    row.share * 100.0,
-                    name(&row.from),
-                    self.set_text(lift, &estimate, "its ")
-                );
-                let one_rep_max = estimate.one_rep_max * row.share;
-                Some(Source {
-                    one_rep_max,
-                    lift,
-                    direct: false,
-                    text,
-                })
-            })
+        RELATED.iter().filter(|row| row.lift == entry.id).find_map(|row| {
+            let lift = self.lifts.get(&row.from)?;
+            let estimate = Estimate::from_set(lift.load_kg, lift.reps, lift.rir).ok()?;
+            let text = format!(
+                "a cautious start: {:.0} % of the {} ({}), common practice",
+                row.share * 100.0,
+                name(&row.from),
+                self.set_text(lift, &estimate, "its ")
+            );
+            let one_rep_max = estimate.one_rep_max * row.share;
+            Some(Source { one_rep_max, lift, direct: false, text })
+        })
     }
 
     /// "50 kg x 5 with 2 left: most about 60 kg (Brzycki; 57-62 kg by seven equations)".
     fn set_text(&self, lift: &Lift, estimate: &Estimate, whose: &str) -> String {
-        let reserve = if lift.rir == 0 {
-            "none".to_owned()
-        } else {
-            lift.rir.to_string()
-        };
+        let reserve = if lift.rir == 0 { "none".to_owned() } else { lift.rir.to_string() };
         let rough = if estimate.is_rough() { ", rough" } else { "" };
         format!(
             "from {whose}{} x {} with {reserve} left: most for one about {} ({}, {} to {}{rough})",
@@ -234,9 +209,7 @@ impl KnownLifts {
             LoadKind::BodyweightPlus => "start without added load",
             _ => "start light",
         };
-        let most = cap.map_or(String::new(), |cap| {
-            format!("; never above {}", self.mass(cap))
-        });
+        let most = cap.map_or(String::new(), |cap| format!("; never above {}", self.mass(cap)));
         let lightest = ladder.text(ladder.lightest());
         format!(
             "find a load that leaves {} in reserve: {start} (lightest {lightest}){most}",
@@ -251,11 +224,8 @@ impl KnownLifts {
         limited: f64,
         source: &Source<'_>,
     ) -> String {
-        let what = if entry.load == LoadKind::BarTotal {
-            "the empty bar"
-        } else {
-            "the lightest here"
-        };
+        let what =
+            if entry.load == LoadKind::BarTotal { "the empty bar" } else { "the lightest here" };
         let easier = entry.easier.first().map_or_else(
             || "use a lighter bar or an easier form".to_owned(),
             |easier| format!("take an easier form, such as the {}", name(easier)),
@@ -273,12 +243,12 @@ fn name(id: &str) -> String {
     id.replace('-', " ")
 }
 
-const fn unloaded_note(load: LoadKind, rir: u32) -> Option<&'static str> {
+const fn unloaded_note(load: LoadKind, rir: u32) -> &'static str {
     match (load, rir) {
-        (LoadKind::Band, 0..=1) => Some("a band with which the last repetition is just clean"),
-        (LoadKind::Band, _) => Some("a band that leaves a few good repetitions"),
-        (LoadKind::Assisted, _) => Some("as much help as leaves a few good repetitions"),
-        _ => None,
+        (LoadKind::Band, 0..=1) => "a band with which the last repetition is just clean",
+        (LoadKind::Band, _) => "a band that leaves a few good repetitions",
+        (LoadKind::Assisted, _) => "as much help as leaves a few good repetitions",
+        _ => "",
     }
 }
 

@@ -111,25 +111,13 @@ impl Dose {
     #[must_use]
     pub fn span(&self, entry: &Entry) -> Span {
         let own_low = entry.reps.first().copied().unwrap_or(self.reps[0]);
-        let own_high = entry
-            .reps
-            .last()
-            .copied()
-            .unwrap_or(self.reps[1])
-            .max(own_low);
-        let own_high = if is_heavy_bar(entry) {
-            own_high.min(BARBELL_MOST.max(own_low))
-        } else {
-            own_high
-        };
+        let own_high = entry.reps.last().copied().unwrap_or(self.reps[1]).max(own_low);
+        let own_high =
+            if is_heavy_bar(entry) { own_high.min(BARBELL_MOST.max(own_low)) } else { own_high };
         let low = self.reps[0].max(own_low);
         let high = self.reps[1].min(own_high);
         if entry.measure == self.unit && low <= high {
-            return Span {
-                low,
-                high,
-                aim: self.aim.clamp(low, high),
-            };
+            return Span { low, high, aim: self.aim.clamp(low, high) };
         }
         if entry.measure == self.unit && self.reps[0] > own_high {
             // The exercise stops short of the dose: its own top is the nearest to what is wanted.
@@ -141,11 +129,7 @@ impl Dose {
         }
         let third = own_low + (own_high - own_low) / 3;
         let aim = if third >= 20 { third / 5 * 5 } else { third };
-        Span {
-            low: own_low,
-            high: own_high,
-            aim: aim.clamp(own_low, own_high),
-        }
+        Span { low: own_low, high: own_high, aim: aim.clamp(own_low, own_high) }
     }
 
     /// The tempo of an exercise: its own where it names one, else the goal's; none for other measures.
@@ -222,22 +206,10 @@ const fn reps() -> Measure {
 
 impl Row {
     fn keys(&self) -> Vec<(Goal, Status, Duty)> {
-        let goals = if self.goals.is_empty() {
-            Goal::ALL
-        } else {
-            &self.goals
-        };
-        let statuses = if self.statuses.is_empty() {
-            Status::ALL
-        } else {
-            &self.statuses
-        };
-        let pairs = goals
-            .iter()
-            .flat_map(|goal| statuses.iter().map(|status| (*goal, *status)));
-        pairs
-            .map(|(goal, status)| (goal, status, self.duty))
-            .collect()
+        let goals = if self.goals.is_empty() { Goal::ALL } else { &self.goals };
+        let statuses = if self.statuses.is_empty() { Status::ALL } else { &self.statuses };
+        let pairs = goals.iter().flat_map(|goal| statuses.iter().map(|status| (*goal, *status)));
+        pairs.map(|(goal, status)| (goal, status, self.duty)).collect()
     }
 
     fn into_dose(self) -> Dose {
@@ -263,10 +235,7 @@ static TABLE: LazyLock<Table> = LazyLock::new(|| {
         let dose = row.into_dose();
         doses.extend(keys.into_iter().map(|key| (key, dose.clone())));
     }
-    Table {
-        doses,
-        citations: file.citations,
-    }
+    Table { doses, citations: file.citations }
 });
 
 #[cfg(test)]
@@ -305,10 +274,7 @@ mod tests {
     fn doses_stay_inside_the_coach_s_bounds() {
         for ((goal, status, duty), dose) in &TABLE.doses {
             let key = (goal, status, duty);
-            assert!(
-                dose.reps[0] <= dose.aim && dose.aim <= dose.reps[1],
-                "{key:?}"
-            );
+            assert!(dose.reps[0] <= dose.aim && dose.aim <= dose.reps[1], "{key:?}");
             assert_eq!(dose.rest_s % 15, 0, "{key:?}");
             assert!(dose.rir <= 5, "RM-21: {key:?}");
             if matches!(duty, Duty::Prep | Duty::Conditioning) {
@@ -333,10 +299,7 @@ mod tests {
                 }
                 Duty::Main if *goal == Goal::Strength && *status != Status::Novice => {
                     assert!((180..=300).contains(&dose.rest_s), "RX-02, RX-19: {key:?}");
-                    assert!(
-                        dose.reps[1] + dose.rir <= 8,
-                        "80 % of 1RM or more by RM-14: {key:?}"
-                    );
+                    assert!(dose.reps[1] + dose.rir <= 8, "80 % of 1RM or more by RM-14: {key:?}");
                 }
                 _ => {}
             }
@@ -355,27 +318,13 @@ mod tests {
         );
         assert_eq!(Duty::of(&squat), Duty::Main);
         let dose = dose(Goal::Endurance, Status::Novice, Duty::Main);
-        assert_eq!(
-            dose.span(&squat),
-            Span {
-                low: 10,
-                high: 12,
-                aim: 12
-            }
-        );
+        assert_eq!(dose.span(&squat), Span { low: 10, high: 12, aim: 12 });
         assert_eq!(dose.tempo_for(&squat), Some("3-1-1-0"));
         let roll = entry(
             "{id: roll-quads, name: Roll, role: prep, part: rolling, muscles: [quads], needs: [[foam-roller]], level: 1,
               sides: both, measure: seconds, reps: [30, 120], setup_s: 10}",
         );
         let dose = super::dose(Goal::Strength, Status::Novice, Duty::of(&roll));
-        assert_eq!(
-            dose.span(&roll),
-            Span {
-                low: 30,
-                high: 120,
-                aim: 60
-            }
-        );
+        assert_eq!(dose.span(&roll), Span { low: 30, high: 120, aim: 60 });
     }
 }

@@ -1,4 +1,75 @@
-//! What the client's profile asks for, in the planner's terms.
+//! What is asked for, typed: days, usable exercises with this client's dose, targets, and why each
+//! other exercise is out. Everything after this module reads only the request.
 
+pub mod barred;
+pub mod candidate;
+pub mod day;
 pub mod dose;
+pub mod figures;
+pub mod resolve;
+pub mod target;
 pub mod targets;
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use crate::input::catalog::Entry;
+use crate::input::profile::Profile;
+use crate::words::Muscle;
+
+pub use barred::Barred;
+pub use candidate::{Candidate, Wish};
+pub use day::Day;
+pub use figures::Figures;
+pub use target::{Lowered, Target};
+
+/// Every entry of the catalog in use, by id.
+pub type Entries = BTreeMap<String, Arc<Entry>>;
+
+/// A client's wishes, ready to be planned.
+#[derive(Debug, Clone)]
+pub struct Request {
+    /// The profile with its place merged in.
+    pub profile: Profile,
+    /// The catalog in use.
+    pub entries: Entries,
+    /// The sessions, in the order of the week.
+    pub days: Vec<Day>,
+    /// Exercises that may be chosen, in id order.
+    pub candidates: Vec<Candidate>,
+    /// Why each other working exercise is out.
+    pub barred: BTreeMap<String, Barred>,
+    /// Weekly ranges after scaling, by muscle.
+    pub targets: BTreeMap<Muscle, Target>,
+    /// Most weekly sets of every other muscle.
+    pub ceilings: BTreeMap<Muscle, f64>,
+    /// Targets that the days and minutes cannot hold, lowered before solving.
+    pub lowered: Vec<Lowered>,
+    /// The figures that follow from the client's status and goal.
+    pub figures: Figures,
+    /// Main lifts of the previous block, kept where that costs nothing.
+    pub previous_mains: BTreeSet<String>,
+    /// What chooses among equals.
+    pub seed: u64,
+}
+
+impl Request {
+    /// The candidate with an id.
+    #[must_use]
+    pub fn candidate(&self, id: &str) -> Option<&Candidate> {
+        self.candidates
+            .binary_search_by(|candidate| candidate.id.as_str().cmp(id))
+            .ok()
+            .map(|index| &self.candidates[index])
+    }
+
+    /// Whether two sessions are closer than the client's recovery hours, over the turn of the week.
+    ///
+    /// From start to start, with three hours' grace, so that an evening after a morning still counts.
+    #[must_use]
+    pub fn too_close(&self, one: usize, other: usize) -> bool {
+        one != other
+            && self.days[one].hours_to(&self.days[other])
+                < f64::from(self.profile.recovery_hours) - day::GRACE_H
+    }
+}

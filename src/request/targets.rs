@@ -52,12 +52,7 @@ impl Class {
 pub fn target(goal: Goal, status: Status, muscle: Muscle) -> Option<Range> {
     let row = row(goal, status, muscle);
     let (floor, low) = row.floor.zip(row.low)?;
-    Some(Range {
-        floor,
-        low,
-        high: row.high,
-        sources: row.sources.clone(),
-    })
+    Some(Range { floor, low, high: row.high, sources: row.sources.clone() })
 }
 
 /// The most weekly fractional sets of a muscle: the high end of its range, or its ceiling.
@@ -90,22 +85,10 @@ struct Row {
 
 impl Row {
     fn keys(&self) -> Vec<(Goal, Status, Class)> {
-        let goals = if self.goals.is_empty() {
-            Goal::ALL
-        } else {
-            &self.goals
-        };
-        let statuses = if self.statuses.is_empty() {
-            Status::ALL
-        } else {
-            &self.statuses
-        };
-        let pairs = goals
-            .iter()
-            .flat_map(|goal| statuses.iter().map(|status| (*goal, *status)));
-        pairs
-            .map(|(goal, status)| (goal, status, self.class))
-            .collect()
+        let goals = if self.goals.is_empty() { Goal::ALL } else { &self.goals };
+        let statuses = if self.statuses.is_empty() { Status::ALL } else { &self.statuses };
+        let pairs = goals.iter().flat_map(|goal| statuses.iter().map(|status| (*goal, *status)));
+        pairs.map(|(goal, status)| (goal, status, self.class)).collect()
     }
 }
 
@@ -119,8 +102,7 @@ static TABLE: LazyLock<BTreeMap<(Goal, Status, Class), Row>> = LazyLock::new(|| 
     let file: File =
         serde_yaml::from_str(include_str!("targets.yaml")).expect("targets.yaml is well formed");
     let rows = file.rows.into_iter();
-    rows.flat_map(|row| row.keys().into_iter().map(move |key| (key, row.clone())))
-        .collect()
+    rows.flat_map(|row| row.keys().into_iter().map(move |key| (key, row.clone()))).collect()
 });
 
 #[cfg(test)]
@@ -153,10 +135,7 @@ mod tests {
             if let (Some(floor), Some(low)) = (row.floor, row.low) {
                 assert!(0.0 < floor && floor <= low && low < row.high, "{key:?}");
             }
-            assert!(
-                row.sources.iter().all(|id| citation(id).is_some()),
-                "{key:?}"
-            );
+            assert!(row.sources.iter().all(|id| citation(id).is_some()), "{key:?}");
         }
     }
 
@@ -165,10 +144,7 @@ mod tests {
     fn size_targets_agree_with_the_handbook() {
         for status in Status::ALL {
             let range = target(Goal::Hypertrophy, *status, Muscle::Chest).unwrap();
-            assert!(
-                range.floor >= 4.0 && range.low <= 10.0 && 10.0 <= range.high,
-                "{status}"
-            );
+            assert!(range.floor >= 4.0 && range.low <= 10.0 && 10.0 <= range.high, "{status}");
         }
         let trained = target(Goal::Hypertrophy, Status::Advanced, Muscle::Quads).unwrap();
         assert!((trained.high - 20.0).abs() < 1e-9);
@@ -176,15 +152,9 @@ mod tests {
 
     #[test]
     fn minor_muscles_have_a_target_only_past_novice() {
-        assert_eq!(
-            target(Goal::Hypertrophy, Status::Novice, Muscle::Biceps),
-            None
-        );
+        assert_eq!(target(Goal::Hypertrophy, Status::Novice, Muscle::Biceps), None);
         assert!(target(Goal::Hypertrophy, Status::Intermediate, Muscle::Biceps).is_some());
-        assert_eq!(
-            target(Goal::Hypertrophy, Status::Advanced, Muscle::Neck),
-            None
-        );
+        assert_eq!(target(Goal::Hypertrophy, Status::Advanced, Muscle::Neck), None);
         assert!(ceiling(Goal::Hypertrophy, Status::Novice, Muscle::Neck) > 0.0);
     }
 }

@@ -22,20 +22,8 @@ fn client(status: &str, goal: &str, conditioning: &str) -> Profile {
 
 fn rowing() -> Vec<Entry> {
     vec![
-        entry(
-            "rowing-steady",
-            "steady",
-            "rowing-ergometer",
-            "seconds",
-            [300, 2400],
-        ),
-        entry(
-            "rowing-short-intervals",
-            "intervals",
-            "rowing-ergometer",
-            "seconds",
-            [15, 60],
-        ),
+        entry("rowing-steady", "steady", "rowing-ergometer", "seconds", [300, 2400]),
+        entry("rowing-short-intervals", "intervals", "rowing-ergometer", "seconds", [15, 60]),
     ]
 }
 
@@ -47,12 +35,7 @@ fn chosen<'a>(profile: &Profile, entries: &'a [Entry]) -> Choice<'a> {
 /// CO-09 (NSCA Essentials, Table 3.6): 10 s -> 120-200 s, 30 s -> 90-150 s, 240 s -> 240-720 s.
 #[test]
 fn rests_follow_the_energy_system() {
-    for (bout, least, most) in [
-        (10, 120, 200),
-        (30, 90, 150),
-        (60, 180, 240),
-        (240, 240, 720),
-    ] {
+    for (bout, least, most) in [(10, 120, 200), (30, 90, 150), (60, 180, 240), (240, 240, 720)] {
         assert!((least..=most).contains(&rest_for(bout)), "CO-09 {bout}");
     }
 }
@@ -60,10 +43,7 @@ fn rests_follow_the_energy_system() {
 /// CO-08 (WHO 2020): 90 moderate and 40 vigorous minutes are worth 170.
 #[test]
 fn a_vigorous_minute_counts_two() {
-    assert!(
-        (moderate_equivalent(90.0, 40.0) - 170.0).abs() < 1e-9,
-        "CO-08"
-    );
+    assert!((moderate_equivalent(90.0, 40.0) - 170.0).abs() < 1e-9, "CO-08");
     assert!(weekly_text(90.0, 40.0).contains("reaches"));
     assert!(weekly_text(24.0, 0.0).contains("worth 24 moderate minutes"));
 }
@@ -71,11 +51,8 @@ fn a_vigorous_minute_counts_two() {
 #[test]
 fn novices_start_steady_in_their_week_and_meet_intervals_after_three_weeks() {
     let entries = rowing();
-    let profile = client(
-        "novice",
-        "hypertrophy",
-        "{from_week: 3, minutes: 12, modes: [rowing-ergometer]}",
-    );
+    let profile =
+        client("novice", "hypertrophy", "{from_week: 3, minutes: 12, modes: [rowing-ergometer]}");
     let conditioning = chosen(&profile, &entries).conditioning.unwrap();
     assert!(conditioning.of_week(2, 60, true).is_none());
     let first = conditioning.of_week(3, 60, true).unwrap();
@@ -86,68 +63,34 @@ fn novices_start_steady_in_their_week_and_meet_intervals_after_three_weeks() {
         effort.contains("Borg scale 6-20: 12-13") && effort.contains("give or take 10"),
         "{effort}"
     );
-    assert_eq!(
-        conditioning.of_week(5, 60, true).unwrap().items[0].exercise,
-        "rowing-steady"
-    );
+    assert_eq!(conditioning.of_week(5, 60, true).unwrap().items[0].exercise, "rowing-steady");
     let later = conditioning.of_week(6, 60, true).unwrap();
     assert_eq!(later.items[0].exercise, "rowing-short-intervals");
     assert_eq!(later.items[0].rest_s, 90);
-    assert_eq!(
-        conditioning.of_week(6, 60, false).unwrap().items[0].exercise,
-        "rowing-steady"
-    );
+    assert_eq!(conditioning.of_week(6, 60, false).unwrap().items[0].exercise, "rowing-steady");
 }
 
 #[test]
 fn power_keeps_it_apart_and_missing_modes_are_named() {
     let entries = rowing();
     let apart = chosen(&client("advanced", "power", "{minutes: 12}"), &entries);
-    assert!(
-        apart.conditioning.is_none() && apart.notes[0].contains("3 hours"),
-        "CO-17"
-    );
-    let other = chosen(
-        &client("novice", "strength", "{minutes: 12, modes: [air-bike]}"),
-        &entries,
-    );
+    assert!(apart.conditioning.is_none() && apart.notes[0].contains("3 hours"), "CO-17");
+    let other = chosen(&client("novice", "strength", "{minutes: 12, modes: [air-bike]}"), &entries);
     assert!(other.conditioning.is_some());
     assert!(other.notes[0].contains("`air-bike`") && other.notes.len() == 2);
-    assert!(
-        chosen(&client("novice", "strength", "{minutes: 12}"), &[])
-            .conditioning
-            .is_none()
-    );
+    assert!(chosen(&client("novice", "strength", "{minutes: 12}"), &[]).conditioning.is_none());
 }
 
 #[test]
 fn meters_and_calories_are_round_numbers() {
     let entries = vec![
-        entry(
-            "row-far",
-            "steady",
-            "rowing-ergometer",
-            "meters",
-            [1000, 5000],
-        ),
-        entry(
-            "row-calories",
-            "intervals",
-            "rowing-ergometer",
-            "calories",
-            [8, 25],
-        ),
+        entry("row-far", "steady", "rowing-ergometer", "meters", [1000, 5000]),
+        entry("row-calories", "intervals", "rowing-ergometer", "calories", [8, 25]),
     ];
     let profile = client("intermediate", "fat-loss", "{from_week: 1, minutes: 15}");
     let conditioning = chosen(&profile, &entries).conditioning.unwrap();
     let steady = conditioning.of_week(1, 60, true).unwrap();
-    assert_eq!(
-        steady.items[0]
-            .meters
-            .as_ref()
-            .map(|meters| meters[0] % 100),
-        Some(0)
-    );
+    assert_eq!(steady.items[0].meters.as_ref().map(|meters| meters[0] % 100), Some(0));
     let hard = conditioning.of_week(2, 60, true).unwrap();
     let calories = hard.items[0].calories.clone().unwrap();
     assert!(calories.len() >= 3 && calories.iter().all(|amount| *amount == 8));
@@ -168,9 +111,8 @@ fn intervals_keep_a_day_from_heavy_legs() {
           {day: thu, groups: []}]",
     )
     .unwrap();
-    let days = interval_days(&sessions, &conditioning, &|id| {
-        (id == "back-squat").then_some(&squat)
-    });
+    let days =
+        interval_days(&sessions, &conditioning, &|id| (id == "back-squat").then_some(&squat));
     assert_eq!(days, [false, true, false]);
 }
 

@@ -17,6 +17,7 @@ pub const FORMAT: &str = "weekwright-plan/1";
 #[serde(deny_unknown_fields)]
 pub struct Plan {
     /// `weekwright-plan/1`.
+    #[schemars(example = &"weekwright-plan/1")]
     pub format: String,
     /// The client's code.
     #[serde(default, skip_serializing_if = "String::is_empty")]
@@ -189,6 +190,7 @@ pub struct Group {
 #[serde(deny_unknown_fields)]
 pub struct Item {
     /// Its id.
+    #[schemars(example = &"goblet-squat")]
     pub exercise: String,
     /// Sets; with `each_side` a set counts once.
     #[schemars(range(min = 1, max = 20))]
@@ -348,9 +350,6 @@ impl Group {
     /// Whether its items are the session's work, which alone counts toward volume.
     #[must_use]
     pub fn is_work(&self) -> bool {
-        matches!(
-            self.kind,
-            GroupKind::Single | GroupKind::Superset | GroupKind::Finisher
-        )
+        matches!(self.kind, GroupKind::Single | GroupKind::Superset | GroupKind::Finisher)
     }
 }

@@ -1,8 +1,8 @@
 //! Seconds of sets, items, pairs and ramps: one arithmetic for the planner, the weeks and the audit.
 
 use crate::input::catalog::{Entry, StressTag};
-use crate::plan::file::{Amounts, Group, Item, Session};
-use crate::words::{Kit, Role, Sides, Stress};
+use crate::input::plan::{Amounts, Group, Item, Session};
+use crate::words::{Kit, Measure, Role, Sides, Stress};
 
 /// Walking over and getting ready for a group. Common practice.
 pub const WAY_IN_S: u32 = 30;
@@ -32,9 +32,7 @@ pub fn repetition_s(tempo: Option<&str>) -> u32 {
 /// The sum of `"3-0-1-0"`: lowering, pause, lifting, pause in seconds (RX-23, common practice).
 #[must_use]
 pub fn tempo_s(tempo: &str) -> Option<u32> {
-    let digits = tempo
-        .split('-')
-        .map(|part| part.parse::<u32>().ok().filter(|digit| *digit <= 9));
+    let digits = tempo.split('-').map(|part| part.parse::<u32>().ok().filter(|digit| *digit <= 9));
     let digits = digits.collect::<Option<Vec<u32>>>()?;
     (digits.len() == 4).then(|| digits.iter().sum::<u32>().max(1))
 }
@@ -80,11 +78,7 @@ fn at_pace(count: u32, milliseconds: u32) -> u32 {
 pub fn pace_ms(entry: &Entry) -> u32 {
     let needs = |kit: Kit| entry.needs.iter().flatten().any(|need| *need == kit);
     let runs = || {
-        entry
-            .stress
-            .iter()
-            .flat_map(StressTag::parts)
-            .any(|(stress, _)| stress == Stress::Impact)
+        entry.stress.iter().flat_map(StressTag::parts).any(|(stress, _)| stress == Stress::Impact)
     };
     if entry.role != Role::Conditioning || needs(Kit::Sled) {
         CARRY_MS_PER_METER
@@ -103,8 +97,7 @@ pub fn pace_ms(entry: &Entry) -> u32 {
 #[must_use]
 pub fn ramp_s(sets: usize) -> u32 {
     let sets = u32::try_from(sets).unwrap_or(u32::MAX);
-    sets.saturating_mul(RAMP_SET_S + RAMP_REST_S)
-        .min(RAMP_MOST_S)
+    sets.saturating_mul(RAMP_SET_S + RAMP_REST_S).min(RAMP_MOST_S)
 }
 
 /// What of an item takes time.
@@ -125,43 +118,40 @@ pub struct Timed {
 /// A group of one item is straight sets; in a pair the rounds are the most sets and the rest is the longest.
 #[must_use]
 pub fn group_s(items: &[Timed], way_in_s: u32) -> u32 {
-    let rounds = items
-        .iter()
-        .map(|item| item.work_s.len())
-        .max()
-        .unwrap_or(0);
+    let rounds = items.iter().map(|item| item.work_s.len()).max().unwrap_or(0);
     let rounds = u32::try_from(rounds).unwrap_or(u32::MAX);
     let rest_s = items.iter().map(|item| item.rest_s).max().unwrap_or(0);
     let once = items.iter().map(|item| {
-        let work = item
-            .work_s
-            .iter()
-            .fold(0_u32, |sum, set| sum.saturating_add(*set));
-        item.setup_s
-            .saturating_add(ramp_s(item.ramp_sets))
-            .saturating_add(work)
+        let work = item.work_s.iter().fold(0_u32, |sum, set| sum.saturating_add(*set));
+        item.setup_s.saturating_add(ramp_s(item.ramp_sets)).saturating_add(work)
     });
     once.fold(way_in_s, u32::saturating_add)
         .saturating_add(rounds.saturating_sub(1).saturating_mul(rest_s))
 }
 
+/// Seconds of one set of a catalog entry.
+#[must_use]
+pub fn set_s(entry: &Entry, amount: u32, tempo: Option<&str>) -> u32 {
+    let amount = match entry.measure {
+        Measure::Reps => Amount::Reps(amount),
+        Measure::Seconds => Amount::Seconds(amount),
+        Measure::Meters => Amount::MetersAt(amount, pace_ms(entry)),
+        Measure::Calories => Amount::Calories(amount),
+    };
+    work_s(amount, tempo, entry.sides)
+}
+
 /// What of a written item takes time.
 #[must_use]
 pub fn timed(item: &Item, entry: &Entry) -> Timed {
-    let sides = if item.each_side {
-        Sides::Each
-    } else {
-        Sides::Both
-    };
+    let sides = if item.each_side { Sides::Each } else { Sides::Both };
     let tempo = item.tempo.as_deref();
     let amounts: Vec<Amount> = match item.amounts() {
         Some(Amounts::Reps(list)) => list.iter().copied().map(Amount::Reps).collect(),
         Some(Amounts::Seconds(list)) => list.iter().copied().map(Amount::Seconds).collect(),
         Some(Amounts::Meters(list)) => {
             let pace = pace_ms(entry);
-            list.iter()
-                .map(|meters| Amount::MetersAt(*meters, pace))
-                .collect()
+            list.iter().map(|meters| Amount::MetersAt(*meters, pace)).collect()
         }
         Some(Amounts::Calories(list)) => list.iter().copied().map(Amount::Calories).collect(),
         None => Vec::new(),
@@ -169,10 +159,7 @@ pub fn timed(item: &Item, entry: &Entry) -> Timed {
     Timed {
         setup_s: entry.setup_s,
         ramp_sets: item.ramp.len(),
-        work_s: amounts
-            .into_iter()
-            .map(|amount| work_s(amount, tempo, sides))
-            .collect(),
+        work_s: amounts.into_iter().map(|amount| work_s(amount, tempo, sides)).collect(),
         rest_s: item.rest_s,
     }
 }
@@ -223,12 +210,7 @@ mod tests {
     }
 
     fn sets(count: usize, setup_s: u32) -> Timed {
-        Timed {
-            setup_s,
-            ramp_sets: 0,
-            work_s: vec![40; count],
-            rest_s: 120,
-        }
+        Timed { setup_s, ramp_sets: 0, work_s: vec![40; count], rest_s: 120 }
     }
 
     /// SS-06 (Burke et al. 2024 preprint): six exercises of four sets, 40 s a set, 2 min rest. The table counts
@@ -237,19 +219,14 @@ mod tests {
     #[test]
     fn straight_and_paired_sessions_take_64_and_40_minutes() {
         let straight: u32 = (0..6).map(|_| group_s(&[sets(4, 0)], 120)).sum();
-        let paired: u32 = (0..3)
-            .map(|_| group_s(&[sets(4, 0), sets(4, 0)], 120))
-            .sum();
+        let paired: u32 = (0..3).map(|_| group_s(&[sets(4, 0), sets(4, 0)], 120)).sum();
         assert_eq!(straight, 64 * 60);
         assert_eq!(paired, 40 * 60);
     }
 
     #[test]
     fn each_side_is_twice_and_ten_seconds() {
-        assert_eq!(
-            work_s(Amount::Reps(8), Some("2-0-1-0"), Sides::Each),
-            2 * 24 + 10
-        );
+        assert_eq!(work_s(Amount::Reps(8), Some("2-0-1-0"), Sides::Each), 2 * 24 + 10);
         assert_eq!(work_s(Amount::Seconds(30), None, Sides::Each), 70);
         assert_eq!(work_s(Amount::Meters(20), None, Sides::Both), 20);
     }

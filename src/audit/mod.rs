@@ -1,0 +1,61 @@
+//! The audit: every rule recounted from the plan, its profile and the catalog, without the solver.
+
+mod figures;
+mod read;
+mod weeks;
+
+use crate::input::plan::Plan;
+use crate::request::Request;
+use crate::rules::{Finding, RULES, Severity};
+use crate::week::Week;
+
+/// What an audit found.
+///
+/// ```
+/// use weekwright::planner::{Options, Planner};
+/// let profile = weekwright::example_profile();
+/// let planner = Planner::built_in();
+/// let plan = planner.plan(&profile, &Options::default()).expect("an ordinary profile plans");
+/// assert!(planner.audit(&plan).expect("the plan is well formed").passes());
+/// ```
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Audit {
+    /// Everything found, broken rules first.
+    pub findings: Vec<Finding>,
+}
+
+impl Audit {
+    /// Whether no hard rule is broken.
+    #[must_use]
+    pub fn passes(&self) -> bool {
+        !self.findings.iter().any(|finding| finding.severity == Severity::Broken)
+    }
+
+    /// The findings of a severity.
+    pub fn of(&self, severity: Severity) -> impl Iterator<Item = &Finding> {
+        self.findings.iter().filter(move |finding| finding.severity == severity)
+    }
+}
+
+pub use figures::{balance, volume};
+pub use read::{Misread, week_of};
+
+/// Audits a plan against a request that was resolved from its own profile.
+///
+/// # Errors
+/// What of the plan does not fit its profile or the catalog, so that nothing can be counted.
+pub fn audit(plan: &Plan, request: &Request) -> Result<Audit, Vec<Misread>> {
+    let week = week_of(&plan.sessions, request)?;
+    let mut findings = recount(request, &week);
+    findings.extend(figures::check(plan, request, &week));
+    findings.extend(weeks::check(plan, request)?);
+    findings.sort();
+    findings.dedup();
+    Ok(Audit { findings })
+}
+
+/// Every rule's recount of one week.
+#[must_use]
+pub fn recount(request: &Request, week: &Week) -> Vec<Finding> {
+    RULES.iter().flat_map(|rule| rule.recount(request, week)).collect()
+}

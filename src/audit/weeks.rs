@@ -1,0 +1,35 @@
+//! The weeks of a plan: each keeps the hard rules that a single week can keep.
+
+use super::read::{Misread, week_of};
+use crate::input::plan::Plan;
+use crate::request::Request;
+use crate::rules::{Finding, Force, RULES, Severity};
+use crate::words::WeekKind;
+
+/// Rules whose hard side is about the week at its fullest: an easier week, or one of measures, has less.
+const FULLEST_ONLY: &[&str] = &["weekly-volume", "session-size", "sets-per-exercise", "wish-lists"];
+
+/// Broken hard rules in any week, named by week.
+pub(super) fn check(plan: &Plan, request: &Request) -> Result<Vec<Finding>, Vec<Misread>> {
+    let mut findings = Vec::new();
+    for written in &plan.weeks {
+        let week = week_of(&written.sessions, request)?;
+        for rule in
+            RULES.iter().filter(|rule| rule.force() == Force::Hard || rule.id() == "planned-time")
+        {
+            let lighter = written.kind != WeekKind::Build || written.week == 1;
+            if lighter && FULLEST_ONLY.contains(&rule.id()) {
+                continue;
+            }
+            let broken = rule
+                .recount(request, &week)
+                .into_iter()
+                .filter(|finding| finding.severity == Severity::Broken);
+            findings.extend(broken.map(|finding| Finding {
+                place: format!("week {}, {}", written.week, finding.place),
+                ..finding
+            }));
+        }
+    }
+    Ok(findings)
+}

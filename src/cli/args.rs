@@ -1,0 +1,265 @@
+//! The arguments as typed.
+
+use std::path::PathBuf;
+
+use clap::{Parser, Subcommand, ValueEnum};
+
+use crate::sheets::{Audience, Paper};
+
+/// Turns a client's days, minutes, kit, goal and limits into an audited week of training.
+#[derive(Debug, Parser)]
+#[command(name = "weekwright", version, max_term_width = 80)]
+pub struct Args {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// What to do.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Plan a client's weeks
+    Plan(PlanArgs),
+    /// Recount every rule of a plan, also one edited or written by hand
+    Audit(AuditArgs),
+    /// Print a plan for paper, phone, table or calendar
+    Sheet(SheetArgs),
+    /// Look through the exercises
+    Catalog(CatalogArgs),
+    /// Print the JSON Schema of a file format
+    Schema(SchemaArgs),
+}
+
+impl Command {
+    /// Whether faults are printed as JSON.
+    #[must_use]
+    pub fn diagnostics_as_json(&self) -> bool {
+        match self {
+            Command::Plan(arguments) => arguments.format == Format::Json,
+            Command::Audit(arguments) => arguments.format == Format::Json,
+            Command::Sheet(_) => false,
+            Command::Catalog(arguments) => arguments.format == Format::Json,
+            Command::Schema(_) => false,
+        }
+    }
+}
+
+/// How results and faults are printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Format {
+    /// For people
+    Text,
+    /// As YAML; faults as text
+    Yaml,
+    /// As JSON, faults too
+    Json,
+}
+
+/// `weekwright catalog`.
+#[derive(Debug, clap::Args)]
+pub struct CatalogArgs {
+    /// What to do with the exercises.
+    #[command(subcommand)]
+    pub action: CatalogAction,
+    /// A folder of catalog files that add exercises or replace them by id
+    #[arg(long, value_name = "DIR", global = true)]
+    pub catalog: Option<PathBuf>,
+    /// How to print the result, and faults with it
+    #[arg(long, value_enum, default_value_t = Format::Text, global = true)]
+    pub format: Format,
+}
+
+/// What to do with the exercises.
+#[derive(Debug, Subcommand)]
+pub enum CatalogAction {
+    /// List exercises; filters combine
+    List(ListArgs),
+    /// Show one exercise
+    Show {
+        /// The exercise
+        id: String,
+    },
+    /// Look for faults and gaps; exit code 2 if there is a fault
+    Lint,
+}
+
+/// Filters of `catalog list`. Words are checked later, so that a wrong one gets the nearest.
+#[derive(Debug, clap::Args)]
+pub struct ListArgs {
+    /// Only this movement pattern
+    #[arg(long, value_name = "PATTERN")]
+    pub pattern: Option<String>,
+    /// Only what trains this muscle directly, or readies it
+    #[arg(long, value_name = "MUSCLE")]
+    pub muscle: Option<String>,
+    /// Only what can be done with these items and uses one of them; `none` for no kit
+    #[arg(long, value_name = "ITEM", value_delimiter = ',')]
+    pub kit: Vec<String>,
+    /// Only what a client with this limit may do
+    #[arg(long, value_name = "TAG", value_delimiter = ',')]
+    pub limit: Vec<String>,
+    /// Only this level: 1 novice, 2 intermediate, 3 advanced
+    #[arg(long, value_name = "1-3", value_parser = clap::value_parser!(u8).range(1..=3))]
+    pub level: Option<u8>,
+    /// Only this role: work, prep, conditioning or finisher
+    #[arg(long, value_name = "ROLE")]
+    pub role: Option<String>,
+}
+
+/// `weekwright schema`.
+#[derive(Debug, clap::Args)]
+pub struct SchemaArgs {
+    /// The file format
+    #[arg(value_enum)]
+    pub of: Shape,
+    /// Write to this file instead of standard output
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+}
+
+/// A file format.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Shape {
+    /// One client
+    Profile,
+    /// A room with kit
+    Place,
+    /// A list of exercises
+    Catalog,
+    /// A plan
+    Plan,
+}
+
+/// `weekwright plan`.
+#[derive(Debug, clap::Args)]
+pub struct PlanArgs {
+    /// The profile, or `-` for standard input
+    pub profile: PathBuf,
+    /// Chooses among equally good weeks
+    #[arg(long, value_name = "N", default_value_t = 0)]
+    pub seed: u64,
+    /// How to print the plan, and faults with it
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    pub format: Format,
+    /// Write to this file instead of standard output
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+    /// A folder of catalog files that add exercises or replace them by id
+    #[arg(long, value_name = "DIR")]
+    pub catalog: Option<PathBuf>,
+    /// Also say what each tier of wishes reached
+    #[arg(short, long)]
+    pub verbose: bool,
+}
+
+/// `weekwright audit`.
+#[derive(Debug, clap::Args)]
+pub struct AuditArgs {
+    /// The plan, or `-` for standard input
+    pub plan: PathBuf,
+    /// How to print the findings, and faults with them
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    pub format: Format,
+    /// A folder of catalog files that add exercises or replace them by id
+    #[arg(long, value_name = "DIR")]
+    pub catalog: Option<PathBuf>,
+}
+
+/// `weekwright sheet`.
+#[derive(Debug, clap::Args)]
+pub struct SheetArgs {
+    /// The plan, or `-` for standard input
+    pub plan: PathBuf,
+    /// The form of the sheet
+    #[arg(long = "as", value_enum, default_value_t = Form::Text)]
+    pub form: Form,
+    /// Whom it is for
+    #[arg(long = "for", value_enum, default_value_t = For::Both)]
+    pub audience: For,
+    /// The paper it is laid out for
+    #[arg(long, value_enum, default_value_t = PaperSize::A4)]
+    pub paper: PaperSize,
+    /// Show this week instead of the week at its fullest (text only)
+    #[arg(long, value_name = "N")]
+    pub week: Option<u32>,
+    /// Write to this file instead of standard output
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+    /// A folder of catalog files that add exercises or replace them by id
+    #[arg(long, value_name = "DIR")]
+    pub catalog: Option<PathBuf>,
+}
+
+/// The form of a sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Form {
+    /// For a terminal
+    Text,
+    /// One page for screen, phone and paper
+    Html,
+    /// Markdown
+    Md,
+    /// A table, one row per item and week
+    Csv,
+    /// A calendar, one event per session
+    Ics,
+    /// The plan itself
+    Yaml,
+    /// The plan itself
+    Json,
+}
+
+impl Form {
+    /// The word of the form.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Form::Text => "text",
+            Form::Html => "html",
+            Form::Md => "md",
+            Form::Csv => "csv",
+            Form::Ics => "ics",
+            Form::Yaml => "yaml",
+            Form::Json => "json",
+        }
+    }
+}
+
+/// Whom a sheet is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum For {
+    /// Sessions and cautions
+    Client,
+    /// Counts, shortfalls and sources
+    Coach,
+    /// Both
+    Both,
+}
+
+impl From<For> for Audience {
+    fn from(audience: For) -> Audience {
+        match audience {
+            For::Client => Audience::Client,
+            For::Coach => Audience::Coach,
+            For::Both => Audience::Both,
+        }
+    }
+}
+
+/// Paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum PaperSize {
+    /// 210 x 297 mm
+    A4,
+    /// 8.5 x 11 in
+    Letter,
+}
+
+impl From<PaperSize> for Paper {
+    fn from(paper: PaperSize) -> Paper {
+        match paper {
+            PaperSize::A4 => Paper::A4,
+            PaperSize::Letter => Paper::Letter,
+        }
+    }
+}

@@ -1,0 +1,313 @@
+//! Files and folders into sources, with what to do where that fails.
+
+use std::fs::{self, File};
+use std::io::{self, Read as _};
+use std::path::{Path, PathBuf};
+
+use super::Faults;
+use crate::catalog::Catalog;
+use crate::diagnostic::{self, Diagnostic, Label, Source, quoted};
+use crate::input::check::{self, Known};
+use crate::input::marks::Marks;
+use crate::input::place::{Place, resolve_place};
+use crate::input::plan::{FORMAT, Plan, ProfileRef};
+use crate::input::profile::Profile;
+use crate::input::source::{MOST_BYTES, over_1_mb, source};
+use crate::input::{Read, read, suggest};
+use crate::path;
+use crate::planner::Planner;
+use crate::rules::RULES;
+
+/// A profile with everything it names.
+#[derive(Debug, Clone)]
+pub struct LoadedProfile {
+    /// The profile with the place's kit as its own.
+    pub profile: Profile,
+    /// The profile as written, with its places.
+    pub read: Read<Profile>,
+    /// Remarks that stop nothing, and the texts they point into.
+    pub warnings: Faults,
+}
+
+/// Reads a profile and its place, and checks both.
+///
+/// # Errors
+/// All faults of both files at once.
+pub fn load_profile(path: &Path, known: Known<'_>) -> Result<LoadedProfile, Faults> {
+    let source = read_source(path)?;
+    let mut faults = Faults::default();
+    faults.sources.push(source.clone());
+    let place = match named_place(&source) {
+        Some((name, label)) => load_place(path, &name, label, &mut faults),
+        None => None,
+    };
+    let place = place.as_ref().map(|place| &place.value);
+    match read::<Profile>(&source) {
+        Ok(read) => {
+            faults.diagnostics.extend(check::profile(&read, place, known));
+            diagnostic::sort(&mut faults.diagnostics);
+            if faults.any_error() {
+                return Err(faults);
+            }
+            Ok(LoadedProfile { profile: resolve_place(&read.value, place), read, warnings: faults })
+        }
+        Err(found) => {
+            faults.diagnostics.extend(found);
+            diagnostic::sort(&mut faults.diagnostics);
+            Err(faults)
+        }
+    }
+}
+
+/// The place that a profile names and where, also where the rest of the profile has faults.
+fn named_place(source: &Source) -> Option<(String, Label)> {
+    let marks = Marks::parse(source).ok()?;
+    let value: serde_yaml::Value = serde_yaml::from_str(&source.text).ok()?;
+    let name = value.get("place")?.as_str()?.to_owned();
+    Some((name, marks.at(path!["place"], "named here")))
+}
+
+/// Reads and checks a place; its faults are added to the others.
+fn load_place(
+    profile: &Path,
+    name: &str,
+    label: Label,
+    faults: &mut Faults,
+) -> Option<Read<Place>> {
+    let source = match place_source(profile, name) {
+        Ok(source) => source,
+        Err(fault) => {
+            let labels = std::iter::once(label).chain(fault.labels.clone()).collect();
+            faults.diagnostics.push(Diagnostic { labels, ..fault });
+            return None;
+        }
+    };
+    faults.sources.push(source.clone());
+    match read::<Place>(&source) {
+        Ok(read) => {
+            faults.diagnostics.extend(check::place(&read));
+            Some(read)
+        }
+        Err(found) => {
+            faults.diagnostics.extend(found);
+            None
+        }
+    }
+}
+
+/// The file of a place: in `places/` beside the profile, or beside the profile's folder.
+fn place_source(profile: &Path, name: &str) -> Result<Source, Diagnostic> {
+    let folders = place_folders(profile);
+    let is_plain = !name.contains(['/', '\\', '\0']) && !name.starts_with('.');
+    let file = folders
+        .iter()
+        .map(|folder| folder.join(format!("{name}.yaml")))
+        .find(|file| is_plain && file.is_file());
+    match file {
+        Some(file) => read_source(&file),
+        None => Err(unknown_place(name, &folders)),
+    }
+}
+
+fn place_folders(profile: &Path) -> Vec<PathBuf> {
+    let beside = match profile.parent() {
+        Some(folder) if profile != Path::new("-") => folder.to_owned(),
+        _ => PathBuf::new(),
+    };
+    let above = match beside.file_name() {
+        Some(_) => beside.parent().map(Path::to_owned),
+        None => None,
+    };
+    let above = above.unwrap_or_else(|| beside.join(".."));
+    vec![beside.join("places"), above.join("places")]
+}
+
+/// E1007: tells which places there are.
+fn unknown_place(name: &str, folders: &[PathBuf]) -> Diagnostic {
+    let mut places: Vec<String> = folders
+        .iter()
+        .flat_map(|folder| names_in(folder))
+        .filter_map(|name| name.strip_suffix(".yaml").map(str::to_owned))
+        .collect();
+    places.sort();
+    places.dedup();
+    let words: Vec<&str> = places.iter().map(String::as_str).collect();
+    let looked_in = folders[0].display();
+    let otherwise = if places.is_empty() {
+        format!("add `{looked_in}/<place>.yaml`, or list the kit under `equipment`")
+    } else {
+        format!("`{looked_in}` has {}", suggest::list(&words))
+    };
+    Diagnostic::error("E1007", format!("there is no place {}", quoted(name)))
+        .help(suggest::help(name, &words, &otherwise))
+}
+
+/// The built-in catalog, with the files of a folder added.
+///
+/// # Errors
+/// All faults of all files of the folder.
+pub fn load_catalog(folder: Option<&Path>) -> Result<Catalog, Faults> {
+    let Some(folder) = folder else {
+        return Ok(Catalog::built_in());
+    };
+    let sources = catalog_sources(folder)?;
+    Catalog::built_in().with(&sources).map_err(|diagnostics| Faults { diagnostics, sources })
+}
+
+/// The YAML files of a catalog folder in the order of their names; a single file will do too.
+///
+/// # Errors
+/// Files that cannot be read, or none at all.
+pub fn catalog_sources(folder: &Path) -> Result<Vec<Source>, Faults> {
+    if folder.is_file() {
+        return Ok(vec![read_source(folder)?]);
+    }
+    if !folder.is_dir() {
+        return Err(missing(folder).into());
+    }
+    let names = names_in(folder);
+    let mut sources = Vec::new();
+    let mut faults = Faults::default();
+    for name in names.iter().filter(|name| is_yaml(name)) {
+        match read_source(&folder.join(name)) {
+            Ok(source) => sources.push(source),
+            Err(fault) => faults.diagnostics.push(fault),
+        }
+    }
+    if sources.is_empty() && faults.diagnostics.is_empty() {
+        faults.diagnostics.push(
+            Diagnostic::error("E1004", "the folder has no `.yaml` file")
+                .at(Label::whole(folder.display().to_string()))
+                .help("name a folder with catalog files, each a list of exercises"),
+        );
+    }
+    if faults.diagnostics.is_empty() { Ok(sources) } else { Err(faults) }
+}
+
+fn is_yaml(name: &str) -> bool {
+    Path::new(name).extension().is_some_and(|ending| ending == "yaml" || ending == "yml")
+}
+
+/// Reads a file, or standard input for `-`.
+///
+/// # Errors
+/// A missing file (E1004), a directory (E1005), one that cannot be read (E1006), or one whose
+/// bytes are refused (E1001 to E1003).
+pub fn read_source(path: &Path) -> Result<Source, Diagnostic> {
+    if path == Path::new("-") {
+        return take("<stdin>", &mut io::stdin().lock());
+    }
+    let name = path.display().to_string();
+    if path.is_dir() {
+        return Err(directory(path));
+    }
+    match File::open(path) {
+        Ok(mut file) => take(&name, &mut file),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Err(missing(path)),
+        Err(error) => Err(io_fault(&name, &error)),
+    }
+}
+
+/// Reads no further than a byte past the limit: an endless stream is refused, not waited for.
+fn take(name: &str, reader: &mut dyn io::Read) -> Result<Source, Diagnostic> {
+    let mut bytes = Vec::new();
+    let limit = MOST_BYTES as u64 + 1;
+    if let Err(error) = reader.take(limit).read_to_end(&mut bytes) {
+        return Err(io_fault(name, &error));
+    }
+    if bytes.len() > MOST_BYTES {
+        return Err(over_1_mb(name));
+    }
+    source(name, bytes)
+}
+
+/// E1004: a file that is not there, with the nearest name that is.
+fn missing(path: &Path) -> Diagnostic {
+    let folder = path.parent().unwrap_or(Path::new(""));
+    let names = names_in(folder);
+    let typed = path.file_name().unwrap_or_default().to_string_lossy();
+    let near = suggest::nearest(&typed, names.iter().map(String::as_str));
+    let help = match near {
+        Some(near) => format!("did you mean `{}`?", folder.join(near).display()),
+        None => "check the path; a file argument of `-` reads standard input".to_owned(),
+    };
+    Diagnostic::error("E1004", "there is no such file")
+        .at(Label::whole(path.display().to_string()))
+        .help(help)
+}
+
+/// E1005: a directory, with a file in it that may have been meant.
+fn directory(path: &Path) -> Diagnostic {
+    let names = names_in(path);
+    let first = names.iter().find(|name| is_yaml(name));
+    let help = match first {
+        Some(first) => format!("name a file in it, for example `{}`", path.join(first).display()),
+        None => "name a file instead".to_owned(),
+    };
+    Diagnostic::error("E1005", "this is a directory, not a file")
+        .at(Label::whole(path.display().to_string()))
+        .help(help)
+}
+
+/// E1006: the system said no.
+pub(super) fn io_fault(name: &str, error: &io::Error) -> Diagnostic {
+    Diagnostic::error("E1006", format!("the file cannot be used: {error}"))
+        .at(Label::whole(name))
+        .help("check the path, and that you may use this file")
+}
+
+/// The names in a folder in their order; none where it cannot be read.
+fn names_in(folder: &Path) -> Vec<String> {
+    let folder = if folder == Path::new("") { Path::new(".") } else { folder };
+    let entries = fs::read_dir(folder).into_iter().flatten().flatten();
+    let mut names: Vec<String> =
+        entries.filter_map(|entry| entry.file_name().into_string().ok()).collect();
+    names.sort();
+    names
+}
+
+/// A plan as read.
+#[derive(Debug, Clone)]
+pub struct LoadedPlan {
+    /// The plan.
+    pub plan: Plan,
+    /// The text that it came from.
+    pub source: Source,
+}
+
+/// Reads a plan and refuses another format version.
+///
+/// # Errors
+/// All faults of the file.
+pub fn load_plan(path: &Path) -> Result<LoadedPlan, Faults> {
+    let source = read_source(path)?;
+    let wrong =
+        |diagnostics: Vec<Diagnostic>| Faults { diagnostics, sources: vec![source.clone()] };
+    let read = read::<Plan>(&source).map_err(wrong)?;
+    if read.value.format != FORMAT {
+        let label = read.marks.at(path!["format"], "this format");
+        let found = quoted(&read.value.format);
+        let fault =
+            Diagnostic::error("E1009", format!("{found} is not a plan format of this version"))
+                .at(label)
+                .help(format!("this version reads `{FORMAT}`; plan the profile again to get one"));
+        return Err(wrong(vec![fault]));
+    }
+    Ok(LoadedPlan { plan: read.value, source })
+}
+
+/// A plan whose profile is whole: a file name in a hand-written plan is read, relative to the plan.
+///
+/// # Errors
+/// All faults of the profile.
+pub fn with_profile(path: &Path, loaded: LoadedPlan, planner: &Planner) -> Result<Plan, Faults> {
+    let mut plan = loaded.plan;
+    if let ProfileRef::File(name) = &plan.profile {
+        let folder = path.parent().unwrap_or(Path::new(""));
+        let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
+        let known = Known { entries: planner.catalog().entries(), rules: &ids };
+        let profile = load_profile(&folder.join(name), known)?;
+        plan.profile = ProfileRef::Whole(Box::new(profile.profile));
+    }
+    Ok(plan)
+}

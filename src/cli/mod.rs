@@ -1,0 +1,116 @@
+//! The command line: the only place that touches files, environment and output.
+
+pub mod args;
+mod audit;
+mod catalog;
+pub mod files;
+pub mod output;
+mod plan;
+pub mod render;
+mod schema;
+mod sheet;
+mod table;
+
+use std::ffi::OsString;
+use std::process::ExitCode;
+
+use clap::Parser as _;
+
+use crate::diagnostic::{Diagnostic, Source};
+use args::{Args, Command};
+use output::Console;
+
+/// How the program ends.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[repr(u8)]
+pub enum Exit {
+    /// Done.
+    Done = 0,
+    /// Anything that has no code of its own.
+    Other = 1,
+    /// The input or the usage is wrong.
+    Input = 2,
+    /// No plan can meet the hard rules.
+    Impossible = 3,
+    /// The audit found a broken rule.
+    Broken = 4,
+}
+
+/// Why a command stopped.
+#[derive(Debug, thiserror::Error)]
+pub enum Failure {
+    /// The input is wrong.
+    #[error("the input is wrong")]
+    Faults(Faults),
+    /// A result could not be written.
+    #[error("{}", .0.message)]
+    Unwritten(Diagnostic),
+    /// The reader of our output went away, which is its right.
+    #[error("nobody reads the output")]
+    ClosedPipe,
+}
+
+/// Faults of one or more files, with the texts they stand in.
+#[derive(Debug, Clone, Default)]
+pub struct Faults {
+    /// What is wrong.
+    pub diagnostics: Vec<Diagnostic>,
+    /// The texts that the diagnostics point into.
+    pub sources: Vec<Source>,
+}
+
+impl Faults {
+    /// Whether there is an error among them; warnings alone stop nothing.
+    #[must_use]
+    pub fn any_error(&self) -> bool {
+        self.diagnostics.iter().any(Diagnostic::is_error)
+    }
+}
+
+impl From<Diagnostic> for Faults {
+    fn from(diagnostic: Diagnostic) -> Self {
+        Faults { diagnostics: vec![diagnostic], sources: Vec::new() }
+    }
+}
+
+impl From<Faults> for Failure {
+    fn from(faults: Faults) -> Self {
+        Failure::Faults(faults)
+    }
+}
+
+/// Runs the program with its arguments, the program's name first.
+pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
+    let arguments = match Args::try_parse_from(arguments) {
+        Ok(arguments) => arguments,
+        Err(error) => {
+            // A closed pipe while printing help or a usage error is no fault of ours.
+            let _ = error.print();
+            return code(if error.use_stderr() { Exit::Input } else { Exit::Done });
+        }
+    };
+    let console = Console::new(arguments.command.diagnostics_as_json());
+    let outcome = match &arguments.command {
+        Command::Plan(arguments) => plan::run(arguments, &console),
+        Command::Audit(arguments) => audit::run(arguments, &console),
+        Command::Sheet(arguments) => sheet::run(arguments, &console),
+        Command::Catalog(arguments) => catalog::run(arguments, &console),
+        Command::Schema(arguments) => schema::run(arguments, &console),
+    };
+    code(match outcome {
+        Ok(exit) => exit,
+        Err(Failure::ClosedPipe) => Exit::Done,
+        Err(Failure::Faults(faults)) => {
+            console.report(&faults);
+            Exit::Input
+        }
+        Err(Failure::Unwritten(diagnostic)) => {
+            console.report(&diagnostic.into());
+            Exit::Other
+        }
+    })
+}
+
+fn code(exit: Exit) -> ExitCode {
+    ExitCode::from(exit as u8)
+}

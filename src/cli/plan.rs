@@ -1,0 +1,94 @@
+//! `weekwright plan`: a profile in, an audited plan out.
+
+use std::path::Path;
+
+use super::args::{Format, PlanArgs};
+use super::output::Console;
+use super::{Exit, Failure, Faults, files};
+use crate::diagnostic::{Diagnostic, Label};
+use crate::input::check::Known;
+use crate::input::plan::Plan;
+use crate::planner::{NoPlan, Options, Planner};
+use crate::rules::RULES;
+use crate::sheets;
+
+pub(super) fn run(arguments: &PlanArgs, console: &Console) -> Result<Exit, Failure> {
+    let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);
+    let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
+    let known = Known { entries: planner.catalog().entries(), rules: &ids };
+    let loaded = files::load_profile(&arguments.profile, known)?;
+    console.report(&loaded.warnings);
+    let options = Options { seed: arguments.seed, ..Options::default() };
+    match planner.plan(&loaded.profile, &options) {
+        Ok(plan) => {
+            let text = rendered(&plan, &planner, arguments.format, console)?;
+            console.write(arguments.output.as_deref(), &text)?;
+            if arguments.verbose {
+                console.note(&tiers(&plan));
+            }
+            Ok(Exit::Done)
+        }
+        Err(reason) => Ok(no_plan(&reason, &arguments.profile, console)),
+    }
+}
+
+/// The plan in the format asked for.
+pub(super) fn rendered(
+    plan: &Plan,
+    planner: &Planner,
+    format: Format,
+    console: &Console,
+) -> Result<String, Failure> {
+    let name = match format {
+        Format::Text => "text",
+        Format::Yaml => "yaml",
+        Format::Json => "json",
+    };
+    let options = sheets::Options { color: console.colors(), ..sheets::Options::default() };
+    super::sheet::made(plan, planner.catalog().entries(), name, &options)
+}
+
+/// Value and bound of each tier, for a coach who wants to know how good the plan is.
+fn tiers(plan: &Plan) -> String {
+    let Some(solve) = &plan.solve else { return String::new() };
+    let lines = solve.tiers.iter().map(|tier| {
+        let proven = if tier.proven { "proven" } else { "not proven" };
+        format!("  {:<20} {:>8} (bound {}, {proven})", tier.name, tier.value, tier.bound)
+    });
+    let lines: Vec<String> = lines.collect();
+    format!("solved with {}: {}\n{}", solve.backend, solve.status, lines.join("\n"))
+}
+
+/// Says why there is no plan, and how the program ends.
+fn no_plan(reason: &NoPlan, profile: &Path, console: &Console) -> Exit {
+    let label = Label::whole(profile.display().to_string());
+    let (code, help, exit) = match reason {
+        NoPlan::Impossible(_) => (
+            "E3001",
+            "loosen one of the rules named above: fewer `must`, a target that is not `strict`, more minutes",
+            Exit::Impossible,
+        ),
+        NoPlan::Stopped => ("E3002", "try again with more minutes or fewer demands", Exit::Other),
+        NoPlan::MustWait => (
+            "E3003",
+            "take `told_to_wait` out of the profile once the clinician agrees to training",
+            Exit::Input,
+        ),
+        NoPlan::Refused(_) => ("E4001", "please report the profile and this message", Exit::Other),
+    };
+    let message = match reason {
+        NoPlan::Impossible(collisions) => {
+            let named: Vec<String> =
+                collisions.iter().map(|one| format!("{} ({})", one.rule, one.subject)).collect();
+            format!("{reason}: {}", named.join(", "))
+        }
+        NoPlan::Refused(findings) => {
+            let named: Vec<String> = findings.iter().map(ToString::to_string).collect();
+            format!("{reason}: {}", named.join("; "))
+        }
+        NoPlan::Stopped | NoPlan::MustWait => reason.to_string(),
+    };
+    let fault = Diagnostic::error(code, message).at(label).help(help);
+    console.report(&Faults::from(fault));
+    exit
+}

@@ -1,0 +1,211 @@
+//! The weekly model of a request under a split: a variable wherever an exercise may be done, and the
+//! goals of each tier. Rules add the rows.
+
+pub mod pairing;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use self::pairing::{PairClass, PairVar};
+use crate::program::{Model, Op, Term, Var};
+use crate::request::{Candidate, Day, Request};
+use crate::split::Split;
+use crate::words::Muscle;
+
+/// The week's model.
+#[derive(Debug, Clone)]
+pub struct Weekly<'a> {
+    /// What is asked for.
+    pub request: &'a Request,
+    /// The split that is held.
+    pub split: &'a Split,
+    /// Variables and rows.
+    pub model: Model,
+    /// Every (exercise, day) that may be chosen, by day, then exercise.
+    pub picks: Vec<Pick>,
+    /// A pair of classes on a day.
+    pub pairs: Vec<PairVar>,
+    /// Whether an exercise is in the week at all, by candidate.
+    pub used: BTreeMap<usize, Var>,
+    /// Costs of tier 1: patterns and floors missed.
+    pub coverage: Vec<Term>,
+    /// Costs of tier 2: ranges and balance missed.
+    pub ranges: Vec<Term>,
+    /// Points of tier 3: the coach's view.
+    pub view: Vec<Term>,
+}
+
+/// An exercise on a day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Pick {
+    /// The candidate's place in the request.
+    pub candidate: usize,
+    /// The day's place in the request.
+    pub day: usize,
+    /// Fewest and most sets that day.
+    pub sets: [u32; 2],
+    /// Whether it is done.
+    pub chosen: Var,
+    /// Sets above the fewest.
+    pub extra: Var,
+    /// Whether it is done in a pair.
+    pub paired: Option<Var>,
+}
+
+impl Pick {
+    /// Its sets, times a factor.
+    #[must_use]
+    pub fn sets_times(&self, factor: f64) -> [Term; 2] {
+        [(self.chosen, factor * f64::from(self.sets[0])), (self.extra, factor)]
+    }
+}
+
+impl<'a> Weekly<'a> {
+    /// The variables for the kept candidates; [`crate::rules::weekly_model`] adds the rows of every rule.
+    #[must_use]
+    pub fn new(request: &'a Request, split: &'a Split, keep: &BTreeSet<usize>) -> Weekly<'a> {
+        let mut weekly = Weekly {
+            request,
+            split,
+            model: Model::default(),
+            picks: Vec::new(),
+            pairs: Vec::new(),
+            used: BTreeMap::new(),
+            coverage: Vec::new(),
+            ranges: Vec::new(),
+            view: Vec::new(),
+        };
+        for day in 0..request.days.len() {
+            for candidate in keep.iter().copied().filter(|index| split.fits(request, *index, day)) {
+                weekly.add_pick(candidate, day);
+            }
+        }
+        weekly.add_used();
+        pairing::add_pairs(&mut weekly);
+        weekly
+    }
+
+    fn add_pick(&mut self, candidate: usize, day: usize) {
+        let exercise = &self.request.candidates[candidate];
+        let sets = exercise.sets_in(self.request.days[day].minutes);
+        let name = format!("{}_{}", exercise.id, self.request.days[day].name_part());
+        let chosen = self.model.binary(format!("do_{name}"));
+        let extra = self.model.integer(format!("more_{name}"), 0, sets[1] - sets[0]);
+        let most = f64::from(sets[1] - sets[0]);
+        let subject = name.clone();
+        self.model.row(
+            "sets-per-exercise",
+            subject,
+            vec![(extra, 1.0), (chosen, -most)],
+            Op::Le,
+            0.0,
+        );
+        let pairable = PairClass::of(self.request, exercise).is_some()
+            && sets[1] >= paired_sets(self.request, day);
+        let paired = pairable.then(|| self.model.binary(format!("pair_{name}")));
+        self.picks.push(Pick { candidate, day, sets, chosen, extra, paired });
+    }
+
+    /// `used` is at least each of its picks; a whole number only through them.
+    fn add_used(&mut self) {
+        for pick in self.picks.clone() {
+            let id = &self.request.candidates[pick.candidate].id;
+            let model = &mut self.model;
+            let used = *self
+                .used
+                .entry(pick.candidate)
+                .or_insert_with(|| model.continuous(format!("used_{id}"), 0.0, 1.0));
+            let subject = id.clone();
+            self.model.row("used", subject, vec![(pick.chosen, 1.0), (used, -1.0)], Op::Le, 0.0);
+        }
+    }
+
+    /// The candidate of a pick.
+    #[must_use]
+    pub fn candidate(&self, pick: &Pick) -> &'a Candidate {
+        &self.request.candidates[pick.candidate]
+    }
+
+    /// The day of a pick.
+    #[must_use]
+    pub fn day(&self, pick: &Pick) -> &'a Day {
+        &self.request.days[pick.day]
+    }
+
+    /// The picks of a day.
+    pub fn on(&self, day: usize) -> impl Iterator<Item = &Pick> {
+        self.picks.iter().filter(move |pick| pick.day == day)
+    }
+
+    /// The days' places.
+    #[must_use]
+    pub fn days(&self) -> std::ops::Range<usize> {
+        0..self.request.days.len()
+    }
+
+    /// Working seconds of a day, as terms: arranging, ramp sets, work and rests, less what pairs save.
+    #[must_use]
+    pub fn seconds_on(&self, day: usize) -> Vec<Term> {
+        let mut seconds: Vec<Term> = Vec::new();
+        for pick in self.on(day) {
+            let exercise = self.candidate(pick);
+            seconds.extend(pick.sets_times(f64::from(exercise.work_s + exercise.rest_s)));
+            let once = f64::from(exercise.start_s) - f64::from(exercise.rest_s);
+            seconds.push((pick.chosen, once));
+        }
+        let pairs = self.pairs.iter().filter(|pair| pair.day == day);
+        seconds.extend(pairs.map(|pair| (pair.count, -f64::from(pair.saves_s))));
+        seconds
+    }
+
+    /// Half-sets of a muscle on a day, as terms.
+    #[must_use]
+    pub fn halves_on(&self, muscle: Muscle, day: usize) -> Vec<Term> {
+        self.on(day)
+            .flat_map(|pick| pick.sets_times(f64::from(self.candidate(pick).halves(muscle))))
+            .filter(|(_, factor)| *factor != 0.0)
+            .collect()
+    }
+
+    /// Direct sets of a muscle on a day, as terms.
+    #[must_use]
+    pub fn direct_on(&self, muscle: Muscle, day: usize) -> Vec<Term> {
+        self.on(day)
+            .filter(|pick| self.candidate(pick).halves(muscle) == 2)
+            .flat_map(|pick| pick.sets_times(1.0))
+            .collect()
+    }
+
+    /// Half-sets of a muscle over the week, as terms.
+    #[must_use]
+    pub fn halves(&self, muscle: Muscle) -> Vec<Term> {
+        self.days().flat_map(|day| self.halves_on(muscle, day)).collect()
+    }
+
+    /// Sets of every pick that a test counts, over the week.
+    #[must_use]
+    pub fn sets_of(&self, test: impl Fn(&Candidate) -> bool) -> Vec<Term> {
+        self.picks
+            .iter()
+            .filter(|pick| test(self.candidate(pick)))
+            .flat_map(|pick| pick.sets_times(1.0))
+            .collect()
+    }
+}
+
+/// Rounds of a pair: three, or as many sets as a short session has.
+#[must_use]
+pub fn paired_sets(request: &Request, day: usize) -> u32 {
+    if request.days[day].minutes < crate::request::candidate::SHORT_SESSION { 2 } else { 3 }
+}
+
+/// Terms with the opposite sign.
+#[must_use]
+pub fn minus(terms: Vec<Term>) -> Vec<Term> {
+    terms.into_iter().map(|(var, factor)| (var, -factor)).collect()
+}
+
+/// Terms times a factor.
+#[must_use]
+pub fn times(terms: Vec<Term>, by: f64) -> Vec<Term> {
+    terms.into_iter().map(|(var, factor)| (var, factor * by)).collect()
+}

@@ -1,0 +1,262 @@
+//! Pairs in the model: exercises are counted by class, and pairs by two classes that go together, so that
+//! a matching always exists afterwards.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::{Weekly, paired_sets};
+use crate::program::{Op, Term, Var};
+use crate::request::Request;
+use crate::request::candidate::{Candidate, Station};
+use crate::request::dose::Duty;
+use crate::words::{Goal, Kit, Pattern, Stress};
+
+/// What a class of exercises trains, as far as pairing goes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Region {
+    /// Presses.
+    Push,
+    /// Rows and pulldowns.
+    Pull,
+    /// Squats and lunges.
+    Knee,
+    /// Hinges and bridges.
+    Hip,
+    /// Knee extension and hip adduction alone.
+    Thigh,
+    /// Leg curls and hip abduction alone.
+    Ham,
+    /// Calves and shins.
+    Calf,
+    /// Biceps.
+    ElbowFlexion,
+    /// Triceps.
+    ElbowExtension,
+    /// Side delts.
+    SideDelt,
+    /// Rear delts and rotators.
+    RearDelt,
+    /// Chest alone.
+    Fly,
+    /// Trunk.
+    Trunk,
+}
+
+use Region::{
+    Calf, ElbowExtension, ElbowFlexion, Fly, Ham, Hip, Knee, Pull, Push, RearDelt, SideDelt, Thigh,
+    Trunk,
+};
+
+/// Regions that go together: opposite or unrelated muscles, never one prime mover twice, never two leg
+/// lifts, and nothing that tires the trunk beside a squat or hinge (Robbins et al. 2010; Iversen et al.
+/// 2024; the last is common practice).
+const TOGETHER: &[(Region, Region)] = &[
+    (Push, Pull),
+    (Push, ElbowFlexion),
+    (Push, RearDelt),
+    (Push, Thigh),
+    (Push, Ham),
+    (Push, Calf),
+    (Push, Trunk),
+    (Pull, ElbowExtension),
+    (Pull, SideDelt),
+    (Pull, Fly),
+    (Pull, Thigh),
+    (Pull, Ham),
+    (Pull, Calf),
+    (Pull, Trunk),
+    (Knee, ElbowFlexion),
+    (Knee, ElbowExtension),
+    (Knee, SideDelt),
+    (Knee, RearDelt),
+    (Hip, ElbowExtension),
+    (Hip, SideDelt),
+    (Hip, Fly),
+    (Thigh, Ham),
+    (Thigh, Calf),
+    (Thigh, Trunk),
+    (Thigh, SideDelt),
+    (Thigh, ElbowFlexion),
+    (Thigh, ElbowExtension),
+    (Ham, Calf),
+    (Ham, Trunk),
+    (Ham, SideDelt),
+    (Ham, ElbowFlexion),
+    (Ham, ElbowExtension),
+    (Calf, Trunk),
+    (Calf, ElbowFlexion),
+    (Calf, ElbowExtension),
+    (Calf, SideDelt),
+    (Calf, RearDelt),
+    (ElbowFlexion, ElbowExtension),
+    (ElbowFlexion, SideDelt),
+    (ElbowFlexion, Fly),
+    (ElbowExtension, RearDelt),
+    (ElbowFlexion, Trunk),
+    (ElbowExtension, Trunk),
+    (SideDelt, Trunk),
+    (RearDelt, Trunk),
+    (Fly, RearDelt),
+    (Fly, Trunk),
+];
+
+/// Things that only one item of a pair may use. Bits, so that two classes are compared at once.
+type Claims = u8;
+const FIXED: Claims = 1;
+const BENCH: Claims = 2;
+const HANGING: Claims = 4;
+const KETTLEBELL: Claims = 8;
+const BALL: Claims = 16;
+const GRIP: Claims = 32;
+
+/// Exercises that are alike for pairing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct PairClass {
+    region: Region,
+    claims: Claims,
+    /// Rest after a set when done alone.
+    rest_s: u32,
+}
+
+/// The number of pairs of two classes on a day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct PairVar {
+    /// The day.
+    pub day: usize,
+    /// The classes.
+    pub classes: (PairClass, PairClass),
+    /// How many.
+    pub count: Var,
+    /// Seconds that one of them saves at least.
+    pub saves_s: u32,
+}
+
+impl PairClass {
+    /// The class of an exercise, or `None` where it is always done alone.
+    #[must_use]
+    pub fn of(request: &Request, candidate: &Candidate) -> Option<PairClass> {
+        let strong = matches!(request.profile.goal, Goal::Strength | Goal::Power);
+        let alone = !request.figures.pairs
+            || candidate.is_heavy()
+            || (strong && candidate.duty == Duty::Main)
+            || matches!(candidate.duty, Duty::Carry | Duty::Explosive);
+        if alone {
+            return None;
+        }
+        let region = region(candidate.pattern)?;
+        if region == Trunk && tires_trunk(candidate) {
+            return None;
+        }
+        Some(PairClass { region, claims: claims(request, candidate), rest_s: candidate.rest_s })
+    }
+
+    /// Whether an exercise of each may be done in turn.
+    #[must_use]
+    pub fn goes_with(self, other: PairClass) -> bool {
+        let together = |one: Region, two: Region| TOGETHER.contains(&(one, two));
+        (together(self.region, other.region) || together(other.region, self.region))
+            && self.claims & other.claims == 0
+    }
+}
+
+/// Spinal erector work and loaded flexion stay at the end, alone.
+fn tires_trunk(candidate: &Candidate) -> bool {
+    candidate.pattern == Pattern::TrunkExtension || candidate.stresses(Stress::LoadedSpinalFlexion)
+}
+
+const fn region(pattern: Pattern) -> Option<Region> {
+    Some(match pattern {
+        Pattern::HorizontalPush | Pattern::VerticalPush => Push,
+        Pattern::HorizontalPull | Pattern::VerticalPull => Pull,
+        Pattern::Squat | Pattern::Lunge => Knee,
+        Pattern::Hinge | Pattern::HipExtension => Hip,
+        Pattern::KneeExtension | Pattern::HipAdduction => Thigh,
+        Pattern::KneeFlexion | Pattern::HipAbduction => Ham,
+        Pattern::PlantarFlexion | Pattern::Dorsiflexion => Calf,
+        Pattern::ElbowFlexion => ElbowFlexion,
+        Pattern::ElbowExtension => ElbowExtension,
+        Pattern::ShoulderAbduction => SideDelt,
+        Pattern::ShoulderHorizontalAbduction | Pattern::ShoulderExternalRotation => RearDelt,
+        Pattern::ShoulderHorizontalAdduction => Fly,
+        pattern if pattern.is_trunk() => Trunk,
+        _ => return None,
+    })
+}
+
+fn claims(request: &Request, candidate: &Candidate) -> Claims {
+    let single = |item: Kit| {
+        let equipment = request.profile.equipment.as_ref();
+        candidate.kit.contains(&item)
+            && equipment.and_then(|kit| kit.items.get(&item)).is_none_or(|stock| stock.count() < 2)
+    };
+    let mut claims = match candidate.station {
+        Station::Bar | Station::Fixed(_) => FIXED,
+        Station::Hanging => HANGING,
+        Station::Bench | Station::Floor => 0,
+    };
+    for (used, bit) in [
+        (single(Kit::Bench) || single(Kit::AdjustableBench), BENCH),
+        (single(Kit::Kettlebell), KETTLEBELL),
+        (single(Kit::MedicineBall) || single(Kit::StabilityBall), BALL),
+        (candidate.stresses(Stress::Grip), GRIP),
+    ] {
+        if used {
+            claims |= bit;
+        }
+    }
+    claims
+}
+
+/// Variables and rows that count pairs. Each paired exercise has at least the rounds of a pair, so each pair
+/// saves the shorter rest in every round but the last.
+pub fn add_pairs(weekly: &mut Weekly) {
+    for day in weekly.days() {
+        let rounds = paired_sets(weekly.request, day);
+        let mut members: BTreeMap<PairClass, Vec<Term>> = BTreeMap::new();
+        for pick in weekly.picks.clone().into_iter().filter(|pick| pick.day == day) {
+            let Some(paired) = pick.paired else { continue };
+            let candidate = weekly.candidate(&pick);
+            let class = PairClass::of(weekly.request, candidate)
+                .expect("only exercises with a class have a pair variable");
+            members.entry(class).or_default().push((paired, 1.0));
+            let subject = candidate.id.clone();
+            let only_done = vec![(paired, 1.0), (pick.chosen, -1.0)];
+            weekly.model.row("pairs", subject.clone(), only_done, Op::Le, 0.0);
+            let missing = rounds.saturating_sub(pick.sets[0]);
+            if missing > 0 {
+                let enough = vec![(pick.extra, 1.0), (paired, -f64::from(missing))];
+                weekly.model.row("pairs", subject, enough, Op::Ge, 0.0);
+            }
+        }
+        add_day_pairs(weekly, day, rounds, &members);
+    }
+}
+
+fn add_day_pairs(
+    weekly: &mut Weekly,
+    day: usize,
+    rounds: u32,
+    members: &BTreeMap<PairClass, Vec<Term>>,
+) {
+    let classes: Vec<PairClass> = members.keys().copied().collect();
+    let mut in_class: BTreeMap<PairClass, Vec<Term>> = BTreeMap::new();
+    let mut seen: BTreeSet<(PairClass, PairClass)> = BTreeSet::new();
+    for (place, one) in classes.iter().enumerate() {
+        for (other_place, other) in classes.iter().enumerate().skip(place + 1) {
+            if !one.goes_with(*other) || !seen.insert((*one, *other)) {
+                continue;
+            }
+            let name =
+                format!("pairs_{}_{place}_{other_place}", weekly.request.days[day].name_part());
+            let count = weekly.model.integer(name, 0, 3);
+            let saves_s = (rounds - 1) * one.rest_s.min(other.rest_s);
+            weekly.pairs.push(PairVar { day, classes: (*one, *other), count, saves_s });
+            in_class.entry(*one).or_default().push((count, -1.0));
+            in_class.entry(*other).or_default().push((count, -1.0));
+        }
+    }
+    for (class, mut terms) in members.clone() {
+        terms.extend(in_class.remove(&class).unwrap_or_default());
+        let subject = format!("{:?}_{}", class.region, weekly.request.days[day].name_part());
+        weekly.model.row("pairs", subject, terms, Op::Eq, 0.0);
+    }
+}

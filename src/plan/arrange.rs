@@ -1,0 +1,160 @@
+//! The order of a session: bigger work before smaller, the lead lift first, fresh hands and trunk for bar
+//! hinges, and stations together.
+
+use std::cmp::Reverse;
+
+use itertools::Itertools as _;
+
+use super::pair_up::Together;
+use crate::request::Request;
+use crate::request::candidate::{Candidate, Station};
+use crate::request::dose::Duty;
+use crate::solution::Done;
+use crate::words::{LoadKind, Pattern, Side, Stress};
+
+/// Ranks of working groups, first to last (ACSM 2009 for power and multi-joint first).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Rank {
+    Explosive,
+    Heavy,
+    MultiJoint,
+    Isolation,
+    Trunk,
+    Carry,
+}
+
+/// Arranges a day's groups: by rank, and inside a rank in the order with the fewest things to remark on.
+#[must_use]
+pub fn arranged(request: &Request, groups: Vec<Together>) -> Vec<Together> {
+    let lead = lead(request, &groups);
+    let ranked = groups
+        .into_iter()
+        .map(|group| in_turn(request, group))
+        .sorted_by_key(|group| (rank_of(request, group), usual_place(request, group)))
+        .chunk_by(|group| rank_of(request, group))
+        .into_iter()
+        .map(|(_, block)| block.collect::<Vec<_>>())
+        .collect::<Vec<_>>();
+    ranked.into_iter().fold(Vec::new(), |before, block| best_order(request, before, block, lead))
+}
+
+/// The bigger half of a pair comes first.
+fn in_turn(request: &Request, mut group: Together) -> Together {
+    group.sort_by_key(|done| {
+        let candidate = &request.candidates[done.candidate];
+        (rank(candidate), candidate.duty, Reverse(done.sets), candidate.id.clone())
+    });
+    group
+}
+
+fn rank_of(request: &Request, group: &Together) -> Rank {
+    let ranks = group.iter().map(|done| rank(&request.candidates[done.candidate]));
+    ranks.min().unwrap_or(Rank::Isolation)
+}
+
+fn rank(candidate: &Candidate) -> Rank {
+    match candidate.pattern {
+        pattern if pattern.is_explosive() => Rank::Explosive,
+        Pattern::Carry => Rank::Carry,
+        pattern if pattern.is_trunk() || pattern == Pattern::Balance => Rank::Trunk,
+        _ if candidate.is_compound() && candidate.amount <= 6 => Rank::Heavy,
+        _ if candidate.is_compound() => Rank::MultiJoint,
+        _ => Rank::Isolation,
+    }
+}
+
+/// The day's lead: the main lift with the most sets, legs before a push before a pull.
+fn lead(request: &Request, groups: &[Together]) -> Option<usize> {
+    let candidates = groups.iter().flatten().filter(|done| {
+        let candidate = &request.candidates[done.candidate];
+        candidate.is_compound() && !candidate.pattern.is_explosive()
+    });
+    candidates
+        .min_by_key(|done| {
+            let candidate = &request.candidates[done.candidate];
+            let bar = candidate.entry.load != LoadKind::BarTotal;
+            (Reverse(done.sets), candidate.duty, region(candidate), bar, candidate.id.clone())
+        })
+        .map(|done| done.candidate)
+}
+
+/// Legs, then pushes, then pulls: the order in which a mixed day is usually written.
+fn region(candidate: &Candidate) -> u8 {
+    match (candidate.pattern, candidate.pattern.side()) {
+        (Pattern::Squat | Pattern::Hinge, _) if !candidate.is_each_side() => 0,
+        (_, Some(Side::Push)) => 1,
+        (_, Some(Side::Pull)) => 2,
+        (_, Some(Side::Legs)) => 3,
+        _ => 4,
+    }
+}
+
+/// Where a group stands when nothing speaks against it.
+fn usual_place(request: &Request, group: &Together) -> (Duty, u8, Reverse<u32>, Station, String) {
+    let first = &request.candidates[group[0].candidate];
+    let sets = group[0].sets;
+    (first.duty, region(first), Reverse(sets), first.station, first.id.clone())
+}
+
+/// The order of a block, after what stands before it, with the least cost; the usual order breaks ties.
+fn best_order(
+    request: &Request,
+    before: Vec<Together>,
+    block: Vec<Together>,
+    lead: Option<usize>,
+) -> Vec<Together> {
+    /// Blocks longer than this keep their usual order: there are too many orders to look at.
+    const MOST: usize = 6;
+    if block.len() < 2 || block.len() > MOST {
+        return before.into_iter().chain(block).collect();
+    }
+    let count = block.len();
+    block
+        .into_iter()
+        .permutations(count)
+        .map(|order| before.iter().cloned().chain(order).collect::<Vec<_>>())
+        .min_by_key(|order| cost(request, order, lead))
+        .expect("a block has at least one order")
+}
+
+/// Things a coach would remark on in an order, the worst first.
+fn cost(request: &Request, order: &[Together], lead: Option<usize>) -> u32 {
+    let items: Vec<&Done> = order.iter().flatten().collect();
+    let at = |place: usize| &request.candidates[items[place].candidate];
+    let first_slow =
+        items.iter().find(|done| !request.candidates[done.candidate].pattern.is_explosive());
+    let mut cost =
+        if lead.is_some() && first_slow.map(|done| done.candidate) == lead { 0 } else { 100 };
+    let mut run = 0;
+    for place in 0..items.len() {
+        let grips = at(place).stresses(Stress::Grip);
+        run = if grips { run + 1 } else { 0 };
+        cost += if run > 3 { 40 } else { 0 };
+        let before = place.saturating_sub(2)..place;
+        let tired = before.into_iter().any(|earlier| at(earlier).stresses(Stress::Grip));
+        cost += if is_bar_hinge(at(place)) && tired { 60 } else { 0 };
+        let later_big = (place + 1..items.len()).any(|later| is_two_legged_main(at(later)));
+        cost += if is_each_side_leg(at(place)) && later_big { 30 } else { 0 };
+        let knee_then_knee = place > 0 && at(place).pattern == at(place - 1).pattern;
+        cost += if knee_then_knee { 6 } else { 0 };
+    }
+    let stations = order.windows(2).filter(|pair| {
+        request.candidates[pair[0][0].candidate].station
+            != request.candidates[pair[1][0].candidate].station
+    });
+    cost + 3 * u32::try_from(stations.count()).unwrap_or(u32::MAX)
+}
+
+fn is_bar_hinge(candidate: &Candidate) -> bool {
+    candidate.pattern == Pattern::Hinge && candidate.entry.load == LoadKind::BarTotal
+}
+
+fn is_each_side_leg(candidate: &Candidate) -> bool {
+    candidate.is_each_side() && candidate.pattern.side() == Some(Side::Legs)
+}
+
+fn is_two_legged_main(candidate: &Candidate) -> bool {
+    candidate.duty == Duty::Main
+        && !candidate.is_each_side()
+        && matches!(candidate.pattern, Pattern::Squat | Pattern::Hinge)
+}

@@ -1,0 +1,183 @@
+//! From picks to the week as it is planned at its fullest.
+
+use std::collections::BTreeSet;
+
+use super::working_load::{Ask, KnownLifts};
+use super::{arrange, loads::Ladder, pair_up, prepare, racks, ramp};
+use crate::input::plan::{Group, Item, MinutesUsed, Session};
+use crate::request::candidate::Candidate;
+use crate::request::dose::{self, Duty};
+use crate::request::{Day, Request};
+use crate::solution::{Done, Solution};
+use crate::split::SplitDay;
+use crate::timing;
+use crate::words::{GroupKind, Measure, Muscle, Pattern, Sides};
+
+/// The sessions of a solved week, in the order of the week.
+#[must_use]
+pub fn sessions(request: &Request, solution: &Solution) -> Vec<Session> {
+    let known = KnownLifts::of(&request.profile);
+    request
+        .days
+        .iter()
+        .enumerate()
+        .map(|(place, day)| {
+            let done: Vec<Done> =
+                solution.done.iter().copied().filter(|done| done.day == place).collect();
+            Composer { request, known: &known, day }.session(&solution.split.days[place], &done)
+        })
+        .collect()
+}
+
+struct Composer<'a> {
+    request: &'a Request,
+    known: &'a KnownLifts,
+    day: &'a Day,
+}
+
+impl Composer<'_> {
+    fn session(&self, split: &SplitDay, done: &[Done]) -> Session {
+        let groups = arrange::arranged(self.request, pair_up::groups(self.request, done));
+        let order: Vec<Done> = groups.iter().flatten().copied().collect();
+        let used = self.muscles(&order);
+        let mut written: Vec<Group> =
+            prepare::preparation(self.request, self.day, &used).into_iter().collect();
+        let mut warm: BTreeSet<Pattern> = BTreeSet::new();
+        for group in &groups {
+            written.push(self.group(group, done, &mut warm));
+        }
+        let mut session = Session {
+            day: self.day.weekday,
+            at: self.day.at.clone(),
+            focus: self.focus(split, &order),
+            minutes: Some(MinutesUsed { limit: self.day.minutes, planned: 0.0, planned_s: 0 }),
+            note: None,
+            groups: written,
+        };
+        let entry = |id: &str| self.request.entries.get(id).map(AsRef::as_ref);
+        timing::fill_in(&mut session, &entry);
+        session
+    }
+
+    fn candidate(&self, done: &Done) -> &Candidate {
+        &self.request.candidates[done.candidate]
+    }
+
+    /// The day's muscles, most half-sets first.
+    fn muscles(&self, order: &[Done]) -> Vec<Muscle> {
+        let halves = |muscle: &Muscle| -> u32 {
+            order.iter().map(|done| done.sets * self.candidate(done).halves(*muscle)).sum()
+        };
+        let mut used: Vec<Muscle> =
+            Muscle::ALL.iter().copied().filter(|muscle| halves(muscle) > 0).collect();
+        used.sort_by_key(|muscle| std::cmp::Reverse(halves(muscle)));
+        used
+    }
+
+    /// Up to four muscles that hold most of the day's sets, the lead lift's first.
+    fn focus(&self, split: &SplitDay, order: &[Done]) -> Vec<Muscle> {
+        const MOST: usize = 4;
+        let slow = order.iter().find(|done| !self.candidate(done).pattern.is_explosive());
+        let lead: Option<Muscle> = slow.and_then(|done| self.candidate(done).prime());
+        let direct = |muscle: &Muscle| -> u32 {
+            let sets = order.iter().filter(|done| self.candidate(done).halves(*muscle) == 2);
+            sets.map(|done| done.sets).sum()
+        };
+        let mut others: Vec<Muscle> = Muscle::ALL
+            .iter()
+            .copied()
+            .filter(|muscle| {
+                split.muscles.contains(muscle) && direct(muscle) > 0 && Some(*muscle) != lead
+            })
+            .collect();
+        others.sort_by_key(|muscle| (std::cmp::Reverse(direct(muscle)), *muscle));
+        lead.into_iter().chain(others).take(MOST).collect()
+    }
+
+    fn group(&self, group: &[Done], day: &[Done], warm: &mut BTreeSet<Pattern>) -> Group {
+        let rest_s = group.iter().map(|done| self.candidate(done).rest_s).max().unwrap_or(0);
+        let items = group.iter().map(|done| self.item(done, day, rest_s, warm)).collect();
+        let kind = if group.len() > 1 { GroupKind::Superset } else { GroupKind::Single };
+        Group { kind, seconds: None, items }
+    }
+
+    fn item(&self, done: &Done, day: &[Done], rest_s: u32, warm: &mut BTreeSet<Pattern>) -> Item {
+        let candidate = self.candidate(done);
+        let entry = &candidate.entry;
+        let profile = &self.request.profile;
+        let dose = dose::dose(profile.goal, profile.training_status, candidate.duty);
+        let ladder =
+            profile.equipment.as_ref().and_then(|place| racks::ladder(entry, place, profile.units));
+        let ask = Ask { reps: candidate.amount, rir: candidate.rir, most_percent: None };
+        let load = self.known.working_load(entry, ladder.as_ref(), ask);
+        let ramp = self.ramp(candidate, load.load_kg, ladder.as_ref(), warm);
+        let list = Some(vec![candidate.amount; done.sets as usize]);
+        let of = |measure: Measure| list.clone().filter(|_| entry.measure == measure);
+        Item {
+            exercise: entry.id.clone(),
+            sets: done.sets,
+            reps: of(Measure::Reps),
+            seconds: of(Measure::Seconds),
+            meters: of(Measure::Meters),
+            calories: of(Measure::Calories),
+            each_side: entry.sides == Sides::Each,
+            rest_s,
+            tempo: dose.tempo_for(entry).map(str::to_owned),
+            rir: Some(candidate.rir),
+            load_kg: load.load_kg,
+            load_note: Some(load.note).filter(|note| !note.is_empty()),
+            ramp,
+            instead: (candidate.duty == Duty::Main).then(|| self.instead(candidate, day)).flatten(),
+            ..Item::default()
+        }
+    }
+
+    /// Ramp sets of a main lift whose pattern is not warm yet, as many as its time was kept for.
+    fn ramp(
+        &self,
+        candidate: &Candidate,
+        load_kg: Option<f64>,
+        ladder: Option<&Ladder>,
+        warm: &mut BTreeSet<Pattern>,
+    ) -> Vec<crate::input::plan::RampSet> {
+        let already = !warm.insert(candidate.pattern);
+        if candidate.duty != Duty::Main
+            || !ramp::is_wanted(candidate.duty, candidate.amount, already)
+        {
+            return Vec::new();
+        }
+        let kept =
+            crate::request::resolve::ramp_steps(&candidate.entry, candidate.duty, candidate.amount);
+        let steps = ramp::ramp(load_kg, ladder, candidate.amount);
+        let surplus = steps.len().saturating_sub(kept);
+        steps.into_iter().skip(surplus).collect()
+    }
+
+    /// A ready substitute for a main lift: the same pattern and prime mover at another station, or with other
+    /// kit, that the day does not already have.
+    fn instead(&self, main: &Candidate, day: &[Done]) -> Option<String> {
+        let taken = |other: &Candidate| day.iter().any(|done| self.candidate(done).id == other.id);
+        let family = |candidate: &Candidate| {
+            candidate.entry.family.clone().unwrap_or_else(|| candidate.id.clone())
+        };
+        self.request
+            .candidates
+            .iter()
+            .filter(|other| other.pattern == main.pattern && other.prime() == main.prime())
+            .filter(|other| family(other) != family(main) && !taken(other) && other.kit != main.kit)
+            .min_by_key(|other| {
+                let elsewhere = other.station == main.station;
+                let shared =
+                    other.entry.direct.iter().filter(|one| main.entry.direct.contains(one)).count();
+                let each = other.is_each_side() != main.is_each_side();
+                (
+                    elsewhere,
+                    each,
+                    other.duty,
+                    std::cmp::Reverse((shared, other.worth)),
+                    other.id.clone(),
+                )
+            })
+            .map(|other| other.id.clone())
+    }
+}

@@ -1,0 +1,108 @@
+//! Preparation: a general part, then rolling, mobility and activation for the muscles of the day, inside the
+//! seconds kept for it.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use crate::input::catalog::Entry;
+use crate::input::plan::{Group, Item};
+use crate::request::resolve::{kit_for, limited};
+use crate::request::{Day, Request};
+use crate::timing;
+use crate::words::{GroupKind, Measure, Muscle, Part, Role, Sides};
+
+/// Most items of a preparation.
+const MOST_ITEMS: usize = 4;
+/// Sessions up to half an hour do without the general part (Iversen et al. 2021).
+const SHORT_MINUTES: u32 = 30;
+
+/// The preparation of a day for its muscles, the most used first; `None` where the session is too short.
+#[must_use]
+pub fn preparation(request: &Request, day: &Day, muscles: &[Muscle]) -> Option<Group> {
+    let mut left = day.prep_s.checked_sub(timing::WAY_IN_S)?;
+    let mut chosen: Vec<Arc<Entry>> = Vec::new();
+    let mut open: BTreeSet<Muscle> = muscles.iter().copied().collect();
+    let parts: &[Part] = if day.minutes <= SHORT_MINUTES {
+        &[Part::Activation, Part::Mobility]
+    } else {
+        &[Part::General, Part::Mobility, Part::Activation, Part::Activation]
+    };
+    for part in parts {
+        let best = usable(request, *part)
+            .into_iter()
+            .filter(|entry| !chosen.contains(entry) && shortest_s(entry) <= left)
+            .filter(|entry| entry.muscles.iter().any(|muscle| muscles.contains(muscle)))
+            .max_by_key(|entry| {
+                (worth(entry, &open, muscles), std::cmp::Reverse(entry.id.clone()))
+            });
+        if let Some(entry) = best.filter(|_| chosen.len() < MOST_ITEMS) {
+            left -= shortest_s(&entry);
+            open.retain(|muscle| !entry.muscles.contains(muscle));
+            chosen.push(entry);
+        }
+    }
+    if chosen.is_empty() {
+        return None;
+    }
+    let items = chosen.iter().map(|entry| item(entry, &mut left)).collect();
+    Some(Group { kind: GroupKind::Prep, seconds: None, items })
+}
+
+/// Items of a part that kit, limits and level allow.
+fn usable(request: &Request, part: Part) -> Vec<Arc<Entry>> {
+    let fits = |entry: &&Arc<Entry>| {
+        entry.role == Role::Prep
+            && entry.part == Some(part)
+            && entry.level <= request.figures.level
+            && !request.profile.exercises.never.contains(&entry.id)
+            && kit_for(&request.profile, entry).is_ok()
+            && limited(&request.profile, entry).is_none()
+    };
+    request.entries.values().filter(fits).cloned().collect()
+}
+
+/// Muscles that still wait for an item count most, and the day's first muscles before others.
+fn worth(entry: &Entry, open: &BTreeSet<Muscle>, muscles: &[Muscle]) -> usize {
+    let ahead = |muscle: &Muscle| muscles.iter().position(|other| other == muscle);
+    let points = |muscle: &Muscle| match ahead(muscle) {
+        Some(place) if open.contains(muscle) => 10 + 3 * muscles.len().saturating_sub(place),
+        Some(_) => 1,
+        None => 0,
+    };
+    entry.muscles.iter().map(points).sum()
+}
+
+/// Seconds of an item at the short end of its range.
+fn shortest_s(entry: &Entry) -> u32 {
+    entry.setup_s + timing::set_s(entry, entry.reps[0], entry.tempo.as_deref())
+}
+
+/// The item at the short end of its range, longer where seconds are left.
+fn item(entry: &Entry, left: &mut u32) -> Item {
+    let amount = longest_within(entry, shortest_s(entry) + *left);
+    let seconds = entry.setup_s + timing::set_s(entry, amount, entry.tempo.as_deref());
+    *left -= seconds - shortest_s(entry);
+    let (reps, held) = match entry.measure {
+        Measure::Reps => (Some(vec![amount]), None),
+        _ => (None, Some(vec![amount])),
+    };
+    Item {
+        exercise: entry.id.clone(),
+        sets: 1,
+        reps,
+        seconds: held,
+        each_side: entry.sides == Sides::Each,
+        tempo: entry.tempo.clone().filter(|_| entry.measure == Measure::Reps),
+        ..Item::default()
+    }
+}
+
+/// The most of an item within some seconds, in fives of seconds or whole repetitions.
+fn longest_within(entry: &Entry, seconds: u32) -> u32 {
+    let step = if entry.measure == Measure::Seconds { 5 } else { 1 };
+    let (low, high) = (entry.reps[0], entry.reps[1]);
+    let fits = |amount: &u32| {
+        entry.setup_s + timing::set_s(entry, *amount, entry.tempo.as_deref()) <= seconds
+    };
+    (low..=high).rev().step_by(step).find(fits).unwrap_or(low)
+}

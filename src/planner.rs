@@ -1,0 +1,246 @@
+//! The front door: a profile goes in, an audited plan comes out.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use sha2::{Digest as _, Sha256};
+
+use crate::audit::{self, Audit, Misread};
+use crate::catalog::Catalog;
+use crate::input::plan::{
+    FORMAT, Inputs, Plan, ProfileRef, Shortfall, Solve, SolveStatus, SplitUsed,
+};
+use crate::input::profile::Profile;
+use crate::plan::{compose, screening};
+use crate::program::backend;
+use crate::request::{Entries, Request, resolve};
+use crate::rules::{Finding, Severity};
+use crate::solution::Solution;
+use crate::solution::search::{self, Effort};
+use crate::split::design;
+
+/// What a coach may choose beside the profile.
+#[derive(Debug, Clone, Default)]
+pub struct Options {
+    /// Chooses among equally good weeks.
+    pub seed: u64,
+    /// The plan of the last block, whose main lifts are kept where that costs nothing.
+    pub previous: Option<Plan>,
+    /// How much work the search may spend.
+    pub effort: Effort,
+}
+
+/// Why there is no plan.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum NoPlan {
+    /// No week meets the hard rules: what collides.
+    #[error("no week meets all hard rules")]
+    Impossible(Vec<Collision>),
+    /// The search stopped before it found a week, which proves nothing.
+    #[error("the search stopped before it found a week; this proves nothing about the wishes")]
+    Stopped,
+    /// The client was told to wait.
+    #[error("the client was told to wait; ask a clinician before training starts")]
+    MustWait,
+    /// Our own audit refuses the plan, which is a fault of ours.
+    #[error("the plan did not pass its own audit; please report this")]
+    Refused(Vec<Finding>),
+}
+
+/// A hard rule with what it is about, as part of a collision.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Collision {
+    /// The rule's id.
+    pub rule: String,
+    /// A day, muscle or exercise.
+    pub subject: String,
+}
+
+/// Plans and audits with one catalog.
+///
+/// ```
+/// use weekwright::planner::{Options, Planner};
+/// let profile = weekwright::example_profile();
+/// let plan = Planner::built_in().plan(&profile, &Options::default()).expect("it plans");
+/// assert_eq!(plan.sessions.len(), 2);
+/// ```
+#[derive(Debug, Clone)]
+pub struct Planner {
+    catalog: Catalog,
+    entries: Entries,
+}
+
+impl Planner {
+    /// A planner with the built-in catalog.
+    #[must_use]
+    pub fn built_in() -> Planner {
+        Planner::new(Catalog::built_in())
+    }
+
+    /// A planner with a catalog.
+    #[must_use]
+    pub fn new(catalog: Catalog) -> Planner {
+        let entries =
+            catalog.iter().map(|entry| (entry.id.clone(), Arc::new(entry.clone()))).collect();
+        Planner { catalog, entries }
+    }
+
+    /// The catalog.
+    #[must_use]
+    pub fn catalog(&self) -> &Catalog {
+        &self.catalog
+    }
+
+    /// Plans a profile whose place is merged in and which passed the input checks.
+    ///
+    /// # Errors
+    /// Why there is no plan.
+    pub fn plan(&self, profile: &Profile, options: &Options) -> Result<Plan, NoPlan> {
+        let advice = screening::advise(profile);
+        if advice.start.must_wait {
+            return Err(NoPlan::MustWait);
+        }
+        let request = self.request(profile, options);
+        let solution = best_solution(&request, options.effort)?;
+        let plan = self.written(&request, &solution, advice.cautions);
+        match audit::audit(&plan, &request) {
+            Ok(audit) if audit.passes() => Ok(plan),
+            Ok(audit) => Err(NoPlan::Refused(audit.of(Severity::Broken).cloned().collect())),
+            Err(faults) => Err(NoPlan::Refused(misread(&faults))),
+        }
+    }
+
+    /// What a profile asks for, typed.
+    #[must_use]
+    pub fn request(&self, profile: &Profile, options: &Options) -> Request {
+        let mains = options.previous.as_ref().map(|plan| self.mains(plan)).unwrap_or_default();
+        resolve::resolve(profile.clone(), self.entries.clone(), mains, options.seed)
+    }
+
+    fn mains(&self, plan: &Plan) -> BTreeSet<String> {
+        let items =
+            plan.sessions.iter().flat_map(|session| &session.groups).flat_map(|group| &group.items);
+        let main = |id: &&String| self.entries.get(*id).is_some_and(|entry| entry.main);
+        items.map(|item| &item.exercise).filter(main).cloned().collect()
+    }
+
+    /// Audits a plan by its own profile, which must be whole.
+    ///
+    /// # Errors
+    /// What of the plan cannot be counted.
+    pub fn audit(&self, plan: &Plan) -> Result<Audit, Vec<Misread>> {
+        let ProfileRef::Whole(profile) = &plan.profile else {
+            return Err(Vec::new());
+        };
+        let added = plan.exercises.values().cloned();
+        let planner = Planner::new(self.catalog.clone().with_entries(added));
+        let options = Options { seed: plan.seed, ..Options::default() };
+        audit::audit(plan, &planner.request(profile, &options))
+    }
+
+    fn written(&self, request: &Request, solution: &Solution, cautions: Vec<String>) -> Plan {
+        let sessions = compose::sessions(request, solution);
+        let week = audit::week_of(&sessions, request).expect("what is composed can be counted");
+        let view = &solution.tiers[2];
+        let gap = (view.bound - view.value).abs() / view.value.abs().max(1.0);
+        Plan {
+            format: FORMAT.to_owned(),
+            client: request.profile.client.clone(),
+            seed: request.seed,
+            inputs: Some(Inputs {
+                profile_sha256: sha256(&request.profile),
+                catalog_sha256: self.catalog.sha256(),
+                version: env!("CARGO_PKG_VERSION").to_owned(),
+            }),
+            profile: ProfileRef::Whole(Box::new(request.profile.clone())),
+            exercises: self.added_entries(),
+            solve: Some(Solve {
+                backend: backend::NAME.to_owned(),
+                status: solution.status,
+                gap: if solution.status == SolveStatus::Proven {
+                    0.0
+                } else {
+                    (gap * 1e4).round() / 1e4
+                },
+                bound: view.bound,
+                objective: view.value,
+                tiers: solution.tiers.clone(),
+            }),
+            split: Some(SplitUsed {
+                name: solution.split.name.clone(),
+                days: solution.split.days.iter().map(|day| day.idea.clone()).collect(),
+            }),
+            sessions,
+            volume: audit::volume(request, &week),
+            balance: Some(audit::balance(&week)),
+            shortfalls: shortfalls(request, &week),
+            cautions,
+            weeks: Vec::new(),
+        }
+    }
+
+    fn added_entries(&self) -> std::collections::BTreeMap<String, crate::input::catalog::Entry> {
+        let added = self.catalog.added().filter_map(|id| self.catalog.get(id));
+        added.map(|entry| (entry.id.clone(), entry.clone())).collect()
+    }
+}
+
+/// The best week over the splits worth trying.
+fn best_solution(request: &Request, effort: Effort) -> Result<Solution, NoPlan> {
+    let splits = design::candidates(request);
+    let mut best: Option<Solution> = None;
+    for split in &splits {
+        if let Some(solution) = search::solve(request, split, effort)
+            && best.as_ref().is_none_or(|best| solution.beats(best))
+        {
+            best = Some(solution);
+        }
+    }
+    best.ok_or_else(|| NoPlan::Impossible(Vec::new()))
+}
+
+/// Wishes that fall short, those that came down before solving first.
+fn shortfalls(request: &Request, week: &crate::week::Week) -> Vec<Shortfall> {
+    let lowered = request.lowered.iter().map(|lowered| Shortfall {
+        rule: "weekly-volume".to_owned(),
+        wanted: format!("{}: {} sets a week", lowered.muscle.name(), lowered.wanted),
+        got: format!("planned for {}", lowered.planned),
+        because: lowered.because.clone(),
+    });
+    let found = audit::recount(request, week);
+    let short = found.into_iter().filter(|finding| finding.severity == Severity::Shortfall);
+    lowered
+        .chain(short.map(|finding| Shortfall {
+            rule: finding.rule.to_owned(),
+            wanted: format!("{}: {}", finding.place, finding.wanted),
+            because: because(request, &finding),
+            got: finding.got,
+        }))
+        .collect()
+}
+
+/// What limited a wish, as far as it is known without solving again.
+fn because(request: &Request, finding: &Finding) -> String {
+    let muscle = finding.place.parse::<crate::words::Muscle>().ok();
+    let trains = |muscle| request.candidates.iter().any(|candidate| candidate.halves(muscle) == 2);
+    if finding.got.contains("kit and limits") || muscle.is_some_and(|muscle| !trains(muscle)) {
+        "kit, limits and level leave no exercise for it".to_owned()
+    } else {
+        "the days, their minutes and the recovery between them do not hold it beside the other wishes".to_owned()
+    }
+}
+
+/// SHA-256 of a profile as resolved, in lower-case hex.
+fn sha256(profile: &Profile) -> String {
+    let bytes = serde_json::to_vec(profile).expect("a profile has text keys only");
+    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+fn misread(faults: &[Misread]) -> Vec<Finding> {
+    faults
+        .iter()
+        .map(|fault| {
+            Finding::broken("plan", "plan", "sessions that can be counted", fault.to_string())
+        })
+        .collect()
+}

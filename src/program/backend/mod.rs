@@ -1,0 +1,132 @@
+//! The solver behind the model. good_lp builds the problem; the backend is named here and nowhere else.
+
+mod microlp;
+
+use super::{Model, Op, Term, Var, holds};
+
+/// The backend's name, as plans print it.
+pub const NAME: &str = "microlp";
+
+/// What a solve may spend. Work, not clock time, so that the same input gives the same plan.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Work {
+    /// Most nodes of the search tree.
+    pub nodes: u64,
+}
+
+/// What a solve found.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Found {
+    /// A value for every variable of the model, whole where the variable is.
+    pub values: Vec<f64>,
+    /// The objective at those values.
+    pub objective: f64,
+    /// What no solution can pass.
+    pub bound: f64,
+    /// Whether objective and bound meet.
+    pub proven: bool,
+}
+
+/// A solve over part of a model: some variables fixed, some relaxed to any value between their bounds.
+#[derive(Debug, Clone)]
+pub struct Part<'a> {
+    /// The model.
+    pub model: &'a Model,
+    /// The goal, to be maximized.
+    pub goal: &'a [Term],
+    /// Values of variables that are not free; `None` is free.
+    pub fixed: &'a [Option<f64>],
+    /// Whether a free whole-number variable may take any value.
+    pub relaxed: &'a [bool],
+    /// Values to start from, where a plan is known.
+    pub start: Option<&'a [f64]>,
+    /// What may be spent; `None` means to the proof.
+    pub work: Option<Work>,
+}
+
+/// Maximizes a goal over a whole model.
+#[must_use]
+pub fn maximize(model: &Model, goal: &[Term], work: Option<Work>) -> Option<Found> {
+    let part = Part {
+        model,
+        goal,
+        fixed: &vec![None; model.vars.len()],
+        relaxed: &vec![false; model.vars.len()],
+        start: None,
+        work,
+    };
+    solve(&part)
+}
+
+/// Maximizes a goal over the free variables of a part. `None`: no solution, or none found within the work.
+#[must_use]
+pub fn solve(part: &Part) -> Option<Found> {
+    let reduced = Reduced::new(part)?;
+    microlp::solve(part, &reduced)
+}
+
+/// A part with its fixed variables taken out.
+pub(super) struct Reduced {
+    /// The free variables, by their place in the model.
+    pub(super) free: Vec<Var>,
+    /// Rows over the places in `free`.
+    pub(super) rows: Vec<(Vec<(usize, f64)>, Op, f64)>,
+    /// The goal over the places in `free`.
+    pub(super) goal: Vec<(usize, f64)>,
+    /// What the fixed variables give the goal.
+    pub(super) constant: f64,
+}
+
+impl Reduced {
+    /// `None` where the fixed values break a row by themselves.
+    fn new(part: &Part) -> Option<Reduced> {
+        let free: Vec<Var> =
+            (0..part.model.vars.len()).filter(|var| part.fixed[*var].is_none()).map(Var).collect();
+        let mut place = vec![usize::MAX; part.model.vars.len()];
+        for (index, var) in free.iter().enumerate() {
+            place[var.0] = index;
+        }
+        let split = |terms: &[Term]| {
+            let mut kept = Vec::new();
+            let mut constant = 0.0;
+            for (var, factor) in terms {
+                match part.fixed[var.0] {
+                    Some(value) => constant += factor * value,
+                    None => kept.push((place[var.0], *factor)),
+                }
+            }
+            (kept, constant)
+        };
+        let mut rows = Vec::new();
+        for row in &part.model.rows {
+            let (terms, constant) = split(&row.terms);
+            if terms.is_empty() {
+                if !holds(constant, row.op, row.right) {
+                    return None;
+                }
+            } else if !always_holds(part, &free, &terms, row.op, row.right - constant) {
+                rows.push((terms, row.op, row.right - constant));
+            }
+        }
+        let (goal, constant) = split(part.goal);
+        Some(Reduced { free, rows, goal, constant })
+    }
+}
+
+/// Whether the bounds alone keep a row, so that the solver need not see it.
+fn always_holds(part: &Part, free: &[Var], terms: &[(usize, f64)], op: Op, right: f64) -> bool {
+    let sum = |most: bool| -> f64 {
+        terms
+            .iter()
+            .map(|(place, factor)| {
+                let def = &part.model.vars[free[*place].0];
+                factor * if (*factor > 0.0) == most { def.high } else { def.low }
+            })
+            .sum()
+    };
+    match op {
+        Op::Le => sum(true) <= right,
+        Op::Ge => sum(false) >= right,
+        Op::Eq => false,
+    }
+}

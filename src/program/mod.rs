@@ -1,0 +1,129 @@
+//! A model as a ledger: variables with readable names, and rows that know their rule and subject.
+//!
+//! Solving, explaining and exporting all read the same ledger; the solver behind it is good_lp.
+
+pub mod backend;
+
+/// A variable, by its place in the model.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Var(pub usize);
+
+/// A variable with its factor.
+pub type Term = (Var, f64);
+
+/// How the two sides of a row compare.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Op {
+    /// At most.
+    Le,
+    /// At least.
+    Ge,
+    /// Equal.
+    Eq,
+}
+
+/// A variable's name and bounds.
+#[derive(Debug, Clone, PartialEq)]
+pub struct VarDef {
+    /// Readable, of letters, digits, `-` and `_`.
+    pub name: String,
+    /// Least value.
+    pub low: f64,
+    /// Greatest value.
+    pub high: f64,
+    /// Whole numbers only.
+    pub integer: bool,
+}
+
+/// A row with the rule that demands it and what it is about.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Row {
+    /// The rule's id.
+    pub rule: &'static str,
+    /// What it is about: a day, a muscle, an exercise.
+    pub subject: String,
+    /// The left side.
+    pub terms: Vec<Term>,
+    /// The comparison.
+    pub op: Op,
+    /// The right side.
+    pub right: f64,
+}
+
+/// Variables and rows.
+#[derive(Debug, Clone, Default)]
+pub struct Model {
+    /// The variables, in order of creation.
+    pub vars: Vec<VarDef>,
+    /// The rows, in order of creation.
+    pub rows: Vec<Row>,
+}
+
+impl Model {
+    /// A new variable.
+    pub fn var(&mut self, def: VarDef) -> Var {
+        self.vars.push(def);
+        Var(self.vars.len() - 1)
+    }
+
+    /// A new yes-or-no variable.
+    pub fn binary(&mut self, name: String) -> Var {
+        self.var(VarDef { name, low: 0.0, high: 1.0, integer: true })
+    }
+
+    /// A new whole-number variable.
+    pub fn integer(&mut self, name: String, low: u32, high: u32) -> Var {
+        self.var(VarDef { name, low: f64::from(low), high: f64::from(high), integer: true })
+    }
+
+    /// A new variable that takes any value between its bounds.
+    pub fn continuous(&mut self, name: String, low: f64, high: f64) -> Var {
+        self.var(VarDef { name, low, high, integer: false })
+    }
+
+    /// Adds a row. Rows without terms are kept only where they cannot hold.
+    pub fn row(
+        &mut self,
+        rule: &'static str,
+        subject: impl Into<String>,
+        terms: Vec<Term>,
+        op: Op,
+        right: f64,
+    ) {
+        if !terms.is_empty() || !holds(0.0, op, right) {
+            self.rows.push(Row { rule, subject: subject.into(), terms: merged(terms), op, right });
+        }
+    }
+}
+
+/// One term per variable, in variable order.
+#[must_use]
+pub fn merged(mut terms: Vec<Term>) -> Vec<Term> {
+    terms.sort_by_key(|(var, _)| *var);
+    terms.dedup_by(|next, first| {
+        let same = next.0 == first.0;
+        if same {
+            first.1 += next.1;
+        }
+        same
+    });
+    terms.retain(|(_, factor)| *factor != 0.0);
+    terms
+}
+
+/// Whether a comparison holds, with room for rounding.
+#[must_use]
+pub fn holds(left: f64, op: Op, right: f64) -> bool {
+    const ROUNDING: f64 = 1e-6;
+    match op {
+        Op::Le => left <= right + ROUNDING,
+        Op::Ge => left >= right - ROUNDING,
+        Op::Eq => (left - right).abs() <= ROUNDING,
+    }
+}
+
+/// The value of a sum of terms.
+#[must_use]
+pub fn value(terms: &[Term], values: &[f64]) -> f64 {
+    terms.iter().map(|(var, factor)| factor * values[var.0]).sum()
+}

@@ -1,0 +1,213 @@
+//! An exercise with this client's dose: what the model needs to know of it.
+
+use std::sync::Arc;
+
+use super::dose::Duty;
+use crate::input::catalog::Entry;
+use crate::words::{Grade, Kind, Kit, LoadKind, Muscle, Pattern, Stress};
+
+/// Sessions under this many minutes have few sets of each exercise.
+pub const SHORT_SESSION: u32 = 40;
+
+/// What the client thinks of an exercise.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Wish {
+    /// In the week at least once.
+    Must,
+    /// Liked.
+    Prefer,
+    /// No opinion.
+    Open,
+    /// Disliked.
+    Avoid,
+}
+
+/// A usable exercise with its dose.
+#[derive(Debug, Clone)]
+pub struct Candidate {
+    /// Its id.
+    pub id: String,
+    /// The catalog entry.
+    pub entry: Arc<Entry>,
+    /// The movement pattern.
+    pub pattern: Pattern,
+    /// What it does in a session.
+    pub duty: Duty,
+    /// Fewest and most sets that its dose allows; [`Candidate::sets_in`] is what a session takes.
+    pub sets: [u32; 2],
+    /// Repetitions, seconds or meters of a set.
+    pub amount: u32,
+    /// Seconds of one set.
+    pub work_s: u32,
+    /// Rest after a set.
+    pub rest_s: u32,
+    /// Arranging it, the way in, and its ramp sets.
+    pub start_s: u32,
+    /// Repetitions left in reserve.
+    pub rir: u32,
+    /// The client's wish.
+    pub wish: Wish,
+    /// Where in the room it is done.
+    pub station: Station,
+    /// The set of kit that is used.
+    pub kit: Vec<Kit>,
+    /// Whole points for the coach's view of it, the same in every week.
+    pub worth: i32,
+    /// How often a week it may be done.
+    pub uses: u32,
+}
+
+/// Where in the room an exercise is done. Free floor space is one station whatever is held.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Station {
+    /// Floor, with or without something in the hands.
+    Floor,
+    /// A bench with hand-held weights.
+    Bench,
+    /// The bar, in the rack or on the floor.
+    Bar,
+    /// A bar, rings or straps to hang from.
+    Hanging,
+    /// A machine, cable or other fixed item.
+    Fixed(Kit),
+}
+
+impl Station {
+    /// The station of a set of kit.
+    #[must_use]
+    pub fn of(kit: &[Kit]) -> Station {
+        let has = |item: Kit| kit.contains(&item);
+        if let Some(fixed) = kit.iter().find(|item| is_fixed(**item)) {
+            Station::Fixed(*fixed)
+        } else if has(Kit::Barbell) || has(Kit::SquatRack) || has(Kit::TrapBar) || has(Kit::EzBar) {
+            Station::Bar
+        } else if has(Kit::PullUpBar)
+            || has(Kit::Rings)
+            || has(Kit::SuspensionTrainer)
+            || has(Kit::DipBars)
+        {
+            Station::Hanging
+        } else if has(Kit::Bench) || has(Kit::AdjustableBench) {
+            Station::Bench
+        } else {
+            Station::Floor
+        }
+    }
+}
+
+/// Machines and the like, which stand where they stand.
+const fn is_fixed(kit: Kit) -> bool {
+    matches!(
+        kit,
+        Kit::CableStation
+            | Kit::LatPulldown
+            | Kit::SeatedRowMachine
+            | Kit::LegPress
+            | Kit::LegExtensionMachine
+            | Kit::LegCurlMachine
+            | Kit::ChestPressMachine
+            | Kit::ShoulderPressMachine
+            | Kit::CalfRaiseMachine
+            | Kit::HackSquatMachine
+            | Kit::SmithMachine
+            | Kit::BackExtensionBench
+            | Kit::GluteHamBench
+            | Kit::AssistedPullUpMachine
+            | Kit::HipAdductorMachine
+            | Kit::HipAbductorMachine
+    )
+}
+
+impl Candidate {
+    /// Half-sets that one set gives a muscle: two direct, one indirect (Pelland et al. 2024).
+    #[must_use]
+    pub fn halves(&self, muscle: Muscle) -> u32 {
+        halves(&self.entry, muscle)
+    }
+
+    /// Several joints.
+    #[must_use]
+    pub fn is_compound(&self) -> bool {
+        self.entry.kind == Some(Kind::Compound)
+    }
+
+    /// Whether it works one side at a time.
+    #[must_use]
+    pub fn is_each_side(&self) -> bool {
+        self.entry.sides == crate::words::Sides::Each
+    }
+
+    /// Whether it carries a stress, in any grade.
+    #[must_use]
+    pub fn stresses(&self, stress: Stress) -> bool {
+        grade(&self.entry, stress).is_some()
+    }
+
+    /// A loaded multi-joint lift of up to six repetitions.
+    #[must_use]
+    pub fn is_heavy(&self) -> bool {
+        self.is_compound()
+            && self.amount <= 6
+            && !self.pattern.is_explosive()
+            && matches!(
+                self.entry.load,
+                LoadKind::BarTotal
+                    | LoadKind::PerHand
+                    | LoadKind::PlateMachine
+                    | LoadKind::BodyweightPlus
+            )
+    }
+
+    /// Fewest and most sets in a session of so many minutes. A main lift has at least as many sets as
+    /// anything else of the day, and short sessions have few of each (common practice).
+    #[must_use]
+    pub fn sets_in(&self, minutes: u32) -> [u32; 2] {
+        let [low, high] = self.sets;
+        let short = minutes < SHORT_SESSION;
+        let [least, most] = match (self.duty, short) {
+            (Duty::Main, false) => [low.max(3), high],
+            (Duty::Main, true) => [low, high.min(3)],
+            (_, false) => [low, high.min(3)],
+            (_, true) => [low, low],
+        };
+        [least.min(most), most]
+    }
+
+    /// The prime mover.
+    #[must_use]
+    pub fn prime(&self) -> Option<Muscle> {
+        self.entry.direct.first().copied()
+    }
+}
+
+/// Half-sets that one set of an entry gives a muscle.
+#[must_use]
+pub fn halves(entry: &Entry, muscle: Muscle) -> u32 {
+    if !entry.pattern.is_some_and(Pattern::gives_volume) {
+        0
+    } else if entry.direct.contains(&muscle) {
+        2
+    } else {
+        u32::from(entry.indirect.contains(&muscle))
+    }
+}
+
+/// How much of a stress an entry carries.
+#[must_use]
+pub fn grade(entry: &Entry, stress: Stress) -> Option<Grade> {
+    entry
+        .stress
+        .iter()
+        .flat_map(crate::input::catalog::StressTag::parts)
+        .filter(|(tag, _)| *tag == stress)
+        .map(|(_, grade)| grade)
+        .max()
+}
+
+/// Two exercises that a novice would call the same: one pattern, and four fifths of the direct muscles.
+#[must_use]
+pub fn alike(one: &Entry, other: &Entry) -> bool {
+    let shared = one.direct.iter().filter(|muscle| other.direct.contains(muscle)).count();
+    let most = one.direct.len().max(other.direct.len()).max(1);
+    one.pattern == other.pattern && shared * 5 >= most * 4
+}

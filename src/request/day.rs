@@ -1,0 +1,111 @@
+//! One training day: its place in the week and its minutes.
+
+use crate::input::profile::SessionSlot;
+use crate::words::Weekday;
+
+/// Hours of grace in every count of recovery hours.
+pub const GRACE_H: f64 = 3.0;
+const WEEK_H: f64 = 7.0 * 24.0;
+/// Sessions without a clock time count as the same hour.
+const USUAL_START_MIN: u32 = 18 * 60;
+
+/// One training day.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Day {
+    /// The weekday.
+    pub weekday: Weekday,
+    /// When it starts, as written.
+    pub at: Option<String>,
+    /// Minutes from Monday 00:00 to its start.
+    pub start_min: u32,
+    /// Minutes the client has.
+    pub minutes: u32,
+    /// Seconds kept for preparation.
+    pub prep_s: u32,
+    /// Seconds kept for conditioning or a finisher.
+    pub closing_s: u32,
+}
+
+impl Day {
+    /// A day from its slot; preparation follows the minutes there are.
+    #[must_use]
+    pub fn new(slot: &SessionSlot, closing_s: u32) -> Day {
+        let weekday_min = u32::try_from(slot.day.index()).unwrap_or(0) * 24 * 60;
+        let clock = slot.at.as_deref().and_then(clock_min).unwrap_or(USUAL_START_MIN);
+        Day {
+            weekday: slot.day,
+            at: slot.at.clone(),
+            start_min: weekday_min + clock,
+            minutes: slot.minutes,
+            prep_s: prep_s(slot.minutes),
+            closing_s,
+        }
+    }
+
+    /// Seconds left for working exercises.
+    #[must_use]
+    pub fn work_s(&self) -> u32 {
+        (self.minutes * 60).saturating_sub(self.prep_s + self.closing_s)
+    }
+
+    /// The day as part of a variable's name: letters, digits and `_` only.
+    #[must_use]
+    pub fn name_part(&self) -> String {
+        self.label().replace(['@', ':'], "_")
+    }
+
+    /// The shorter way round the week from start to start, in hours.
+    #[must_use]
+    pub fn hours_to(&self, other: &Day) -> f64 {
+        let apart = f64::from(self.start_min.abs_diff(other.start_min)) / 60.0;
+        apart.min(WEEK_H - apart)
+    }
+
+    /// The day's name as messages use it: `tue`, or `tue@07:30` where a clock time is given.
+    #[must_use]
+    pub fn label(&self) -> String {
+        match &self.at {
+            Some(at) => format!("{}@{at}", self.weekday.id()),
+            None => self.weekday.id().to_owned(),
+        }
+    }
+}
+
+/// Preparation by session length: none to three minutes up to half an hour (Iversen et al. 2021), then
+/// four to eight (within the 5-10 min of ACSM and NSCA summaries).
+#[must_use]
+pub const fn prep_s(minutes: u32) -> u32 {
+    match minutes {
+        0..=20 => 0,
+        21..=30 => 150,
+        31..=45 => 270,
+        46..=60 => 360,
+        61..=80 => 420,
+        _ => 480,
+    }
+}
+
+/// Minutes after midnight of a clock time such as `18:30`.
+#[must_use]
+pub fn clock_min(at: &str) -> Option<u32> {
+    let (hours, minutes) = at.split_once(':')?;
+    let (hours, minutes) = (hours.parse::<u32>().ok()?, minutes.parse::<u32>().ok()?);
+    (hours < 24 && minutes < 60).then_some(hours * 60 + minutes)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn day(weekday: Weekday, at: &str) -> Day {
+        Day::new(&SessionSlot { day: weekday, at: Some(at.to_owned()), minutes: 60 }, 0)
+    }
+
+    /// Monday 18:00 to Wednesday 18:00 is 48 h (ACSM guideline summaries), and the week wraps.
+    #[test]
+    fn hours_run_from_start_to_start_and_over_sunday() {
+        let close = |hours: f64, wanted: f64| (hours - wanted).abs() < 1e-9;
+        assert!(close(day(Weekday::Mon, "18:00").hours_to(&day(Weekday::Wed, "18:00")), 48.0));
+        assert!(close(day(Weekday::Sun, "18:00").hours_to(&day(Weekday::Mon, "07:00")), 13.0));
+    }
+}

@@ -1,0 +1,96 @@
+//! Figures that follow from status, goal and age: caps, counts and shares. Common practice where no
+//! source stands beside them; a profile's `rules` can change them.
+
+use crate::input::profile::{Profile, RuleSetting, SplitChoice, SplitName};
+use crate::words::{Goal, Status, Supersets};
+
+/// Figures for one client.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Figures {
+    /// Most direct sets of a muscle in a session, by status; 11 on a body-part split, the limit of
+    /// what a preprint could detect (Remmert et al. 2025), not a danger line.
+    pub session_cap: u32,
+    /// Most different exercises in a week.
+    pub different: u32,
+    /// Most exercises in a session, whatever its minutes.
+    pub most_items: u32,
+    /// Fewest exercises wanted in a session.
+    pub fewest_items: u32,
+    /// Most stations in a session.
+    pub stations: u32,
+    /// Highest level of exercise that is offered.
+    pub level: u8,
+    /// Least repetitions in reserve that is planned.
+    pub least_rir: u32,
+    /// Whether pairs may be planned.
+    pub pairs: bool,
+}
+
+/// Straight sets fill at most this many per minute.
+pub const SETS_PER_MINUTE: f64 = 0.40;
+/// Sets of pairs fill at most this many per minute.
+pub const PAIRED_SETS_PER_MINUTE: f64 = 0.60;
+/// Minutes an exercise takes at least, straight.
+pub const MINUTES_PER_ITEM: f64 = 7.0;
+/// Minutes an exercise takes at least, paired.
+pub const MINUTES_PER_PAIRED_ITEM: f64 = 5.5;
+/// A muscle-day with this many direct sets is hard.
+pub const HARD_DIRECT: u32 = 3;
+/// A muscle-day with this many fractional sets, at least one of them direct, is hard.
+pub const HARD_FRACTIONAL: f64 = 4.0;
+/// No session holds more fractional sets of a muscle than this.
+pub const FRACTIONAL_CAP: f64 = 11.0;
+
+impl Figures {
+    /// The figures for a profile.
+    #[must_use]
+    pub fn new(profile: &Profile) -> Figures {
+        let body_part = match &profile.split {
+            SplitChoice::Named(name) => *name == SplitName::BodyPart,
+            SplitChoice::Own(_) => true,
+        };
+        let cap = match profile.training_status {
+            _ if body_part => 11,
+            Status::Novice => 6,
+            Status::Intermediate => 8,
+            Status::Advanced => 11,
+        };
+        let different = match (profile.training_status, profile.sessions.len()) {
+            (Status::Novice, 0..=2) => 10,
+            (Status::Novice, 3) => 12,
+            (Status::Novice, _) => 14,
+            (Status::Intermediate, _) => 18,
+            (Status::Advanced, _) => 24,
+        };
+        let novice = profile.training_status == Status::Novice;
+        Figures {
+            session_cap: figure(profile, "session-cap", cap),
+            different: figure(profile, "different-exercises", different),
+            most_items: if novice { 7 } else { 8 },
+            fewest_items: 3,
+            stations: figure(profile, "stations", 4),
+            level: match profile.training_status {
+                Status::Novice => 1,
+                Status::Intermediate => 2,
+                Status::Advanced => 3,
+            },
+            least_rir: if novice { 2 } else { 0 },
+            pairs: profile.supersets != Supersets::Never
+                && !(profile.goal == Goal::Power && profile.supersets == Supersets::Allow),
+        }
+    }
+}
+
+/// A figure that the profile's `rules` may replace.
+fn figure(profile: &Profile, rule: &str, usual: u32) -> u32 {
+    match profile.rules.get(rule) {
+        #[allow(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "clamped to 0..=200"
+        )]
+        Some(RuleSetting::Figure(figure)) => figure.clamp(0.0, 200.0).round() as u32,
+        Some(RuleSetting::On(false)) => 200,
+        _ => usual,
+    }
+}

@@ -1,0 +1,313 @@
+//! From a checked profile and a catalog to a request.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use super::candidate::{Candidate, Station, Wish, grade};
+use super::dose::{self, Duty};
+use super::{Barred, Day, Entries, Figures, Request, target, targets};
+use crate::input::catalog::Entry;
+use crate::input::profile::{Limit, Profile};
+use crate::timing;
+use crate::words::{Goal, Grade, Kit, LoadKind, Muscle, Pattern, Role, Status, Stress};
+
+/// The most sessions a week that carry conditioning while strength comes first (Wilson et al. 2012).
+const CONDITIONING_DAYS: usize = 3;
+
+/// Resolves a profile whose place is merged in. The profile must have passed the input checks.
+#[must_use]
+pub fn resolve(
+    profile: Profile,
+    entries: Entries,
+    previous_mains: BTreeSet<String>,
+    seed: u64,
+) -> Request {
+    let days = days(&profile);
+    let figures = Figures::new(&profile);
+    let (targets, lowered) = target::targets(&profile, &days, &figures);
+    let ceilings = Muscle::ALL
+        .iter()
+        .filter(|muscle| !targets.contains_key(muscle))
+        .map(|muscle| (*muscle, targets::ceiling(profile.goal, profile.training_status, *muscle)))
+        .collect();
+    let mut request = Request {
+        profile,
+        entries,
+        days,
+        candidates: Vec::new(),
+        barred: BTreeMap::new(),
+        targets,
+        ceilings,
+        lowered,
+        figures,
+        previous_mains,
+        seed,
+    };
+    let entries = request.entries.clone();
+    for entry in entries.values().filter(|entry| entry.role == Role::Work) {
+        match usable(&request, entry) {
+            Ok(kit) => request.candidates.push(candidate(&request, entry, kit)),
+            Err(reason) => {
+                request.barred.insert(entry.id.clone(), reason);
+            }
+        }
+    }
+    set_uses(&mut request);
+    request
+}
+
+fn days(profile: &Profile) -> Vec<Day> {
+    let mut slots: Vec<_> = profile.sessions.iter().collect();
+    slots.sort_by_key(|slot| Day::new(slot, 0).start_min);
+    let closing = closing_days(profile, slots.len());
+    slots
+        .iter()
+        .enumerate()
+        .map(|(index, slot)| {
+            let wanted = profile.conditioning.as_ref().map_or(0, |wish| wish.minutes * 60);
+            let held = slot.minutes * 60 / 4;
+            Day::new(slot, if closing.contains(&index) { wanted.min(held) } else { 0 })
+        })
+        .collect()
+}
+
+/// The sessions that end with conditioning: at most three, spread over the week.
+fn closing_days(profile: &Profile, days: usize) -> BTreeSet<usize> {
+    match &profile.conditioning {
+        Some(wish) if wish.from_week <= profile.weeks => {
+            let count = days.min(CONDITIONING_DAYS);
+            (0..count).map(|place| place * days / count).collect()
+        }
+        _ => BTreeSet::new(),
+    }
+}
+
+/// The kit that serves an entry, or the first reason that keeps it out.
+fn usable(request: &Request, entry: &Entry) -> Result<Vec<Kit>, Barred> {
+    let profile = &request.profile;
+    let named = |list: &[String]| list.contains(&entry.id);
+    if named(&profile.exercises.never) {
+        return Err(Barred::Never);
+    }
+    let kit = kit_for(profile, entry)?;
+    if let Some(stress) = limited(profile, entry) {
+        return Err(Barred::Limit(stress));
+    }
+    let known = named(&profile.exercises.must)
+        || named(&profile.exercises.prefer)
+        || profile.known_lifts.contains_key(&entry.id);
+    if entry.level > request.figures.level + u8::from(known) {
+        return Err(Barred::Level(entry.level));
+    }
+    if !known && !has_purpose(request, entry) {
+        return Err(Barred::NoPurpose);
+    }
+    Ok(kit)
+}
+
+/// The first set of kit that is all there, or what the nearest one lacks.
+pub(crate) fn kit_for(profile: &Profile, entry: &Entry) -> Result<Vec<Kit>, Barred> {
+    let missing = |needs: &Vec<Kit>| -> Vec<Kit> {
+        needs.iter().copied().filter(|item| !has_kit(profile, *item)).collect()
+    };
+    if let Some(kit) = entry.needs.iter().find(|needs| missing(needs).is_empty()) {
+        return Ok(kit.clone());
+    }
+    let least = entry.needs.iter().map(missing).min_by_key(Vec::len);
+    Err(Barred::Kit(least.unwrap_or_default()))
+}
+
+/// Whether the place has an item; an adjustable bench serves as a bench.
+pub(crate) fn has_kit(profile: &Profile, item: Kit) -> bool {
+    let there = |item: Kit| {
+        let equipment = profile.equipment.as_ref();
+        equipment.and_then(|kit| kit.items.get(&item)).is_some_and(|stock| stock.count() > 0)
+    };
+    there(item) || (item == Kit::Bench && there(Kit::AdjustableBench))
+}
+
+/// The first stress of an entry that the client's limits keep out. Pregnancy keeps out lying on the
+/// back and breath-holding (ACOG Committee Opinion 804; common practice).
+pub(crate) fn limited(profile: &Profile, entry: &Entry) -> Option<Stress> {
+    let pregnant = profile.screening.as_ref().is_some_and(|answers| answers.pregnant);
+    let pregnancy = [Stress::Supine, Stress::BreathHold].map(Limit::Whole);
+    let limits = profile.limits.iter().chain(pregnancy.iter().filter(|_| pregnant));
+    limits
+        .filter_map(|limit| match limit {
+            Limit::Whole(stress) => grade(entry, *stress).map(|_| *stress),
+            Limit::Graded(limit) => {
+                grade(entry, limit.tag).filter(|grade| *grade > limit.allow).map(|_| limit.tag)
+            }
+        })
+        .next()
+}
+
+/// Whether an entry can serve any wish: a target, a pattern that each week should have, or explosive
+/// work for a power goal. What serves none can only take time from what does.
+fn has_purpose(request: &Request, entry: &Entry) -> bool {
+    let Some(pattern) = entry.pattern else { return false };
+    if pattern.is_explosive() {
+        return request.profile.goal == Goal::Power;
+    }
+    let targeted = |muscle: &Muscle| request.targets.contains_key(muscle);
+    pattern.is_trunk()
+        || (pattern == Pattern::Balance && request.needs_balance())
+        || (pattern.gives_volume()
+            && pattern != Pattern::Balance
+            && entry.direct.iter().any(targeted))
+}
+
+impl Request {
+    /// Balance work belongs in the week from 65 on (WHO 2020; Fragala et al. 2019).
+    #[must_use]
+    pub fn needs_balance(&self) -> bool {
+        self.age().is_some_and(|age| age >= 65)
+    }
+
+    /// Age in the year the plan starts, where both years are known.
+    #[must_use]
+    pub fn age(&self) -> Option<u16> {
+        let year = self.profile.start.as_deref()?.get(..4)?.parse::<u16>().ok()?;
+        year.checked_sub(self.profile.birth_year?)
+    }
+}
+
+fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate {
+    let profile = &request.profile;
+    let duty = Duty::of(entry);
+    let dose = dose::dose(profile.goal, profile.training_status, duty);
+    let pattern = entry.pattern.expect("a working entry has a pattern; the catalog is linted");
+    let amount = dose.span(entry).aim;
+    let mut candidate = Candidate {
+        id: entry.id.clone(),
+        entry: Arc::clone(entry),
+        pattern,
+        duty,
+        sets: dose.sets,
+        amount,
+        work_s: timing::set_s(entry, amount, dose.tempo_for(entry)),
+        rest_s: dose.rest_s,
+        start_s: timing::WAY_IN_S + entry.setup_s + timing::ramp_s(ramp_steps(entry, duty, amount)),
+        rir: dose.rir.max(least_rir(request, pattern)),
+        wish: wish(profile, &entry.id),
+        station: Station::of(&kit),
+        kit,
+        worth: 0,
+        uses: 2,
+    };
+    candidate.worth = worth(request, &candidate);
+    candidate
+}
+
+/// Ramp sets that a main lift's time is kept for: a bar needs more steps than a pair of dumbbells, and few
+/// repetitions more than many.
+pub(crate) fn ramp_steps(entry: &Entry, duty: Duty, amount: u32) -> usize {
+    match (duty, entry.load) {
+        (Duty::Main, LoadKind::BarTotal | LoadKind::BodyweightPlus) if amount <= 6 => 3,
+        (Duty::Main, LoadKind::BarTotal) => 2,
+        (
+            Duty::Main,
+            LoadKind::PerHand
+            | LoadKind::SingleImplement
+            | LoadKind::PlateMachine
+            | LoadKind::Stack,
+        ) => 1,
+        _ => 0,
+    }
+}
+
+/// At least one repetition left on squats, hinges and overhead presses; two for a novice.
+fn least_rir(request: &Request, pattern: Pattern) -> u32 {
+    let big = matches!(pattern, Pattern::Squat | Pattern::Hinge | Pattern::VerticalPush);
+    request.figures.least_rir.max(u32::from(big))
+}
+
+fn wish(profile: &Profile, id: &str) -> Wish {
+    let named = |list: &[String]| list.iter().any(|name| name == id);
+    if named(&profile.exercises.must) {
+        Wish::Must
+    } else if named(&profile.exercises.prefer) {
+        Wish::Prefer
+    } else if named(&profile.exercises.avoid) {
+        Wish::Avoid
+    } else {
+        Wish::Open
+    }
+}
+
+/// The coach's view of an exercise in whole points. Each exercise costs attention and floor time, a
+/// main lift least; what the client likes or did well last block counts for it.
+fn worth(request: &Request, candidate: &Candidate) -> i32 {
+    let novice = request.profile.training_status == Status::Novice;
+    let cost = match candidate.duty {
+        Duty::Main if candidate.entry.load == LoadKind::BarTotal => 3,
+        Duty::Main => -1,
+        Duty::Compound | Duty::Explosive => -4,
+        Duty::Isolation if novice => -7,
+        Duty::Carry => -8,
+        _ => -5,
+    };
+    let wish = match candidate.wish {
+        Wish::Must | Wish::Open => 0,
+        Wish::Prefer => 25,
+        Wish::Avoid => -40,
+    };
+    let hard_to_load = matches!(
+        candidate.entry.load,
+        LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
+    );
+    let wants_load =
+        matches!(request.profile.goal, Goal::Hypertrophy | Goal::Strength | Goal::Power);
+    let light = if hard_to_load && wants_load && !candidate.pattern.is_trunk() { -4 } else { 0 };
+    let kept = if request.previous_mains.contains(&candidate.id) { 15 } else { 0 };
+    let known = if request.profile.known_lifts.contains_key(&candidate.id) { 6 } else { 0 };
+    let level = i32::from(candidate.entry.level == request.figures.level);
+    cost + wish + light + kept + known + level
+}
+
+/// How often each exercise may be done in a week.
+fn set_uses(request: &mut Request) {
+    let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
+    let mut by_pattern: BTreeMap<Pattern, u32> = BTreeMap::new();
+    for candidate in &request.candidates {
+        *by_pattern.entry(candidate.pattern).or_default() += 1;
+    }
+    let often = is_often(&request.profile);
+    for candidate in &mut request.candidates {
+        candidate.uses = uses(&candidate.entry, often, by_pattern[&candidate.pattern], days);
+    }
+}
+
+/// Three times for main lifts of novices or strength goals, else twice; trunk and calves are free, and
+/// where fewer than three exercises of a pattern are usable, half the days.
+pub(crate) fn uses(entry: &Entry, often: bool, usable_of_pattern: u32, days: u32) -> u32 {
+    let pattern = entry.pattern.unwrap_or(Pattern::Locomotion);
+    if pattern.is_trunk() || pattern == Pattern::PlantarFlexion || pattern == Pattern::Balance {
+        return days;
+    }
+    let usual = if entry.main && often { 3 } else { 2 };
+    if usable_of_pattern < 3 { usual.max(days.div_ceil(2)) } else { usual }
+}
+
+/// How often a week an entry may be done, from the request's own candidates.
+pub(crate) fn usual_uses(request: &Request, entry: &Entry) -> u32 {
+    let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
+    let of_pattern = |candidate: &&Candidate| Some(candidate.pattern) == entry.pattern;
+    let usable = request.candidates.iter().filter(of_pattern).count();
+    let usable = u32::try_from(usable).unwrap_or(u32::MAX);
+    uses(entry, is_often(&request.profile), usable, days)
+}
+
+/// Whether main lifts may come three times a week.
+fn is_often(profile: &Profile) -> bool {
+    profile.training_status == Status::Novice || profile.goal == Goal::Strength
+}
+
+/// The heaviest grade that a client's limits leave of a stress, for messages.
+#[must_use]
+pub fn allowed(profile: &Profile, stress: Stress) -> Option<Grade> {
+    profile.limits.iter().find_map(|limit| match limit {
+        Limit::Graded(limit) if limit.tag == stress => Some(limit.allow),
+        _ => None,
+    })
+}

@@ -1,0 +1,148 @@
+//! Weekly sets wanted of each muscle, scaled to the minutes there are.
+
+use std::collections::BTreeMap;
+
+use super::figures::{FRACTIONAL_CAP, PAIRED_SETS_PER_MINUTE, SETS_PER_MINUTE};
+use super::targets;
+use super::{Day, Figures};
+use crate::input::profile::{Profile, TargetWish};
+use crate::words::{Emphasis, Muscle};
+
+/// A muscle's weekly range in fractional sets.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Target {
+    /// The least that is worth planning for.
+    pub floor: f64,
+    /// Low end of the range.
+    pub low: f64,
+    /// High end of the range.
+    pub high: f64,
+    /// Whether the low end is a demand.
+    pub strict: bool,
+    /// Where the figures come from.
+    pub sources: Vec<String>,
+}
+
+/// A range that had to come down before solving.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lowered {
+    /// The muscle.
+    pub muscle: Muscle,
+    /// The low end that was wanted.
+    pub wanted: f64,
+    /// The low end that is planned.
+    pub planned: f64,
+    /// What cannot hold more.
+    pub because: String,
+}
+
+/// Fractional sets of targeted muscles that one working set gives, over a usual mix. From trial weeks of ours.
+const YIELD_PER_SET: f64 = 1.55;
+
+/// Ranges for a client: the defaults by status and goal or the profile's own, moved by emphasis, then
+/// brought down to what minutes, days and session caps can hold.
+#[must_use]
+pub fn targets(
+    profile: &Profile,
+    days: &[Day],
+    figures: &Figures,
+) -> (BTreeMap<Muscle, Target>, Vec<Lowered>) {
+    let mut wanted: BTreeMap<Muscle, Target> =
+        Muscle::ALL.iter().filter_map(|muscle| Some((*muscle, wish(profile, *muscle)?))).collect();
+    let mut lowered = Vec::new();
+    let share = (capacity(days, figures) / demand(&wanted)).min(1.0);
+    for (muscle, target) in &mut wanted {
+        let own = profile.targets.contains_key(muscle);
+        let low = if own { target.low } else { half(target.low * share) };
+        let cap = day_cap(days, figures, *muscle);
+        scale(target, low.min(cap), own);
+        let asked = wish(profile, *muscle).map_or(0.0, |target| target.low);
+        if target.low < asked {
+            let because = if cap < low {
+                format!(
+                    "{} days of at most {} direct sets hold {cap}",
+                    days.len(),
+                    figures.session_cap
+                )
+            } else {
+                let minutes: u32 = days.iter().map(|day| day.minutes).sum();
+                format!(
+                    "{minutes} minutes a week hold about {:.0} % of the usual range",
+                    share * 100.0
+                )
+            };
+            lowered.push(Lowered { muscle: *muscle, wanted: asked, planned: target.low, because });
+        }
+    }
+    (wanted, lowered)
+}
+
+/// The range before scaling.
+fn wish(profile: &Profile, muscle: Muscle) -> Option<Target> {
+    let own = profile.targets.get(&muscle).map(|wish| match wish {
+        TargetWish::Range(range) => (*range, false),
+        TargetWish::Strict(strict) => (strict.range, strict.strict),
+    });
+    let default = targets::target(profile.goal, profile.training_status, muscle);
+    let moved = match profile.emphasis.get(&muscle) {
+        Some(Emphasis::More) => 1.25,
+        Some(Emphasis::Less) => 0.75,
+        None => 1.0,
+    };
+    match (own, default) {
+        (Some((range, strict)), _) => Some(Target {
+            floor: range[0].min(4.0),
+            low: range[0],
+            high: range[1],
+            strict,
+            sources: vec!["profile".to_owned()],
+        }),
+        (None, Some(range)) => Some(Target {
+            floor: range.floor.min(half(range.low * moved)),
+            low: half(range.low * moved),
+            high: half(range.high * moved),
+            strict: false,
+            sources: range.sources.clone(),
+        }),
+        (None, None) => None,
+    }
+}
+
+fn scale(target: &mut Target, low: f64, own: bool) {
+    if low < target.low && !target.strict {
+        let share = low / target.low.max(0.5);
+        target.low = low;
+        target.high = if own { target.high } else { half(target.high * share).max(low + 2.0) };
+        target.floor = target.floor.min(half(target.floor * share)).min(low);
+    }
+}
+
+/// Fractional sets that the minutes hold.
+fn capacity(days: &[Day], figures: &Figures) -> f64 {
+    let rate = if figures.pairs {
+        f64::midpoint(SETS_PER_MINUTE, PAIRED_SETS_PER_MINUTE) * 0.9
+    } else {
+        SETS_PER_MINUTE
+    };
+    days.iter().map(|day| f64::from(day.work_s()) / 60.0 * rate * YIELD_PER_SET).sum()
+}
+
+fn demand(wanted: &BTreeMap<Muscle, Target>) -> f64 {
+    wanted.values().map(|target| target.low).sum::<f64>().max(1.0)
+}
+
+/// What session caps over all days can hold of a muscle.
+fn day_cap(days: &[Day], figures: &Figures, muscle: Muscle) -> f64 {
+    if muscle.recovers_fast() {
+        return f64::MAX;
+    }
+    let cap = f64::from(figures.session_cap).min(FRACTIONAL_CAP);
+    #[allow(clippy::cast_precision_loss, reason = "at most fourteen days")]
+    let days = days.len() as f64;
+    cap * days
+}
+
+/// Down to whole half-sets.
+fn half(sets: f64) -> f64 {
+    (sets * 2.0 + 1e-9).floor() / 2.0
+}

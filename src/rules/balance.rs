@@ -1,0 +1,92 @@
+//! `balance`: pulls to pushes and knee work to hip work stay inside their bands.
+//!
+//! Counted in whole sets of multi-joint pushes and pulls; knee is squat, lunge and knee extension, hip is hinge,
+//! hip extension and knee flexion. Bands of 0.9-1.5 and 0.67-1.5 are common practice.
+
+use super::{Finding, Force, Rule};
+use crate::model::{Weekly, minus, times};
+use crate::program::{Op, Term};
+use crate::request::Request;
+use crate::week::Week;
+use crate::words::{Pattern, Side};
+
+/// Sets by side and week.
+pub(super) struct PushPullBalance;
+
+/// Cost of a set outside a band.
+const OUTSIDE: f64 = 10.0;
+
+/// One ratio: its name, what is counted above and below, and its band.
+struct Ratio {
+    name: &'static str,
+    above: fn(Pattern) -> bool,
+    below: fn(Pattern) -> bool,
+    band: [f64; 2],
+}
+
+fn ratios(request: &Request) -> [Ratio; 2] {
+    [
+        Ratio {
+            name: "pull to push",
+            above: |pattern| pattern.press_or_row() == Some(Side::Pull),
+            below: |pattern| pattern.press_or_row() == Some(Side::Push),
+            band: request.profile.balance.pull_push,
+        },
+        Ratio {
+            name: "knee to hip",
+            above: Pattern::is_knee,
+            below: Pattern::is_hip,
+            band: request.profile.balance.knee_hip,
+        },
+    ]
+}
+
+impl Rule for PushPullBalance {
+    fn id(&self) -> &'static str {
+        "balance"
+    }
+    fn summary(&self) -> &'static str {
+        "pulls to pushes and knee work to hip work stay inside their bands"
+    }
+    fn force(&self) -> Force {
+        Force::Ranges
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        for ratio in ratios(weekly.request) {
+            let above = weekly.sets_of(|candidate| (ratio.above)(candidate.pattern));
+            let below = weekly.sets_of(|candidate| (ratio.below)(candidate.pattern));
+            if above.is_empty() || below.is_empty() {
+                continue;
+            }
+            let name = ratio.name.replace(' ', "-");
+            let few = weekly.model.continuous(format!("few_{name}"), 0.0, 200.0);
+            let mut least: Vec<Term> = above.clone();
+            least.extend(minus(times(below.clone(), ratio.band[0])));
+            least.push((few, 1.0));
+            weekly.model.row(self.id(), name.clone(), least, Op::Ge, 0.0);
+            let many = weekly.model.continuous(format!("many_{name}"), 0.0, 200.0);
+            let mut most: Vec<Term> = above;
+            most.extend(minus(times(below, ratio.band[1])));
+            most.push((many, -1.0));
+            weekly.model.row(self.id(), name, most, Op::Le, 0.0);
+            weekly.ranges.extend([(few, OUTSIDE), (many, OUTSIDE)]);
+        }
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        ratios(request)
+            .iter()
+            .filter_map(|ratio| {
+                let above = week.sets_of(|entry| entry.pattern.is_some_and(ratio.above));
+                let below = week.sets_of(|entry| entry.pattern.is_some_and(ratio.below));
+                let [low, high] = ratio.band;
+                let (a, b) = (f64::from(above), f64::from(below));
+                let outside = a < low * b - 1e-6 || a > high * b + 1e-6;
+                outside.then(|| {
+                    let wanted = format!("{low} to {high}");
+                    let got = format!("{above} to {below} sets");
+                    Finding::broken(self.id(), ratio.name, wanted, got).as_shortfall()
+                })
+            })
+            .collect()
+    }
+}

@@ -1,0 +1,48 @@
+//! `different-exercises`: the week has no more different exercises than the client can learn.
+//!
+//! Ten to fourteen for a novice by days, 18 and 24 after (common practice).
+
+use super::{Finding, Force, Rule};
+use crate::model::Weekly;
+use crate::program::{Op, Term};
+use crate::request::Request;
+use crate::week::Week;
+use crate::words::Status;
+
+/// Different exercises by week.
+pub(super) struct DifferentExercises;
+
+/// Points that one more exercise to learn costs a novice.
+const TO_LEARN: f64 = 2.0;
+
+impl Rule for DifferentExercises {
+    fn id(&self) -> &'static str {
+        "different-exercises"
+    }
+    fn summary(&self) -> &'static str {
+        "the week has no more different exercises than the client can learn"
+    }
+    fn force(&self) -> Force {
+        Force::View
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        let used: Vec<Term> = weekly.used.values().map(|used| (*used, 1.0)).collect();
+        let must = weekly.request.profile.exercises.must.len();
+        let most = f64::from(weekly.request.figures.different.max(u32::try_from(must).unwrap_or(200)));
+        if weekly.request.profile.training_status == Status::Novice {
+            weekly.view.extend(used.iter().map(|(used, _)| (*used, -TO_LEARN)));
+        }
+        weekly.model.row(self.id(), "week", used, Op::Le, most);
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let most = request.figures.different as usize;
+        let done = week.exercises().len();
+        (done > most)
+            .then(|| {
+                let wanted = format!("{most} different exercises at most");
+                Finding::broken(self.id(), "week", wanted, done.to_string()).as_remark()
+            })
+            .into_iter()
+            .collect()
+    }
+}

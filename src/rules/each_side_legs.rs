@@ -1,0 +1,57 @@
+//! `each-side-legs`: a session has at most two leg exercises that go one side at a time.
+//!
+//! They take twice the time and much balance; the two-legged main lift comes first (common practice).
+
+use super::{Finding, Force, Rule};
+use crate::model::Weekly;
+use crate::program::{Op, Term};
+use crate::request::Request;
+use crate::week::{Item, Week};
+use crate::words::{Side, Sides};
+
+/// Each-side leg exercises by day.
+pub(super) struct EachSideLegs;
+
+const MOST: usize = 2;
+
+fn is_each_side_leg(item: &Item) -> bool {
+    item.entry.sides == Sides::Each && item.is_compound() && item.side() == Some(Side::Legs)
+}
+
+impl Rule for EachSideLegs {
+    fn id(&self) -> &'static str {
+        "each-side-legs"
+    }
+    fn summary(&self) -> &'static str {
+        "a session has at most two leg exercises that go one side at a time"
+    }
+    fn force(&self) -> Force {
+        Force::View
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        for day in weekly.days() {
+            let legs: Vec<Term> = weekly
+                .on(day)
+                .filter(|pick| {
+                    let one = weekly.candidate(pick);
+                    one.is_each_side() && one.is_compound() && one.pattern.side() == Some(Side::Legs)
+                })
+                .map(|pick| (pick.chosen, 1.0))
+                .collect();
+            let label = weekly.request.days[day].label();
+            weekly.model.row(self.id(), label, legs, Op::Le, 2.0);
+        }
+    }
+    fn recount(&self, _request: &Request, week: &Week) -> Vec<Finding> {
+        let mut findings = Vec::new();
+        for session in &week.sessions {
+            let legs = session.work().filter(|item| is_each_side_leg(item)).count();
+            if legs > MOST {
+                let wanted = "two leg exercises one side at a time";
+                let got = legs.to_string();
+                findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());
+            }
+        }
+        findings
+    }
+}

@@ -1,0 +1,78 @@
+//! `explosive-work`: a power goal has at least two explosive exposures a week, fresh.
+//!
+//! One to three sets of three to six fast repetitions each (ACSM 2009).
+
+use super::{Finding, Force, Rule};
+use crate::model::Weekly;
+use crate::program::{Op, Term};
+use crate::request::Request;
+use crate::week::Week;
+use crate::words::{Goal, Pattern};
+
+/// Days with explosive work.
+pub(super) struct ExplosiveWork;
+
+const EXPOSURES: u32 = 2;
+/// Cost of an exposure that is missing.
+const MISSING: f64 = 60.0;
+/// One explosive exercise a session is enough, two at most.
+const MOST_A_DAY: f64 = 2.0;
+
+/// Exposures that a request should have.
+fn wanted(request: &Request) -> u32 {
+    let possible = request.candidates.iter().any(|candidate| candidate.pattern.is_explosive());
+    let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
+    if request.profile.goal == Goal::Power && possible { EXPOSURES.min(days) } else { 0 }
+}
+
+impl Rule for ExplosiveWork {
+    fn id(&self) -> &'static str {
+        "explosive-work"
+    }
+    fn summary(&self) -> &'static str {
+        "a power goal has at least two explosive exposures a week"
+    }
+    fn force(&self) -> Force {
+        Force::Ranges
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        let wanted = wanted(weekly.request);
+        if wanted == 0 {
+            return;
+        }
+        let mut exposures: Vec<Term> = Vec::new();
+        for day in weekly.days() {
+            let label = weekly.request.days[day].label();
+            let done: Vec<Term> = weekly
+                .on(day)
+                .filter(|pick| weekly.candidate(pick).pattern.is_explosive())
+                .map(|pick| (pick.chosen, 1.0))
+                .collect();
+            weekly.model.row(self.id(), label.clone(), done.clone(), Op::Le, MOST_A_DAY);
+            let exposed = weekly.model.continuous(format!("explosive_{label}"), 0.0, 1.0);
+            let mut row = vec![(exposed, 1.0)];
+            row.extend(done.into_iter().map(|(var, _)| (var, -1.0)));
+            weekly.model.row(self.id(), label, row, Op::Le, 0.0);
+            exposures.push((exposed, 1.0));
+        }
+        let missing = weekly.model.continuous("missing_explosive".to_owned(), 0.0, f64::from(wanted));
+        exposures.push((missing, 1.0));
+        weekly.model.row(self.id(), "week", exposures, Op::Ge, f64::from(wanted));
+        weekly.ranges.push((missing, MISSING));
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let explosive = |session: &&crate::week::Session| {
+            session.work().any(|item| item.pattern().is_some_and(Pattern::is_explosive))
+        };
+        let days = week.sessions.iter().filter(explosive).count();
+        let wanted = wanted(request);
+        let short = days < wanted as usize;
+        short
+            .then(|| {
+                let wanted = format!("{wanted} days with explosive work");
+                Finding::broken(self.id(), "week", wanted, days.to_string()).as_shortfall()
+            })
+            .into_iter()
+            .collect()
+    }
+}

@@ -1,0 +1,48 @@
+//! `volume-floor`: every target muscle has the least weekly sets that are worth planning.
+//!
+//! About four fractional sets (coverage of Pelland et al. 2024; Iversen et al. 2021), less where the minutes
+//! do not hold them.
+
+use super::{Finding, Force, Rule, sets_text, to_halves};
+use crate::program::Op;
+use crate::model::Weekly;
+use crate::request::Request;
+use crate::week::Week;
+
+/// Half-sets by muscle and week.
+pub(super) struct VolumeFloor;
+
+impl Rule for VolumeFloor {
+    fn id(&self) -> &'static str {
+        "volume-floor"
+    }
+    fn summary(&self) -> &'static str {
+        "every target muscle has the least weekly sets that are worth planning"
+    }
+    fn force(&self) -> Force {
+        Force::Coverage
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        for (muscle, target) in &weekly.request.targets {
+            let floor = f64::from(to_halves(target.floor));
+            let short = weekly.model.continuous(format!("floor_{muscle}"), 0.0, floor);
+            let mut row = weekly.halves(*muscle);
+            row.push((short, 1.0));
+            weekly.model.row(self.id(), muscle.id(), row, Op::Ge, floor);
+            weekly.coverage.push((short, if muscle.is_major() { 2.0 } else { 1.0 }));
+        }
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let under = |floor: f64, halves: u32| halves < to_halves(floor);
+        request
+            .targets
+            .iter()
+            .filter(|(muscle, target)| under(target.floor, week.halves(**muscle)))
+            .map(|(muscle, target)| {
+                let wanted = format!("{} a week at least", sets_text(to_halves(target.floor)));
+                Finding::broken(self.id(), muscle.id(), wanted, sets_text(week.halves(*muscle)))
+                    .as_shortfall()
+            })
+            .collect()
+    }
+}

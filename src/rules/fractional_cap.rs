@@ -1,0 +1,87 @@
+//! `fractional-cap`: within the recovery hours a muscle gets no more fractional sets than its session cap.
+//!
+//! Eleven fractional sets a session is where a preprint no longer sees a gain (Remmert et al. 2025), not a
+//! danger line; the lower caps by status are common practice.
+
+use super::{Finding, Force, Rule, sets_text};
+use crate::program::Op;
+use crate::model::Weekly;
+use crate::request::Request;
+use crate::week::Week;
+use crate::words::Muscle;
+
+/// Half-sets by muscle and window.
+pub(super) struct FractionalCap;
+
+/// Cost of a half-set over the cap.
+const OVER: f64 = 10.0;
+
+/// Each day with the later days that lie within the recovery hours of it: every window begins at a day.
+fn windows(request: &Request) -> Vec<Vec<usize>> {
+    (0..request.days.len())
+        .map(|first| {
+            let mut window = vec![first];
+            window.extend((0..request.days.len()).filter(|other| {
+                *other != first && request.too_close(first, *other) && follows(request, first, *other)
+            }));
+            window
+        })
+        .collect()
+}
+
+/// Whether the other day comes after the first the shorter way round the week.
+fn follows(request: &Request, first: usize, other: usize) -> bool {
+    const WEEK_MIN: u32 = 7 * 24 * 60;
+    let (one, two) = (request.days[first].start_min, request.days[other].start_min);
+    let ahead = (two + WEEK_MIN - one) % WEEK_MIN;
+    ahead > 0 && ahead <= WEEK_MIN / 2
+}
+
+impl Rule for FractionalCap {
+    fn id(&self) -> &'static str {
+        "fractional-cap"
+    }
+    fn summary(&self) -> &'static str {
+        "within the recovery hours a muscle gets no more fractional sets than its session cap"
+    }
+    fn force(&self) -> Force {
+        Force::Ranges
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        let cap = f64::from(2 * weekly.request.figures.session_cap);
+        for window in windows(weekly.request) {
+            for muscle in Muscle::ALL.iter().copied().filter(|muscle| !muscle.recovers_fast()) {
+                let mut row: Vec<_> =
+                    window.iter().flat_map(|day| weekly.halves_on(muscle, *day)).collect();
+                if row.is_empty() {
+                    continue;
+                }
+                let subject = format!("{muscle}_{}", weekly.request.days[window[0]].label());
+                let over = weekly.model.continuous(format!("crowded_{subject}"), 0.0, 100.0);
+                row.push((over, -1.0));
+                weekly.model.row(self.id(), subject, row, Op::Le, cap);
+                weekly.ranges.push((over, OVER));
+            }
+        }
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let cap = 2 * request.figures.session_cap;
+        let mut findings = Vec::new();
+        for window in windows(request) {
+            let sessions: Vec<_> =
+                week.sessions.iter().filter(|session| window.contains(&session.day)).collect();
+            for muscle in Muscle::ALL.iter().copied().filter(|muscle| !muscle.recovers_fast()) {
+                let halves: u32 = sessions.iter().map(|session| session.halves(muscle)).sum();
+                if halves > cap {
+                    let label = request.days[window[0]].label();
+                    let wanted = format!("{} at most", sets_text(cap));
+                    let place = format!("{muscle}, from {label}");
+                    findings.push(
+                        Finding::broken(self.id(), place, wanted, sets_text(halves)).as_remark(),
+                    );
+                }
+            }
+        }
+        findings
+    }
+}

@@ -1,0 +1,180 @@
+//! The rules of a good week, one file each, in the order they are explained and documented.
+//!
+//! A rule adds rows to the weekly model through the ledger, and recounts a finished week without them: the
+//! recount reads only the week, the request's profile and the catalog. A new rule is one file and one line.
+
+use std::collections::BTreeSet;
+use std::fmt;
+
+use crate::model::Weekly;
+use crate::request::Request;
+use crate::split::Split;
+use crate::week::Week;
+
+macro_rules! rules {
+    ($($module:ident :: $rule:ident),+ $(,)?) => {
+        $(mod $module;)+
+        /// Every rule. Help, audit, README table, conflict report and row names come from this list.
+        pub const RULES: &[&dyn Rule] = &[$(&$module::$rule),+];
+    };
+}
+
+rules! {
+    kit::UsableKit,
+    limits::Limits,
+    wish_lists::WishLists,
+    level::Level,
+    session_minutes::SessionMinutes,
+    recovery::Recovery,
+    session_cap::SessionCap,
+    family::Family,
+    weekly_uses::WeeklyUses,
+    session_size::SessionSize,
+    sets_per_exercise::SetsPerExercise,
+    coverage::Coverage,
+    floor::VolumeFloor,
+    weekly_volume::WeeklyVolume,
+    balance::PushPullBalance,
+    planes::Planes,
+    fractional_cap::FractionalCap,
+    explosive::ExplosiveWork,
+    whole_body_day::WholeBodyDay,
+    working_sets::WorkingSets,
+    different_exercises::DifferentExercises,
+    pattern_repeats::PatternRepeats,
+    heavy_lifts::HeavyLifts,
+    each_side_legs::EachSideLegs,
+    lead_lift::LeadLift,
+    more_sets::MoreSets,
+    coach_view::CoachView,
+    two_days::TwoDays,
+    stations::Stations,
+    main_lift_repeats::MainLiftRepeats,
+    pairs::Pairs,
+    order::Order,
+    grip_order::GripOrder,
+    trunk_order::TrunkOrder,
+    planned_time::PlannedTime,
+    preparation::Preparation,
+    focus::Focus,
+    reserve::Reserve,
+    ramp::Ramp,
+    conditioning::Conditioning,
+}
+
+/// The weekly model over the kept candidates, with the rows and goals of every rule.
+#[must_use]
+pub fn weekly_model<'a>(
+    request: &'a Request,
+    split: &'a Split,
+    keep: &BTreeSet<usize>,
+) -> Weekly<'a> {
+    let mut weekly = Weekly::new(request, split, keep);
+    for rule in RULES {
+        rule.add_to(&mut weekly);
+    }
+    weekly
+}
+
+/// How much a rule demands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Force {
+    /// Holds in every plan.
+    Hard,
+    /// Wanted first: patterns and floors.
+    Coverage,
+    /// Wanted next: ranges and balance.
+    Ranges,
+    /// Wanted after that: how a good coach would like the week.
+    View,
+}
+
+/// One rule.
+pub trait Rule: Sync {
+    /// Its stable id.
+    fn id(&self) -> &'static str;
+    /// One sentence.
+    fn summary(&self) -> &'static str;
+    /// How much it demands.
+    fn force(&self) -> Force;
+    /// Its rows and goals in the weekly model. Rules about order and arrangement have none.
+    fn add_to(&self, _weekly: &mut Weekly) {}
+    /// What a finished week misses.
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding>;
+}
+
+/// How much a finding matters.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Severity {
+    /// A hard rule is broken.
+    Broken,
+    /// A wish about patterns, sets or balance falls short.
+    Shortfall,
+    /// Something a coach would remark on.
+    Remark,
+}
+
+/// What a week misses of a rule.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Finding {
+    /// How much it matters.
+    pub severity: Severity,
+    /// The rule.
+    pub rule: &'static str,
+    /// The day, muscle or exercise.
+    pub place: String,
+    /// What was wanted.
+    pub wanted: String,
+    /// What there is.
+    pub got: String,
+}
+
+impl Finding {
+    /// A broken hard rule.
+    pub fn broken(
+        rule: &'static str,
+        place: impl Into<String>,
+        wanted: impl Into<String>,
+        got: impl Into<String>,
+    ) -> Finding {
+        Finding {
+            severity: Severity::Broken,
+            rule,
+            place: place.into(),
+            wanted: wanted.into(),
+            got: got.into(),
+        }
+    }
+
+    /// The same finding as a wish that falls short.
+    #[must_use]
+    pub fn as_shortfall(self) -> Finding {
+        Finding { severity: Severity::Shortfall, ..self }
+    }
+
+    /// The same finding as a remark.
+    #[must_use]
+    pub fn as_remark(self) -> Finding {
+        Finding { severity: Severity::Remark, ..self }
+    }
+}
+
+impl fmt::Display for Finding {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}: {}: wanted {}, got {}", self.rule, self.place, self.wanted, self.got)
+    }
+}
+
+/// Half-sets as sets: 7 is `3.5`.
+#[must_use]
+pub fn sets_text(halves: u32) -> String {
+    let half = if halves % 2 == 1 { ".5" } else { "" };
+    format!("{}{half} sets", halves / 2)
+}
+
+/// Sets to whole half-sets.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to 0..=400")]
+#[must_use]
+pub fn to_halves(sets: f64) -> u32 {
+    (sets * 2.0).round().clamp(0.0, 400.0) as u32
+}

@@ -1,0 +1,77 @@
+//! `pairs`: pairs go together: opposite or unrelated muscles, one bar or machine at most, hands not twice.
+//!
+//! Antagonist pairs save about a third of the time (Burke et al. 2024 preprint; Robbins et al. 2010). The
+//! weekly model counts pairs by class, so that a matching always exists.
+
+use super::{Finding, Force, Rule};
+use crate::model::Weekly;
+use crate::request::Request;
+use crate::request::candidate::{Station, grade};
+use crate::request::resolve::kit_for;
+use crate::week::{Item, Week};
+use crate::words::{Side, Stress, Supersets};
+
+/// What two exercises of a pair share.
+pub(super) struct Pairs;
+
+/// Points for a pair where the client likes them.
+const LIKED: f64 = 4.0;
+
+impl Rule for Pairs {
+    fn id(&self) -> &'static str {
+        "pairs"
+    }
+    fn summary(&self) -> &'static str {
+        "pairs go together: opposite or unrelated muscles, one bar or machine at most, hands not twice"
+    }
+    fn force(&self) -> Force {
+        Force::View
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        if weekly.request.profile.supersets == Supersets::Prefer {
+            let liked: Vec<_> = weekly.pairs.iter().map(|pair| (pair.count, LIKED)).collect();
+            weekly.view.extend(liked);
+        }
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let mut findings = Vec::new();
+        for session in &week.sessions {
+            for group in session.groups.iter().filter(|group| group.is_work() && group.items.len() > 1) {
+                let ids: Vec<_> = group.items.iter().map(|item| item.entry.id.as_str()).collect();
+                let place = format!("{}, {}", session.label, ids.join(" with "));
+                if request.profile.supersets == Supersets::Never {
+                    findings.push(Finding::broken(self.id(), place.clone(), "no pairs", "a pair"));
+                }
+                for (index, one) in group.items.iter().enumerate() {
+                    for other in &group.items[index + 1..] {
+                        findings.extend(clash(request, one, other).map(|(wanted, got)| {
+                            Finding::broken(self.id(), place.clone(), wanted, got).as_remark()
+                        }));
+                    }
+                }
+            }
+        }
+        findings
+    }
+}
+
+/// What keeps two exercises from going together.
+fn clash(request: &Request, one: &Item, other: &Item) -> Option<(&'static str, String)> {
+    let shared = one.entry.direct.iter().find(|muscle| other.entry.direct.contains(muscle));
+    if let Some(muscle) = shared {
+        return Some(("different muscles", format!("both train {}", muscle.name())));
+    }
+    let legs = |item: &Item| item.is_compound() && item.side() == Some(Side::Legs);
+    if legs(one) && legs(other) {
+        return Some(("one leg lift at most", "two".to_owned()));
+    }
+    let fixed = |item: &Item| {
+        let kit = kit_for(&request.profile, &item.entry).unwrap_or_default();
+        matches!(Station::of(&kit), Station::Bar | Station::Fixed(_))
+    };
+    if fixed(one) && fixed(other) {
+        return Some(("one bar, rack or machine at most", "two".to_owned()));
+    }
+    let grips = |item: &Item| grade(&item.entry, Stress::Grip).is_some();
+    (grips(one) && grips(other)).then(|| ("one exercise that tires the hands", "two".to_owned()))
+}

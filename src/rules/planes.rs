@@ -1,0 +1,67 @@
+//! `planes`: from three days a week pushes and pulls come both level and overhead.
+//!
+//! Common practice. A plane counts only where kit and limits leave an exercise of it.
+
+use super::{Finding, Force, Rule};
+use crate::model::Weekly;
+use crate::program::{Op, Term};
+use crate::request::Request;
+use crate::week::Week;
+use crate::words::Pattern;
+
+/// Planes by week.
+pub(super) struct Planes;
+
+const PLANES: [Pattern; 4] = [
+    Pattern::HorizontalPush,
+    Pattern::VerticalPush,
+    Pattern::HorizontalPull,
+    Pattern::VerticalPull,
+];
+
+/// Cost of a plane that is missing.
+const MISSING: f64 = 40.0;
+
+/// The planes a request should have.
+fn wanted(request: &Request) -> Vec<Pattern> {
+    let possible = |plane: &Pattern| {
+        request.candidates.iter().any(|candidate| candidate.pattern == *plane)
+    };
+    if request.days.len() < 3 { Vec::new() } else { PLANES.into_iter().filter(possible).collect() }
+}
+
+impl Rule for Planes {
+    fn id(&self) -> &'static str {
+        "planes"
+    }
+    fn summary(&self) -> &'static str {
+        "from three days a week pushes and pulls come both level and overhead"
+    }
+    fn force(&self) -> Force {
+        Force::Ranges
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        for plane in wanted(weekly.request) {
+            let missing = weekly.model.continuous(format!("no_{plane}"), 0.0, 1.0);
+            let mut row: Vec<Term> = weekly
+                .picks
+                .iter()
+                .filter(|pick| weekly.candidate(pick).pattern == plane)
+                .map(|pick| (pick.chosen, 1.0))
+                .collect();
+            row.push((missing, 1.0));
+            weekly.model.row(self.id(), plane.id(), row, Op::Ge, 1.0);
+            weekly.ranges.push((missing, MISSING));
+        }
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        wanted(request)
+            .into_iter()
+            .filter(|plane| week.sets_of(|entry| entry.pattern == Some(*plane)) == 0)
+            .map(|plane| {
+                let wanted = format!("a {plane} in the week");
+                Finding::broken(self.id(), plane.id(), wanted, "none").as_shortfall()
+            })
+            .collect()
+    }
+}

@@ -1,0 +1,64 @@
+//! `planned-time`: a session uses 85-100 % of its minutes, and says its seconds right.
+//!
+//! Under that only where every target is at its high end, or the plan says why (common practice).
+
+use super::{Finding, Force, Rule, to_halves};
+use crate::model::Weekly;
+use crate::program::Op;
+use crate::request::Request;
+use crate::week::Week;
+
+/// Planned seconds by day and by group.
+pub(super) struct PlannedTime;
+
+const LEAST_SHARE: f64 = 0.85;
+/// Points that a minute under the share costs.
+const IDLE: f64 = 1.0;
+
+impl Rule for PlannedTime {
+    fn id(&self) -> &'static str {
+        "planned-time"
+    }
+    fn summary(&self) -> &'static str {
+        "a session uses 85-100 % of its minutes, and says its seconds right"
+    }
+    fn force(&self) -> Force {
+        Force::View
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        for day in weekly.days() {
+            let (seconds, whole) = (weekly.seconds_on(day), &weekly.request.days[day]);
+            let wanted = f64::from(whole.minutes) * 60.0 * LEAST_SHARE;
+            let least = wanted - f64::from(whole.minutes * 60 - whole.work_s());
+            let (label, most) = (whole.label(), whole.minutes);
+            let idle = weekly.model.integer(format!("idle_{label}"), 0, most);
+            let mut row: Vec<_> = seconds;
+            row.push((idle, 60.0));
+            weekly.model.row(self.id(), label, row, Op::Ge, least);
+            weekly.view.push((idle, -IDLE));
+        }
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let full = request.targets.iter().all(|(muscle, target)| week.halves(*muscle) >= to_halves(target.high));
+        let mut findings = Vec::new();
+        for session in &week.sessions {
+            let limit = f64::from(request.days[session.day].minutes) * 60.0;
+            let share = f64::from(session.seconds()) / limit;
+            if share < LEAST_SHARE && !full {
+                let got = format!("{:.0} %", share * 100.0);
+                let wanted = "85 % of the minutes used";
+                findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());
+            }
+            for group in &session.groups {
+                let counted = group.recounted_s();
+                if let Some(said) = group.seconds.filter(|said| *said != counted) {
+                    let id = group.items.first().map_or("", |item| item.entry.id.as_str());
+                    let place = format!("{}, {id}", session.label);
+                    let (wanted, got) = (format!("{counted} s"), format!("{said} s"));
+                    findings.push(Finding::broken(self.id(), place, wanted, got));
+                }
+            }
+        }
+        findings
+    }
+}

@@ -1,0 +1,73 @@
+//! `stations`: a session stays at few stations, four at most.
+//!
+//! Free floor space is one station whatever is held. Common practice.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::{Finding, Force, Rule};
+use crate::model::Weekly;
+use crate::program::{Op, Term};
+use crate::request::Request;
+use crate::request::candidate::Station;
+use crate::request::resolve::kit_for;
+use crate::week::Week;
+
+/// Stations by day.
+pub(super) struct Stations;
+
+/// Points that a station over the number costs.
+const OVER: f64 = 15.0;
+/// Points that each station costs, so that a session does not wander.
+const EACH: f64 = 2.0;
+
+impl Rule for Stations {
+    fn id(&self) -> &'static str {
+        "stations"
+    }
+    fn summary(&self) -> &'static str {
+        "a session stays at few stations, four at most"
+    }
+    fn force(&self) -> Force {
+        Force::View
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        for day in weekly.days() {
+            let label = weekly.request.days[day].label();
+            let mut used: BTreeMap<Station, Vec<Term>> = BTreeMap::new();
+            for pick in weekly.on(day) {
+                used.entry(weekly.candidate(pick).station).or_default().push((pick.chosen, 1.0));
+            }
+            let mut count: Vec<Term> = Vec::new();
+            for (place, (_, picks)) in used.into_iter().enumerate() {
+                let here = weekly.model.continuous(format!("station_{place}_{label}"), 0.0, 1.0);
+                for done in picks {
+                    weekly.model.row(self.id(), label.clone(), vec![done, (here, -1.0)], Op::Le, 0.0);
+                }
+                count.push((here, 1.0));
+                weekly.view.push((here, -EACH));
+            }
+            let most = f64::from(weekly.request.figures.stations);
+            let over = weekly.model.continuous(format!("stations_over_{label}"), 0.0, 20.0);
+            count.push((over, -1.0));
+            weekly.model.row(self.id(), label, count, Op::Le, most);
+            weekly.view.push((over, -OVER));
+        }
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let most = request.figures.stations as usize;
+        let mut findings = Vec::new();
+        for session in &week.sessions {
+            let stations: BTreeSet<Station> = session
+                .work()
+                .filter_map(|item| kit_for(&request.profile, &item.entry).ok())
+                .map(|kit| Station::of(&kit))
+                .collect();
+            if stations.len() > most {
+                let wanted = format!("{most} stations at most");
+                let got = stations.len().to_string();
+                findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());
+            }
+        }
+        findings
+    }
+}

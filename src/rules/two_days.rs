@@ -1,0 +1,69 @@
+//! `two-days`: a muscle with eight or more weekly sets has two days, and none holds over 65 % of it.
+//!
+//! Two exposures a week beat one (Schoenfeld et al. 2016); the share is common practice.
+
+use super::{Finding, Force, Rule};
+use crate::program::Op;
+use crate::model::{Weekly, times};
+use crate::request::Request;
+use crate::week::Week;
+use crate::words::Muscle;
+
+/// The share of a day.
+pub(super) struct TwoDays;
+
+const MANY_HALVES: u32 = 16;
+const SHARE: f64 = 0.65;
+/// Points that a half-set over the share costs.
+const OVER: f64 = 3.0;
+
+impl Rule for TwoDays {
+    fn id(&self) -> &'static str {
+        "two-days"
+    }
+    fn summary(&self) -> &'static str {
+        "a muscle with eight or more weekly sets has two days, and none holds over 65 % of it"
+    }
+    fn force(&self) -> Force {
+        Force::View
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        for (muscle, target) in &weekly.request.targets {
+            let days = weekly.days().filter(|day| !weekly.halves_on(*muscle, *day).is_empty()).count();
+            if target.low < 8.0 || days < 2 {
+                continue;
+            }
+            for day in weekly.days() {
+                let mut row = weekly.halves_on(*muscle, day);
+                if row.is_empty() {
+                    continue;
+                }
+                row.extend(times(weekly.halves(*muscle), -SHARE));
+                let subject = format!("{muscle}_{}", weekly.request.days[day].label());
+                let over = weekly.model.integer(format!("lopsided_{subject}"), 0, 100);
+                row.push((over, -1.0));
+                weekly.model.row(self.id(), subject, row, Op::Le, 0.0);
+                weekly.view.push((over, -OVER));
+            }
+        }
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let mut findings = Vec::new();
+        for muscle in Muscle::ALL.iter().copied().filter(|muscle| request.targets.contains_key(muscle)) {
+            let all = week.halves(muscle);
+            if all < MANY_HALVES || week.sessions.len() < 2 {
+                continue;
+            }
+            for session in &week.sessions {
+                let share = f64::from(session.halves(muscle)) / f64::from(all);
+                if share > SHARE + 1e-6 {
+                    let place = format!("{muscle}, {}", session.label);
+                    let wanted = "65 % of its sets on one day at most";
+                    let got = format!("{:.0} %", share * 100.0);
+                    findings.push(Finding::broken(self.id(), place, wanted, got).as_remark());
+                }
+            }
+        }
+        findings
+    }
+}

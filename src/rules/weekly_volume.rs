@@ -1,0 +1,86 @@
+//! `weekly-volume`: every muscle's weekly sets lie inside its range.
+//!
+//! A direct muscle counts one per set, an indirect one a half (Pelland et al. 2024). The low end is a demand
+//! where the profile says `strict`.
+
+use super::{Finding, Force, Rule, sets_text, to_halves};
+use crate::program::Op;
+use crate::model::Weekly;
+use crate::request::Request;
+use crate::week::Week;
+use crate::words::Muscle;
+
+/// Half-sets by muscle and week.
+pub(super) struct WeeklyVolume;
+
+/// Cost of a half-set under the low end, of a major and of another muscle, and over the high end.
+const UNDER_MAJOR: f64 = 20.0;
+const UNDER_MINOR: f64 = 10.0;
+const OVER: f64 = 10.0;
+/// More half-sets than any week has.
+const MOST: f64 = 400.0;
+
+impl Rule for WeeklyVolume {
+    fn id(&self) -> &'static str {
+        "weekly-volume"
+    }
+    fn summary(&self) -> &'static str {
+        "every muscle's weekly sets lie inside its range"
+    }
+    fn force(&self) -> Force {
+        Force::Ranges
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        for (muscle, target) in &weekly.request.targets {
+            let halves = weekly.halves(*muscle);
+            let low = f64::from(to_halves(target.low));
+            if target.strict {
+                weekly.model.row(self.id(), muscle.id(), halves.clone(), Op::Ge, low);
+            } else {
+                let under = weekly.model.continuous(format!("under_{muscle}"), 0.0, low);
+                let mut row = halves.clone();
+                row.push((under, 1.0));
+                weekly.model.row(self.id(), muscle.id(), row, Op::Ge, low);
+                let cost = if muscle.is_major() { UNDER_MAJOR } else { UNDER_MINOR };
+                weekly.ranges.push((under, cost));
+            }
+            at_most(self.id(), weekly, *muscle, target.high);
+        }
+        for (muscle, ceiling) in &weekly.request.ceilings {
+            at_most(self.id(), weekly, *muscle, *ceiling);
+        }
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let mut findings = Vec::new();
+        for (muscle, target) in &request.targets {
+            let halves = week.halves(*muscle);
+            if halves < to_halves(target.low) {
+                let wanted = format!("{} a week", sets_text(to_halves(target.low)));
+                let finding = Finding::broken(self.id(), muscle.id(), wanted, sets_text(halves));
+                findings.push(if target.strict { finding } else { finding.as_shortfall() });
+            }
+        }
+        let highs = request.targets.iter().map(|(muscle, target)| (muscle, target.high));
+        let ceilings = request.ceilings.iter().map(|(muscle, ceiling)| (muscle, *ceiling));
+        for (muscle, high) in highs.chain(ceilings) {
+            let halves = week.halves(*muscle);
+            if halves > to_halves(high) {
+                let wanted = format!("{} a week at most", sets_text(to_halves(high)));
+                let finding = Finding::broken(self.id(), muscle.id(), wanted, sets_text(halves));
+                findings.push(finding.as_shortfall());
+            }
+        }
+        findings
+    }
+}
+
+fn at_most(rule: &'static str, weekly: &mut Weekly, muscle: Muscle, high: f64) {
+    let mut row = weekly.halves(muscle);
+    if row.is_empty() {
+        return;
+    }
+    let over = weekly.model.continuous(format!("over_{muscle}"), 0.0, MOST);
+    row.push((over, -1.0));
+    weekly.model.row(rule, muscle.id(), row, Op::Le, f64::from(to_halves(high)));
+    weekly.ranges.push((over, OVER));
+}

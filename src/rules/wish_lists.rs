@@ -1,0 +1,48 @@
+//! `wish-lists`: what must be in the week is in it, what must never be is not.
+
+use super::{Finding, Force, Rule};
+use crate::program::{Op, Term};
+use crate::model::Weekly;
+use crate::request::{Request, Wish};
+use crate::week::Week;
+
+/// At least once for each `must`; `never` is never made a variable.
+pub(super) struct WishLists;
+
+impl Rule for WishLists {
+    fn id(&self) -> &'static str {
+        "wish-lists"
+    }
+    fn summary(&self) -> &'static str {
+        "what must be in the week is in it, what must never be is not"
+    }
+    fn force(&self) -> Force {
+        Force::Hard
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        let request = weekly.request;
+        for id in &request.profile.exercises.must {
+            let done: Vec<Term> = weekly
+                .picks
+                .iter()
+                .filter(|pick| {
+                    let candidate = weekly.candidate(pick);
+                    candidate.id == *id && candidate.wish == Wish::Must
+                })
+                .map(|pick| (pick.chosen, 1.0))
+                .collect();
+            weekly.model.row(self.id(), id.clone(), done, Op::Ge, 1.0);
+        }
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let done = week.exercises();
+        let lists = &request.profile.exercises;
+        let missing = lists.must.iter().filter(|id| !done.contains(id.as_str())).map(|id| {
+            Finding::broken(self.id(), id.clone(), "in the week (must)", "not in it")
+        });
+        let unwanted = lists.never.iter().filter(|id| done.contains(id.as_str())).map(|id| {
+            Finding::broken(self.id(), id.clone(), "never in the week", "in it")
+        });
+        missing.chain(unwanted).collect()
+    }
+}

@@ -1,0 +1,279 @@
+//! Weeks side by side: up to four of them on one card, as a printed sheet shows them.
+//!
+//! A block is a run of weeks with the same exercises. Its cards have a row per exercise and a column
+//! per week; what changes from week to week stands in the columns, the rest once.
+
+mod by_week;
+mod runs;
+
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use super::card::{Card, Line};
+use super::{Names, clean, head, phrase};
+use crate::plan::file::{Plan, Session, Week};
+use crate::words::{GroupKind, WeekKind, Weekday};
+
+use by_week::by_week;
+
+/// The most weeks that a card has columns for.
+pub(crate) const COLUMNS: usize = 4;
+
+/// A run of weeks with its cards.
+#[derive(Debug, Clone, Serialize)]
+pub(crate) struct Block {
+    /// `Week 1` or `Weeks 1 to 4`.
+    pub title: String,
+    /// One card per session.
+    pub cards: Vec<BlockCard>,
+}
+
+/// A column of a card.
+#[derive(Debug, Clone, Serialize)]
+pub(crate) struct Column {
+    /// From 1.
+    pub week: u32,
+    /// `4 January`, where the plan has dates.
+    pub date: String,
+    /// `base`, `build`, `easy` or `test`; empty where the plan has no weeks.
+    pub kind: &'static str,
+}
+
+/// A session over the weeks of its block.
+#[derive(Debug, Clone, Serialize)]
+pub(crate) struct BlockCard {
+    /// The columns, in order.
+    pub columns: Vec<Column>,
+    /// What is the same in every week, from the fullest one.
+    pub head: Card,
+    /// `36 of 40 min`, with the weeks where they differ.
+    pub minutes: String,
+    /// What holds for every lift, with the weeks where it differs.
+    pub every: String,
+    /// Why the time is not filled, with the weeks.
+    pub note: String,
+    /// The rows, group by group.
+    pub groups: Vec<BlockPart>,
+}
+
+/// A group of rows.
+#[derive(Debug, Clone, Serialize)]
+pub(crate) struct BlockPart {
+    /// What it is.
+    pub kind: GroupKind,
+    /// `Pair`, `Finisher`, `Conditioning`, or empty.
+    pub title: &'static str,
+    /// Its exercises.
+    pub rows: Vec<Row>,
+}
+
+/// An exercise over the weeks.
+#[derive(Debug, Clone, Serialize)]
+pub(crate) struct Row {
+    /// The exercise with the words that hold in every week; those that differ name their weeks.
+    pub line: Line,
+    /// One per column; `None` where the week goes without.
+    pub cells: Vec<Option<Cell>>,
+}
+
+/// An exercise in one week.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub(crate) struct Cell {
+    /// `3 × 8`.
+    pub dose: String,
+    /// `42.5 kg in all`.
+    pub load: String,
+    /// How to load it in this week, where that is short and changes from week to week.
+    pub note: String,
+    /// Boxes to write in: one for each set, up to six.
+    pub boxes: u32,
+}
+
+/// The plan's weeks as blocks; a plan without weeks becomes one block of four like weeks.
+pub(crate) fn blocks(plan: &Plan, names: &Names<'_>) -> Vec<Block> {
+    let weeks = weeks(plan);
+    runs::of(&weeks).into_iter().map(|run| block(plan, run, names)).collect()
+}
+
+fn weeks(plan: &Plan) -> Vec<Week> {
+    let count = if plan.weeks.is_empty() { 4 } else { 1 };
+    let weeks = weeks_or_one(plan).into_iter().flat_map(|week| vec![week; count]);
+    let numbered = |(place, week): (u32, Week)| {
+        if plan.weeks.is_empty() { Week { week: place, ..week } } else { week }
+    };
+    (1..).zip(weeks).map(numbered).collect()
+}
+
+/// The plan's weeks; a plan without any is one week of its sessions.
+pub(crate) fn weeks_or_one(plan: &Plan) -> Vec<Week> {
+    if !plan.weeks.is_empty() {
+        return plan.weeks.clone();
+    }
+    let date = head::start(plan).map(|date| date.to_string());
+    vec![Week { week: 1, date, kind: WeekKind::Base, note: None, sessions: plan.sessions.clone() }]
+}
+
+/// What tells a session from the others of its week: day, hour, and its place among equals.
+type Slot = (Weekday, Option<String>, usize);
+
+fn slots(sessions: &[Session]) -> BTreeMap<Slot, &Session> {
+    let mut slots = BTreeMap::new();
+    for session in sessions {
+        let mut slot = (session.day, session.at.clone(), 0);
+        while slots.contains_key(&slot) {
+            slot.2 += 1;
+        }
+        slots.insert(slot, session);
+    }
+    slots
+}
+
+fn block(plan: &Plan, weeks: &[Week], names: &Names<'_>) -> Block {
+    let mut cards: BTreeMap<Slot, Vec<Option<Card>>> = BTreeMap::new();
+    for (place, week) in weeks.iter().enumerate() {
+        for (slot, session) in slots(&week.sessions) {
+            let by_week = cards.entry(slot).or_insert_with(|| vec![None; weeks.len()]);
+            by_week[place] = Some(Card::new(plan, session, names));
+        }
+    }
+    let columns: Vec<Column> = weeks.iter().map(|week| column(plan, week)).collect();
+    Block {
+        title: title(weeks),
+        cards: cards.into_values().filter_map(|cards| card(&columns, cards)).collect(),
+    }
+}
+
+fn title(weeks: &[Week]) -> String {
+    match (weeks.first(), weeks.last()) {
+        (Some(first), Some(last)) if first.week != last.week => {
+            format!("Weeks {} to {}", first.week, last.week)
+        }
+        (Some(only), _) => format!("Week {}", only.week),
+        _ => String::new(),
+    }
+}
+
+fn column(plan: &Plan, week: &Week) -> Column {
+    let kind = if plan.weeks.is_empty() { "" } else { week.kind.id() };
+    Column { week: week.week, date: head::week_date(week), kind }
+}
+
+/// One session over its weeks; the week with the most exercises gives order and labels.
+fn card(columns: &[Column], cards: Vec<Option<Card>>) -> Option<BlockCard> {
+    let count = |card: &Card| card.groups.iter().map(|part| part.lines.len()).sum::<usize>();
+    let fullest = cards.iter().flatten().max_by_key(|card| count(card))?.clone();
+    let said = |text: fn(&Card) -> String| {
+        let texts = columns.iter().zip(&cards);
+        by_week(texts.filter_map(|(column, card)| Some((column.week, text(card.as_ref()?)))))
+    };
+    Some(BlockCard {
+        columns: columns.to_vec(),
+        minutes: said(|card| card.minutes.clone().unwrap_or_default()),
+        every: phrase::sentence(&said(|card| card.every_line())),
+        note: said(|card| card.note.clone().unwrap_or_default()),
+        groups: groups(columns, &fullest, &cards),
+        head: fullest,
+    })
+}
+
+fn groups(columns: &[Column], fullest: &Card, cards: &[Option<Card>]) -> Vec<BlockPart> {
+    let mut left: Vec<Vec<Line>> = cards
+        .iter()
+        .map(|card| {
+            card.iter().flat_map(|card| &card.groups).flat_map(|part| part.lines.clone()).collect()
+        })
+        .collect();
+    let mut groups: Vec<BlockPart> = fullest
+        .groups
+        .iter()
+        .map(|part| BlockPart {
+            kind: part.kind,
+            title: part.title,
+            rows: part.lines.iter().map(|line| row(columns, line, &mut left)).collect(),
+        })
+        .collect();
+    while let Some(extra) = left.iter().find_map(|lines| lines.first().cloned()) {
+        let label = super::card::letter(groups.len());
+        let rest = if extra.rest_s == 0 { String::new() } else { Line::rest_text(extra.rest_s) };
+        let line = Line { label, rest, ..extra };
+        let rows = vec![row(columns, &line, &mut left)];
+        groups.push(BlockPart { kind: GroupKind::Single, title: "", rows });
+    }
+    groups
+}
+
+/// Takes the exercise out of each week's lines and puts its weeks side by side.
+fn row(columns: &[Column], base: &Line, left: &mut [Vec<Line>]) -> Row {
+    let found: Vec<Option<Line>> = left
+        .iter_mut()
+        .map(|lines| {
+            let place = lines.iter().position(|line| line.id == base.id)?;
+            Some(lines.remove(place))
+        })
+        .collect();
+    let said = |text: fn(&Line) -> &String| {
+        let weeks = columns.iter().zip(&found);
+        by_week(
+            weeks.filter_map(|(column, line)| Some((column.week, text(line.as_ref()?).clone()))),
+        )
+    };
+    let rests = columns.iter().zip(&found).filter_map(|(column, line)| {
+        let rest_s = line.as_ref()?.rest_s;
+        let same = rest_s == base.rest_s || base.rest.is_empty();
+        Some((column.week, if same { base.rest.clone() } else { Line::rest_text(rest_s) }))
+    });
+    let notes: Vec<&str> = found.iter().flatten().map(|line| line.load_note.as_str()).collect();
+    let in_cells = notes.windows(2).any(|pair| pair[0] != pair[1])
+        && notes.iter().all(|note| note.chars().count() <= CELL_NOTE);
+    Row {
+        line: Line {
+            ramp: said(|line| &line.ramp),
+            rest: by_week(rests),
+            tempo: said(|line| &line.tempo),
+            effort: said(|line| &line.effort),
+            load_note: if in_cells { String::new() } else { said(|line| &line.load_note) },
+            next: said(|line| &line.next),
+            instead: said(|line| &line.instead),
+            ..base.clone()
+        },
+        cells: found.into_iter().map(|line| line.map(|line| Cell::new(line, in_cells))).collect(),
+    }
+}
+
+/// Letters of a load note that a cell has room for.
+const CELL_NOTE: usize = 44;
+
+impl Cell {
+    fn new(line: Line, with_note: bool) -> Self {
+        Cell {
+            dose: line.dose,
+            load: line.load,
+            note: if with_note { line.load_note } else { String::new() },
+            boxes: line.sets.min(6),
+        }
+    }
+}
+
+/// A week's line in an overview: number, date, what it is for, sets, and what changes.
+#[derive(Debug, Clone, Serialize)]
+pub(crate) struct WeekLine {
+    /// Number, date and kind.
+    pub column: Column,
+    /// Working sets.
+    pub sets: u32,
+    /// What changes.
+    pub note: String,
+}
+
+/// Every week of the plan for an overview.
+pub(crate) fn week_lines(plan: &Plan) -> Vec<WeekLine> {
+    let weeks = plan.weeks.iter();
+    weeks
+        .map(|week| WeekLine {
+            column: column(plan, week),
+            sets: head::working_sets(&week.sessions),
+            note: week.note.as_deref().map(clean::line).unwrap_or_default(),
+        })
+        .collect()
+}

@@ -1,0 +1,248 @@
+//! One session of one week as every sheet shows it: labels, names and numbers already in words.
+
+use serde::Serialize;
+
+use super::{Names, clean, head, kit, phrase};
+use crate::plan::file::{Group, Item, Plan, Session};
+use crate::words::{GroupKind, Measure};
+
+/// A session in words.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub(crate) struct Card {
+    /// `Monday`.
+    pub day: String,
+    /// `18:30`, where the profile gives the hour.
+    pub start: Option<String>,
+    /// The expected end by the clock.
+    pub end: Option<String>,
+    /// `58 of 60 min`.
+    pub minutes: Option<String>,
+    /// The muscles that hold most of the sets.
+    pub focus: String,
+    /// What to lay out.
+    pub kit: Vec<String>,
+    /// What holds for every lift that says nothing else: effort and tempo.
+    pub every: String,
+    /// Why the time is not filled.
+    pub note: Option<String>,
+    /// Minutes of preparation, `6 min`.
+    pub prep_time: Option<String>,
+    /// The preparation, in order.
+    pub prep: Vec<Line>,
+    /// The rest of the session, in order.
+    pub groups: Vec<Part>,
+}
+
+/// A group in words.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub(crate) struct Part {
+    /// What it is.
+    pub kind: GroupKind,
+    /// `Pair`, `Finisher`, `Conditioning`, or empty.
+    pub title: &'static str,
+    /// Its exercises.
+    pub lines: Vec<Line>,
+}
+
+/// An exercise in words; an empty text means that there is nothing to say.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
+pub(crate) struct Line {
+    /// `A`, or `B1` in a pair.
+    pub label: String,
+    /// The catalog's id.
+    pub id: String,
+    /// The trade's name.
+    pub name: String,
+    /// `4 × 8`.
+    pub dose: String,
+    /// Sets, for the boxes to write in.
+    pub sets: u32,
+    /// `42.5 kg in all`.
+    pub load: String,
+    /// How the load was found or how to find it.
+    pub load_note: String,
+    /// `20 kg × 8, 32.5 kg × 4`.
+    pub ramp: String,
+    /// `rest 2:30`.
+    pub rest: String,
+    /// Seconds of rest after a set, in a pair after the round.
+    pub rest_s: u32,
+    /// `tempo 3-0-1-0`.
+    pub tempo: String,
+    /// In words or as reserve.
+    pub effort: String,
+    /// What to do when the last set left room.
+    pub next: String,
+    /// The name of a ready substitute.
+    pub instead: String,
+    /// Reminders.
+    pub cues: Vec<String>,
+}
+
+impl Card {
+    /// Puts a session into words.
+    pub(crate) fn new(plan: &Plan, session: &Session, names: &Names<'_>) -> Self {
+        let planned_min = session.minutes.as_ref().map(|m| m.planned_s.div_ceil(60));
+        let start = session.at.as_deref().and_then(phrase::clock);
+        let prep = session.groups.iter().filter(|group| group.kind == GroupKind::Prep);
+        let mut groups = parts(plan, session, names);
+        let every = hoist(&mut groups);
+        let prep_s: u32 = prep.clone().filter_map(|group| group.seconds).sum();
+        Card {
+            day: session.day.name().to_owned(),
+            start: start.map(phrase::clock_text),
+            end: start.zip(planned_min).map(|(start, long)| phrase::clock_text(start + long)),
+            minutes: session
+                .minutes
+                .as_ref()
+                .zip(planned_min)
+                .map(|(minutes, planned)| format!("{planned} of {} min", minutes.limit)),
+            focus: head::muscles(&session.focus),
+            kit: kit::of_session(plan, session, names),
+            every,
+            note: session.note.as_deref().map(clean::line),
+            prep_time: (prep_s > 0).then(|| format!("{} min", prep_s.div_ceil(60))),
+            prep: prep
+                .flat_map(|group| &group.items)
+                .map(|item| Line { dose: phrase::short_dose(item), ..line(plan, item, names) })
+                .collect(),
+            groups,
+        }
+    }
+
+    /// What holds for every lift, with the words that let a line differ.
+    pub(crate) fn every_line(&self) -> String {
+        if self.every.is_empty() {
+            return String::new();
+        }
+        format!("{}, unless the line says otherwise", self.every)
+    }
+}
+
+/// Takes the effort and the tempo that most lifts share off their lines, and says them once.
+fn hoist(groups: &mut [Part]) -> String {
+    let mut lifts: Vec<&mut Line> = groups
+        .iter_mut()
+        .filter(|part| part.kind != GroupKind::Conditioning)
+        .flat_map(|part| &mut part.lines)
+        .collect();
+    let effort = shared(lifts.iter().map(|line| line.effort.as_str()));
+    let tempo = shared(lifts.iter().map(|line| line.tempo.as_str()));
+    for line in &mut lifts {
+        for (text, said) in [(&mut line.effort, &effort), (&mut line.tempo, &tempo)] {
+            if text == said {
+                text.clear();
+            }
+        }
+    }
+    let said: Vec<String> = [effort, tempo].into_iter().filter(|text| !text.is_empty()).collect();
+    said.join(", ")
+}
+
+/// The text that at least three lines and over half of those that say something have in common.
+fn shared<'a>(texts: impl Iterator<Item = &'a str>) -> String {
+    let texts: Vec<&str> = texts.filter(|text| !text.is_empty()).collect();
+    let times = |wanted: &str| texts.iter().filter(|text| **text == wanted).count();
+    let common =
+        texts.iter().copied().find(|text| times(text) >= 3 && times(text) * 2 > texts.len());
+    common.unwrap_or_default().to_owned()
+}
+
+fn parts(plan: &Plan, session: &Session, names: &Names<'_>) -> Vec<Part> {
+    session
+        .groups
+        .iter()
+        .filter(|group| group.kind != GroupKind::Prep)
+        .enumerate()
+        .map(|(place, group)| part(plan, group, &letter(place), names))
+        .collect()
+}
+
+fn part(plan: &Plan, group: &Group, letter: &str, names: &Names<'_>) -> Part {
+    let last = group.items.len().saturating_sub(1);
+    let lines = group.items.iter().enumerate().map(|(place, item)| {
+        let mut line = line(plan, item, names);
+        line.label = if last == 0 { letter.to_owned() } else { format!("{letter}{}", place + 1) };
+        if group.kind == GroupKind::Conditioning {
+            line.dose = phrase::short_dose(item);
+        }
+        if last > 0 {
+            line.rest_s = group.items.iter().map(|item| item.rest_s).max().unwrap_or(0);
+            line.rest = pair_rest(line.rest_s, letter, place + 1, last);
+        }
+        line
+    });
+    Part { kind: group.kind, title: title(group.kind, last), lines: lines.collect() }
+}
+
+/// In a pair the rest comes after the round, so the first line points on and the last one rests.
+fn pair_rest(rest_s: u32, letter: &str, next: usize, last: usize) -> String {
+    match rest_s {
+        _ if next <= last => format!("then {letter}{}", next + 1),
+        0 => String::new(),
+        rest_s => format!("{}, back to {letter}1", Line::rest_text(rest_s)),
+    }
+}
+
+const fn title(kind: GroupKind, last: usize) -> &'static str {
+    match kind {
+        GroupKind::Prep => "Preparation",
+        GroupKind::Finisher => "Finisher",
+        GroupKind::Conditioning => "Conditioning",
+        GroupKind::Single | GroupKind::Superset if last == 0 => "",
+        GroupKind::Single | GroupKind::Superset => "Pair",
+    }
+}
+
+fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
+    let entry = names.entry(&item.exercise);
+    let units = head::units(plan);
+    let text = |text: &Option<String>| text.as_deref().map(clean::line).unwrap_or_default();
+    Line {
+        label: String::new(),
+        id: item.exercise.clone(),
+        name: names.name(&item.exercise),
+        dose: phrase::dose(item),
+        sets: item.sets,
+        load: phrase::load(item, entry, units),
+        load_note: text(&item.load_note),
+        ramp: phrase::ramp(&item.ramp, units),
+        rest: if item.rest_s == 0 || item.sets == 1 && is_timed(entry.map(|entry| entry.measure)) {
+            String::new()
+        } else {
+            Line::rest_text(item.rest_s)
+        },
+        rest_s: item.rest_s,
+        tempo: item
+            .tempo
+            .as_deref()
+            .map(|t| format!("tempo {}", clean::line(t)))
+            .unwrap_or_default(),
+        effort: phrase::effort(item, head::status(plan)),
+        next: text(&item.next),
+        instead: item.instead.as_deref().map(|id| names.name(id)).unwrap_or_default(),
+        cues: entry.map(|e| e.cues.iter().map(|c| clean::line(c)).collect()).unwrap_or_default(),
+    }
+}
+
+impl Line {
+    /// `rest 2:30`.
+    pub(crate) fn rest_text(rest_s: u32) -> String {
+        format!("rest {}", phrase::seconds(rest_s))
+    }
+}
+
+/// A single steady spell has no set to rest before.
+const fn is_timed(measure: Option<Measure>) -> bool {
+    matches!(measure, Some(Measure::Seconds | Measure::Meters | Measure::Calories))
+}
+
+/// `A` to `Z`, then `AA`.
+pub(crate) fn letter(place: usize) -> String {
+    let one = |place: usize| char::from(b'A' + u8::try_from(place % 26).unwrap_or(0));
+    if place < 26 {
+        one(place).to_string()
+    } else {
+        format!("{}{}", one(place / 26 - 1), one(place))
+    }
+}

@@ -1,0 +1,229 @@
+//! Who the plan is for, what stands around the sessions, and the lines that every sheet carries.
+
+use super::{Names, clean, phrase};
+use crate::input::profile::{BalanceWish, Profile};
+use crate::plan::file::{MuscleVolume, Plan, ProfileRef, Session, Shortfall, Week};
+use crate::words::{Goal, Muscle, Side, Status, Units};
+
+/// The one line that no sheet is without.
+pub(crate) const STOP: &str = "Stop if it hurts: end the set, tell your coach, and do not train through pain. Chest \
+     pain, faintness or unusual breathlessness: stop for today and get medical help at once.";
+
+/// What the sheet is not.
+pub(crate) const DEFER: &str = "This is a training plan, not medical advice. What a clinician has told you, and the rules of \
+     the place where you train, come first.";
+
+/// What a client needs to know of the numbers.
+pub(crate) const CONVENTION: &str = "Set counts, rests and the days between sessions are conventions of the trade that fit most \
+     people, not limits. Your coach may change them.";
+
+/// The profile, where the plan holds it and does not only name its file.
+pub(crate) fn profile(plan: &Plan) -> Option<&Profile> {
+    match &plan.profile {
+        ProfileRef::Whole(profile) => Some(profile),
+        ProfileRef::File(_) => None,
+    }
+}
+
+/// The unit of the profile; kilograms where it is unknown.
+pub(crate) fn units(plan: &Plan) -> Units {
+    profile(plan).map_or(Units::Kg, |profile| profile.units)
+}
+
+/// The training status, where the plan tells it.
+pub(crate) fn status(plan: &Plan) -> Option<Status> {
+    profile(plan).map(|profile| profile.training_status)
+}
+
+/// The client's code.
+pub(crate) fn client(plan: &Plan) -> String {
+    let code = profile(plan).map_or(plan.client.as_str(), |profile| profile.client.as_str());
+    let code = clean::line(if plan.client.is_empty() { code } else { &plan.client });
+    if code.is_empty() { "Training plan".to_owned() } else { code }
+}
+
+/// `Muscle growth` and the like.
+pub(crate) const fn goal(goal: Goal) -> &'static str {
+    match goal {
+        Goal::Hypertrophy => "muscle growth",
+        Goal::Strength => "strength",
+        Goal::Power => "power",
+        Goal::Endurance => "muscular endurance",
+        Goal::GeneralFitness => "general fitness",
+        Goal::FatLoss => "fat loss",
+    }
+}
+
+/// Goal, status and place in one line.
+pub(crate) fn about(plan: &Plan) -> Option<String> {
+    let profile = profile(plan)?;
+    let place = profile.place.as_deref().map(clean::line);
+    let parts =
+        [Some(goal(profile.goal).to_owned()), Some(profile.training_status.id().to_owned()), place];
+    let parts: Vec<String> = parts.into_iter().flatten().collect();
+    Some(phrase::sentence(&parts.join(" · ")))
+}
+
+/// Days and weeks in one line: `Monday, Thursday · 4 weeks from Monday 4 January 2027`.
+pub(crate) fn span(plan: &Plan) -> String {
+    let mut days: Vec<&str> = plan.sessions.iter().map(|session| session.day.name()).collect();
+    days.dedup();
+    let count = weeks(plan);
+    let mut span =
+        format!("{} · {count} week{}", days.join(", "), if count == 1 { "" } else { "s" });
+    if let Some(start) = start(plan) {
+        span = format!("{span} from {}", phrase::long_date(start));
+    }
+    span
+}
+
+/// How many weeks the plan is for.
+pub(crate) fn weeks(plan: &Plan) -> usize {
+    let wished = profile(plan).map_or(1, |profile| usize::try_from(profile.weeks).unwrap_or(1));
+    if plan.weeks.is_empty() { wished } else { plan.weeks.len() }
+}
+
+/// The first day of week 1.
+pub(crate) fn start(plan: &Plan) -> Option<jiff::civil::Date> {
+    let first = plan.weeks.first().and_then(|week| week.date.as_ref());
+    phrase::date(first.or_else(|| profile(plan)?.start.as_ref()))
+}
+
+/// Muscles as a sheet lists them.
+pub(crate) fn muscles(list: &[Muscle]) -> String {
+    list.iter().map(|muscle| muscle.name()).collect::<Vec<_>>().join(", ")
+}
+
+/// The plan's cautions, with the line about pain first unless the plan says it itself.
+pub(crate) fn cautions(plan: &Plan) -> Vec<String> {
+    let own = plan.cautions.iter().map(|caution| clean::line(caution));
+    let said = own.clone().any(|caution| caution.to_lowercase().contains("stop if it hurts"));
+    let stop = (!said).then(|| STOP.to_owned());
+    stop.into_iter().chain(own).chain([DEFER.to_owned()]).collect()
+}
+
+/// A shortfall in one sentence, without the end that names what limited it.
+pub(crate) fn missed(shortfall: &Shortfall) -> String {
+    let (wanted, got) = (clean::line(&shortfall.wanted), clean::line(&shortfall.got));
+    format!("Wanted {wanted}; the plan has {got}.")
+}
+
+/// What limited it: `Because the minutes of mon are full.`
+pub(crate) fn because(shortfall: &Shortfall) -> String {
+    let because = clean::line(&shortfall.because);
+    let because = because.strip_prefix("because ").unwrap_or(&because).trim_end_matches('.');
+    if because.is_empty() { String::new() } else { format!("Because: {because}.") }
+}
+
+/// Working sets of a week.
+pub(crate) fn working_sets(sessions: &[Session]) -> u32 {
+    let groups = sessions.iter().flat_map(|session| &session.groups);
+    groups
+        .filter(|group| group.is_work())
+        .flat_map(|group| &group.items)
+        .map(|item| item.sets)
+        .sum()
+}
+
+/// `1 · 4 January · base`, what stands before the note in an overview of weeks.
+pub(crate) fn week_date(week: &Week) -> String {
+    phrase::date(week.date.as_ref()).map(phrase::day_month).unwrap_or_default()
+}
+
+/// One line of the week's balance.
+pub(crate) struct Ratio {
+    /// What is put against what.
+    pub name: &'static str,
+    /// The two counts in sets.
+    pub counts: [u32; 2],
+    /// First for each second, where there is a second.
+    pub ratio: Option<f64>,
+    /// The band that is wanted.
+    pub band: [f64; 2],
+}
+
+/// Pulls to presses of several joints, and knee to hip, each with its band.
+pub(crate) fn ratios(plan: &Plan, names: &Names<'_>) -> Vec<Ratio> {
+    let band = profile(plan).map_or_else(BalanceWish::default, |profile| profile.balance);
+    let mut ratios = Vec::new();
+    let (push, pull) = (multi_joint(plan, names, Side::Push), multi_joint(plan, names, Side::Pull));
+    if push + pull > 0 {
+        ratios.push(Ratio::new("rows and pull-downs to presses", [pull, push], band.pull_push));
+    }
+    if let Some(balance) = plan.balance.filter(|balance| balance.knee + balance.hip > 0) {
+        ratios.push(Ratio::new("knee to hip", [balance.knee, balance.hip], band.knee_hip));
+    }
+    ratios
+}
+
+impl Ratio {
+    fn new(name: &'static str, counts: [u32; 2], band: [f64; 2]) -> Self {
+        let ratio = (counts[1] > 0).then(|| f64::from(counts[0]) / f64::from(counts[1]));
+        Ratio { name, counts, ratio, band }
+    }
+
+    /// `14 to 12 sets, 1.17 (0.9 to 1.5 wanted)`.
+    pub(crate) fn words(&self) -> String {
+        let [first, second] = self.counts;
+        let [low, high] = self.band.map(|end| phrase::trimmed(end, 2));
+        let ratio = self.ratio.map_or_else(String::new, |ratio| format!(", {ratio:.2}"));
+        format!("{first} to {second} sets{ratio} ({low} to {high} wanted)")
+    }
+}
+
+/// Sets of presses, or of rows and pulls, of several joints; the balance rule leaves isolation apart.
+fn multi_joint(plan: &Plan, names: &Names<'_>, side: Side) -> u32 {
+    let groups = plan.sessions.iter().flat_map(|session| &session.groups);
+    groups
+        .filter(|group| group.is_work())
+        .flat_map(|group| &group.items)
+        .filter(|item| {
+            let pattern = names.entry(&item.exercise).and_then(|entry| entry.pattern);
+            pattern.and_then(crate::words::Pattern::press_or_row) == Some(side)
+        })
+        .map(|item| item.sets)
+        .sum()
+}
+
+/// A range in words: `8 to 14`.
+pub(crate) fn range(low: Option<f64>, high: Option<f64>) -> String {
+    let tell = |end: f64| phrase::trimmed(end, 1);
+    match (low, high) {
+        (Some(low), Some(high)) => format!("{} to {}", tell(low), tell(high)),
+        (Some(low), None) => format!("from {}", tell(low)),
+        (None, Some(high)) => format!("up to {}", tell(high)),
+        (None, None) => String::new(),
+    }
+}
+
+/// By how much a range is missed: `2 under`; empty inside it.
+pub(crate) fn miss(row: &MuscleVolume) -> String {
+    let under = row.low.map_or(0.0, |low| low - row.sets);
+    let over = row.high.map_or(0.0, |high| row.sets - high);
+    match (phrase::trimmed(under.max(0.0), 1), phrase::trimmed(over.max(0.0), 1)) {
+        (under, _) if under != "0" => format!("{under} under"),
+        (_, over) if over != "0" => format!("{over} over"),
+        _ => String::new(),
+    }
+}
+
+/// How the plan was made: solver, seed, version and split, as far as the plan says.
+pub(crate) fn made(plan: &Plan) -> Vec<String> {
+    let mut lines = Vec::new();
+    if let Some(split) = &plan.split {
+        let days: Vec<String> = split.days.iter().map(|day| clean::line(day)).collect();
+        lines.push(format!("Split {}: {}.", clean::line(&split.name), days.join("; ")));
+    }
+    if let Some(solve) = &plan.solve {
+        let gap = phrase::trimmed(solve.gap * 100.0, 1);
+        let backend = clean::line(&solve.backend);
+        lines.push(format!(
+            "Solved by {backend}: {}, gap {gap} %, seed {}.",
+            solve.status, plan.seed
+        ));
+    }
+    if let Some(inputs) = &plan.inputs {
+        lines.push(format!("Weekwright {}.", clean::line(&inputs.version)));
+    }
+    lines
+}

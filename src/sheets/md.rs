@@ -1,0 +1,225 @@
+//! The plan as Markdown, for notes and messages.
+
+use std::fmt::Write as _;
+use std::io;
+
+use super::block::{self, Block, BlockCard, Row};
+use super::{Lookup, Names, Options, Sheet, SheetError, head, phrase};
+use crate::plan::file::Plan;
+
+/// The plan as Markdown with tables (the widespread pipe form).
+pub struct Markdown;
+
+impl Sheet for Markdown {
+    fn format(&self) -> &'static str {
+        "md"
+    }
+
+    fn write(
+        &self,
+        plan: &Plan,
+        names: &dyn Lookup,
+        options: &Options,
+        out: &mut dyn io::Write,
+    ) -> Result<(), SheetError> {
+        let names = Names::new(plan, names);
+        let mut text = header(plan);
+        if options.audience.client() {
+            weeks(plan, &mut text);
+            for block in block::blocks(plan, &names) {
+                write_block(&block, &mut text);
+            }
+        }
+        if options.audience.coach() {
+            coach(plan, &names, &mut text);
+        }
+        heading(&mut text, 2, "With care");
+        for caution in head::cautions(plan).iter().map(String::as_str).chain([head::CONVENTION]) {
+            bullet(&mut text, &escape(caution));
+        }
+        out.write_all(text.as_bytes())?;
+        Ok(())
+    }
+}
+
+/// Text with every character that Markdown or HTML would act on made plain.
+pub(crate) fn escape(text: &str) -> String {
+    let mut escaped = String::with_capacity(text.len());
+    let number = text.chars().take_while(char::is_ascii_digit).count();
+    for (place, c) in text.char_indices() {
+        let opens_list = place == number && number > 0 && matches!(c, '.' | ')')
+            || place == 0 && matches!(c, '-' | '+' | '=');
+        if opens_list
+            || matches!(
+                c,
+                '\\' | '`'
+                    | '*'
+                    | '_'
+                    | '{'
+                    | '}'
+                    | '['
+                    | ']'
+                    | '<'
+                    | '>'
+                    | '#'
+                    | '|'
+                    | '~'
+                    | '&'
+                    | '!'
+                    | '@'
+            )
+        {
+            escaped.push('\\');
+        }
+        escaped.push(c);
+    }
+    escaped.replace("://", ":\\//")
+}
+
+fn heading(text: &mut String, level: usize, name: &str) {
+    let _ = write!(text, "\n{} {name}\n\n", "#".repeat(level));
+}
+
+fn bullet(text: &mut String, line: &str) {
+    let _ = writeln!(text, "- {line}");
+}
+
+fn row(text: &mut String, cells: &[String]) {
+    let _ = writeln!(text, "| {} |", cells.join(" | "));
+}
+
+/// The head row of a table and the line under it.
+fn table(text: &mut String, names: &[String]) {
+    row(text, names);
+    row(text, &vec!["---".to_owned(); names.len()]);
+}
+
+fn header(plan: &Plan) -> String {
+    let mut text = format!("# {}\n\n", escape(&head::client(plan)));
+    if let Some(about) = head::about(plan) {
+        let _ = write!(text, "{}\n\n", escape(&about));
+    }
+    let _ = writeln!(text, "{}", escape(&head::span(plan)));
+    text
+}
+
+fn weeks(plan: &Plan, text: &mut String) {
+    if plan.weeks.len() < 2 {
+        return;
+    }
+    heading(text, 2, "Weeks");
+    table(text, &["Week", "From", "Kind", "Sets", "What changes"].map(str::to_owned));
+    for week in block::week_lines(plan) {
+        let number = week.column.week.to_string();
+        let kind = week.column.kind.to_owned();
+        row(text, &[number, week.column.date, kind, week.sets.to_string(), escape(&week.note)]);
+    }
+}
+
+fn write_block(block: &Block, text: &mut String) {
+    for card in &block.cards {
+        let clock = match (&card.head.start, &card.head.end) {
+            (Some(start), Some(end)) => format!(", {start} to about {end}"),
+            (Some(start), None) => format!(", {start}"),
+            _ => String::new(),
+        };
+        heading(text, 2, &format!("{}{clock} ({})", card.head.day, block.title.to_lowercase()));
+        facts(card, text);
+        text.push('\n');
+        let mut columns = vec![String::new(), "Exercise".to_owned()];
+        columns.extend(card.columns.iter().map(|column| format!("Week {}", column.week)));
+        table(text, &columns);
+        let rows = || card.groups.iter().flat_map(|group| &group.rows);
+        for row in rows() {
+            doses(row, text);
+        }
+        text.push('\n');
+        for row in rows() {
+            details(row, text);
+        }
+    }
+}
+
+fn facts(card: &BlockCard, text: &mut String) {
+    let prep = card.head.prep.iter().map(|line| format!("{} {}", line.name, line.dose));
+    let prep = prep.collect::<Vec<_>>().join(" · ");
+    let kit = card.head.kit.join(", ");
+    let facts = [
+        ("Time", &card.minutes),
+        ("Focus", &card.head.focus),
+        ("Kit", &kit),
+        ("Prep", &prep),
+        ("Lifts", &card.every),
+        ("Note", &card.note),
+    ];
+    for (name, fact) in facts.into_iter().filter(|(_, fact)| !fact.is_empty()) {
+        bullet(text, &format!("**{name}:** {}", escape(fact)));
+    }
+}
+
+fn doses(exercise: &Row, text: &mut String) {
+    let line = &exercise.line;
+    let mut cells = vec![line.label.clone(), escape(&line.name)];
+    cells.extend(exercise.cells.iter().map(|cell| {
+        let cell = cell.as_ref();
+        cell.map_or_else(
+            || "not this week".to_owned(),
+            |cell| {
+                let parts = [&cell.dose, &cell.load, &cell.note]
+                    .into_iter()
+                    .filter(|part| !part.is_empty());
+                escape(&parts.map(String::as_str).collect::<Vec<_>>().join(", "))
+            },
+        )
+    }));
+    row(text, &cells);
+}
+
+fn details(row: &Row, text: &mut String) {
+    let line = &row.line;
+    let ramp = if line.ramp.is_empty() { String::new() } else { format!("ramp {}", line.ramp) };
+    let instead = if line.instead.is_empty() {
+        String::new()
+    } else {
+        format!("or instead: {}", line.instead)
+    };
+    let parts =
+        [&ramp, &line.effort, &line.rest, &line.tempo, &line.load_note, &line.next, &instead];
+    let said: Vec<&str> = parts
+        .into_iter()
+        .map(|part| part.trim_end_matches('.'))
+        .filter(|part| !part.is_empty())
+        .collect();
+    if !said.is_empty() {
+        bullet(text, &format!("**{}** {}", line.label, escape(&said.join("; "))));
+    }
+}
+
+fn coach(plan: &Plan, names: &Names<'_>, text: &mut String) {
+    if !plan.volume.is_empty() {
+        heading(text, 2, "Weekly sets by muscle");
+        table(text, &["Muscle", "Sets", "Range", "Missed by"].map(str::to_owned));
+        for volume in &plan.volume {
+            let sets = phrase::trimmed(volume.sets, 1);
+            let range = head::range(volume.low, volume.high);
+            row(text, &[volume.muscle.name(), sets, range, head::miss(volume)]);
+        }
+    }
+    heading(text, 2, "Balance");
+    if let Some(balance) = &plan.balance {
+        bullet(
+            text,
+            &format!("Push {}, pull {}, legs {} sets", balance.push, balance.pull, balance.legs),
+        );
+    }
+    for ratio in head::ratios(plan, names) {
+        bullet(text, &format!("{}: {}", phrase::sentence(ratio.name), ratio.words()));
+    }
+    heading(text, 2, "What fell short");
+    if plan.shortfalls.is_empty() {
+        bullet(text, "Nothing: every wish is met.");
+    }
+    for shortfall in &plan.shortfalls {
+        bullet(text, &escape(&format!("{} {}", head::missed(shortfall), head::because(shortfall))));
+    }
+}

@@ -1,0 +1,170 @@
+//! What leaves the program: the plan for a terminal, on paper, in a table, in a calendar.
+//!
+//! A sheet is made from the plan alone, plus catalog entries for names and cues. No sheet reads a
+//! file or a clock, so the same plan gives the same bytes.
+
+mod block;
+mod card;
+mod clean;
+mod csv;
+mod data;
+mod head;
+mod html;
+mod ics;
+mod kit;
+mod md;
+mod phrase;
+mod sources;
+mod text;
+
+use std::collections::BTreeMap;
+use std::io;
+
+use crate::input::catalog::Entry;
+use crate::plan::file::Plan;
+
+pub use csv::Csv;
+pub use data::{Json, Yaml};
+pub use html::Html;
+pub use ics::Calendar;
+pub use md::Markdown;
+pub use text::Text;
+
+/// Finds the catalog entry of an exercise, for its name, kit and cues.
+pub trait Lookup {
+    /// The entry of `id`, or `None` where the catalog has none; the sheet then prints the id.
+    fn entry(&self, id: &str) -> Option<&Entry>;
+}
+
+impl Lookup for BTreeMap<String, Entry> {
+    fn entry(&self, id: &str) -> Option<&Entry> {
+        self.get(id)
+    }
+}
+
+/// Who the sheet is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Audience {
+    /// The sessions and the cautions.
+    Client,
+    /// The counts, the shortfalls and their reasons, the sources.
+    Coach,
+    /// Both, one after the other.
+    #[default]
+    Both,
+}
+
+impl Audience {
+    /// Whether the client's part is wanted.
+    #[must_use]
+    pub const fn client(self) -> bool {
+        matches!(self, Audience::Client | Audience::Both)
+    }
+
+    /// Whether the coach's part is wanted.
+    #[must_use]
+    pub const fn coach(self) -> bool {
+        matches!(self, Audience::Coach | Audience::Both)
+    }
+}
+
+/// The paper that a printed sheet is laid out for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Paper {
+    /// 210 × 297 mm.
+    #[default]
+    A4,
+    /// 8.5 × 11 in.
+    Letter,
+}
+
+/// How a sheet is made.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Options {
+    /// Who it is for; text, HTML and Markdown heed it.
+    pub audience: Audience,
+    /// The paper; HTML heeds it.
+    pub paper: Paper,
+    /// Whether text may carry terminal colors.
+    pub color: bool,
+    /// Columns of the terminal; text heeds it and uses 60 to 100 of them.
+    pub width: usize,
+    /// The week whose sessions text shows; `None` shows the week at its fullest.
+    pub week: Option<u32>,
+}
+
+impl Default for Options {
+    fn default() -> Self {
+        Options { audience: Audience::Both, paper: Paper::A4, color: false, width: 80, week: None }
+    }
+}
+
+/// Why a sheet could not be made.
+#[derive(Debug, thiserror::Error)]
+pub enum SheetError {
+    /// The place that takes the sheet refused it.
+    #[error("the sheet could not be written: {0}")]
+    Write(#[from] io::Error),
+    /// The page's template failed: a fault of the program.
+    #[error("the page could not be made, which is a fault of the program: {0}")]
+    Template(#[from] minijinja::Error),
+    /// A calendar needs dates.
+    #[error("a calendar needs dates: give the profile a `start`, such as `start: 2027-01-04`")]
+    NoStart,
+    /// The plan has fewer weeks than was asked for.
+    #[error("the plan has no week {wanted}; it has {weeks}")]
+    NoSuchWeek {
+        /// The week asked for.
+        wanted: u32,
+        /// How many there are.
+        weeks: usize,
+    },
+}
+
+/// One way to put a plan in front of people.
+pub trait Sheet {
+    /// The word that `--as` or `--format` takes.
+    fn format(&self) -> &'static str;
+
+    /// Writes the plan to `out`.
+    ///
+    /// # Errors
+    /// When `out` refuses the bytes, or the plan lacks what the format or the options need.
+    fn write(
+        &self,
+        plan: &Plan,
+        names: &dyn Lookup,
+        options: &Options,
+        out: &mut dyn io::Write,
+    ) -> Result<(), SheetError>;
+}
+
+/// Every sheet, in the order that help lists them.
+pub const SHEETS: &[&dyn Sheet] = &[&Text, &Html, &Markdown, &Csv, &Calendar, &Yaml, &Json];
+
+/// The sheet of that format, if there is one.
+#[must_use]
+pub fn sheet(format: &str) -> Option<&'static dyn Sheet> {
+    SHEETS.iter().copied().find(|sheet| sheet.format() == format)
+}
+
+/// Catalog entries as the sheets of one plan see them: the plan's own come first.
+pub(crate) struct Names<'a> {
+    plan: &'a Plan,
+    catalog: &'a dyn Lookup,
+}
+
+impl<'a> Names<'a> {
+    pub(crate) fn new(plan: &'a Plan, catalog: &'a dyn Lookup) -> Self {
+        Names { plan, catalog }
+    }
+
+    pub(crate) fn entry(&self, id: &str) -> Option<&'a Entry> {
+        self.plan.exercises.get(id).or_else(|| self.catalog.entry(id))
+    }
+
+    /// The trade's name of an exercise, or the text itself where it is no known id.
+    pub(crate) fn name(&self, id: &str) -> String {
+        self.entry(id).map_or_else(|| clean::line(id), |entry| clean::line(&entry.name))
+    }
+}

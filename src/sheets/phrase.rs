@@ -1,0 +1,195 @@
+//! Numbers as a coach writes them: times, masses, sets and effort.
+
+use jiff::civil::Date;
+
+use crate::input::catalog::Entry;
+use crate::plan::file::{Amounts, Item, RampSet};
+use crate::words::{LoadKind, Status, Units, Weekday};
+
+/// One pound in kilograms, exact (international yard and pound agreement, 1959).
+const POUND_KG: f64 = 0.453_592_37;
+
+/// Seconds as people read them on a gym clock: `45 s`, `2 min`, `2:30`.
+pub(crate) fn seconds(seconds: u32) -> String {
+    match (seconds / 60, seconds % 60) {
+        (0, rest) => format!("{rest} s"),
+        (minutes, 0) => format!("{minutes} min"),
+        (minutes, rest) => format!("{minutes}:{rest:02}"),
+    }
+}
+
+/// A mass in the client's unit, exact to the gram: `42.5 kg`, `95 lb`.
+pub(crate) fn mass(kilograms: f64, units: Units) -> String {
+    format!("{} {}", mass_number(kilograms, units), units.id())
+}
+
+/// The number alone, exact to the gram, or to a hundredth of a pound.
+pub(crate) fn mass_number(kilograms: f64, units: Units) -> String {
+    match units {
+        Units::Kg => trimmed(kilograms, 3),
+        Units::Lb => trimmed(kilograms / POUND_KG, 2),
+    }
+}
+
+/// A number with at most `places` decimals and no needless zero.
+pub(crate) fn trimmed(number: f64, places: usize) -> String {
+    let text = format!("{number:.places$}");
+    if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        text
+    }
+}
+
+/// Sets and what each counts: `4 × 8`, `10, 8, 8`, `3 × 30 s each side`.
+pub(crate) fn dose(item: &Item) -> String {
+    let counted = match item.amounts() {
+        None => format!("{} sets", item.sets),
+        Some(Amounts::Reps(list)) => sets_of(item.sets, list, |reps| reps.to_string()),
+        Some(Amounts::Seconds(list)) => sets_of(item.sets, list, seconds),
+        Some(Amounts::Meters(list)) => sets_of(item.sets, list, |meters| format!("{meters} m")),
+        Some(Amounts::Calories(list)) => sets_of(item.sets, list, |cal| format!("{cal} cal")),
+    };
+    if item.each_side { format!("{counted} each side") } else { counted }
+}
+
+fn sets_of(sets: u32, amounts: &[u32], unit: impl Fn(u32) -> String) -> String {
+    let same = amounts.windows(2).all(|pair| pair[0] == pair[1]);
+    match amounts.first() {
+        Some(first) if same => format!("{sets} × {}", unit(*first)),
+        _ => {
+            let each: Vec<String> = amounts.iter().map(|amount| unit(*amount)).collect();
+            each.join(", ")
+        }
+    }
+}
+
+/// The same for preparation and conditioning, where one set goes without saying: `2 min`.
+pub(crate) fn short_dose(item: &Item) -> String {
+    let dose = dose(item);
+    dose.strip_prefix("1 × ").map(str::to_owned).unwrap_or(dose)
+}
+
+/// The load and what it is the load of: `42.5 kg in all`, `14 kg each hand`.
+pub(crate) fn load(item: &Item, entry: Option<&Entry>, units: Units) -> String {
+    let kind = entry.map_or(LoadKind::None, |entry| entry.load);
+    let Some(kilograms) = item.load_kg else {
+        return match kind {
+            LoadKind::Bodyweight => "body weight".to_owned(),
+            _ => String::new(),
+        };
+    };
+    let mass = mass(kilograms, units);
+    match kind {
+        LoadKind::BarTotal => format!("{mass} in all"),
+        LoadKind::PerHand => format!("{mass} each hand"),
+        LoadKind::Stack => format!("{mass} on the stack"),
+        LoadKind::Bodyweight | LoadKind::BodyweightPlus => format!("body weight + {mass}"),
+        LoadKind::Assisted => format!("{mass} of help"),
+        LoadKind::Sled => format!("{mass} with the sled"),
+        LoadKind::SingleImplement | LoadKind::PlateMachine | LoadKind::Band | LoadKind::None => {
+            mass
+        }
+    }
+}
+
+/// Lighter sets before the work: `20 kg × 8, 32.5 kg × 4`.
+pub(crate) fn ramp(ramp: &[RampSet], units: Units) -> String {
+    let steps: Vec<String> = ramp
+        .iter()
+        .map(|step| match (step.load_kg, step.percent) {
+            (Some(kilograms), _) => format!("{} × {}", mass(kilograms, units), step.reps),
+            (None, Some(percent)) => format!("{percent} % × {}", step.reps),
+            (None, None) => format!("light × {}", step.reps),
+        })
+        .collect();
+    steps.join(", ")
+}
+
+/// How hard: in words for novices, who misjudge reserve, as repetitions in reserve for the others.
+pub(crate) fn effort(item: &Item, status: Option<Status>) -> String {
+    if let Some(effort) = &item.effort {
+        return super::clean::line(effort);
+    }
+    match item.rir {
+        None => String::new(),
+        Some(rir) if status.is_none_or(|status| status == Status::Novice) => in_words(rir),
+        Some(rir) => format!("RIR {rir}"),
+    }
+}
+
+fn in_words(rir: u32) -> String {
+    match rir {
+        0 => "go on while the form is good".to_owned(),
+        1 => "stop with about one good rep left".to_owned(),
+        more => format!("stop with about {} good reps left", small_number(more)),
+    }
+}
+
+fn small_number(number: u32) -> String {
+    match number {
+        2 => "two".to_owned(),
+        3 => "three".to_owned(),
+        4 => "four".to_owned(),
+        5 => "five".to_owned(),
+        other => other.to_string(),
+    }
+}
+
+/// Minutes after midnight of a clock time, `"18:30"`.
+pub(crate) fn clock(at: &str) -> Option<u32> {
+    let (hours, minutes) = at.split_once(':')?;
+    let hours: u32 = hours.parse().ok().filter(|hours| *hours < 24)?;
+    let minutes: u32 = minutes.parse().ok().filter(|minutes| *minutes < 60)?;
+    Some(hours * 60 + minutes)
+}
+
+/// A clock time from minutes after midnight; past midnight it starts again.
+pub(crate) fn clock_text(minutes: u32) -> String {
+    format!("{:02}:{:02}", minutes / 60 % 24, minutes % 60)
+}
+
+/// A date from a file, where it is one.
+pub(crate) fn date(text: Option<&String>) -> Option<Date> {
+    text?.parse().ok()
+}
+
+/// `Monday 4 January 2027`.
+pub(crate) fn long_date(date: Date) -> String {
+    let weekday = Weekday::ALL[usize::from(date.weekday().to_monday_zero_offset().unsigned_abs())];
+    format!("{} {} {}", weekday.name(), day_month(date), date.year())
+}
+
+/// `4 January`.
+pub(crate) fn day_month(date: Date) -> String {
+    const MONTHS: [&str; 12] = [
+        "January",
+        "February",
+        "March",
+        "April",
+        "May",
+        "June",
+        "July",
+        "August",
+        "September",
+        "October",
+        "November",
+        "December",
+    ];
+    let month = usize::from(date.month().unsigned_abs()) - 1;
+    format!("{} {}", date.day(), MONTHS[month])
+}
+
+/// The first such weekday on or after `first`, which is the first day of a week of the plan.
+pub(crate) fn day_in_week(first: Date, day: Weekday) -> Option<Date> {
+    let start = i64::from(first.weekday().to_monday_zero_offset());
+    let wanted = i64::try_from(day.index()).ok()?;
+    let ahead = (wanted - start).rem_euclid(7);
+    first.checked_add(jiff::Span::new().days(ahead)).ok()
+}
+
+/// The text with its first letter large.
+pub(crate) fn sentence(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+}

@@ -1,0 +1,120 @@
+//! The plan for a terminal: a coach's note that can be read across the room.
+
+mod count;
+mod page;
+mod session;
+
+use std::io;
+
+use self::page::Page;
+use super::card::Card;
+use super::{Lookup, Names, Options, Sheet, SheetError, head};
+use crate::plan::file::{Plan, Session};
+use crate::words::Status;
+
+/// The plan for a terminal of 80 columns, with or without color.
+pub struct Text;
+
+impl Sheet for Text {
+    fn format(&self) -> &'static str {
+        "text"
+    }
+
+    fn write(
+        &self,
+        plan: &Plan,
+        names: &dyn Lookup,
+        options: &Options,
+        out: &mut dyn io::Write,
+    ) -> Result<(), SheetError> {
+        let names = Names::new(plan, names);
+        let sessions = sessions(plan, options.week)?;
+        let mut page = Page::new(options);
+        header(&mut page, plan, options);
+        if options.audience.client() {
+            for session in sessions {
+                session::write(&mut page, &Card::new(plan, session, &names));
+            }
+            legend(&mut page, plan);
+        }
+        if options.audience.coach() {
+            count::volume(&mut page, plan);
+            count::balance(&mut page, plan, &names);
+            count::minutes(&mut page, sessions);
+            count::shortfalls(&mut page, plan);
+        }
+        weeks(&mut page, plan);
+        cautions(&mut page, plan);
+        out.write_all(page.text().as_bytes())?;
+        Ok(())
+    }
+}
+
+/// The sessions to show: those of one week, or the week at its fullest.
+fn sessions(plan: &Plan, week: Option<u32>) -> Result<&[Session], SheetError> {
+    let Some(wanted) = week else {
+        return Ok(&plan.sessions);
+    };
+    plan.weeks
+        .iter()
+        .find(|week| week.week == wanted)
+        .map(|week| week.sessions.as_slice())
+        .ok_or(SheetError::NoSuchWeek { wanted, weeks: plan.weeks.len() })
+}
+
+fn header(page: &mut Page, plan: &Plan, options: &Options) {
+    page.title(&head::client(plan));
+    if let Some(about) = head::about(plan) {
+        page.line(&about);
+    }
+    page.line(&head::span(plan));
+    match options.week {
+        Some(week) => page.line(&format!("Shown: week {week}")),
+        None if plan.weeks.len() > 1 => {
+            page.quiet("Shown: the week at its fullest; the weeks below say what changes.");
+        }
+        None => {}
+    }
+}
+
+/// What the signs of the sessions mean, once.
+fn legend(page: &mut Page, plan: &Plan) {
+    page.gap();
+    if head::status(plan).is_some_and(|status| status != Status::Novice) {
+        page.quiet("RIR: repetitions in reserve; RIR 2 means stop with two good reps left.");
+    }
+    page.quiet("Tempo: seconds down, pause, up, pause. Pairs (B1, B2) are done in turn.");
+}
+
+fn weeks(page: &mut Page, plan: &Plan) {
+    if plan.weeks.len() < 2 {
+        return;
+    }
+    page.heading("Weeks");
+    for week in &plan.weeks {
+        let sets = head::working_sets(&week.sessions);
+        let start = format!(
+            "  {:>2}  {:<13}{:<6}{:>3} sets   ",
+            week.week,
+            head::week_date(week),
+            week.kind.id(),
+            sets,
+        );
+        page.hanging(
+            &start,
+            week.note.as_deref().map(super::clean::line).unwrap_or_default().as_str(),
+        );
+    }
+}
+
+fn cautions(page: &mut Page, plan: &Plan) {
+    page.heading("With care");
+    for caution in head::cautions(plan) {
+        page.hanging("  - ", &caution);
+    }
+    page.hanging("  - ", head::CONVENTION);
+    page.gap();
+    for line in head::made(plan) {
+        page.quiet(&line);
+    }
+}

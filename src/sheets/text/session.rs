@@ -1,0 +1,106 @@
+//! One session as a block of text.
+
+use unicode_width::UnicodeWidthStr;
+
+use super::page::Page;
+use crate::sheets::card::{Card, Line, Part};
+use crate::sheets::phrase;
+
+/// Where an exercise's name, dose and load start.
+const LABEL: usize = 5;
+const NAME: usize = 33;
+const DOSE: usize = 20;
+
+pub(super) fn write(page: &mut Page, card: &Card) {
+    let time = match (&card.start, &card.end) {
+        (Some(start), Some(end)) => format!("   {start}, done about {end}"),
+        (Some(start), None) => format!("   {start}"),
+        _ => String::new(),
+    };
+    page.gap();
+    let heading = format!("{}{time}", card.day.to_uppercase());
+    page.banner(&heading, card.minutes.as_deref().unwrap_or_default());
+    facts(page, card);
+    for part in &card.groups {
+        write_part(page, part);
+    }
+}
+
+fn facts(page: &mut Page, card: &Card) {
+    if !card.focus.is_empty() {
+        page.hanging("Focus  ", &phrase::sentence(&card.focus));
+    }
+    if !card.kit.is_empty() {
+        page.hanging("Kit    ", &phrase::sentence(&card.kit.join(", ")));
+    }
+    if !card.prep.is_empty() {
+        page.hanging("Prep   ", &prep(card));
+    }
+    if !card.every.is_empty() {
+        page.hanging("Lifts  ", &phrase::sentence(&card.every_line()));
+    }
+    if let Some(note) = &card.note {
+        page.hanging("Note   ", note);
+    }
+}
+
+/// The preparation in one run of text: `5 min: brisk march 2 min, hip hinge drill 10`.
+fn prep(card: &Card) -> String {
+    let items: Vec<String> =
+        card.prep.iter().map(|line| format!("{} {}", line.name, line.dose)).collect();
+    let items = items.join(" · ");
+    card.prep_time.as_ref().map_or_else(|| items.clone(), |time| format!("{time}: {items}"))
+}
+
+fn write_part(page: &mut Page, part: &Part) {
+    page.gap();
+    for line in &part.lines {
+        main_row(page, line);
+        details(page, line, part.title);
+    }
+}
+
+/// Label, name, dose and load; on two rows where one is too narrow.
+fn main_row(page: &mut Page, line: &Line) {
+    let label = format!(" {}", line.label);
+    let rest = page.width() - LABEL - NAME - DOSE;
+    if line.name.width() < NAME && line.dose.width() < DOSE && line.load.width() <= rest {
+        page.row(&[(&label, LABEL), (&line.name, NAME), (&line.dose, DOSE), (&line.load, 0)]);
+        return;
+    }
+    for (place, name) in super::page::wrap(&line.name, page.width() - LABEL).iter().enumerate() {
+        page.row(&[(if place == 0 { &label } else { "" }, LABEL), (name, 0)]);
+    }
+    let dose = line.dose.width() + 2;
+    page.row(&[
+        ("", LABEL + NAME.min(page.width() - LABEL - dose)),
+        ("", 0),
+        (&line.dose, dose.max(DOSE)),
+        (&line.load, 0),
+    ]);
+}
+
+/// What belongs to the row, quieter, under the name.
+fn details(page: &mut Page, line: &Line, title: &str) {
+    let title = if title == "Pair" { "" } else { title };
+    let how: Vec<&str> = [title, &line.effort, &line.rest, &line.tempo]
+        .into_iter()
+        .filter(|text| !text.is_empty())
+        .collect();
+    let start = " ".repeat(LABEL);
+    if !line.ramp.is_empty() {
+        page.hanging(&start, &format!("ramp {}", line.ramp));
+    }
+    if !how.is_empty() {
+        page.hanging(&start, &how.join(" · "));
+    }
+    if !line.load_note.is_empty() {
+        page.quiet_hanging(&start, &line.load_note);
+    }
+    if !line.next.is_empty() {
+        page.quiet_hanging(&start, &line.next);
+    }
+    if !line.instead.is_empty() {
+        page.quiet_hanging(&start, &format!("or instead: {}", line.instead));
+    }
+}

@@ -1,0 +1,51 @@
+//! From a model to picks: tiers solved and held one after another, day by day where the week is large.
+
+pub mod draw;
+mod held;
+pub mod reduce;
+pub mod search;
+mod vary;
+
+use crate::input::plan::{SolveStatus, Tier};
+use crate::split::Split;
+
+/// What is done: an exercise on a day, its sets, and whether in a pair.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Done {
+    /// The day's place in the request.
+    pub day: usize,
+    /// The candidate's place in the request.
+    pub candidate: usize,
+    /// Sets.
+    pub sets: u32,
+    /// Whether it is part of a pair.
+    pub paired: bool,
+}
+
+/// A solved week.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Solution {
+    /// The split that it stands on.
+    pub split: Split,
+    /// What is done, by day.
+    pub done: Vec<Done>,
+    /// Value and bound of each tier: costs of the first two, points of the third.
+    pub tiers: Vec<Tier>,
+    /// How far the search got.
+    pub status: SolveStatus,
+}
+
+impl Solution {
+    /// Tiers compared one after another: smaller costs first, then more points. `true` if better.
+    #[must_use]
+    pub fn beats(&self, other: &Solution) -> bool {
+        const SAME: f64 = 1e-6;
+        for (place, (one, two)) in self.tiers.iter().zip(&other.tiers).enumerate() {
+            let gain = if place < 2 { two.value - one.value } else { one.value - two.value };
+            if gain.abs() > SAME {
+                return gain > 0.0;
+            }
+        }
+        false
+    }
+}

@@ -1,0 +1,79 @@
+//! Fewer variables without a worse week: of exercises that are alike to every rule, only the best few.
+//!
+//! Two exercises with the same signature have the same factor in every row, but for the rows of their own
+//! weekly uses and family. A week does at most two of a signature on a day (`pattern-repeats`), so at most twice
+//! the days in all. With n kept members that may each be done u times and n·u at least that number plus one
+//! member to spare, every member left out can be replaced by a kept one that has a use left and is not done
+//! that day. The kept ones have the most worth, so that no point is lost. Members of one family are kept once per
+//! family first, since a day takes one of a family.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::model::pairing::PairClass;
+use crate::request::{Candidate, Request, Wish};
+
+/// Everything of an exercise that a rule looks at, but its id, family and worth.
+type Signature = (String, Vec<u32>, Option<PairClass>);
+
+fn signature(request: &Request, candidate: &Candidate) -> Signature {
+    let entry = &candidate.entry;
+    let mut indirect = entry.indirect.clone();
+    indirect.sort_unstable();
+    let words = format!(
+        "{:?} {:?} {:?} {:?} {:?} {:?} {:?} {}",
+        candidate.pattern,
+        candidate.duty,
+        entry.direct,
+        indirect,
+        entry.sides,
+        candidate.station,
+        candidate.is_heavy(),
+        crate::request::candidate::grade(entry, crate::words::Stress::SpinalCompression)
+            .map_or("", crate::words::Grade::id),
+    );
+    let numbers = vec![
+        candidate.sets[0],
+        candidate.sets[1],
+        candidate.work_s,
+        candidate.rest_s,
+        candidate.start_s,
+        candidate.uses,
+        u32::from(entry.main),
+    ];
+    (words, numbers, PairClass::of(request, candidate))
+}
+
+/// The candidates that can be in a best week, by their place in the request.
+#[must_use]
+pub fn kept(request: &Request) -> BTreeSet<usize> {
+    let mut alike: BTreeMap<Signature, Vec<usize>> = BTreeMap::new();
+    for (place, candidate) in request.candidates.iter().enumerate() {
+        alike.entry(signature(request, candidate)).or_default().push(place);
+    }
+    alike.into_values().flat_map(|members| best(request, members)).collect()
+}
+
+/// The best members of a signature: the most worth first, one of each family before a second.
+fn best(request: &Request, mut members: Vec<usize>) -> Vec<usize> {
+    let candidate = |place: usize| &request.candidates[place];
+    let uses = candidate(members[0]).uses.max(1) as usize;
+    let enough = (2 * request.days.len()).div_ceil(uses) + 1;
+    members.sort_by_key(|place| {
+        (std::cmp::Reverse(candidate(*place).worth), candidate(*place).id.clone())
+    });
+    let mut families: BTreeMap<&str, usize> = BTreeMap::new();
+    let mut ranked: Vec<(usize, usize)> = members
+        .iter()
+        .map(|place| {
+            let candidate = candidate(*place);
+            let family = candidate.entry.family.as_deref().unwrap_or(&candidate.id);
+            let earlier = families.entry(family).or_default();
+            *earlier += 1;
+            (*earlier - 1, *place)
+        })
+        .collect();
+    ranked.sort_by_key(|(earlier, _)| *earlier);
+    let must = |place: &usize| candidate(*place).wish == Wish::Must;
+    let kept: BTreeSet<usize> = ranked.iter().take(enough).map(|(_, place)| *place).collect();
+    members.into_iter().filter(|place| kept.contains(place) || must(place)).collect()
+}
