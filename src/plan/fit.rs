@@ -27,7 +27,9 @@ pub fn to_minutes<'a>(
     }
 }
 
-fn is_too_long(session: &Session) -> bool {
+/// Whether a timed session passes its limit.
+#[must_use]
+pub fn is_too_long(session: &Session) -> bool {
     session.minutes.as_ref().is_some_and(|minutes| minutes.planned_s > minutes.limit * 60)
 }
 

@@ -4,6 +4,7 @@ pub mod arrange;
 pub mod calendar;
 pub mod compose;
 pub mod conditioning;
+pub mod course;
 pub use crate::input::plan as file;
 pub mod finisher;
 pub mod fit;

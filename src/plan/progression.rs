@@ -47,8 +47,8 @@ pub struct Course<'a> {
     pub entry: &'a dyn Fn(&str) -> Option<&'a Entry>,
     /// The loads of an exercise by id.
     pub lift: &'a dyn Fn(&str) -> Lift,
-    /// The sessions of a block, from 0, at their fullest: main lifts stay, accessories change. Loads are those for the
-    /// low end of an exercise's range at its reserve.
+    /// The sessions of a block, from 0, at their fullest: main lifts stay, accessories change. Their loads are those
+    /// for the amounts that stand in them.
     pub block: &'a dyn Fn(usize) -> Vec<Session>,
 }
 
