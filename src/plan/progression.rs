@@ -75,6 +75,8 @@ struct Standing<'a> {
     written: Option<u32>,
     /// Whether its weeks follow the block's heavy loads instead of its own track.
     is_heavy: bool,
+    /// Whether an earlier week had it.
+    is_known: bool,
 }
 
 struct Progress<'c, 'a> {
@@ -89,6 +91,7 @@ impl<'a> Progress<'_, 'a> {
             self.base = (self.course.block)(plan.block);
         }
         let base = std::mem::take(&mut self.base);
+        let rotates = plan.block > 0 && base.iter().any(|session| self.is_new(session));
         let hard_ends = match self.course.conditioning {
             Some(conditioning) => interval_days(&base, conditioning, self.course.entry),
             None => vec![false; base.len()],
@@ -102,9 +105,16 @@ impl<'a> Progress<'_, 'a> {
             week: plan.week,
             date: self.course.start.and_then(|start| week_date(start, plan.week)),
             kind: plan.kind,
-            note: Some(week_notes::note(self.course, plan)),
+            note: Some(week_notes::note(self.course, plan, rotates)),
             sessions,
         }
+    }
+
+    /// Whether a session has an exercise that no week had before.
+    fn is_new(&self, session: &Session) -> bool {
+        let groups = session.groups.iter().filter(|group| group.is_work());
+        let mut items = groups.flat_map(|group| &group.items);
+        items.any(|item| !self.tracks.contains_key(&item.exercise))
     }
 
     fn session(&mut self, base: &Session, plan: WeekPlan, hard_end: bool) -> Session {
@@ -207,6 +217,7 @@ impl<'a> Progress<'_, 'a> {
             planned,
             written: None,
             is_heavy: false,
+            is_known: false,
         })
     }
 
@@ -221,6 +232,7 @@ impl<'a> Progress<'_, 'a> {
         }
         let holds = plan.is_light || plan.kind == WeekKind::Test;
         for standing in self.tracks.values_mut() {
+            standing.is_known |= standing.written.is_some();
             let Some(written) = standing.written.take().filter(|_| !holds) else {
                 continue;
             };
@@ -266,7 +278,11 @@ impl Standing<'_> {
             steps.drain(..steps.len().saturating_sub(had_ramp));
             item.ramp = steps;
         }
-        let Some((load, ladder)) = load_kg.zip(self.lift.ladder.as_ref()) else {
+        let Some(ladder) = self.lift.ladder.as_ref() else { return };
+        let Some(load) = load_kg else {
+            if self.is_known && self.lift.one_rep_max_kg.is_none() {
+                item.load_note = Some("the load written down last time".to_owned());
+            }
             return;
         };
         item.load_kg = Some(load);

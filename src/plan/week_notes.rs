@@ -4,12 +4,15 @@ use crate::plan::calendar::WeekPlan;
 use crate::plan::progression::Course;
 use crate::words::{Goal, Status, WeekKind};
 
-/// The note of a week.
+/// The note of a week; `rotates` where exercises come in that no week had before.
 #[must_use]
-pub(super) fn note(course: &Course<'_>, plan: WeekPlan) -> String {
+pub(super) fn note(course: &Course<'_>, plan: WeekPlan, rotates: bool) -> String {
     let mut sentences = vec![about(course, plan).to_owned()];
-    if plan.in_block == 0 && plan.block > 0 {
-        sentences.push("New block: the main lifts stay, other exercises change.".to_owned());
+    if plan.in_block == 0 && rotates {
+        sentences.push(
+            "New block: the main lifts stay, some other exercises change; find their loads afresh."
+                .to_owned(),
+        );
     }
     if course.conditioning.is_some_and(|conditioning| conditioning.from_week() == plan.week) {
         sentences.push("Conditioning comes in at the end of sessions.".to_owned());
@@ -25,7 +28,7 @@ fn about(course: &Course<'_>, plan: WeekPlan) -> &'static str {
             "An easy first week: a set less of each exercise, the movements come first."
         }
         (_, true) if status == Status::Novice => {
-            "An easier week while the new exercises are learned: a set less of each."
+            "The block begins with an easier week: a set less of each exercise."
         }
         (_, true) => {
             "An easier week: about a third fewer sets, lighter sets, the same exercises and days (the size of the cut is custom)."
