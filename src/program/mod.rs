@@ -3,6 +3,7 @@
 //! Solving, explaining and exporting all read the same ledger; the solver behind it is good_lp.
 
 pub mod backend;
+pub mod export;
 
 /// A variable, by its place in the model.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
