@@ -1,0 +1,116 @@
+//! The whole course of a request: how its sessions end, and every week.
+
+use crate::input::catalog::Entry;
+use crate::input::clock;
+use crate::input::plan::{Session, Week};
+use crate::plan::conditioning::{self, Choice};
+use crate::plan::finisher::finisher;
+use crate::plan::progression::{self, Lift};
+use crate::plan::screening::{self, CarefulStart};
+use crate::plan::working_load::{Ask, KnownLifts};
+use crate::plan::{fit, racks};
+use crate::request::Request;
+use crate::request::dose::{Duty, dose};
+use crate::request::resolve::{kit_for, limited};
+use crate::timing::fill_in;
+use crate::words::{GroupKind, Role};
+
+/// What follows the session's work, and what the plan says about it.
+#[derive(Debug, Clone)]
+pub struct Course<'a> {
+    request: &'a Request,
+    careful: CarefulStart,
+    ending: Choice<'a>,
+}
+
+impl<'a> Course<'a> {
+    /// The course of a request.
+    #[must_use]
+    pub fn new(request: &'a Request) -> Course<'a> {
+        let careful = screening::advise(&request.profile).start;
+        let usable = usable(request, Role::Conditioning);
+        let ending = conditioning::choose(&request.profile, &usable, &careful);
+        Course { request, careful, ending }
+    }
+
+    /// Wished conditioning that the place lacks, or why there is none.
+    #[must_use]
+    pub fn notes(&self) -> &[String] {
+        &self.ending.notes
+    }
+
+    /// Adds conditioning at its fullest, or a finisher, to sessions that have neither, inside their minutes. The
+    /// sessions stand in the order of the request's days.
+    #[must_use]
+    pub fn with_endings(&self, mut sessions: Vec<Session>) -> Vec<Session> {
+        let finishers = usable(self.request, Role::Finisher);
+        for (place, (session, day)) in sessions.iter_mut().zip(&self.request.days).enumerate() {
+            let ends = |kind| matches!(kind, GroupKind::Conditioning | GroupKind::Finisher);
+            if session.groups.iter().any(|group| ends(group.kind)) {
+                continue;
+            }
+            let conditioning = self.ending.conditioning.as_ref().filter(|_| day.closing_s > 0);
+            let ending = match conditioning {
+                Some(conditioning) => conditioning.fullest(day.minutes),
+                None => finisher(&self.request.profile, &finishers, day.minutes, place),
+            };
+            let Some(ending) = ending else { continue };
+            session.groups.push(ending);
+            fill_in(session, &|id| self.entry(id));
+            if fit::is_too_long(session) {
+                session.groups.pop();
+                fill_in(session, &|id| self.entry(id));
+            }
+        }
+        sessions
+    }
+
+    /// Every week. `block` gives the composed sessions of a block, from 0, in the order of the request's days.
+    #[must_use]
+    pub fn weeks(&self, block: &dyn Fn(usize) -> Vec<Session>) -> Vec<Week> {
+        let known = KnownLifts::of(&self.request.profile);
+        let start = self.request.profile.start.as_deref();
+        progression::weeks(&progression::Course {
+            profile: &self.request.profile,
+            start: start.and_then(clock::date),
+            careful: &self.careful,
+            conditioning: self.ending.conditioning.as_ref(),
+            entry: &|id| self.entry(id),
+            lift: &|id| self.lift(&known, id),
+            block: &|number| self.with_endings(block(number)),
+        })
+    }
+
+    fn entry(&self, id: &str) -> Option<&'a Entry> {
+        self.request.entries.get(id).map(AsRef::as_ref)
+    }
+
+    fn lift(&self, known: &KnownLifts, id: &str) -> Lift {
+        let profile = &self.request.profile;
+        let Some((entry, place)) = self.entry(id).zip(profile.equipment.as_ref()) else {
+            return Lift::default();
+        };
+        let ladder = racks::ladder(entry, place, profile.units);
+        let dose = dose(profile.goal, profile.training_status, Duty::of(entry));
+        let most_percent = self.careful.most_percent;
+        let ask = Ask { reps: dose.span(entry).aim, rir: dose.rir, most_percent };
+        let found = known.working_load(entry, ladder.as_ref(), ask);
+        Lift { ladder, one_rep_max_kg: found.one_rep_max_kg, cap_kg: found.cap_kg }
+    }
+}
+
+/// Entries of a role that kit, limits, level and the client's wishes allow, in id order.
+fn usable(request: &Request, role: Role) -> Vec<&Entry> {
+    let profile = &request.profile;
+    let fits = |entry: &&Entry| {
+        entry.role == role
+            && entry.level <= request.figures.level
+            && !profile.exercises.never.contains(&entry.id)
+            && kit_for(profile, entry).is_ok()
+            && limited(profile, entry).is_none()
+    };
+    request.entries.values().map(AsRef::as_ref).filter(fits).collect()
+}
+
+#[cfg(test)]
+mod tests;

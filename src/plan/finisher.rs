@@ -1,0 +1,125 @@
+//! A short, lively end of a session: low hops, rope, body-weight squats and the like, in light bouts.
+
+use crate::input::catalog::{Entry, StressTag};
+use crate::input::profile::Profile;
+use crate::plan::file::{Group, Item};
+use crate::plan::timing::written_group_s;
+use crate::request::dose::{Duty, dose};
+use crate::words::{
+    Finishers, Grade, GroupKind, LoadKind, Measure, Pattern, Role, Sides, Status, Stress,
+};
+
+/// The most that a finisher may take. Common practice.
+pub const MOST_S: u32 = 5 * 60;
+/// Sessions up to this long end with their last set. Common practice.
+const SHORT_SESSION_MIN: u32 = 30;
+/// Jumps and throws beyond so many in a set are no longer explosive work. Common practice.
+const EXPLOSIVE_MOST: u32 = 6;
+
+/// A finisher from entries that kit, limits and level allow; `turn` goes round among them, one for each session.
+#[must_use]
+pub fn finisher(
+    profile: &Profile,
+    usable: &[&Entry],
+    session_minutes: u32,
+    turn: usize,
+) -> Option<Group> {
+    if profile.finishers == Finishers::Never || session_minutes <= SHORT_SESSION_MIN {
+        return None;
+    }
+    let gentle: Vec<&Entry> = usable.iter().copied().filter(|entry| is_gentle(entry)).collect();
+    let entry = *gentle.get(turn.checked_rem(gentle.len())?)?;
+    let dose = dose(profile.goal, profile.training_status, Duty::Finisher);
+    (1..=dose.sets[1]).rev().find_map(|sets| {
+        let mut group = group(entry, sets, dose.span(entry).aim, dose.rest_s);
+        let seconds = written_group_s(&group, &|_| Some(entry));
+        group.seconds = Some(seconds);
+        (seconds <= MOST_S).then_some(group)
+    })
+}
+
+/// Whether a week may hold a finisher: not the first two of a novice.
+#[must_use]
+pub const fn is_time(status: Status, week: u32) -> bool {
+    !matches!(status, Status::Novice) || week > 2
+}
+
+/// Whether an exercise may be done in light bouts of many: no heavy impact, and jumps only with the body's own weight.
+#[must_use]
+pub fn is_gentle(entry: &Entry) -> bool {
+    let mut stresses = entry.stress.iter().flat_map(StressTag::parts);
+    let hard_landing = stresses.any(|stress| stress == (Stress::Impact, Grade::Heavy));
+    let springs = entry.pattern.is_some_and(Pattern::is_explosive);
+    let unloaded = matches!(entry.load, LoadKind::Bodyweight | LoadKind::None | LoadKind::Band);
+    let few = entry.measure == Measure::Reps
+        && entry.reps.last().is_some_and(|most| *most <= EXPLOSIVE_MOST);
+    entry.role == Role::Finisher && !hard_landing && (!springs || unloaded || few)
+}
+
+fn group(entry: &Entry, sets: u32, amount: u32, rest_s: u32) -> Group {
+    let amounts = Some(vec![amount; usize::try_from(sets).unwrap_or(1)]);
+    let mut item = Item {
+        exercise: entry.id.clone(),
+        sets,
+        each_side: entry.sides == Sides::Each,
+        rest_s,
+        tempo: entry.tempo.clone(),
+        effort: Some("quick and light; stop while it still springs".to_owned()),
+        ..Item::default()
+    };
+    match entry.measure {
+        Measure::Reps => item.reps = amounts,
+        Measure::Seconds => item.seconds = amounts,
+        Measure::Meters => item.meters = amounts,
+        Measure::Calories => item.calories = amounts,
+    }
+    Group { kind: GroupKind::Finisher, seconds: None, items: vec![item] }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn entry(stress: &str, load: &str) -> Entry {
+        serde_yaml::from_str(&format!(
+            "{{id: hop, name: Hop, role: finisher, pattern: jump, kind: compound, direct: [calves], needs: [[]], level: 1,
+               sides: both, load: {load}, measure: seconds, reps: [15, 30], setup_s: 15, stress: {stress}}}"
+        ))
+        .unwrap()
+    }
+
+    fn client(finishers: &str) -> Profile {
+        serde_yaml::from_str(&format!(
+            "{{client: t, training_status: novice, goal: fat-loss, equipment: [barbell], finishers: {finishers},
+               sessions: [{{day: mon, minutes: 60}}]}}"
+        ))
+        .unwrap()
+    }
+
+    #[test]
+    fn only_those_who_allow_it_get_one_and_only_in_longer_sessions() {
+        let hop = entry("[{impact: light}]", "bodyweight");
+        let group = finisher(&client("allow"), &[&hop], 60, 3).unwrap();
+        assert_eq!(group.items[0].seconds.as_ref().map(Vec::len), Some(2));
+        assert!(group.seconds.unwrap() <= MOST_S);
+        assert_eq!(finisher(&client("never"), &[&hop], 60, 0), None);
+        assert_eq!(finisher(&client("allow"), &[&hop], 30, 0), None);
+        assert_eq!(finisher(&client("allow"), &[], 60, 0), None);
+    }
+
+    #[test]
+    fn hard_landings_and_loaded_jumps_are_left_out() {
+        assert!(!is_gentle(&entry("[impact]", "bodyweight")));
+        assert!(!is_gentle(&entry("[{impact: light}]", "per-hand")));
+        assert!(is_gentle(&entry("[]", "bodyweight")));
+    }
+
+    #[test]
+    fn a_novice_waits_two_weeks() {
+        assert!(
+            !is_time(Status::Novice, 2)
+                && is_time(Status::Novice, 3)
+                && is_time(Status::Advanced, 1)
+        );
+    }
+}

@@ -1,0 +1,65 @@
+//! Keeps a week's session inside its minutes.
+
+use crate::input::catalog::Entry;
+use crate::plan::file::{Amounts, Item, Session};
+use crate::plan::timing::fill_in;
+
+/// The largest set of an item, in its own measure.
+#[must_use]
+pub fn most_of(item: &Item) -> u32 {
+    let (Amounts::Reps(list)
+    | Amounts::Seconds(list)
+    | Amounts::Meters(list)
+    | Amounts::Calories(list)) = item.amounts().unwrap_or(Amounts::Reps(&[]));
+    list.iter().copied().max().unwrap_or(0)
+}
+
+/// Times the session and, where it is too long, takes back what the week added over `base`: from the last item on, one
+/// repetition at a time; then the first ramp steps. The base itself holds its minutes.
+pub fn to_minutes<'a>(
+    session: &mut Session,
+    base: &Session,
+    entry: &dyn Fn(&str) -> Option<&'a Entry>,
+) {
+    fill_in(session, entry);
+    while is_too_long(session) && (shorten(session, base) || drop_ramp_step(session)) {
+        fill_in(session, entry);
+    }
+}
+
+/// Whether a timed session passes its limit.
+#[must_use]
+pub fn is_too_long(session: &Session) -> bool {
+    session.minutes.as_ref().is_some_and(|minutes| minutes.planned_s > minutes.limit * 60)
+}
+
+/// Takes one off the last item that has more than the week as planned; false where none has.
+fn shorten(session: &mut Session, base: &Session) -> bool {
+    let planned = |id: &str| {
+        let items = base.groups.iter().flat_map(|group| &group.items);
+        items.filter(|item| item.exercise == id).map(most_of).max()
+    };
+    let mut works = session.groups.iter_mut().rev().filter(|group| group.is_work());
+    let mut items = works.by_ref().flat_map(|group| group.items.iter_mut().rev());
+    let Some(item) =
+        items.find(|item| planned(&item.exercise).is_some_and(|most| most_of(item) > most))
+    else {
+        return false;
+    };
+    let lists = [&mut item.reps, &mut item.seconds, &mut item.meters, &mut item.calories];
+    for amount in lists.into_iter().flatten().flatten() {
+        *amount = amount.saturating_sub(1);
+    }
+    true
+}
+
+fn drop_ramp_step(session: &mut Session) -> bool {
+    let mut items = session.groups.iter_mut().rev().flat_map(|group| group.items.iter_mut());
+    match items.find(|item| !item.ramp.is_empty()) {
+        Some(item) => {
+            item.ramp.remove(0);
+            true
+        }
+        None => false,
+    }
+}

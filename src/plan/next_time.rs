@@ -1,0 +1,165 @@
+//! What a sheet says beside each exercise: when to go on, and to what. A printed plan cannot watch the last set.
+
+use crate::input::catalog::Entry;
+use crate::plan::loads::Ladder;
+use crate::plan::steps::{Track, next_load};
+use crate::request::dose::Duty;
+use crate::words::{LoadKind, Measure, Status};
+
+/// The condition for the next step, by the 2-for-2 rule where repetitions and loads are counted (RX-12).
+#[must_use]
+pub fn condition(
+    entry: &Entry,
+    duty: Duty,
+    track: &Track,
+    ladder: Option<&Ladder>,
+    cap_kg: Option<f64>,
+) -> String {
+    match (duty, entry.measure) {
+        (Duty::Explosive, _) => "more speed or height, not more repetitions".to_owned(),
+        (_, Measure::Seconds) => longer(entry, track, "seconds"),
+        (_, Measure::Meters) => longer(entry, track, "meters"),
+        _ => match (track.load_kg, ladder) {
+            (Some(load), Some(ladder)) => heavier(load, track, ladder, cap_kg),
+            (None, Some(_)) => format!("{} take the next heavier load", two_more(track)),
+            (_, None) => harder(entry, track),
+        },
+    }
+}
+
+fn two_more(track: &Track) -> String {
+    format!("if the last set reaches {} in two sessions running,", track.amount + 2)
+}
+
+fn heavier(load: f64, track: &Track, ladder: &Ladder, cap_kg: Option<f64>) -> String {
+    match next_load(load, ladder, cap_kg) {
+        Some(next) => {
+            let made =
+                ladder.plates_text(next.load_kg).map_or(String::new(), |text| format!(" ({text})"));
+            let to = format!("{}{made}", ladder.text(next.load_kg));
+            if next.is_wide {
+                // The kit's step is more than a tenth: repetitions first.
+                format!(
+                    "when every set reaches {}, take {to}; the step is wide",
+                    track.widened_top()
+                )
+            } else {
+                format!("{} take {to}", two_more(track))
+            }
+        }
+        None if cap_kg
+            .is_some_and(|cap| ladder.next_above(load).is_some_and(|next| next > cap)) =>
+        {
+            "stay under the cap: add repetitions or lower more slowly".to_owned()
+        }
+        None => "the heaviest here: add repetitions or lower more slowly".to_owned(),
+    }
+}
+
+fn longer(entry: &Entry, track: &Track, unit: &str) -> String {
+    let step = track.step();
+    let more = format!("when every set feels steady, add {step} {unit} up to {}", track.high);
+    match entry.load {
+        LoadKind::Bodyweight | LoadKind::None => match entry.harder.first() {
+            Some(form) => format!("{more}, then take the {}", form.replace('-', " ")),
+            None => more,
+        },
+        _ => format!("{more}, then a heavier load"),
+    }
+}
+
+fn harder(entry: &Entry, track: &Track) -> String {
+    let when = format!("when every set reaches {},", track.high);
+    match (entry.load, entry.harder.first()) {
+        (LoadKind::Band, _) => format!("{when} take a thicker band"),
+        (LoadKind::Assisted, _) => format!("{when} take less help"),
+        (_, Some(form)) => format!("{when} take the {}", form.replace('-', " ")),
+        (_, None) => format!("{when} lower more slowly"),
+    }
+}
+
+/// The reserve in words, as a beginner reads it (RM-19); nothing for others, who read the number.
+#[must_use]
+pub fn effort(status: Status, rir: u32) -> Option<String> {
+    let left = match rir {
+        0 | 1 => "one good rep",
+        2 => "about two good reps",
+        3 => "about three good reps",
+        4 => "about four good reps",
+        _ => "plenty of good reps",
+    };
+    (status == Status::Novice).then(|| format!("stop with {left} left"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::request::dose::Span;
+    use crate::words::Units;
+
+    fn entry(load: &str, measure: &str) -> Entry {
+        serde_yaml::from_str(&format!(
+            "{{id: x, name: X, pattern: squat, kind: compound, direct: [quads], needs: [[]], level: 1, sides: both,
+               load: {load}, measure: {measure}, reps: [5, 30], setup_s: 30, harder: [goblet-squat]}}"
+        ))
+        .unwrap()
+    }
+
+    fn text(
+        load: &str,
+        measure: &str,
+        load_kg: Option<f64>,
+        ladder: Option<&Ladder>,
+        cap: Option<f64>,
+    ) -> String {
+        let entry = entry(load, measure);
+        let duty = Duty::of(&entry);
+        let track = Track::start(&entry, duty, Span { low: 8, high: 12, aim: 10 }, 10, load_kg);
+        condition(&entry, duty, &track, ladder, cap)
+    }
+
+    #[test]
+    fn conditions_name_the_next_step() {
+        let bar = Ladder::bar(20_000, &[(10_000, 2), (1250, 2)].into(), false, Units::Kg);
+        let reached = "if the last set reaches 10 in two sessions running,";
+        assert_eq!(
+            text("bar-total", "reps", Some(40.0), Some(&bar), None),
+            format!("{reached} take 42.5 kg (each side 10 + 1.25 kg)")
+        );
+        assert!(
+            text("bar-total", "reps", Some(40.0), Some(&bar), Some(41.0))
+                .starts_with("stay under the cap")
+        );
+        assert!(
+            text("bar-total", "reps", Some(42.5), Some(&bar), None)
+                .starts_with("the heaviest here")
+        );
+        assert_eq!(
+            text("bar-total", "reps", None, Some(&bar), None),
+            format!("{reached} take the next heavier load")
+        );
+        let rack = Ladder::implements(vec![10_000, 12_000], Units::Kg);
+        assert_eq!(
+            text("per-hand", "reps", Some(10.0), Some(&rack), None),
+            "when every set reaches 15, take 12 kg; the step is wide"
+        );
+        assert_eq!(
+            text("bodyweight", "reps", None, None, None),
+            "when every set reaches 12, take the goblet squat"
+        );
+        assert_eq!(
+            text("band", "reps", None, None, None),
+            "when every set reaches 12, take a thicker band"
+        );
+        assert!(text("bodyweight", "seconds", None, None, None).contains("add 5 seconds up to 12"));
+    }
+
+    #[test]
+    fn beginners_read_words() {
+        assert_eq!(
+            effort(Status::Novice, 3).as_deref(),
+            Some("stop with about three good reps left")
+        );
+        assert_eq!(effort(Status::Advanced, 3), None);
+    }
+}

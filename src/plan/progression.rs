@@ -1,0 +1,363 @@
+//! From the week as planned to every week of the course.
+//!
+//! The planner gives the sessions of each block at their fullest; the weeks vary sets, repetitions, load and reserve inside
+//! them, so that no week has more sets or takes longer than its minutes.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::Date;
+
+use crate::input::catalog::Entry;
+use crate::input::profile::Profile;
+use crate::plan::calendar::{BLOCK, WeekPlan, calendar, week_date};
+use crate::plan::conditioning::{Conditioning, interval_days};
+use crate::plan::file::{Group, Item, Session, Week};
+use crate::plan::loads::Ladder;
+use crate::plan::next_time;
+use crate::plan::ramp::ramp;
+use crate::plan::screening::CarefulStart;
+use crate::plan::steps::Track;
+use crate::plan::waves;
+use crate::plan::{finisher, fit, week_notes};
+use crate::request::dose::{Dose, Duty, Span, dose};
+use crate::words::{Goal, GroupKind, Status, WeekKind};
+
+/// What the weeks need to know about one exercise.
+#[derive(Debug, Clone, Default)]
+pub struct Lift {
+    /// The loads that the place can make for it.
+    pub ladder: Option<Ladder>,
+    /// The estimated one-repetition maximum.
+    pub one_rep_max_kg: Option<f64>,
+    /// The load that is never passed.
+    pub cap_kg: Option<f64>,
+}
+
+/// Everything that the weeks are made from.
+pub struct Course<'a> {
+    /// The client.
+    pub profile: &'a Profile,
+    /// The first day of week 1.
+    pub start: Option<Date>,
+    /// What the screening answers ask for.
+    pub careful: &'a CarefulStart,
+    /// The conditioning, where there is any.
+    pub conditioning: Option<&'a Conditioning<'a>>,
+    /// A catalog entry by id.
+    pub entry: &'a dyn Fn(&str) -> Option<&'a Entry>,
+    /// The loads of an exercise by id.
+    pub lift: &'a dyn Fn(&str) -> Lift,
+    /// The sessions of a block, from 0, at their fullest: main lifts stay, accessories change. Their loads are those
+    /// for the amounts that stand in them.
+    pub block: &'a dyn Fn(usize) -> Vec<Session>,
+}
+
+/// Every week of the course, in order.
+#[must_use]
+pub fn weeks(course: &Course<'_>) -> Vec<Week> {
+    let mut progress = Progress { course, tracks: BTreeMap::new(), base: Vec::new() };
+    let plans = calendar(course.profile.training_status, course.profile.weeks);
+    plans.into_iter().map(|plan| progress.week(plan)).collect()
+}
+
+/// Where an exercise stands, with what does not change about it.
+struct Standing<'a> {
+    entry: &'a Entry,
+    duty: Duty,
+    dose: &'static Dose,
+    span: Span,
+    lift: Lift,
+    track: Track,
+    /// The load of the last week that had it.
+    before: Option<f64>,
+    /// The amount of the week as planned, and as written this week.
+    planned: u32,
+    written: Option<u32>,
+    /// Whether its weeks follow the block's heavy loads instead of its own track.
+    is_heavy: bool,
+    /// Whether an earlier week had it.
+    is_known: bool,
+}
+
+struct Progress<'c, 'a> {
+    course: &'c Course<'a>,
+    tracks: BTreeMap<String, Standing<'a>>,
+    base: Vec<Session>,
+}
+
+impl<'a> Progress<'_, 'a> {
+    fn week(&mut self, plan: WeekPlan) -> Week {
+        if plan.in_block == 0 {
+            self.base = (self.course.block)(plan.block);
+        }
+        let base = std::mem::take(&mut self.base);
+        let rotates = plan.block > 0 && base.iter().any(|session| self.is_new(session));
+        let hard_ends = match self.course.conditioning {
+            Some(conditioning) => interval_days(&base, conditioning, self.course.entry),
+            None => vec![false; base.len()],
+        };
+        let days = base.iter().zip(hard_ends);
+        let sessions: Vec<Session> =
+            days.map(|(session, hard)| self.session(session, plan, hard)).collect();
+        self.base = base;
+        self.advance(plan, &sessions);
+        Week {
+            week: plan.week,
+            date: self.course.start.and_then(|start| week_date(start, plan.week)),
+            kind: plan.kind,
+            note: Some(week_notes::note(self.course, plan, rotates)),
+            sessions,
+        }
+    }
+
+    /// Whether a session has an exercise that no week had before.
+    fn is_new(&self, session: &Session) -> bool {
+        let groups = session.groups.iter().filter(|group| group.is_work());
+        let mut items = groups.flat_map(|group| &group.items);
+        items.any(|item| !self.tracks.contains_key(&item.exercise))
+    }
+
+    fn session(&mut self, base: &Session, plan: WeekPlan, hard_end: bool) -> Session {
+        let mut session = base.clone();
+        let limit = base.minutes.as_ref().map(|minutes| minutes.limit);
+        session.groups = base
+            .groups
+            .iter()
+            .filter_map(|group| self.group(group, plan, limit, hard_end))
+            .collect();
+        fit::to_minutes(&mut session, base, self.course.entry);
+        session
+    }
+
+    fn group(
+        &mut self,
+        base: &Group,
+        plan: WeekPlan,
+        limit: Option<u32>,
+        hard_end: bool,
+    ) -> Option<Group> {
+        let status = self.course.profile.training_status;
+        match base.kind {
+            GroupKind::Prep => Some(base.clone()),
+            GroupKind::Conditioning => self.course.conditioning?.of_week(
+                plan.week,
+                limit.unwrap_or(60),
+                hard_end && !plan.is_light,
+            ),
+            GroupKind::Finisher => {
+                (finisher::is_time(status, plan.week) && !plan.is_light).then(|| base.clone())
+            }
+            GroupKind::Single | GroupKind::Superset => {
+                let mut group = base.clone();
+                for item in &mut group.items {
+                    self.item(item, plan);
+                }
+                Some(group)
+            }
+        }
+    }
+
+    fn item(&mut self, item: &mut Item, plan: WeekPlan) {
+        let profile = self.course.profile;
+        let careful = self.course.careful;
+        let Some(standing) = self.standing(item) else {
+            return;
+        };
+        let sets = week_sets(item.sets, plan, profile.training_status, careful);
+        let mut rir = week_rir(standing, item, plan, profile.training_status);
+        let mut amount = if plan.is_light { standing.track.low } else { standing.track.amount };
+        let mut load_kg = standing.track.load_kg;
+        let heavy = standing.heavy(profile, plan).filter(|_| careful.heavy_sets);
+        standing.is_heavy = heavy.is_some();
+        if let Some((heavy, load)) = heavy {
+            amount = heavy.reps;
+            rir = rir.map(|_| heavy.rir);
+            load_kg = load.or(load_kg);
+        }
+        item.sets = sets;
+        set_amounts(item, amount);
+        item.rir = rir.map(|rir| rir.max(careful.rir(plan.week)).min(5));
+        standing.before = load_kg.or(standing.before);
+        standing.write_load(item, load_kg, amount, plan);
+        item.effort = item
+            .rir
+            .and_then(|rir| next_time::effort(profile.training_status, rir))
+            .or(item.effort.take());
+        item.next = Some(standing.next(plan, profile.training_status, careful));
+    }
+
+    /// The standing of an item's exercise, begun where it is new; `None` where the catalog does not know it.
+    fn standing(&mut self, item: &Item) -> Option<&mut Standing<'a>> {
+        if !self.tracks.contains_key(&item.exercise) {
+            let standing = self.begin(item)?;
+            self.tracks.insert(item.exercise.clone(), standing);
+        }
+        let standing = self.tracks.get_mut(&item.exercise)?;
+        standing.planned = fit::most_of(item);
+        Some(standing)
+    }
+
+    fn begin(&self, item: &Item) -> Option<Standing<'a>> {
+        let entry = (self.course.entry)(&item.exercise)?;
+        let profile = self.course.profile;
+        let duty = Duty::of(entry);
+        let dose = dose(profile.goal, profile.training_status, duty);
+        let span = dose.span(entry);
+        let lift = (self.course.lift)(&item.exercise);
+        let planned = fit::most_of(item);
+        let track = Track::start(entry, duty, span, planned, item.load_kg);
+        Some(Standing {
+            entry,
+            duty,
+            dose,
+            span,
+            lift,
+            track,
+            before: None,
+            planned,
+            written: None,
+            is_heavy: false,
+            is_known: false,
+        })
+    }
+
+    /// Moves every exercise of the week on, except after light weeks, weeks of measures and a novice's first.
+    fn advance(&mut self, plan: WeekPlan, sessions: &[Session]) {
+        for item in
+            sessions.iter().flat_map(|session| &session.groups).flat_map(|group| &group.items)
+        {
+            if let Some(standing) = self.tracks.get_mut(&item.exercise) {
+                standing.written = Some(fit::most_of(item));
+            }
+        }
+        let holds = plan.is_light || plan.kind == WeekKind::Test;
+        for standing in self.tracks.values_mut() {
+            standing.is_known |= standing.written.is_some();
+            let Some(written) = standing.written.take().filter(|_| !holds) else {
+                continue;
+            };
+            if standing.is_heavy {
+                continue;
+            }
+            // Inside the first block the week as planned is the fullest; later, minutes alone hold an amount back.
+            let trimmed = (written < standing.track.amount).then_some(written);
+            let in_first = plan.block == 0 && plan.in_block + 1 < BLOCK;
+            let most = if in_first { Some(standing.planned) } else { trimmed };
+            standing.track.advance(standing.lift.ladder.as_ref(), standing.lift.cap_kg, most);
+        }
+    }
+}
+
+impl Standing<'_> {
+    /// Reps, reserve and load of a heavy main lift past novice, where its maximum is known.
+    fn heavy(&self, profile: &Profile, plan: WeekPlan) -> Option<(waves::Heavy, Option<f64>)> {
+        let status = profile.training_status;
+        let is_heavy = self.duty == Duty::Main
+            && status != Status::Novice
+            && matches!(profile.goal, Goal::Strength | Goal::Power);
+        let (ladder, max_kg) =
+            self.lift.ladder.as_ref().zip(self.lift.one_rep_max_kg).filter(|_| is_heavy)?;
+        let heavy = waves::heavy(
+            status,
+            self.span,
+            self.dose.rir,
+            plan.block,
+            plan.in_block,
+            plan.is_light,
+        );
+        let load =
+            waves::load(heavy, status, plan.block, max_kg, ladder, self.lift.cap_kg, self.before);
+        Some((heavy, load))
+    }
+
+    fn write_load(&self, item: &mut Item, load_kg: Option<f64>, amount: u32, plan: WeekPlan) {
+        let had_ramp = item.ramp.len();
+        if had_ramp > 0 {
+            let mut steps = ramp(load_kg, self.lift.ladder.as_ref(), amount);
+            // The lightest steps go first where the session was timed with fewer.
+            steps.drain(..steps.len().saturating_sub(had_ramp));
+            item.ramp = steps;
+        }
+        let Some(ladder) = self.lift.ladder.as_ref() else { return };
+        let Some(load) = load_kg else {
+            if self.is_known && self.lift.one_rep_max_kg.is_none() {
+                item.load_note = Some("the load written down last time".to_owned());
+            }
+            return;
+        };
+        item.load_kg = Some(load);
+        let plates = ladder.plates_text(load);
+        item.load_note = match (plan.week, item.load_note.take()) {
+            (1, Some(note)) => Some(join(plates, note)),
+            _ => plates,
+        };
+    }
+
+    fn next(&self, plan: WeekPlan, status: Status, careful: &CarefulStart) -> String {
+        if plan.kind == WeekKind::Test && self.entry.main {
+            let last = if status == Status::Novice || !careful.heavy_sets {
+                "write load and repetitions of the last set down"
+            } else {
+                "in the last set go on until one is left in reserve, and write load and repetitions down"
+            };
+            return format!("{last}: the next loads come from them");
+        }
+        if status == Status::Novice && plan.week <= 2 {
+            // RM-19: beginners misjudge their reserve, so nothing is steered by it yet.
+            return "the same next time: the movement first".to_owned();
+        }
+        if plan.is_light {
+            return "an easier week: nothing is raised".to_owned();
+        }
+        if self.is_heavy {
+            return "next week's load stands in the plan; keep this one if fewer were left than planned".to_owned();
+        }
+        next_time::condition(
+            self.entry,
+            self.duty,
+            &self.track,
+            self.lift.ladder.as_ref(),
+            self.lift.cap_kg,
+        )
+    }
+}
+
+fn join(plates: Option<String>, note: String) -> String {
+    match plates {
+        Some(plates) if !note.contains(&plates) => format!("{plates}; {note}"),
+        _ => note,
+    }
+}
+
+/// Sets of a week: a third fewer in a light one (custom, VO-16), one fewer in a novice's, few at first from 65.
+fn week_sets(planned: u32, plan: WeekPlan, status: Status, careful: &CarefulStart) -> u32 {
+    let sets = match (plan.is_light, status) {
+        (true, Status::Novice) => planned.saturating_sub(1),
+        (true, _) => planned * 2 / 3,
+        (false, _) => planned,
+    };
+    let most = careful.first_week_sets.filter(|_| plan.week == 1).unwrap_or(u32::MAX);
+    sets.min(most).clamp(1, planned.max(1))
+}
+
+/// Reserve of a week: one more in light weeks and in the first week of a block, as planned else.
+fn week_rir(standing: &Standing<'_>, item: &Item, plan: WeekPlan, status: Status) -> Option<u32> {
+    let planned = item.rir?;
+    if standing.duty == Duty::Explosive {
+        return Some(planned);
+    }
+    let starts = plan.in_block == 0 && status != Status::Novice;
+    Some((planned + u32::from(plan.is_light || starts)).min(5))
+}
+
+/// Writes one amount for every set.
+fn set_amounts(item: &mut Item, amount: u32) {
+    let sets = usize::try_from(item.sets).unwrap_or(1);
+    let lists = [&mut item.reps, &mut item.seconds, &mut item.meters, &mut item.calories];
+    for list in lists.into_iter().flatten() {
+        *list = vec![amount; sets];
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,224 @@
+//! From one week to the next for one exercise: repetitions first, then the load, by steps the kit really has.
+
+use crate::input::catalog::Entry;
+use crate::plan::loads::Ladder;
+use crate::request::dose::{Duty, Span};
+
+/// The smallest raise that is worth it, as a factor (RX-04: 2-10 %).
+const LEAST_RAISE: f64 = 1.02;
+/// The largest raise in a week, as a factor (RX-04: 2-10 %).
+pub const MOST_RAISE: f64 = 1.10;
+/// Repetitions that are added to the range before a step of more than a tenth. Common practice: 3 to 4.
+pub const WIDEN: u32 = 3;
+/// Holds grow by this many seconds, carries by this many meters. Common practice.
+pub const HOLD_STEP: u32 = 5;
+/// The longest hold in seconds. Common practice.
+const LONGEST_HOLD: u32 = 60;
+
+/// Weeks at a bound set by the minutes before the load is raised instead. Common practice.
+const HELD_WEEKS: u32 = 2;
+
+/// The next load for an exercise.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct NextLoad {
+    /// In kilograms.
+    pub load_kg: f64,
+    /// Whether the kit's step is more than a tenth, so that repetitions come first (EQ-07).
+    pub is_wide: bool,
+}
+
+/// The next load up: the lightest that is 2 to 10 % heavier (RX-04), else the kit's next step; `None` at the
+/// heaviest or where it would pass the cap.
+#[must_use]
+pub fn next_load(load_kg: f64, ladder: &Ladder, cap_kg: Option<f64>) -> Option<NextLoad> {
+    let worth_it = ladder.at_least(load_kg * LEAST_RAISE);
+    let within = worth_it.filter(|next| *next <= load_kg * MOST_RAISE + 1e-9);
+    let next = within.or_else(|| ladder.next_above(load_kg))?;
+    cap_kg
+        .is_none_or(|cap| next <= cap)
+        .then_some(NextLoad { load_kg: next, is_wide: next > load_kg * MOST_RAISE + 1e-9 })
+}
+
+/// The 2-for-2 rule (RX-12, Graves and Baechle): two or more over the goal in the last set, in two sessions running.
+#[must_use]
+pub fn two_for_two(goal: u32, last_sets: &[u32]) -> bool {
+    match last_sets {
+        [.., before, last] => *before >= goal.saturating_add(2) && *last >= goal.saturating_add(2),
+        _ => false,
+    }
+}
+
+/// Where an exercise stands in its double progression.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Track {
+    /// The range of a set.
+    pub low: u32,
+    /// The top of the range.
+    pub high: u32,
+    /// What a set asks for this week.
+    pub amount: u32,
+    /// The load this week, where it is known.
+    pub load_kg: Option<f64>,
+    duty: Duty,
+    most: u32,
+    held: u32,
+}
+
+impl Track {
+    /// The start: the low end of the range at the first load.
+    #[must_use]
+    pub fn start(
+        entry: &Entry,
+        duty: Duty,
+        span: Span,
+        planned: u32,
+        load_kg: Option<f64>,
+    ) -> Track {
+        let low = span.low.min(planned);
+        let high = match duty {
+            // Speed is what grows, not the number.
+            Duty::Explosive => span.aim.max(planned),
+            Duty::Hold => span.high.max(planned).min(LONGEST_HOLD.max(planned)),
+            _ => span.high.max(planned),
+        };
+        let own_most = entry.reps.last().copied().unwrap_or(high);
+        Track { low, high, amount: low, load_kg, duty, most: own_most.max(high), held: 0 }
+    }
+
+    /// How much a set grows at a time.
+    #[must_use]
+    pub const fn step(&self) -> u32 {
+        match self.duty {
+            Duty::Hold | Duty::Carry => HOLD_STEP,
+            _ => 1,
+        }
+    }
+
+    /// The top that must be reached before a step of more than a tenth.
+    #[must_use]
+    pub fn widened_top(&self) -> u32 {
+        (self.high + WIDEN * self.step()).min(self.most.max(self.high))
+    }
+
+    /// A week's progress: one more in each set up to the top, then the next load from the low end again.
+    ///
+    /// Without a known load the top is kept and the plan's `next` line says what to do. `most` bounds the amount where
+    /// the session's minutes do; held there for two weeks, a load within a tenth is taken all the same.
+    pub fn advance(&mut self, ladder: Option<&Ladder>, cap_kg: Option<f64>, most: Option<u32>) {
+        let next = match (self.load_kg, ladder) {
+            (Some(load), Some(ladder)) if self.duty != Duty::Explosive => {
+                next_load(load, ladder, cap_kg)
+            }
+            _ => None,
+        };
+        let is_wide = next.is_some_and(|next| next.is_wide);
+        let top = if is_wide { self.widened_top() } else { self.high };
+        let bound = most.map_or(top, |most| most.max(self.low).min(top));
+        if self.amount < bound {
+            self.amount = (self.amount + self.step()).min(bound);
+            self.held = 0;
+            return;
+        }
+        self.amount = bound;
+        self.held += 1;
+        let ready = bound == top || (!is_wide && self.held >= HELD_WEEKS);
+        if let Some(next) = next.filter(|_| ready) {
+            self.load_kg = Some(next.load_kg);
+            self.amount = self.low;
+            self.held = 0;
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::words::Units;
+    use std::collections::BTreeMap;
+
+    fn bar(smallest: u32) -> Ladder {
+        let plates = BTreeMap::from([(20_000, 4), (10_000, 4), (5000, 4), (smallest, 6)]);
+        Ladder::bar(20_000, &plates, false, Units::Kg)
+    }
+
+    fn dumbbells(masses: &[u32]) -> Ladder {
+        Ladder::implements(masses.iter().map(|kg| kg * 1000).collect(), Units::Kg)
+    }
+
+    /// RX-12 (Graves and Baechle, in NSCA Essentials).
+    #[test]
+    fn two_for_two_gives_the_handbook_s_examples() {
+        assert!(two_for_two(10, &[12, 12]), "RX-12");
+        assert!(!two_for_two(10, &[12, 11]), "RX-12");
+        for (sets, want) in [
+            (&[13][..], false),
+            (&[13, 10], false),
+            (&[13, 10, 12], false),
+            (&[13, 10, 12, 12], true),
+        ] {
+            assert_eq!(two_for_two(10, sets), want, "RX-12 {sets:?}");
+        }
+    }
+
+    /// RX-04 (ACSM 2009): from 60 kg to 61.2-66.0, with 2.5 kg steps 62.5 or 65. RX-13 (NSCA Essentials): a novice's 40 kg
+    /// press to 41-42 kg where the kit has it. EQ-07: 10 to 12.5 kg dumbbells is a quarter more, so repetitions first.
+    #[test]
+    fn steps_give_the_handbook_s_examples() {
+        let next = |load: f64, ladder: &Ladder| next_load(load, ladder, None).unwrap();
+        assert_eq!(next(60.0, &bar(1250)), NextLoad { load_kg: 62.5, is_wide: false }, "RX-04");
+        assert_eq!(next(40.0, &bar(500)), NextLoad { load_kg: 41.0, is_wide: false }, "RX-13");
+        let rack = Ladder::implements(vec![10_000, 12_500], Units::Kg);
+        assert_eq!(next(10.0, &rack), NextLoad { load_kg: 12.5, is_wide: true }, "EQ-07");
+    }
+
+    #[test]
+    fn caps_and_the_end_of_the_rack_stop_the_load() {
+        assert_eq!(next_load(60.0, &bar(1250), Some(61.0)), None);
+        assert_eq!(next_load(24.0, &dumbbells(&[20, 24]), None), None);
+    }
+
+    fn track(load_kg: Option<f64>) -> Track {
+        Track { low: 8, high: 12, amount: 8, load_kg, duty: Duty::Main, most: 20, held: 0 }
+    }
+
+    fn course(mut track: Track, ladder: Option<&Ladder>, weeks: usize) -> Vec<(u32, Option<f64>)> {
+        (0..weeks)
+            .map(|_| {
+                let now = (track.amount, track.load_kg);
+                track.advance(ladder, None, None);
+                now
+            })
+            .collect()
+    }
+
+    #[test]
+    fn repetitions_rise_to_the_top_and_then_the_load() {
+        let weeks = course(track(Some(50.0)), Some(&bar(1250)), 6);
+        let want = [(8, 50.0), (9, 50.0), (10, 50.0), (11, 50.0), (12, 50.0), (8, 52.5)];
+        assert_eq!(weeks, want.map(|(reps, load)| (reps, Some(load))));
+    }
+
+    #[test]
+    fn a_wide_step_waits_for_three_more_repetitions() {
+        let weeks = course(track(Some(10.0)), Some(&dumbbells(&[10, 12])), 9);
+        assert_eq!(weeks[7], (15, Some(10.0)));
+        assert_eq!(weeks[8], (8, Some(12.0)));
+    }
+
+    #[test]
+    fn an_unknown_load_stops_at_the_top() {
+        let weeks = course(track(None), Some(&bar(1250)), 9);
+        assert_eq!(weeks[8], (12, None));
+    }
+
+    #[test]
+    fn planned_minutes_hold_the_repetitions_back() {
+        let mut held = track(Some(50.0));
+        for _ in 0..3 {
+            held.advance(Some(&bar(1250)), None, Some(10));
+        }
+        assert_eq!((held.amount, held.load_kg), (10, Some(50.0)));
+        held.advance(Some(&bar(1250)), None, Some(10));
+        assert_eq!((held.amount, held.load_kg), (8, Some(52.5)));
+    }
+}
