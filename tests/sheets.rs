@@ -23,11 +23,7 @@ use weekwright::sheets::{Options, SHEETS, SheetError, sheet};
 fn every_format_has_its_own_word() {
     let words: Vec<&str> = SHEETS.iter().map(|sheet| sheet.format()).collect();
     assert_eq!(words, ["text", "html", "md", "csv", "ics", "yaml", "json"]);
-    assert!(
-        words
-            .iter()
-            .all(|word| sheet(word).is_some_and(|found| found.format() == *word))
-    );
+    assert!(words.iter().all(|word| sheet(word).is_some_and(|found| found.format() == *word)));
     assert!(sheet("pdf").is_none());
 }
 
@@ -35,11 +31,7 @@ fn every_format_has_its_own_word() {
 fn the_same_plan_gives_the_same_bytes() {
     for format in SHEETS.iter().map(|sheet| sheet.format()) {
         let first = sheet_of(format, &tide(), &Options::default());
-        assert_eq!(
-            first,
-            sheet_of(format, &tide(), &Options::default()),
-            "{format}"
-        );
+        assert_eq!(first, sheet_of(format, &tide(), &Options::default()), "{format}");
     }
 }
 
@@ -60,11 +52,7 @@ impl io::Write for Full {
     fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
         let taken = bytes.len().min(self.0);
         self.0 -= taken;
-        if taken == 0 {
-            Err(io::Error::from(io::ErrorKind::StorageFull))
-        } else {
-            Ok(taken)
-        }
+        if taken == 0 { Err(io::Error::from(io::ErrorKind::StorageFull)) } else { Ok(taken) }
     }
 
     fn flush(&mut self) -> io::Result<()> {
@@ -79,12 +67,7 @@ fn a_full_disk_is_told_in_every_format() {
         let Err(SheetError::Write(error)) = result else {
             panic!("{} says nothing", sheet.format())
         };
-        assert_eq!(
-            error.kind(),
-            io::ErrorKind::StorageFull,
-            "{}",
-            sheet.format()
-        );
+        assert_eq!(error.kind(), io::ErrorKind::StorageFull, "{}", sheet.format());
     }
 }
 
@@ -97,10 +80,7 @@ fn markdown_of_the_sample() {
 #[test]
 fn markdown_of_exotic_text_stays_text() {
     let text = sheet_of("md", &exotic(), &Options::default());
-    assert!(
-        text.starts_with("# \\<script\\>alert('tide')\\</script\\>, \"bow\";"),
-        "{text}"
-    );
+    assert!(text.starts_with("# \\<script\\>alert('tide')\\</script\\>, \"bow\";"), "{text}");
     assert!(!text.replace("\\<", "").contains('<'));
     assert!(text.contains("- 1\\. Not an ordered list"));
     assert!(text.contains("- \\- nor a bullet \\<\\!-- nor a comment"));

@@ -76,30 +76,14 @@ pub(crate) struct BlockPart {
 /// The plan's weeks as blocks; a plan without weeks becomes one block of four like weeks.
 pub(crate) fn blocks(plan: &Plan, names: &Names<'_>) -> Vec<Block> {
     let weeks = weeks(plan);
-    runs::of(&weeks)
-        .into_iter()
-        .map(|run| block(plan, run, names))
-        .collect()
+    runs::of(&weeks).into_iter().map(|run| block(plan, run, names)).collect()
 }
 
 fn weeks(plan: &Plan) -> Vec<Week> {
-    let count = if plan.weeks.is_empty() {
-        blank_weeks(plan)
-    } else {
-        1
-    };
-    let weeks = weeks_or_one(plan)
-        .into_iter()
-        .flat_map(|week| vec![week; count]);
+    let count = if plan.weeks.is_empty() { blank_weeks(plan) } else { 1 };
+    let weeks = weeks_or_one(plan).into_iter().flat_map(|week| vec![week; count]);
     let numbered = |(place, week): (u32, Week)| {
-        if plan.weeks.is_empty() {
-            Week {
-                week: place,
-                ..week
-            }
-        } else {
-            week
-        }
+        if plan.weeks.is_empty() { Week { week: place, ..week } } else { week }
     };
     (1..).zip(weeks).map(numbered).collect()
 }
@@ -115,13 +99,7 @@ pub(crate) fn weeks_or_one(plan: &Plan) -> Vec<Week> {
         return plan.weeks.clone();
     }
     let date = head::start(plan).map(|date| date.to_string());
-    vec![Week {
-        week: 1,
-        date,
-        kind: WeekKind::Base,
-        note: None,
-        sessions: plan.sessions.clone(),
-    }]
+    vec![Week { week: 1, date, kind: WeekKind::Base, note: None, sessions: plan.sessions.clone() }]
 }
 
 /// What tells a session from the others of its week: day, hour, and its place among equals.
@@ -150,10 +128,7 @@ fn block(plan: &Plan, weeks: &[Week], names: &Names<'_>) -> Block {
     let columns: Vec<Column> = weeks.iter().map(|week| column(plan, week)).collect();
     Block {
         title: title(weeks),
-        cards: cards
-            .into_values()
-            .filter_map(|cards| card(&columns, &cards))
-            .collect(),
+        cards: cards.into_values().filter_map(|cards| card(&columns, &cards)).collect(),
     }
 }
 
@@ -168,37 +143,18 @@ fn title(weeks: &[Week]) -> String {
 }
 
 fn column(plan: &Plan, week: &Week) -> Column {
-    let kind = if plan.weeks.is_empty() {
-        ""
-    } else {
-        week.kind.id()
-    };
-    Column {
-        week: week.week,
-        date: head::week_date(week),
-        kind,
-    }
+    let kind = if plan.weeks.is_empty() { "" } else { week.kind.id() };
+    Column { week: week.week, date: head::week_date(week), kind }
 }
 
 /// One session over its weeks; the week with the most exercises gives order and labels.
 fn card(columns: &[Column], cards: &[Option<Card>]) -> Option<BlockCard> {
-    let count = |card: &Card| {
-        card.groups
-            .iter()
-            .map(|part| part.lines.len())
-            .sum::<usize>()
-    };
-    let fullest = cards
-        .iter()
-        .flatten()
-        .max_by_key(|card| count(card))?
-        .clone();
+    let count = |card: &Card| card.groups.iter().map(|part| part.lines.len()).sum::<usize>();
+    let fullest = cards.iter().flatten().max_by_key(|card| count(card))?.clone();
     let said = |text: fn(&Card) -> String| {
         let texts = columns.iter().zip(cards);
         by_week(
-            &texts
-                .filter_map(|(column, card)| Some((column.week, text(card.as_ref()?))))
-                .collect(),
+            &texts.filter_map(|(column, card)| Some((column.week, text(card.as_ref()?)))).collect(),
         )
     };
     let note = said(|card| card.note.clone().unwrap_or_default());
@@ -219,10 +175,7 @@ fn card(columns: &[Column], cards: &[Option<Card>]) -> Option<BlockCard> {
 
 /// Takes the sentence about the next load that most lifts share off their rows, and says it once.
 fn hoist_next(groups: &mut [BlockPart]) -> String {
-    let mut rows: Vec<&mut Row> = groups
-        .iter_mut()
-        .flat_map(|group| &mut group.rows)
-        .collect();
+    let mut rows: Vec<&mut Row> = groups.iter_mut().flat_map(|group| &mut group.rows).collect();
     let shared = super::card::shared(rows.iter().map(|row| row.line.next.as_str()));
     for row in &mut rows {
         if row.line.next == shared {
@@ -251,10 +204,7 @@ fn groups(columns: &[Column], fullest: &Card, cards: &[Option<Card>]) -> Vec<Blo
     let mut left: Vec<Vec<Line>> = cards
         .iter()
         .map(|card| {
-            card.iter()
-                .flat_map(|card| &card.groups)
-                .flat_map(|part| part.lines.clone())
-                .collect()
+            card.iter().flat_map(|card| &card.groups).flat_map(|part| part.lines.clone()).collect()
         })
         .collect();
     let mut groups: Vec<BlockPart> = fullest
@@ -263,31 +213,15 @@ fn groups(columns: &[Column], fullest: &Card, cards: &[Option<Card>]) -> Vec<Blo
         .map(|part| BlockPart {
             kind: part.kind,
             title: part.title,
-            rows: part
-                .lines
-                .iter()
-                .map(|line| row(columns, line, &mut left))
-                .collect(),
+            rows: part.lines.iter().map(|line| row(columns, line, &mut left)).collect(),
         })
         .collect();
     while let Some(extra) = left.iter().find_map(|lines| lines.first().cloned()) {
         let label = super::card::letter(groups.len());
-        let rest = if extra.rest_s == 0 {
-            String::new()
-        } else {
-            Line::rest_text(extra.rest_s)
-        };
-        let line = Line {
-            label,
-            rest,
-            ..extra
-        };
+        let rest = if extra.rest_s == 0 { String::new() } else { Line::rest_text(extra.rest_s) };
+        let line = Line { label, rest, ..extra };
         let rows = vec![row(columns, &line, &mut left)];
-        groups.push(BlockPart {
-            kind: GroupKind::Single,
-            title: "",
-            rows,
-        });
+        groups.push(BlockPart { kind: GroupKind::Single, title: "", rows });
     }
     groups
 }

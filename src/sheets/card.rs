@@ -92,19 +92,14 @@ impl Card {
     pub(crate) fn new(plan: &Plan, session: &Session, names: &Names<'_>) -> Self {
         let planned_min = session.minutes.as_ref().map(|m| m.planned_s.div_ceil(60));
         let start = session.at.as_deref().and_then(phrase::clock);
-        let prep = session
-            .groups
-            .iter()
-            .filter(|group| group.kind == GroupKind::Prep);
+        let prep = session.groups.iter().filter(|group| group.kind == GroupKind::Prep);
         let mut groups = parts(plan, session, names);
         let [effort, tempo] = hoist(&mut groups);
         let prep_s = phrase::total(prep.clone().filter_map(|group| group.seconds));
         Card {
             day: session.day.name().to_owned(),
             start: start.map(phrase::clock_text),
-            end: start
-                .zip(planned_min)
-                .map(|(start, long)| phrase::clock_text(start + long)),
+            end: start.zip(planned_min).map(|(start, long)| phrase::clock_text(start + long)),
             minutes: session
                 .minutes
                 .as_ref()
@@ -119,10 +114,7 @@ impl Card {
             prep_time: (prep_s > 0).then(|| format!("{} min", prep_s.div_ceil(60))),
             prep: prep
                 .flat_map(|group| &group.items)
-                .map(|item| Line {
-                    dose: phrase::short_dose(item),
-                    ..line(plan, item, names)
-                })
+                .map(|item| Line { dose: phrase::short_dose(item), ..line(plan, item, names) })
                 .collect(),
             groups,
         }
@@ -136,17 +128,11 @@ impl Card {
 
 /// Effort and tempo of every lift in one line; empty where neither is shared.
 pub(crate) fn every(effort: &str, tempo: &str) -> String {
-    let said: Vec<&str> = [effort, tempo]
-        .into_iter()
-        .filter(|text| !text.is_empty())
-        .collect();
+    let said: Vec<&str> = [effort, tempo].into_iter().filter(|text| !text.is_empty()).collect();
     if said.is_empty() {
         return String::new();
     }
-    phrase::sentence(&format!(
-        "{}, unless the line says otherwise",
-        said.join(", ")
-    ))
+    phrase::sentence(&format!("{}, unless the line says otherwise", said.join(", ")))
 }
 
 /// Takes the effort and the tempo that most lifts share off their lines, and says them once.
@@ -172,10 +158,8 @@ fn hoist(groups: &mut [Part]) -> [String; 2] {
 pub(crate) fn shared<'a>(texts: impl Iterator<Item = &'a str>) -> String {
     let texts: Vec<&str> = texts.filter(|text| !text.is_empty()).collect();
     let times = |wanted: &str| texts.iter().filter(|text| **text == wanted).count();
-    let common = texts
-        .iter()
-        .copied()
-        .find(|text| times(text) >= 3 && times(text) * 2 > texts.len());
+    let common =
+        texts.iter().copied().find(|text| times(text) >= 3 && times(text) * 2 > texts.len());
     common.unwrap_or_default().to_owned()
 }
 
@@ -193,30 +177,17 @@ fn part(plan: &Plan, group: &Group, letter: &str, names: &Names<'_>) -> Part {
     let last = group.items.len().saturating_sub(1);
     let lines = group.items.iter().enumerate().map(|(place, item)| {
         let mut line = line(plan, item, names);
-        line.label = if last == 0 {
-            letter.to_owned()
-        } else {
-            format!("{letter}{}", place + 1)
-        };
+        line.label = if last == 0 { letter.to_owned() } else { format!("{letter}{}", place + 1) };
         if group.kind == GroupKind::Conditioning {
             line.dose = phrase::short_dose(item);
         }
         if last > 0 {
-            line.rest_s = group
-                .items
-                .iter()
-                .map(|item| item.rest_s)
-                .max()
-                .unwrap_or(0);
+            line.rest_s = group.items.iter().map(|item| item.rest_s).max().unwrap_or(0);
             line.rest = pair_rest(line.rest_s, letter, place + 1, last);
         }
         line
     });
-    Part {
-        kind: group.kind,
-        title: title(group.kind, last),
-        lines: lines.collect(),
-    }
+    Part { kind: group.kind, title: title(group.kind, last), lines: lines.collect() }
 }
 
 /// In a pair the rest comes after the round, so the first line points on and the last one rests.
@@ -266,14 +237,8 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
             .unwrap_or_default(),
         effort: phrase::effort(item, head::status(plan)),
         next: text(&item.next),
-        instead: item
-            .instead
-            .as_deref()
-            .map(|id| names.name(id))
-            .unwrap_or_default(),
-        cues: entry
-            .map(|e| e.cues.iter().map(|c| clean::line(c)).collect())
-            .unwrap_or_default(),
+        instead: item.instead.as_deref().map(|id| names.name(id)).unwrap_or_default(),
+        cues: entry.map(|e| e.cues.iter().map(|c| clean::line(c)).collect()).unwrap_or_default(),
     }
 }
 
@@ -286,10 +251,7 @@ impl Line {
 
 /// A single steady spell has no set to rest before.
 const fn is_timed(measure: Option<Measure>) -> bool {
-    matches!(
-        measure,
-        Some(Measure::Seconds | Measure::Meters | Measure::Calories)
-    )
+    matches!(measure, Some(Measure::Seconds | Measure::Meters | Measure::Calories))
 }
 
 /// `A` to `Z`, then `AA`.

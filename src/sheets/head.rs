@@ -38,16 +38,8 @@ pub(crate) fn status(plan: &Plan) -> Option<Status> {
 /// The client's code.
 pub(crate) fn client(plan: &Plan) -> String {
     let code = profile(plan).map_or(plan.client.as_str(), |profile| profile.client.as_str());
-    let code = clean::line(if plan.client.is_empty() {
-        code
-    } else {
-        &plan.client
-    });
-    if code.is_empty() {
-        "Training plan".to_owned()
-    } else {
-        code
-    }
+    let code = clean::line(if plan.client.is_empty() { code } else { &plan.client });
+    if code.is_empty() { "Training plan".to_owned() } else { code }
 }
 
 /// `Muscle growth` and the like.
@@ -66,29 +58,19 @@ pub(crate) const fn goal(goal: Goal) -> &'static str {
 pub(crate) fn about(plan: &Plan) -> Option<String> {
     let profile = profile(plan)?;
     let place = profile.place.as_deref().map(clean::line);
-    let parts = [
-        Some(goal(profile.goal).to_owned()),
-        Some(profile.training_status.id().to_owned()),
-        place,
-    ];
+    let parts =
+        [Some(goal(profile.goal).to_owned()), Some(profile.training_status.id().to_owned()), place];
     let parts: Vec<String> = parts.into_iter().flatten().collect();
     Some(phrase::sentence(&parts.join(" · ")))
 }
 
 /// Days and weeks in one line: `Monday, Thursday · 4 weeks from Monday 4 January 2027`.
 pub(crate) fn span(plan: &Plan) -> String {
-    let mut days: Vec<&str> = plan
-        .sessions
-        .iter()
-        .map(|session| session.day.name())
-        .collect();
+    let mut days: Vec<&str> = plan.sessions.iter().map(|session| session.day.name()).collect();
     days.dedup();
     let count = weeks(plan);
-    let mut span = format!(
-        "{} · {count} week{}",
-        days.join(", "),
-        if count == 1 { "" } else { "s" }
-    );
+    let mut span =
+        format!("{} · {count} week{}", days.join(", "), if count == 1 { "" } else { "s" });
     if let Some(start) = start(plan) {
         span = format!("{span} from {}", phrase::long_date(start));
     }
@@ -98,11 +80,7 @@ pub(crate) fn span(plan: &Plan) -> String {
 /// How many weeks the plan is for.
 pub(crate) fn weeks(plan: &Plan) -> usize {
     let wished = profile(plan).map_or(1, |profile| usize::try_from(profile.weeks).unwrap_or(1));
-    if plan.weeks.is_empty() {
-        wished
-    } else {
-        plan.weeks.len()
-    }
+    if plan.weeks.is_empty() { wished } else { plan.weeks.len() }
 }
 
 /// The first day of week 1.
@@ -113,10 +91,7 @@ pub(crate) fn start(plan: &Plan) -> Option<jiff::civil::Date> {
 
 /// Muscles as a sheet lists them.
 pub(crate) fn muscles(list: &[Muscle]) -> String {
-    list.iter()
-        .map(|muscle| muscle.name())
-        .collect::<Vec<_>>()
-        .join(", ")
+    list.iter().map(|muscle| muscle.name()).collect::<Vec<_>>().join(", ")
 }
 
 /// The plan's cautions, led by the line about pain, which is ours unless the plan has its own.
@@ -127,10 +102,7 @@ pub(crate) fn cautions(plan: &Plan) -> Vec<String> {
     if stop.is_empty() {
         stop.push(STOP.to_owned());
     }
-    stop.into_iter()
-        .chain(others)
-        .chain([DEFER.to_owned()])
-        .collect()
+    stop.into_iter().chain(others).chain([DEFER.to_owned()]).collect()
 }
 
 /// A shortfall in one sentence, without the end that names what limited it.
@@ -142,15 +114,8 @@ pub(crate) fn missed(shortfall: &Shortfall) -> String {
 /// What limited it: `Because the minutes of mon are full.`
 pub(crate) fn because(shortfall: &Shortfall) -> String {
     let because = clean::line(&shortfall.because);
-    let because = because
-        .strip_prefix("because ")
-        .unwrap_or(&because)
-        .trim_end_matches('.');
-    if because.is_empty() {
-        String::new()
-    } else {
-        format!("Because: {because}.")
-    }
+    let because = because.strip_prefix("because ").unwrap_or(&because).trim_end_matches('.');
+    if because.is_empty() { String::new() } else { format!("Because: {because}.") }
 }
 
 /// Working sets of a week.
@@ -162,9 +127,7 @@ pub(crate) fn working_sets(sessions: &[Session]) -> u32 {
 
 /// `1 · 4 January · base`, what stands before the note in an overview of weeks.
 pub(crate) fn week_date(week: &Week) -> String {
-    phrase::date(week.date.as_ref())
-        .map(phrase::day_month)
-        .unwrap_or_default()
+    phrase::date(week.date.as_ref()).map(phrase::day_month).unwrap_or_default()
 }
 
 /// One line of the week's balance.
@@ -183,26 +146,12 @@ pub(crate) struct Ratio {
 pub(crate) fn ratios(plan: &Plan, names: &Names<'_>) -> Vec<Ratio> {
     let band = profile(plan).map_or_else(BalanceWish::default, |profile| profile.balance);
     let mut ratios = Vec::new();
-    let (push, pull) = (
-        multi_joint(plan, names, Side::Push),
-        multi_joint(plan, names, Side::Pull),
-    );
+    let (push, pull) = (multi_joint(plan, names, Side::Push), multi_joint(plan, names, Side::Pull));
     if push.max(pull) > 0 {
-        ratios.push(Ratio::new(
-            "rows and pull-downs to presses",
-            [pull, push],
-            band.pull_push,
-        ));
+        ratios.push(Ratio::new("rows and pull-downs to presses", [pull, push], band.pull_push));
     }
-    if let Some(balance) = plan
-        .balance
-        .filter(|balance| balance.knee.max(balance.hip) > 0)
-    {
-        ratios.push(Ratio::new(
-            "knee to hip",
-            [balance.knee, balance.hip],
-            band.knee_hip,
-        ));
+    if let Some(balance) = plan.balance.filter(|balance| balance.knee.max(balance.hip) > 0) {
+        ratios.push(Ratio::new("knee to hip", [balance.knee, balance.hip], band.knee_hip));
     }
     ratios
 }
@@ -210,21 +159,14 @@ pub(crate) fn ratios(plan: &Plan, names: &Names<'_>) -> Vec<Ratio> {
 impl Ratio {
     fn new(name: &'static str, counts: [u32; 2], band: [f64; 2]) -> Self {
         let quotient = (counts[1] > 0).then(|| f64::from(counts[0]) / f64::from(counts[1]));
-        Ratio {
-            name,
-            counts,
-            quotient,
-            band,
-        }
+        Ratio { name, counts, quotient, band }
     }
 
     /// `14 to 12 sets, 1.17 (0.9 to 1.5 wanted)`.
     pub(crate) fn words(&self) -> String {
         let [first, second] = self.counts;
         let [low, high] = self.band.map(|end| phrase::trimmed(end, 2));
-        let ratio = self
-            .quotient
-            .map_or_else(String::new, |ratio| format!(", {ratio:.2}"));
+        let ratio = self.quotient.map_or_else(String::new, |ratio| format!(", {ratio:.2}"));
         format!("{first} to {second} sets{ratio} ({low} to {high} wanted)")
     }
 }
@@ -232,9 +174,7 @@ impl Ratio {
 /// Sets of presses, or of rows and pulls, of several joints; the balance rule leaves isolation apart.
 fn multi_joint(plan: &Plan, names: &Names<'_>, side: Side) -> u32 {
     let groups = plan.sessions.iter().flat_map(|session| &session.groups);
-    let items = groups
-        .filter(|group| group.is_work())
-        .flat_map(|group| &group.items);
+    let items = groups.filter(|group| group.is_work()).flat_map(|group| &group.items);
     let of_side = items.filter(|item| {
         let pattern = names.entry(&item.exercise).and_then(|entry| entry.pattern);
         pattern.and_then(crate::words::Pattern::press_or_row) == Some(side)
@@ -257,10 +197,7 @@ pub(crate) fn range(low: Option<f64>, high: Option<f64>) -> String {
 pub(crate) fn miss(row: &MuscleVolume) -> String {
     let under = row.low.map_or(0.0, |low| low - row.sets);
     let over = row.high.map_or(0.0, |high| row.sets - high);
-    match (
-        phrase::trimmed(under.max(0.0), 1),
-        phrase::trimmed(over.max(0.0), 1),
-    ) {
+    match (phrase::trimmed(under.max(0.0), 1), phrase::trimmed(over.max(0.0), 1)) {
         (under, _) if under != "0" => format!("{under} under"),
         (_, over) if over != "0" => format!("{over} over"),
         _ => String::new(),
@@ -272,11 +209,7 @@ pub(crate) fn made(plan: &Plan) -> Vec<String> {
     let mut lines = Vec::new();
     if let Some(split) = &plan.split {
         let days: Vec<String> = split.days.iter().map(|day| clean::line(day)).collect();
-        lines.push(format!(
-            "Split {}: {}.",
-            clean::line(&split.name),
-            days.join("; ")
-        ));
+        lines.push(format!("Split {}: {}.", clean::line(&split.name), days.join("; ")));
     }
     if let Some(solve) = &plan.solve {
         let gap = phrase::trimmed(solve.gap * 100.0, 1);

@@ -34,11 +34,7 @@ impl Sheet for Markdown {
             coach(plan, &names, &mut text);
         }
         heading(&mut text, 2, "With care");
-        for caution in head::cautions(plan)
-            .iter()
-            .map(String::as_str)
-            .chain([head::CONVENTION])
-        {
+        for caution in head::cautions(plan).iter().map(String::as_str).chain([head::CONVENTION]) {
             bullet(&mut text, &escape(caution));
         }
         out.write_all(text.as_bytes())?;
@@ -112,23 +108,11 @@ fn weeks(plan: &Plan, text: &mut String) {
         return;
     }
     heading(text, 2, "Weeks");
-    table(
-        text,
-        &["Week", "From", "Kind", "Sets", "What changes"].map(str::to_owned),
-    );
+    table(text, &["Week", "From", "Kind", "Sets", "What changes"].map(str::to_owned));
     for week in block::week_lines(plan) {
         let number = week.column.week.to_string();
         let kind = week.column.kind.to_owned();
-        row(
-            text,
-            &[
-                number,
-                week.column.date,
-                kind,
-                week.sets.to_string(),
-                escape(&week.note),
-            ],
-        );
+        row(text, &[number, week.column.date, kind, week.sets.to_string(), escape(&week.note)]);
     }
 }
 
@@ -139,19 +123,11 @@ fn write_block(block: &Block, text: &mut String) {
             (Some(start), None) => format!(", {start}"),
             _ => String::new(),
         };
-        heading(
-            text,
-            2,
-            &format!("{}{clock} ({})", card.head.day, block.title.to_lowercase()),
-        );
+        heading(text, 2, &format!("{}{clock} ({})", card.head.day, block.title.to_lowercase()));
         facts(card, text);
         text.push('\n');
         let mut columns = vec![String::new(), "Exercise".to_owned()];
-        columns.extend(
-            card.columns
-                .iter()
-                .map(|column| format!("Week {}", column.week)),
-        );
+        columns.extend(card.columns.iter().map(|column| format!("Week {}", column.week)));
         table(text, &columns);
         let rows = || card.groups.iter().flat_map(|group| &group.rows);
         for row in rows() {
@@ -165,11 +141,7 @@ fn write_block(block: &Block, text: &mut String) {
 }
 
 fn facts(card: &BlockCard, text: &mut String) {
-    let prep = card
-        .head
-        .prep
-        .iter()
-        .map(|line| format!("{} {}", line.name, line.dose));
+    let prep = card.head.prep.iter().map(|line| format!("{} {}", line.name, line.dose));
     let prep = prep.collect::<Vec<_>>().join(" · ");
     let kit = card.head.kit.join(", ");
     let facts = [
@@ -224,67 +196,40 @@ fn details(row: &Row, text: &mut String) {
 
 /// The text after a word that says what it is; nothing where there is no text.
 fn led(word: &str, text: &str) -> String {
-    if text.is_empty() {
-        String::new()
-    } else {
-        format!("{word} {text}")
-    }
+    if text.is_empty() { String::new() } else { format!("{word} {text}") }
 }
 
 /// The texts that say something.
 fn said(parts: &[&str], between: &str) -> String {
-    let parts: Vec<&str> = parts
-        .iter()
-        .copied()
-        .filter(|part| !part.is_empty())
-        .collect();
+    let parts: Vec<&str> = parts.iter().copied().filter(|part| !part.is_empty()).collect();
     parts.join(between)
 }
 
 fn coach(plan: &Plan, names: &Names<'_>, text: &mut String) {
     if !plan.volume.is_empty() {
         heading(text, 2, "Weekly sets by muscle");
-        table(
-            text,
-            &["Muscle", "Sets", "Range", "Missed by"].map(str::to_owned),
-        );
+        table(text, &["Muscle", "Sets", "Range", "Missed by"].map(str::to_owned));
         for volume in &plan.volume {
             let sets = phrase::trimmed(volume.sets, 1);
             let range = head::range(volume.low, volume.high);
-            row(
-                text,
-                &[volume.muscle.name(), sets, range, head::miss(volume)],
-            );
+            row(text, &[volume.muscle.name(), sets, range, head::miss(volume)]);
         }
     }
     heading(text, 2, "Balance");
     if let Some(balance) = &plan.balance {
         bullet(
             text,
-            &format!(
-                "Push {}, pull {}, legs {} sets",
-                balance.push, balance.pull, balance.legs
-            ),
+            &format!("Push {}, pull {}, legs {} sets", balance.push, balance.pull, balance.legs),
         );
     }
     for ratio in head::ratios(plan, names) {
-        bullet(
-            text,
-            &format!("{}: {}", phrase::sentence(ratio.name), ratio.words()),
-        );
+        bullet(text, &format!("{}: {}", phrase::sentence(ratio.name), ratio.words()));
     }
     heading(text, 2, "What fell short");
     if plan.shortfalls.is_empty() {
         bullet(text, "Nothing: every wish is met.");
     }
     for shortfall in &plan.shortfalls {
-        bullet(
-            text,
-            &escape(&format!(
-                "{} {}",
-                head::missed(shortfall),
-                head::because(shortfall)
-            )),
-        );
+        bullet(text, &escape(&format!("{} {}", head::missed(shortfall), head::because(shortfall))));
     }
 }

@@ -44,11 +44,7 @@ pub(crate) fn trimmed(number: f64, places: usize) -> String {
 /// Sets and what each counts: `4 × 8`, `10, 8, 8`, `3 × 30 s each side`.
 pub(crate) fn dose(item: &Item) -> String {
     let counted = count(item);
-    if item.each_side {
-        format!("{counted} each side")
-    } else {
-        counted
-    }
+    if item.each_side { format!("{counted} each side") } else { counted }
 }
 
 /// The same without the word that the number is per side.
@@ -200,9 +196,7 @@ pub(crate) fn day_in_week(first: Date, day: Weekday) -> Option<Date> {
 /// The text with its first letter large.
 pub(crate) fn sentence(text: &str) -> String {
     let mut chars = text.chars();
-    chars.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(chars).collect()
-    })
+    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
 }
 
 /// A sum that absurd numbers in a hand-written plan cannot overflow.

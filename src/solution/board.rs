@@ -110,15 +110,18 @@ impl Board {
                 columns[var.0].rows.push((place, *factor));
             }
         }
-        for (tier, terms) in [&weekly.coverage, &weekly.ranges, &weekly.view].into_iter().enumerate() {
+        for (tier, terms) in
+            [&weekly.coverage, &weekly.ranges, &weekly.view].into_iter().enumerate()
+        {
             for (var, factor) in terms {
                 columns[var.0].tiers[tier] += factor;
             }
         }
         let followers = model.rows.iter().map(|row| followers(model, &row.terms)).collect();
-        let units = model.rows.iter().map(|row| {
-            1.0 / row.terms.iter().map(|(_, factor)| factor.abs()).fold(1.0, f64::max)
-        });
+        let units = model
+            .rows
+            .iter()
+            .map(|row| 1.0 / row.terms.iter().map(|(_, factor)| factor.abs()).fold(1.0, f64::max));
         let mut board = Board {
             columns,
             followers,

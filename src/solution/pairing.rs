@@ -79,7 +79,8 @@ impl Pairing {
             .filter(|pick| self.classes[*pick].is_some() && sets[*pick] >= rounds)
             .collect();
         let best = self.best_by_number(day, &able);
-        let enough = best.iter().enumerate().find(|(number, (saved, _))| need.is_met(*number, *saved));
+        let enough =
+            best.iter().enumerate().find(|(number, (saved, _))| need.is_met(*number, *saved));
         let chosen = match enough.filter(|_| !self.liked) {
             Some((_, (_, pairs))) => pairs.clone(),
             None => best.last().map(|(_, pairs)| pairs.clone()).unwrap_or_default(),

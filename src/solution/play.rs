@@ -15,7 +15,6 @@ use crate::model::Weekly;
 /// decided tier by tier, not by these.
 const STEER: [f64; 3] = [300.0, 30.0, 1.0];
 
-
 /// A week in play.
 pub(super) struct Play<'w, 'a> {
     weekly: &'w Weekly<'a>,
@@ -38,7 +37,9 @@ pub(super) struct Outcome {
     pub(super) worth: Worth,
 }
 
-fn envf(n:&str,d:f64)->f64{std::env::var(n).ok().and_then(|x|x.parse().ok()).unwrap_or(d)}
+fn envf(n: &str, d: f64) -> f64 {
+    std::env::var(n).ok().and_then(|x| x.parse().ok()).unwrap_or(d)
+}
 /// One change: picks with their new sets.
 type Change = Vec<(usize, u32)>;
 
@@ -81,9 +82,11 @@ impl<'w, 'a> Play<'w, 'a> {
         let mut now = self.board.settle();
         let mut best = Outcome { values: self.board.values.clone(), worth: now };
         for change in 0..changes {
-            let (WARM,COLD)=(envf("WARM",12.0),envf("COLD",0.3)); let heat = WARM * (COLD / WARM).powf(f64::from(change) / f64::from(changes));
+            let (WARM, COLD) = (envf("WARM", 12.0), envf("COLD", 0.3));
+            let heat = WARM * (COLD / WARM).powf(f64::from(change) / f64::from(changes));
             let Some(proposed) = self.propose() else { continue };
-            let before: Change = proposed.iter().map(|(pick, _)| (*pick, self.sets[*pick])).collect();
+            let before: Change =
+                proposed.iter().map(|(pick, _)| (*pick, self.sets[*pick])).collect();
             let standing = self.apply(&proposed);
             let worth = self.board.settle();
             if self.takes(steer(&worth) - steer(&now), heat) {
@@ -210,7 +213,8 @@ impl<'w, 'a> Play<'w, 'a> {
         let mut change = Change::new();
         for pick in self.days_of[old].iter().copied().filter(|pick| self.sets[*pick] > 0) {
             let day = self.weekly.picks[pick].day;
-            let there = self.days_of[new].iter().copied().find(|one| self.weekly.picks[*one].day == day);
+            let there =
+                self.days_of[new].iter().copied().find(|one| self.weekly.picks[*one].day == day);
             change.extend(self.swap(pick, there?)?);
         }
         Some(change)

@@ -8,14 +8,8 @@ use crate::sample::{names, tide};
 fn written(plan: &Plan) {
     for sheet in SHEETS {
         for width in [0, 80, usize::MAX] {
-            let options = Options {
-                width,
-                color: true,
-                ..Options::default()
-            };
-            sheet
-                .write(plan, &names(), &options, &mut Vec::new())
-                .expect("a sheet of some kind");
+            let options = Options { width, color: true, ..Options::default() };
+            sheet.write(plan, &names(), &options, &mut Vec::new()).expect("a sheet of some kind");
         }
     }
 }
@@ -31,28 +25,15 @@ fn bend(plan: &mut Plan, number: u32, mass: f64) {
                 (item.sets, item.rest_s, item.load_kg) = (number, number, Some(mass));
                 item.rir = Some(number);
                 item.reps = Some(vec![number; 20]);
-                item.ramp = vec![RampSet {
-                    load_kg: Some(mass),
-                    percent: None,
-                    reps: number,
-                }];
+                item.ramp = vec![RampSet { load_kg: Some(mass), percent: None, reps: number }];
             }
         }
     }
-    for (row, mass) in plan
-        .volume
-        .iter_mut()
-        .zip([mass, 0.0, 1e9].into_iter().cycle())
-    {
+    for (row, mass) in plan.volume.iter_mut().zip([mass, 0.0, 1e9].into_iter().cycle()) {
         (row.sets, row.low) = (mass, Some(mass));
     }
-    plan.balance = Some(Balance {
-        push: number,
-        pull: number,
-        legs: number,
-        knee: number,
-        hip: number,
-    });
+    plan.balance =
+        Some(Balance { push: number, pull: number, legs: number, knee: number, hip: number });
 }
 
 #[test]

@@ -14,10 +14,7 @@ fn text(plan: &Plan) -> String {
 
 fn events(plan: &Plan) -> Vec<Event> {
     let calendar: Calendar = text(plan).parse().expect("a calendar that the crate reads");
-    calendar
-        .iter()
-        .filter_map(|component| component.as_event().cloned())
-        .collect()
+    calendar.iter().filter_map(|component| component.as_event().cloned()).collect()
 }
 
 #[test]
@@ -34,10 +31,7 @@ fn lines_end_with_crlf_and_have_at_most_75_octets() {
         assert_eq!(text.matches('\n').count(), text.matches("\r\n").count());
         assert_eq!(text.matches('\r').count(), text.matches("\r\n").count());
         assert!(text.split("\r\n").all(|line| line.len() <= 75));
-        assert!(
-            text.contains("\r\n "),
-            "something is long enough to be folded"
-        );
+        assert!(text.contains("\r\n "), "something is long enough to be folded");
     }
 }
 
@@ -46,10 +40,7 @@ fn there_is_an_event_for_each_session_and_week() {
     let events = events(&tide());
     assert_eq!(events.len(), 6);
     let first = &events[0];
-    assert_eq!(
-        first.get_summary(),
-        Some("Training: Quads, chest, upper back")
-    );
+    assert_eq!(first.get_summary(), Some("Training: Quads, chest, upper back"));
     assert_eq!(first.get_location(), Some("boathouse"));
     let floating = |day, hour, minute| {
         let date = icalendar_date(2027, 1, day);
@@ -57,16 +48,8 @@ fn there_is_an_event_for_each_session_and_week() {
         Some(DatePerhapsTime::DateTime(CalendarDateTime::Floating(time)))
     };
     assert_eq!(first.get_start(), floating(4, 18, 30));
-    assert_eq!(
-        first.get_end(),
-        floating(4, 18, 59),
-        "1705 s are 28 min and a bit"
-    );
-    assert_eq!(
-        events[5].get_start(),
-        floating(16, 9, 0),
-        "Saturday of week 2"
-    );
+    assert_eq!(first.get_end(), floating(4, 18, 59), "1705 s are 28 min and a bit");
+    assert_eq!(events[5].get_start(), floating(16, 9, 0), "Saturday of week 2");
     let card = first.get_description().expect("the card");
     assert!(
         card.contains("A Back squat: 2 × 8, 40 kg total\nramp 20 kg × 8, 32.5 kg × 4"),
@@ -98,19 +81,13 @@ fn a_session_without_an_hour_takes_its_whole_day() {
 #[test]
 fn a_session_past_midnight_ends_on_the_next_day() {
     let text = text(&exotic());
-    assert!(
-        text.contains("DTSTART:20270111T233000\r\nDTEND:20270112T001000\r\n"),
-        "{text}"
-    );
+    assert!(text.contains("DTSTART:20270111T233000\r\nDTEND:20270112T001000\r\n"), "{text}");
 }
 
 #[test]
 fn names_of_events_are_unique_and_outlive_a_changed_plan() {
     let uids = |plan: &Plan| -> Vec<String> {
-        events(plan)
-            .iter()
-            .map(|event| event.get_uid().expect("a UID").to_owned())
-            .collect()
+        events(plan).iter().map(|event| event.get_uid().expect("a UID").to_owned()).collect()
     };
     let before = uids(&weeks(12));
     assert_eq!(before.iter().collect::<BTreeSet<_>>().len(), 36);
@@ -128,10 +105,7 @@ fn names_of_events_are_unique_and_outlive_a_changed_plan() {
 #[test]
 fn exotic_text_comes_through_a_reader_whole() {
     let events = events(&exotic());
-    assert_eq!(
-        events[0].get_location(),
-        Some("boat & oar <shed>, \"upper\" deck")
-    );
+    assert_eq!(events[0].get_location(), Some("boat & oar <shed>, \"upper\" deck"));
     let card = events[0].get_description().expect("the card");
     assert!(card.starts_with(
         "<script>alert('tide')</script>, \"bow\"; שלום evil 🚣 =1+1 | *x* \\ {{ 7 }}"
@@ -139,18 +113,12 @@ fn exotic_text_comes_through_a_reader_whole() {
     assert!(
         card.contains("=HYPERLINK(\"x\"), <img src=x onerror=alert(1)> 🚣: 3 × 5, 135 lb total")
     );
-    assert!(
-        events
-            .iter()
-            .all(|event| event.get_uid().is_some_and(str::is_ascii))
-    );
+    assert!(events.iter().all(|event| event.get_uid().is_some_and(str::is_ascii)));
 }
 
 #[test]
 fn a_plan_without_dates_says_what_is_missing() {
     let result =
-        sheet("ics")
-            .expect("ics")
-            .write(&bare(), &names(), &Options::default(), &mut Vec::new());
+        sheet("ics").expect("ics").write(&bare(), &names(), &Options::default(), &mut Vec::new());
     assert!(matches!(result, Err(SheetError::NoStart)));
 }

@@ -18,13 +18,8 @@ fn the_page_needs_nothing_from_outside() {
     for plan in [tide(), exotic(), weeks(12)] {
         let html = html(&plan);
         assert!(!html.contains("://"), "no address anywhere");
-        for outside in [
-            "src=", "href=", "url(", "@import", "script", "link", "iframe", " on",
-        ] {
-            assert!(
-                !tags(&html).iter().any(|tag| tag.contains(outside)),
-                "{outside}"
-            );
+        for outside in ["src=", "href=", "url(", "@import", "script", "link", "iframe", " on"] {
+            assert!(!tags(&html).iter().any(|tag| tag.contains(outside)), "{outside}");
         }
         assert!(!STYLE.contains("url(") && !STYLE.contains("@import"));
     }
@@ -32,11 +27,7 @@ fn the_page_needs_nothing_from_outside() {
 
 /// Everything between `<` and `>`; text has none of these signs, since they are escaped there.
 fn tags(html: &str) -> Vec<&str> {
-    html.split('<')
-        .skip(1)
-        .filter_map(|rest| rest.split_once('>'))
-        .map(|(tag, _)| tag)
-        .collect()
+    html.split('<').skip(1).filter_map(|rest| rest.split_once('>')).map(|(tag, _)| tag).collect()
 }
 
 #[test]
@@ -49,11 +40,7 @@ fn every_tag_is_one_that_the_template_knows() {
     ];
     for plan in [tide(), exotic(), bare()] {
         for tag in tags(&html(&plan)) {
-            let name = tag
-                .trim_start_matches('/')
-                .split([' ', '/'])
-                .next()
-                .unwrap_or_default();
+            let name = tag.trim_start_matches('/').split([' ', '/']).next().unwrap_or_default();
             assert!(known.contains(&name), "<{tag}>");
         }
     }
@@ -78,10 +65,7 @@ fn there_is_a_box_for_each_set_of_each_week() {
     let sessions = plan.weeks.iter().flat_map(|week| &week.sessions);
     let groups = sessions.flat_map(|session| &session.groups);
     let after_prep = groups.filter(|group| group.kind != weekwright::words::GroupKind::Prep);
-    let sets: u32 = after_prep
-        .flat_map(|group| &group.items)
-        .map(|item| item.sets)
-        .sum();
+    let sets: u32 = after_prep.flat_map(|group| &group.items).map(|item| item.sets).sum();
     let boxes = html(&plan).matches("<i></i>").count();
     assert_eq!(u32::try_from(boxes), Ok(sets));
 }
@@ -107,24 +91,12 @@ fn what_changes_from_week_to_week_stands_in_the_weeks() {
     assert!(html.contains("<b>3 × 8</b><span>42.5 kg total</span>"));
     assert!(html.contains("If the last set left two more, twice running, take ▸ next time."));
     assert!(html.contains("▸ 45 kg"));
-    assert!(
-        html.contains("not this week"),
-        "conditioning starts in week 2"
-    );
+    assert!(html.contains("not this week"), "conditioning starts in week 2");
 }
 
 #[test]
 fn client_and_coach_have_their_own_pages() {
-    let part = |audience| {
-        sheet_of(
-            "html",
-            &tide(),
-            &Options {
-                audience,
-                ..Options::default()
-            },
-        )
-    };
+    let part = |audience| sheet_of("html", &tide(), &Options { audience, ..Options::default() });
     let (client, coach) = (part(Audience::Client), part(Audience::Coach));
     assert!(client.contains("<article") && !client.contains("class=\"page coach\""));
     assert!(coach.contains("class=\"page coach\"") && !coach.contains("<article"));
@@ -133,10 +105,7 @@ fn client_and_coach_have_their_own_pages() {
 
 #[test]
 fn the_paper_is_the_one_asked_for() {
-    let letter = Options {
-        paper: Paper::Letter,
-        ..Options::default()
-    };
+    let letter = Options { paper: Paper::Letter, ..Options::default() };
     assert!(sheet_of("html", &tide(), &letter).contains("@page { size: Letter;"));
     assert!(html(&tide()).contains("@page { size: A4;"));
 }
@@ -152,11 +121,7 @@ fn luminance(color: &str) -> f64 {
     let part = |at: usize| {
         let level = u8::from_str_radix(&color[at..at + 2], 16).expect("a color as #rrggbb");
         let level = f64::from(level) / 255.0;
-        if level <= 0.04045 {
-            level / 12.92
-        } else {
-            ((level + 0.055) / 1.055).powf(2.4)
-        }
+        if level <= 0.04045 { level / 12.92 } else { ((level + 0.055) / 1.055).powf(2.4) }
     };
     0.2126 * part(1) + 0.7152 * part(3) + 0.0722 * part(5)
 }
@@ -171,10 +136,7 @@ fn the_contrast_formula_gives_the_known_values() {
         ("#0000ff", 8.59),
         ("#000000", 21.0),
     ] {
-        assert!(
-            (contrast(color, "#ffffff") - known).abs() <= 0.01,
-            "{color}"
-        );
+        assert!((contrast(color, "#ffffff") - known).abs() <= 0.01, "{color}");
     }
 }
 

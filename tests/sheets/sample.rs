@@ -47,18 +47,14 @@ fn read(text: &str) -> Plan {
 pub(crate) fn names() -> BTreeMap<String, Entry> {
     let list: Vec<Entry> =
         serde_yaml::from_str(include_str!("../fixtures/plans/names.yaml")).expect("entries");
-    list.into_iter()
-        .map(|entry| (entry.id.clone(), entry))
-        .collect()
+    list.into_iter().map(|entry| (entry.id.clone(), entry)).collect()
 }
 
 /// The plan in a format, as text.
 pub(crate) fn sheet_of(format: &str, plan: &Plan, options: &Options) -> String {
     let mut out = Vec::new();
     let sheet = sheet(format).expect("a known format");
-    sheet
-        .write(plan, &names(), options, &mut out)
-        .expect("a sheet");
+    sheet.write(plan, &names(), options, &mut out).expect("a sheet");
     String::from_utf8(out).expect("UTF-8")
 }
 
@@ -68,11 +64,7 @@ fn the_minutes_of_the_sample_are_the_sum_of_its_groups() {
     let weeks = plan.weeks.iter().flat_map(|week| &week.sessions);
     for session in weeks.chain(&plan.sessions) {
         let minutes = session.minutes.as_ref().expect("minutes");
-        let sum: u32 = session
-            .groups
-            .iter()
-            .filter_map(|group| group.seconds)
-            .sum();
+        let sum: u32 = session.groups.iter().filter_map(|group| group.seconds).sum();
         assert_eq!(sum, minutes.planned_s, "{:?}", session.day);
         assert!((f64::from(sum) / 60.0 - minutes.planned).abs() <= 0.05 + 1e-9);
         assert!(sum <= minutes.limit * 60);
@@ -93,20 +85,15 @@ fn the_volume_of_the_sample_is_that_of_its_sets() {
             *sets.entry(*muscle).or_default() += f64::from(count) / 2.0;
         }
     }
-    let told: BTreeMap<Muscle, f64> = plan
-        .volume
-        .iter()
-        .map(|row| (row.muscle, row.sets))
-        .collect();
+    let told: BTreeMap<Muscle, f64> =
+        plan.volume.iter().map(|row| (row.muscle, row.sets)).collect();
     assert_eq!(told, sets);
 }
 
 fn work(sessions: &[Session]) -> Vec<(Entry, u32)> {
     let names = names();
-    let groups = sessions
-        .iter()
-        .flat_map(|session| &session.groups)
-        .filter(|group| group.is_work());
+    let groups =
+        sessions.iter().flat_map(|session| &session.groups).filter(|group| group.is_work());
     groups
         .flat_map(|group| &group.items)
         .map(|item| (names[&item.exercise].clone(), item.sets))

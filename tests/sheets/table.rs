@@ -9,9 +9,7 @@ use crate::sample::{exotic, sheet_of, tide};
 /// are doubled, and breaks; a bare field may hold none of them.
 fn read(text: &str) -> Vec<Vec<String>> {
     let mut records = vec![vec![String::new()]];
-    let mut rest = text
-        .strip_suffix("\r\n")
-        .expect("the last record ends with CRLF");
+    let mut rest = text.strip_suffix("\r\n").expect("the last record ends with CRLF");
     loop {
         let (field, after) = if let Some(quoted) = rest.strip_prefix('"') {
             let mut end = quoted.find('"').expect("a closing quote");
@@ -21,16 +19,10 @@ fn read(text: &str) -> Vec<Vec<String>> {
             (quoted[..end].replace("\"\"", "\""), &quoted[end + 1..])
         } else {
             let end = rest.find([',', '\r']).unwrap_or(rest.len());
-            assert!(
-                !rest[..end].contains(['"', '\n']),
-                "a bare field holds no quote or break"
-            );
+            assert!(!rest[..end].contains(['"', '\n']), "a bare field holds no quote or break");
             (rest[..end].to_owned(), &rest[end..])
         };
-        *records
-            .last_mut()
-            .and_then(|record| record.last_mut())
-            .expect("a field") = field;
+        *records.last_mut().and_then(|record| record.last_mut()).expect("a field") = field;
         if let Some(after) = after.strip_prefix(',') {
             records.last_mut().expect("a record").push(String::new());
             rest = after;
@@ -61,21 +53,10 @@ fn there_is_a_row_for_each_item_and_week() {
     let plan = tide();
     let records = read(&sheet_of("csv", &plan, &Options::default()));
     let sessions = plan.weeks.iter().flat_map(|week| &week.sessions);
-    let items = sessions
-        .flat_map(|session| &session.groups)
-        .flat_map(|group| &group.items);
+    let items = sessions.flat_map(|session| &session.groups).flat_map(|group| &group.items);
     assert_eq!(records.len(), 1 + items.count());
-    assert!(
-        records
-            .iter()
-            .all(|record| record.len() == records[0].len())
-    );
-    let column = |name: &str| {
-        records[0]
-            .iter()
-            .position(|found| found == name)
-            .expect("a column")
-    };
+    assert!(records.iter().all(|record| record.len() == records[0].len()));
+    let column = |name: &str| records[0].iter().position(|found| found == name).expect("a column");
     let squat = records
         .iter()
         .find(|record| record[column("exercise")] == "back-squat" && record[column("week")] == "2")
@@ -98,21 +79,10 @@ fn no_text_is_run_as_a_formula_and_every_number_stays_one() {
     let records = read(&sheet_of("csv", &exotic(), &Options::default()));
     let signs = ['=', '+', '-', '@', '\t', '\r'];
     for cell in records.iter().flatten() {
-        assert!(
-            !cell.starts_with(signs) || cell.parse::<f64>().is_ok(),
-            "{cell}"
-        );
+        assert!(!cell.starts_with(signs) || cell.parse::<f64>().is_ok(), "{cell}");
     }
-    let column = |name: &str| {
-        records[0]
-            .iter()
-            .position(|found| found == name)
-            .expect("a column")
-    };
-    assert_eq!(
-        records[1][column("name")],
-        "'=HYPERLINK(\"x\"), <img src=x onerror=alert(1)> 🚣"
-    );
+    let column = |name: &str| records[0].iter().position(|found| found == name).expect("a column");
+    assert_eq!(records[1][column("name")], "'=HYPERLINK(\"x\"), <img src=x onerror=alert(1)> 🚣");
     assert_eq!(records[1][column("how_to_load")], "'+ 45 lb on each side");
     assert_eq!(records[1][column("next")], "'@next: -2.5 lb | or hold");
     assert_eq!(records[1][column("load")], "135");

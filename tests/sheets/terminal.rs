@@ -22,20 +22,9 @@ fn text_of_the_sample() {
 fn no_line_is_wider_than_the_terminal() {
     for width in [60, 80, 100] {
         for plan in [tide(), exotic(), bare(), weeks(12)] {
-            let text = sheet_of(
-                "text",
-                &plan,
-                &Options {
-                    width,
-                    ..Options::default()
-                },
-            );
+            let text = sheet_of("text", &plan, &Options { width, ..Options::default() });
             for line in text.lines() {
-                assert!(
-                    line.width() <= width,
-                    "{} of {width} columns: {line}",
-                    line.width()
-                );
+                assert!(line.width() <= width, "{} of {width} columns: {line}", line.width());
             }
         }
     }
@@ -45,14 +34,7 @@ fn no_line_is_wider_than_the_terminal() {
 fn color_only_adds_to_the_plain_text() {
     for plan in [tide(), exotic()] {
         let plain = sheet_of("text", &plan, &Options::default());
-        let color = sheet_of(
-            "text",
-            &plan,
-            &Options {
-                color: true,
-                ..Options::default()
-            },
-        );
+        let color = sheet_of("text", &plan, &Options { color: true, ..Options::default() });
         assert!(!plain.contains('\u{1b}'));
         assert!(color.contains("\u{1b}["));
         assert_eq!(anstream::adapter::strip_str(&color).to_string(), plain);
@@ -61,16 +43,7 @@ fn color_only_adds_to_the_plain_text() {
 
 #[test]
 fn client_and_coach_have_their_own_part() {
-    let part = |audience| {
-        sheet_of(
-            "text",
-            &tide(),
-            &Options {
-                audience,
-                ..Options::default()
-            },
-        )
-    };
+    let part = |audience| sheet_of("text", &tide(), &Options { audience, ..Options::default() });
     let (client, coach) = (part(Audience::Client), part(Audience::Coach));
     assert!(client.contains(" A   Back squat") && !coach.contains(" A   Back squat"));
     assert!(coach.contains("What fell short") && !client.contains("What fell short"));
@@ -80,24 +53,13 @@ fn client_and_coach_have_their_own_part() {
 
 #[test]
 fn a_week_can_be_shown_alone() {
-    let week = |week| Options {
-        week: Some(week),
-        ..Options::default()
-    };
+    let week = |week| Options { week: Some(week), ..Options::default() };
     let first = sheet_of("text", &tide(), &week(1));
     assert!(first.contains("Shown: week 1"));
     assert!(first.contains("2 × 8               40 kg total"), "{first}");
     assert!(!first.contains("Rowing ergometer, steady"));
-    let result = sheet("text")
-        .expect("text")
-        .write(&tide(), &names(), &week(9), &mut Vec::new());
-    assert!(matches!(
-        result,
-        Err(SheetError::NoSuchWeek {
-            wanted: 9,
-            weeks: 2
-        })
-    ));
+    let result = sheet("text").expect("text").write(&tide(), &names(), &week(9), &mut Vec::new());
+    assert!(matches!(result, Err(SheetError::NoSuchWeek { wanted: 9, weeks: 2 })));
 }
 
 /// The pound is 0.45359237 kg exactly (international yard and pound agreement, 1959).

@@ -47,11 +47,7 @@ fn covers(spells: &[Spell], weeks: usize) -> bool {
 }
 
 fn span(first: u32, last: u32) -> String {
-    if first == last {
-        format!("week {first}")
-    } else {
-        format!("weeks {first}-{last}")
-    }
+    if first == last { format!("week {first}") } else { format!("weeks {first}-{last}") }
 }
 
 fn one_by_one(spells: &[Spell]) -> String {
@@ -67,9 +63,8 @@ fn in_common(spells: &[Spell]) -> Option<String> {
     let texts: Vec<&str> = spells.iter().map(|(_, _, text)| text.as_str()).collect();
     let (start, end, middles) = split(&texts)?;
     let told = spells.iter().zip(&middles);
-    let told: Vec<String> = told
-        .map(|((from, to, _), middle)| format!("{middle} ({})", span(*from, *to)))
-        .collect();
+    let told: Vec<String> =
+        told.map(|((from, to, _), middle)| format!("{middle} ({})", span(*from, *to))).collect();
     Some(joined(&start, &told.join(" / "), &end))
 }
 
@@ -86,9 +81,7 @@ pub(super) fn marked(texts: &Said, mark: &str) -> Option<(String, Vec<(u32, Stri
 }
 
 fn joined(start: &str, middle: &str, end: &str) -> String {
-    let parts = [start, middle, end]
-        .into_iter()
-        .filter(|part| !part.is_empty());
+    let parts = [start, middle, end].into_iter().filter(|part| !part.is_empty());
     parts.collect::<Vec<_>>().join(" ")
 }
 
@@ -111,15 +104,8 @@ fn split(texts: &[&str]) -> Option<(String, String, Vec<String>)> {
     if (start + end) * 2 < length {
         return None;
     }
-    let middles = words
-        .iter()
-        .map(|words| words[start..length - end].join(" "))
-        .collect();
-    Some((
-        first[..start].join(" "),
-        first[length - end..].join(" "),
-        middles,
-    ))
+    let middles = words.iter().map(|words| words[start..length - end].join(" ")).collect();
+    Some((first[..start].join(" "), first[length - end..].join(" "), middles))
 }
 
 #[cfg(test)]
@@ -127,11 +113,7 @@ mod tests {
     use super::by_week;
 
     fn tell(texts: &[&str]) -> String {
-        by_week(
-            &(1..)
-                .zip(texts.iter().map(|text| (*text).to_owned()))
-                .collect(),
-        )
+        by_week(&(1..).zip(texts.iter().map(|text| (*text).to_owned())).collect())
     }
 
     #[test]
@@ -143,11 +125,7 @@ mod tests {
     #[test]
     fn weeks_that_differ_are_named() {
         assert_eq!(
-            tell(&[
-                "take 42.5 kg next time.",
-                "take 45 kg next time.",
-                "take 45 kg next time."
-            ]),
+            tell(&["take 42.5 kg next time.", "take 45 kg next time.", "take 45 kg next time."]),
             "take 42.5 kg (week 1) / 45 kg (weeks 2-3) next time."
         );
         assert_eq!(tell(&["RIR 3", "RIR 2"]), "RIR 3 (week 1) / 2 (week 2)");
@@ -161,10 +139,7 @@ mod tests {
     #[test]
     fn texts_of_different_length_are_told_one_by_one() {
         assert_eq!(
-            tell(&[
-                "10 kg plates on each side",
-                "10 and 1.25 kg plates on each side"
-            ]),
+            tell(&["10 kg plates on each side", "10 and 1.25 kg plates on each side"]),
             "week 1: 10 kg plates on each side; week 2: 10 and 1.25 kg plates on each side"
         );
     }

@@ -42,27 +42,15 @@ pub(super) fn row(columns: &[Column], base: &Line, left: &mut [Vec<Line>]) -> Ro
         })
         .collect();
     let weeks = || {
-        columns
-            .iter()
-            .zip(&found)
-            .filter_map(|(column, line)| Some((column.week, line.as_ref()?)))
+        columns.iter().zip(&found).filter_map(|(column, line)| Some((column.week, line.as_ref()?)))
     };
     let said = |text: fn(&Line) -> &String| -> Said {
-        weeks()
-            .map(|(week, line)| (week, text(line).clone()))
-            .collect()
+        weeks().map(|(week, line)| (week, text(line).clone())).collect()
     };
     let rests: Said = weeks()
         .map(|(week, line)| {
             let same = line.rest_s == base.rest_s || base.rest.is_empty();
-            (
-                week,
-                if same {
-                    base.rest.clone()
-                } else {
-                    Line::rest_text(line.rest_s)
-                },
-            )
+            (week, if same { base.rest.clone() } else { Line::rest_text(line.rest_s) })
         })
         .collect();
     let mut row = Row {
@@ -76,23 +64,10 @@ pub(super) fn row(columns: &[Column], base: &Line, left: &mut [Vec<Line>]) -> Ro
             instead: by_week(&said(|line| &line.instead)),
             ..base.clone()
         },
-        cells: found
-            .iter()
-            .map(|line| line.as_ref().map(Cell::from))
-            .collect(),
+        cells: found.iter().map(|line| line.as_ref().map(Cell::from)).collect(),
     };
-    into_cells(
-        &mut row,
-        &found,
-        |line| &mut line.ramp,
-        |cell| &mut cell.ramp,
-    );
-    into_cells(
-        &mut row,
-        &found,
-        |line| &mut line.load_note,
-        |cell| &mut cell.note,
-    );
+    into_cells(&mut row, &found, |line| &mut line.ramp, |cell| &mut cell.ramp);
+    into_cells(&mut row, &found, |line| &mut line.load_note, |cell| &mut cell.note);
     if let Some((sentence, steps)) = marked(&said(|line| &line.next), NEXT) {
         row.line.next = sentence;
         let mut steps = steps.into_iter();
@@ -117,10 +92,8 @@ fn into_cells(
     place: fn(&mut Cell) -> &mut String,
 ) {
     let mut lines: Vec<Option<Line>> = found.to_vec();
-    let texts: Vec<Option<String>> = lines
-        .iter_mut()
-        .map(|line| line.as_mut().map(|line| text(line).clone()))
-        .collect();
+    let texts: Vec<Option<String>> =
+        lines.iter_mut().map(|line| line.as_mut().map(|line| text(line).clone())).collect();
     let said: Vec<&String> = texts.iter().flatten().collect();
     let differ = said.windows(2).any(|pair| pair[0] != pair[1]);
     if !differ || said.iter().any(|text| text.chars().count() > CELL) {

@@ -83,27 +83,14 @@ pub(super) fn class(card: &BlockCard, paper: Paper) -> &'static str {
             .map(|row| row_height(row, set))
             .sum::<f64>()
     };
-    SETS.iter()
-        .find(|set| height(set) <= room)
-        .map_or("dense", |set| set.class)
+    SETS.iter().find(|set| height(set) <= room).map_or("dense", |set| set.class)
 }
 
 fn facts(card: &BlockCard) -> f64 {
-    let prep = card
-        .head
-        .prep
-        .iter()
-        .map(|line| format!("{} {}", line.name, line.dose));
+    let prep = card.head.prep.iter().map(|line| format!("{} {}", line.name, line.dose));
     let prep = prep.collect::<Vec<_>>().join(" · ");
     let kit = card.head.kit.join(", ");
-    let texts = [
-        &card.head.focus,
-        &kit,
-        &prep,
-        &card.every,
-        &card.next,
-        &card.note,
-    ];
+    let texts = [&card.head.focus, &kit, &prep, &card.every, &card.next, &card.note];
     texts.into_iter().map(|text| 5.1 * lines(text, 92.0)).sum()
 }
 
@@ -116,19 +103,8 @@ fn row_height(row: &Row, set: &Set) -> f64 {
         if line.each_side { "each side" } else { "" },
     ];
     let how = how.join(" · ");
-    let cues = if set.cues {
-        line.cues.join(" · ")
-    } else {
-        String::new()
-    };
-    let texts = [
-        &how,
-        &line.ramp,
-        &line.load_note,
-        &line.next,
-        &line.instead,
-        &cues,
-    ];
+    let cues = if set.cues { line.cues.join(" · ") } else { String::new() };
+    let texts = [&how, &line.ramp, &line.load_note, &line.next, &line.instead, &cues];
     let words: f64 = texts.iter().map(|text| lines(text, set.letters)).sum();
     let left = set.name * lines(&line.name, 23.0) + set.line * words;
     let cells = row.cells.iter().flatten().map(|cell| {

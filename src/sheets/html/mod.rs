@@ -68,11 +68,7 @@ fn view(plan: &Plan, names: &Names<'_>, options: &Options) -> View {
     let client = options.audience.client();
     View {
         client: head::client(plan),
-        what: if client {
-            "Training plan"
-        } else {
-            "Training plan, for the coach"
-        },
+        what: if client { "Training plan" } else { "Training plan, for the coach" },
         about: head::about(plan),
         span: head::span(plan),
         paper: match options.paper {
@@ -81,21 +77,13 @@ fn view(plan: &Plan, names: &Names<'_>, options: &Options) -> View {
         },
         style: Value::from_safe_string(STYLE.to_owned()),
         cover: client,
-        days: plan
-            .sessions
-            .iter()
-            .map(|session| Card::new(plan, session, names))
-            .collect(),
+        days: plan.sessions.iter().map(|session| Card::new(plan, session, names)).collect(),
         weeks: block::week_lines(plan),
         cautions: head::cautions(plan),
         stop: head::STOP,
         convention: head::CONVENTION,
         reserve: head::status(plan).is_some_and(|status| status != Status::Novice),
-        blocks: if client {
-            blocks(plan, names, options.paper)
-        } else {
-            Vec::new()
-        },
+        blocks: if client { blocks(plan, names, options.paper) } else { Vec::new() },
         coach: options.audience.coach().then(|| Coach::new(plan, names)),
     }
 }
@@ -122,10 +110,7 @@ fn blocks(plan: &Plan, names: &Names<'_>, paper: Paper) -> Vec<Pages> {
             cards: block
                 .cards
                 .into_iter()
-                .map(|card| Page {
-                    fit: fit::class(&card, paper),
-                    card,
-                })
+                .map(|card| Page { fit: fit::class(&card, paper), card })
                 .collect(),
         })
         .collect()
@@ -175,10 +160,7 @@ impl Coach {
             chart: Chart::new(plan),
             balance: plan.balance,
             ratios: ratios
-                .map(|ratio| Told {
-                    name: phrase::sentence(ratio.name),
-                    words: ratio.words(),
-                })
+                .map(|ratio| Told { name: phrase::sentence(ratio.name), words: ratio.words() })
                 .collect(),
             sessions: plan.sessions.iter().map(time).collect(),
             shortfalls: plan
@@ -199,9 +181,8 @@ fn time(session: &Session) -> Time {
     let minutes = session.minutes.as_ref();
     Time {
         day: session.day.name(),
-        planned: minutes.map_or_else(String::new, |m| {
-            format!("{} min", phrase::trimmed(m.planned, 1))
-        }),
+        planned: minutes
+            .map_or_else(String::new, |m| format!("{} min", phrase::trimmed(m.planned, 1))),
         limit: minutes.map_or_else(String::new, |m| format!("{} min", m.limit)),
         sets: head::working_sets(std::slice::from_ref(session)),
     }

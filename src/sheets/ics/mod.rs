@@ -66,19 +66,11 @@ impl Sheet for Calendar {
 /// a changed plan updates its events. Codes that are not plain go in as a hash.
 fn uid(plan: &Plan, week: u32, session: &Session, taken: &mut Vec<String>) -> String {
     let client = head::client(plan);
-    let is_plain = client
-        .chars()
-        .all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
-    let client = if is_plain && client.len() <= 40 {
-        client
-    } else {
-        hash(&client)
-    };
+    let is_plain =
+        client.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
+    let client = if is_plain && client.len() <= 40 { client } else { hash(&client) };
     let hour = session.at.as_deref().and_then(phrase::clock);
-    let hour = hour.map_or_else(
-        || "day".to_owned(),
-        |at| phrase::clock_text(at).replace(':', ""),
-    );
+    let hour = hour.map_or_else(|| "day".to_owned(), |at| phrase::clock_text(at).replace(':', ""));
     let stem = format!("{client}.week{week}.{}.{hour}", session.day.id());
     let before = taken.iter().filter(|uid| **uid == stem).count();
     taken.push(stem.clone());
@@ -91,10 +83,7 @@ fn uid(plan: &Plan, week: u32, session: &Session, taken: &mut Vec<String>) -> St
 
 fn hash(text: &str) -> String {
     let digest = Sha256::digest(text.as_bytes());
-    let start = digest
-        .iter()
-        .take(8)
-        .fold(0_u64, |start, byte| start << 8 | u64::from(*byte));
+    let start = digest.iter().take(8).fold(0_u64, |start, byte| start << 8 | u64::from(*byte));
     format!("{start:016x}")
 }
 
@@ -106,11 +95,7 @@ fn event(lines: &mut Lines, plan: &Plan, week: &Week, card: &Card, uid: &str, da
     // gives the same file; the first day of week 1 is the one date that is always at hand.
     lines.plain("DTSTAMP", &format!("{}T000000Z", compact(start)));
     times(lines, card, date);
-    let focus = if card.focus.is_empty() {
-        card.day.clone()
-    } else {
-        card.focus.clone()
-    };
+    let focus = if card.focus.is_empty() { card.day.clone() } else { card.focus.clone() };
     lines.text("SUMMARY", &format!("Training: {focus}"));
     if let Some(place) = head::profile(plan).and_then(|profile| profile.place.as_deref()) {
         lines.text("LOCATION", &clean::line(place));
@@ -143,17 +128,10 @@ fn compact(date: Date) -> String {
 
 /// The card as short lines.
 fn description(plan: &Plan, week: &Week, card: &Card) -> String {
-    let mut said = vec![format!(
-        "{}, week {} of {}",
-        head::client(plan),
-        week.week,
-        head::weeks(plan)
-    )];
-    let prep: Vec<String> = card
-        .prep
-        .iter()
-        .map(|line| format!("{} {}", line.name, line.dose))
-        .collect();
+    let mut said =
+        vec![format!("{}, week {} of {}", head::client(plan), week.week, head::weeks(plan))];
+    let prep: Vec<String> =
+        card.prep.iter().map(|line| format!("{} {}", line.name, line.dose)).collect();
     let facts = [
         ("Kit: ", card.kit.join(", ")),
         ("Prep: ", prep.join(" · ")),
@@ -176,21 +154,14 @@ fn description(plan: &Plan, week: &Week, card: &Card) -> String {
 }
 
 fn exercise(line: &Line) -> Vec<String> {
-    let load = if line.load.is_empty() {
-        String::new()
-    } else {
-        format!(", {}", line.load)
-    };
+    let load = if line.load.is_empty() { String::new() } else { format!(", {}", line.load) };
     let mut said = vec![format!("{} {}: {}{load}", line.label, line.name, line.dose)];
     if !line.ramp.is_empty() {
         said.push(format!("ramp {}", line.ramp));
     }
     let how = [&line.effort, &line.rest, &line.tempo];
-    let how: Vec<&str> = how
-        .into_iter()
-        .map(String::as_str)
-        .filter(|text| !text.is_empty())
-        .collect();
+    let how: Vec<&str> =
+        how.into_iter().map(String::as_str).filter(|text| !text.is_empty()).collect();
     said.extend([how.join(" · "), line.load_note.clone(), line.next.clone()]);
     said.retain(|text| !text.is_empty());
     said

@@ -19,17 +19,11 @@ struct Scale {
 impl Scale {
     /// Half a set a column where that fits the width, else a whole set.
     fn new(plan: &Plan, width: usize) -> Self {
-        let ends = plan
-            .volume
-            .iter()
-            .map(|row| row.sets.max(row.high.unwrap_or(0.0)));
+        let ends = plan.volume.iter().map(|row| row.sets.max(row.high.unwrap_or(0.0)));
         let top = whole(ends.fold(1.0, f64::max).ceil()).next_multiple_of(5);
         let room = width.saturating_sub(NAME + NUMBER + WORDS + 3);
         let per_set = if top * 2 <= room { 2 } else { 1 };
-        Scale {
-            columns: (top * per_set).min(room / 5 * 5),
-            per_set,
-        }
+        Scale { columns: (top * per_set).min(room / 5 * 5), per_set }
     }
 
     /// Columns of so many sets, a broken one among them.
@@ -50,13 +44,7 @@ pub(super) fn volume(page: &mut Page, plan: &Plan) {
         let name = format!("{:<NAME$}", row.muscle.name());
         let number = format!("{:>4}  ", phrase::trimmed(row.sets, 1));
         let bar = bar(row, scale);
-        let cells = [
-            ("", 0),
-            (&name, 0),
-            ("", 0),
-            (&number, NUMBER),
-            (&bar, scale.columns + 2),
-        ];
+        let cells = [("", 0), (&name, 0), ("", 0), (&number, NUMBER), (&bar, scale.columns + 2)];
         page.row(&[cells.as_slice(), &[(&verdict(row), 0)]].concat());
     }
     let indent = " ".repeat(NAME + NUMBER);
@@ -86,11 +74,7 @@ fn bar(row: &MuscleVolume, scale: Scale) -> String {
 /// `8 to 14`, and by how much it is missed.
 fn verdict(row: &MuscleVolume) -> String {
     let parts = [head::range(row.low, row.high), head::miss(row)];
-    parts
-        .into_iter()
-        .filter(|part| !part.is_empty())
-        .collect::<Vec<_>>()
-        .join(", ")
+    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 
 /// Numbers under the bars, every five sets.
@@ -104,11 +88,7 @@ fn ticks(scale: Scale) -> String {
 }
 
 /// Sets are between 0 and some dozens, so nothing is lost.
-#[allow(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "clamped to 0 to 10000"
-)]
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to 0 to 10000")]
 const fn whole(number: f64) -> usize {
     number.clamp(0.0, 10_000.0) as usize
 }
@@ -123,10 +103,7 @@ pub(super) fn balance(page: &mut Page, plan: &Plan, names: &Names<'_>) {
     if let Some(balance) = &plan.balance {
         page.hanging(
             "  ",
-            &format!(
-                "push {} · pull {} · legs {} sets",
-                balance.push, balance.pull, balance.legs
-            ),
+            &format!("push {} · pull {} · legs {} sets", balance.push, balance.pull, balance.legs),
         );
     }
     for ratio in ratios {
@@ -138,16 +115,9 @@ pub(super) fn balance(page: &mut Page, plan: &Plan, names: &Names<'_>) {
 pub(super) fn minutes(page: &mut Page, sessions: &[Session]) {
     page.heading("Sessions");
     for session in sessions {
-        let time = session
-            .minutes
-            .as_ref()
-            .map_or_else(String::new, |minutes| {
-                format!(
-                    "{} of {} min · ",
-                    phrase::trimmed(minutes.planned, 1),
-                    minutes.limit
-                )
-            });
+        let time = session.minutes.as_ref().map_or_else(String::new, |minutes| {
+            format!("{} of {} min · ", phrase::trimmed(minutes.planned, 1), minutes.limit)
+        });
         let sets = head::working_sets(std::slice::from_ref(session));
         page.hanging(
             &format!("  {:<11}", session.day.name()),

@@ -46,15 +46,10 @@ fn facts(page: &mut Page, card: &Card) {
 
 /// The preparation in one run of text: `5 min: brisk march 2 min, hip hinge drill 10`.
 fn prep(card: &Card) -> String {
-    let items: Vec<String> = card
-        .prep
-        .iter()
-        .map(|line| format!("{} {}", line.name, line.dose))
-        .collect();
+    let items: Vec<String> =
+        card.prep.iter().map(|line| format!("{} {}", line.name, line.dose)).collect();
     let items = items.join(" · ");
-    card.prep_time
-        .as_ref()
-        .map_or_else(|| items.clone(), |time| format!("{time}: {items}"))
+    card.prep_time.as_ref().map_or_else(|| items.clone(), |time| format!("{time}: {items}"))
 }
 
 fn write_part(page: &mut Page, part: &Part) {
@@ -70,23 +65,14 @@ fn main_row(page: &mut Page, line: &Line) {
     let label = format!(" {}", line.label);
     let rest = page.width() - LABEL - NAME - DOSE;
     if line.name.width() < NAME && line.dose.width() < DOSE && line.load.width() <= rest {
-        page.row(&[
-            (&label, LABEL),
-            (&line.name, NAME),
-            (&line.dose, DOSE),
-            (&line.load, 0),
-        ]);
+        page.row(&[(&label, LABEL), (&line.name, NAME), (&line.dose, DOSE), (&line.load, 0)]);
         return;
     }
     for (place, name) in wrap(&line.name, page.width() - LABEL).iter().enumerate() {
         page.row(&[(if place == 0 { &label } else { "" }, LABEL), (name, 0)]);
     }
     let both = [line.dose.as_str(), &line.load].join("   ");
-    let indent = if both.width() <= page.width() - LABEL - NAME {
-        LABEL + NAME
-    } else {
-        LABEL
-    };
+    let indent = if both.width() <= page.width() - LABEL - NAME { LABEL + NAME } else { LABEL };
     for part in wrap(&both, page.width() - indent) {
         page.row(&[("", indent), (&part, 0)]);
     }
