@@ -16,7 +16,7 @@ use crate::program::backend;
 use crate::request::{Entries, Request, resolve};
 use crate::rules::{Finding, Severity};
 use crate::solution::Solution;
-use crate::solution::search::{self, Effort};
+use crate::solution::search::{self, Effort, NoWeek};
 use crate::split::design;
 
 /// What a coach may choose beside the profile.
@@ -185,18 +185,25 @@ impl Planner {
     }
 }
 
-/// The best week over the splits worth trying.
+/// The best week over the splits worth trying. That there is none is proven only where every split is.
 fn best_solution(request: &Request, effort: Effort) -> Result<Solution, NoPlan> {
     let splits = design::candidates(request);
     let mut best: Option<Solution> = None;
+    let mut all_proven = true;
     for split in &splits {
-        if let Some(solution) = search::solve(request, split, effort)
-            && best.as_ref().is_none_or(|best| solution.beats(best))
-        {
-            best = Some(solution);
+        match search::solve(request, split, effort) {
+            Ok(solution) if best.as_ref().is_none_or(|best| solution.beats(best)) => {
+                best = Some(solution);
+            }
+            Ok(_) => {}
+            Err(nothing) => all_proven &= nothing == NoWeek::Impossible,
         }
     }
-    best.ok_or_else(|| NoPlan::Impossible(Vec::new()))
+    match best {
+        Some(best) => Ok(best),
+        None if all_proven => Err(NoPlan::Impossible(Vec::new())),
+        None => Err(NoPlan::Stopped),
+    }
 }
 
 /// Wishes that fall short, those that came down before solving first.

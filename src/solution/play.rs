@@ -15,6 +15,10 @@ use crate::model::Weekly;
 /// decided tier by tier, not by these.
 const STEER: [f64; 3] = [300.0, 30.0, 1.0];
 
+/// Points that the first and the last changes may cost.
+const WARM: f64 = 6.0;
+const COLD: f64 = 0.3;
+
 /// A week in play.
 pub(super) struct Play<'w, 'a> {
     weekly: &'w Weekly<'a>,
@@ -35,10 +39,6 @@ pub(super) struct Outcome {
     pub(super) values: Vec<f64>,
     /// What it is worth.
     pub(super) worth: Worth,
-}
-
-fn envf(n: &str, d: f64) -> f64 {
-    std::env::var(n).ok().and_then(|x| x.parse().ok()).unwrap_or(d)
 }
 /// One change: picks with their new sets.
 type Change = Vec<(usize, u32)>;
@@ -82,8 +82,7 @@ impl<'w, 'a> Play<'w, 'a> {
         let mut now = self.board.settle();
         let mut best = Outcome { values: self.board.values.clone(), worth: now };
         for change in 0..changes {
-            let (WARM, COLD) = (envf("WARM", 12.0), envf("COLD", 0.3));
-            let heat = WARM * (COLD / WARM).powf(f64::from(change) / f64::from(changes));
+            let heat = WARM + (COLD - WARM) * f64::from(change) / f64::from(changes);
             let Some(proposed) = self.propose() else { continue };
             let before: Change =
                 proposed.iter().map(|(pick, _)| (*pick, self.sets[*pick])).collect();

@@ -1,7 +1,8 @@
-//! The search: bounds from the relaxation, a first plan day by day, then days and pairs of days solved again
-//! while the others stand, until nothing gets better.
+//! The search: whole weeks played on the board, then single days solved again while the others stand, and the
+//! relaxation as the bound. Small weeks are solved whole, to the proof.
 
 use super::held::{hold_coverage, hold_ranges, hold_view};
+use super::play::{Outcome, Play};
 use super::{Done, Solution, reduce, vary};
 use crate::input::plan::{SolveStatus, Tier};
 use crate::model::Weekly;
@@ -11,24 +12,33 @@ use crate::request::Request;
 use crate::rules;
 use crate::split::Split;
 
-/// How much work a search may spend, in nodes of the search tree; never in clock time.
+/// How much work a search may spend, in changes played and nodes of the search tree; never in clock time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Effort {
-    /// For one day of the first plan.
-    pub dive_nodes: u64,
-    /// For one day or pair of days solved again.
-    pub again_nodes: u64,
-    /// Rounds of solving again.
+    /// Games played from an empty week.
+    pub games: u32,
+    /// Changes of a game for each day.
+    pub changes_a_day: u32,
+    /// Nodes for a day that is solved again.
+    pub nodes: u64,
+    /// Rounds of solving days again.
     pub rounds: u32,
     /// Weeks with at most this many picks are solved whole.
     pub whole_picks: usize,
-    /// Changes played on the board for each day.
-    pub changes_a_day: u32,
+    /// Nodes for each tier of a week that is solved whole.
+    pub whole_nodes: u64,
 }
 
 impl Default for Effort {
     fn default() -> Self {
-        Effort { dive_nodes: 60, again_nodes: 60, rounds: 3, whole_picks: 36, changes_a_day: 8000 }
+        Effort {
+            games: 3,
+            changes_a_day: 3000,
+            nodes: 60,
+            rounds: 2,
+            whole_picks: 36,
+            whole_nodes: 20_000,
+        }
     }
 }
 
@@ -41,24 +51,38 @@ pub(super) struct Held {
     pub(super) goal: f64,
 }
 
-/// A search under way: the model, and the bounds of the tiers.
+/// Why a split gave no week.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NoWeek {
+    /// Proven: no week meets the hard rules.
+    Impossible,
+    /// None found within the work, which proves nothing.
+    NotFound,
+}
+
+/// A search under way.
 pub(super) struct Search<'a> {
     /// The model with the rows of the tiers that are held.
     pub(super) weekly: Weekly<'a>,
-    /// Whether the week is small enough to be solved whole.
-    whole: bool,
 }
 
-/// Solves a request under a split. `None`: the hard rules collide under this split.
-#[must_use]
-pub fn solve(request: &Request, split: &Split, effort: Effort) -> Option<Solution> {
+/// Solves a request under a split.
+///
+/// # Errors
+/// Whether it is proven that there is no week, or none was found.
+pub fn solve(request: &Request, split: &Split, effort: Effort) -> Result<Solution, NoWeek> {
     let keep = reduce::kept(request);
-    let weekly = rules::weekly_model(request, split, &keep);
-    let whole = weekly.picks.len() <= effort.whole_picks;
-    let mut search = Search { weekly, whole };
-    let (best, bounds) = search.best(effort)?;
+    let mut search = Search { weekly: rules::weekly_model(request, split, &keep) };
+    let best = search.first(effort)?;
+    if search.weekly.picks.len() <= effort.whole_picks {
+        return Ok(search.whole(best, effort));
+    }
+    let bounds = search.cost_bounds(&best);
+    let best = search.improved(best, effort);
+    let view = search.weekly.view.clone();
+    let bound = search.relaxed(&view).map_or(best.goal, |found| found.objective);
     let best = vary::varied(&mut search, best, effort);
-    Some(search.finish(&best, bounds))
+    Ok(search.finish(&best.values, [bounds[0], bounds[1], bound.max(value(&view, &best.values))]))
 }
 
 /// Costs as a goal to maximize.
@@ -66,75 +90,183 @@ fn costs(terms: &[Term]) -> Vec<Term> {
     terms.iter().map(|(var, cost)| (*var, -cost)).collect()
 }
 
-impl Search<'_> {
-    /// The best values found and the bounds of the tiers.
-    fn best(&mut self, effort: Effort) -> Option<(Held, [f64; 3])> {
-        let (coverage, ranges) = (costs(&self.weekly.coverage), costs(&self.weekly.ranges));
-        let coverage_bound = self.least(&coverage)?;
-        hold_coverage(&mut self.weekly, coverage_bound);
-        let ranges_bound = self.least(&ranges)?;
-        hold_ranges(&mut self.weekly, ranges_bound);
-        let view = self.weekly.view.clone();
-        let first = match self.dive(&view, effort) {
-            Some(first) => first,
-            None => {
-                let values = self.settle_costs(effort)?;
-                Held { goal: value(&view, &values), values }
-            }
+impl<'a> Search<'a> {
+    /// A week that meets the hard rules: the best of several games, else whatever the solver finds.
+    fn first(&self, effort: Effort) -> Result<Vec<f64>, NoWeek> {
+        let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
+        let changes = effort.changes_a_day.saturating_mul(days);
+        let games =
+            (0..u64::from(effort.games)).map(|game| Play::new(&self.weekly, game).run(changes));
+        let better = |best: Outcome, next: Outcome| {
+            if next.worth.beats(&best.worth) { next } else { best }
         };
-        let bound = self.relaxed(&view)?.objective;
-        let best = self.improve(&view, first, effort);
-        let bound = if self.whole { best.goal } else { bound };
-        Some((best, [coverage_bound, ranges_bound, bound]))
+        match games.reduce(better) {
+            Some(best) if best.worth.broken < 1e-6 => Ok(best.values),
+            _ => self.found_by_solver(effort),
+        }
+    }
+
+    /// Where no game meets the hard rules, the relaxation may prove that none can; else the solver looks.
+    fn found_by_solver(&self, effort: Effort) -> Result<Vec<f64>, NoWeek> {
+        let goal = costs(&self.weekly.coverage);
+        self.relaxed(&goal).ok_or(NoWeek::Impossible)?;
+        let count = self.weekly.model.vars.len();
+        let fixed = vec![None; count];
+        let work = Some(Work { nodes: effort.whole_nodes });
+        match self.part(&goal, &fixed, None, work) {
+            Ok(found) => Ok(found.values),
+            Err(backend::Nothing::Infeasible) => Err(NoWeek::Impossible),
+            Err(backend::Nothing::Stopped) => Err(NoWeek::NotFound),
+        }
+    }
+
+    /// Every tier in turn to the proof, as far as the work goes.
+    fn whole(&mut self, start: Vec<f64>, effort: Effort) -> Solution {
+        let tiers = [
+            costs(&self.weekly.coverage),
+            costs(&self.weekly.ranges),
+            self.weekly.view.clone(),
+        ];
+        let mut values = start;
+        let mut bounds = [0.0; 3];
+        for (tier, goal) in tiers.iter().enumerate() {
+            let reached = value(goal, &values);
+            let work = Some(Work { nodes: effort.whole_nodes });
+            let fixed = vec![None; values.len()];
+            let cost_free = tier < 2 && reached > -1e-6;
+            let found = if cost_free { None } else { self.part(goal, &fixed, Some(&values), work).ok() };
+            let bound = match found {
+                Some(found) => {
+                    if found.objective > reached + 1e-6 {
+                        values = found.values;
+                    }
+                    found.bound
+                }
+                None => reached,
+            };
+            bounds[tier] = if tier < 2 { -bound } else { bound };
+            self.hold(tier, &values);
+        }
+        let held = Held { goal: value(&tiers[2], &values), values };
+        let held = vary::varied(self, held, effort);
+        self.finish(&held.values, bounds)
+    }
+
+    /// Holds a tier at what some values reach.
+    fn hold(&mut self, tier: usize, values: &[f64]) {
+        let weekly = &mut self.weekly;
+        match tier {
+            0 => hold_coverage(weekly, value(&weekly.coverage, values)),
+            1 => hold_ranges(weekly, value(&weekly.ranges, values)),
+            _ => hold_view(weekly, value(&weekly.view, values)),
+        }
     }
 
     /// Holds all three tiers at what some values reach.
     pub(super) fn hold_all(&mut self, values: &[f64]) {
-        let weekly = &mut self.weekly;
-        let (coverage, ranges) = (value(&weekly.coverage, values), value(&weekly.ranges, values));
-        hold_coverage(weekly, coverage);
-        hold_ranges(weekly, ranges);
-        let view = value(&weekly.view, values);
-        hold_view(weekly, view);
+        for tier in 0..3 {
+            self.hold(tier, values);
+        }
     }
 
-    /// The least costs that the relaxation allows, up to a whole number where all costs are.
-    fn least(&self, goal: &[Term]) -> Option<f64> {
-        let found = self.relaxed(goal)?;
-        Some((-found.objective - 1e-6).max(0.0).ceil())
+    /// Bounds of the costs: nought where nought is reached, else the relaxation's.
+    fn cost_bounds(&mut self, values: &[f64]) -> [f64; 2] {
+        let coverage = self.least(&costs(&self.weekly.coverage), values);
+        let mut bounds = [coverage, 0.0];
+        let goal = costs(&self.weekly.ranges);
+        if value(&goal, values) < -1e-6 {
+            self.hold(0, values);
+            bounds[1] = self.least(&goal, values);
+        }
+        bounds
+    }
+
+    fn least(&self, goal: &[Term], values: &[f64]) -> f64 {
+        if value(goal, values) > -1e-6 {
+            return 0.0;
+        }
+        self.relaxed(goal).map_or(0.0, |found| (-found.objective).max(0.0))
     }
 
     fn relaxed(&self, goal: &[Term]) -> Option<Found> {
         let count = self.weekly.model.vars.len();
-        backend::solve(&Part {
+        let part = Part {
             model: &self.weekly.model,
             goal,
             fixed: &vec![None; count],
             relaxed: &vec![true; count],
             start: None,
             work: None,
+        };
+        backend::solve(&part).ok()
+    }
+
+    /// Days solved again: costs first where there are any, then points.
+    fn improved(&mut self, start: Vec<f64>, effort: Effort) -> Held {
+        let mut values = start;
+        for tier in 0..2 {
+            let goal = costs(if tier == 0 { &self.weekly.coverage } else { &self.weekly.ranges });
+            let reached = value(&goal, &values);
+            if reached < -1e-6 {
+                let held = Held { goal: reached, values };
+                values = self.improve(&goal, held, effort).values;
+            }
+            self.hold(tier, &values);
+        }
+        let view = self.weekly.view.clone();
+        let held = Held { goal: value(&view, &values), values };
+        self.improve(&view, held, effort)
+    }
+
+    fn improve(&self, goal: &[Term], mut best: Held, effort: Effort) -> Held {
+        for _ in 0..effort.rounds {
+            let before = best.goal;
+            best = self.improve_days(goal, best, effort);
+            if best.goal <= before + 1e-6 {
+                break;
+            }
+        }
+        best
+    }
+
+    /// Solves single days again, each once.
+    pub(super) fn improve_days(&self, goal: &[Term], best: Held, effort: Effort) -> Held {
+        self.weekly.days().fold(best, |best, day| match self.again(goal, &best, day, effort) {
+            Some(found) if found.objective > best.goal + 1e-6 => {
+                Held { goal: found.objective, values: found.values }
+            }
+            _ => best,
         })
     }
 
-    /// Where the bounds of tiers 1 and 2 cannot be reached together, each is brought down as far as the search
-    /// gets, and held there.
-    fn settle_costs(&mut self, effort: Effort) -> Option<Vec<f64>> {
-        const LOOSE: f64 = 1e6;
-        hold_ranges(&mut self.weekly, LOOSE);
-        let (coverage, ranges) = (costs(&self.weekly.coverage), costs(&self.weekly.ranges));
-        let plan = match self.dive(&ranges, effort) {
-            Some(plan) => plan,
-            None => {
-                hold_coverage(&mut self.weekly, LOOSE);
-                let first = self.dive(&coverage, effort)?;
-                let best = self.improve(&coverage, first, effort);
-                hold_coverage(&mut self.weekly, -best.goal);
-                Held { goal: value(&ranges, &best.values), values: best.values }
+    /// One day solved again from where it stands, the other days as they are.
+    fn again(&self, goal: &[Term], best: &Held, day: usize, effort: Effort) -> Option<Found> {
+        let mut fixed: Vec<Option<f64>> = vec![None; self.weekly.model.vars.len()];
+        for other in self.weekly.days().filter(|other| *other != day) {
+            for var in self.day_vars(other) {
+                fixed[var] = Some(best.values[var]);
             }
-        };
-        let best = self.improve(&ranges, plan, effort);
-        hold_ranges(&mut self.weekly, -best.goal);
-        Some(best.values)
+        }
+        let work = Some(Work { nodes: effort.nodes });
+        self.part(goal, &fixed, Some(&best.values), work).ok()
+    }
+
+    fn part(
+        &self,
+        goal: &[Term],
+        fixed: &[Option<f64>],
+        start: Option<&[f64]>,
+        work: Option<Work>,
+    ) -> Result<Found, backend::Nothing> {
+        let relaxed = vec![false; fixed.len()];
+        backend::solve(&Part {
+            model: &self.weekly.model,
+            goal,
+            fixed,
+            relaxed: &relaxed,
+            start,
+            work,
+        })
     }
 
     /// The variables that belong to a day: its picks and pairs.
@@ -149,113 +281,9 @@ impl Search<'_> {
         vars
     }
 
-    /// Relax and fix: one day whole at a time, the days after it relaxed, the days before it fixed.
-    fn dive(&self, goal: &[Term], effort: Effort) -> Option<Held> {
-        let count = self.weekly.model.vars.len();
-        let mut fixed = vec![None; count];
-        if self.whole {
-            let found = self.part(goal, &fixed, &vec![false; count], None, None)?;
-            return Some(Held { goal: found.objective, values: found.values });
-        }
-        let mut relaxed: Vec<bool> = vec![false; count];
-        for day in self.weekly.days() {
-            for var in self.day_vars(day) {
-                relaxed[var] = true;
-            }
-        }
-        let work = Some(Work { nodes: effort.dive_nodes });
-        let mut found = None;
-        for day in self.day_order() {
-            let vars = self.day_vars(day);
-            for var in &vars {
-                relaxed[*var] = false;
-            }
-            let step = self.part(goal, &fixed, &relaxed, None, work)?;
-            for var in vars {
-                fixed[var] = Some(step.values[var]);
-            }
-            found = Some(step);
-        }
-        found.map(|found| Held { goal: found.objective, values: found.values })
-    }
-
-    fn part(
-        &self,
-        goal: &[Term],
-        fixed: &[Option<f64>],
-        relaxed: &[bool],
-        start: Option<&[f64]>,
-        work: Option<Work>,
-    ) -> Option<Found> {
-        backend::solve(&Part { model: &self.weekly.model, goal, fixed, relaxed, start, work })
-    }
-
-    /// Days with the most minutes first: they have the most to give.
-    fn day_order(&self) -> Vec<usize> {
-        let mut days: Vec<usize> = self.weekly.days().collect();
-        days.sort_by_key(|day| (std::cmp::Reverse(self.weekly.request.days[*day].minutes), *day));
-        days
-    }
-
-    /// Solves single days, then pairs of days, again while the others stand.
-    fn improve(&self, goal: &[Term], mut best: Held, effort: Effort) -> Held {
-        if self.whole {
-            return best;
-        }
-        let days = self.weekly.request.days.len();
-        let pairs: Vec<Vec<usize>> =
-            (0..days).flat_map(|one| (one + 1..days).map(move |other| vec![one, other])).collect();
-        for _ in 0..effort.rounds {
-            let before = best.goal;
-            best = self.improve_days(goal, best, effort);
-            best = self.again_all(goal, best, &pairs, effort);
-            if best.goal <= before + 1e-6 {
-                break;
-            }
-        }
-        best
-    }
-
-    /// Solves single days again, each once.
-    pub(super) fn improve_days(&self, goal: &[Term], best: Held, effort: Effort) -> Held {
-        let singles: Vec<Vec<usize>> = self.weekly.days().map(|day| vec![day]).collect();
-        self.again_all(goal, best, &singles, effort)
-    }
-
-    fn again_all(
-        &self,
-        goal: &[Term],
-        best: Held,
-        neighborhoods: &[Vec<usize>],
-        effort: Effort,
-    ) -> Held {
-        neighborhoods.iter().fold(best, |best, days| match self.again(goal, &best, days, effort) {
-            Some(found) if found.objective > best.goal + 1e-6 => {
-                Held { goal: found.objective, values: found.values }
-            }
-            _ => best,
-        })
-    }
-
-    fn again(&self, goal: &[Term], best: &Held, days: &[usize], effort: Effort) -> Option<Found> {
-        let count = self.weekly.model.vars.len();
-        let mut fixed: Vec<Option<f64>> = vec![None; count];
-        for day in self.weekly.days().filter(|day| !days.contains(day)) {
-            for var in self.day_vars(day) {
-                fixed[var] = Some(best.values[var]);
-            }
-        }
-        let work = Some(Work { nodes: effort.again_nodes });
-        self.part(goal, &fixed, &vec![false; count], Some(&best.values), work)
-    }
-
-    fn finish(&self, best: &Held, bounds: [f64; 3]) -> Solution {
+    fn finish(&self, values: &[f64], bounds: [f64; 3]) -> Solution {
         let weekly = &self.weekly;
-        let reached = [
-            value(&weekly.coverage, &best.values),
-            value(&weekly.ranges, &best.values),
-            value(&weekly.view, &best.values),
-        ];
+        let reached = [&weekly.coverage, &weekly.ranges, &weekly.view].map(|tier| value(tier, values));
         let names = ["coverage", "ranges and balance", "coach's view"];
         let tiers: Vec<Tier> = names
             .iter()
@@ -269,7 +297,7 @@ impl Search<'_> {
             .collect();
         let proven = tiers.iter().all(|tier| tier.proven);
         let status = if proven { SolveStatus::Proven } else { SolveStatus::WithinGap };
-        Solution { split: weekly.split.clone(), done: done(weekly, &best.values), tiers, status }
+        Solution { split: weekly.split.clone(), done: done(weekly, values), tiers, status }
     }
 }
 
@@ -289,41 +317,12 @@ fn done(weekly: &Weekly, values: &[f64]) -> Vec<Done> {
     done
 }
 
-/// To four decimals, and never a negative zero, so that a plan's text does not show rounding.
+/// To three decimals, and never a negative zero, so that a plan's text does not show rounding.
 fn rounded(value: f64) -> f64 {
-    (value * 1e4).round() / 1e4 + 0.0
+    (value * 1e3).round() / 1e3 + 0.0
 }
 
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small whole number")]
 fn whole(value: f64) -> u32 {
     value.round().max(0.0) as u32
-}
-
-#[doc(hidden)]
-#[must_use]
-pub fn played(weekly: &Weekly, changes: u32, games: u64, nodes: u64) -> [f64; 4] {
-    let mut best: Option<super::play::Outcome> = None;
-    let t = std::time::Instant::now();
-    for g in 0..games {
-        let o = super::play::Play::new(weekly, g).run(changes);
-        if best.as_ref().is_none_or(|b| o.worth.beats(&b.worth)) {
-            best = Some(o);
-        }
-    }
-    let best = best.unwrap();
-    let worth = best.worth;
-    println!("    play {:?} {:?}", worth, t.elapsed());
-    let mut w = weekly.clone();
-    hold_coverage(&mut w, worth.coverage);
-    hold_ranges(&mut w, worth.ranges);
-    let s = Search { weekly: w, whole: false };
-    let mut h = Held { values: best.values, goal: worth.view };
-    for i in 0..3 {
-        h = s.improve_days(&weekly.view, h, Effort { again_nodes: nodes, ..Effort::default() });
-        println!("    again {i} {} {:?}", h.goal, t.elapsed());
-    }
-    let t = std::time::Instant::now();
-    let b = s.relaxed(&weekly.view).unwrap();
-    println!("    bound {} {:?}", b.objective, t.elapsed());
-    [worth.broken, worth.coverage, worth.ranges, h.goal]
 }

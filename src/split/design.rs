@@ -120,7 +120,7 @@ fn solve(request: &Request, ideas: &[Ideas]) -> Option<Vec<SplitDay>> {
     each_idea_once(&mut model, &takes);
     repeats(&mut model, &takes, &mut goal);
     let hard = hard_days(request, &mut model, ideas, &takes, &mut goal);
-    let values = backend::maximize(&model, &goal, None)?.values;
+    let values = backend::maximize(&model, &goal, None).ok()?.values;
     let chosen = |vars: &[Var]| vars.iter().position(|var| values[var.0] > 0.5).unwrap_or(0);
     let days = ideas.iter().enumerate().map(|(day, ideas)| {
         let (name, muscles, whole_body) = &ideas[chosen(&takes[day])];

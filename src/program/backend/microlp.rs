@@ -4,12 +4,12 @@ use good_lp::solvers::microlp::microlp as using_microlp;
 use good_lp::{Expression, ProblemVariables, SolverModel as _, variable};
 use microlp::{SolveOptions, TerminationReason};
 
-use super::{Found, Part, Reduced};
+use super::{Found, Nothing, Part, Reduced};
 use crate::program::Op;
 
 /// Solves a reduced part. Node limits, gap and bound are not in good_lp's own trait, so the problem that
 /// it built is solved with microlp's options. Variable order is creation order in both.
-pub(super) fn solve(part: &Part, reduced: &Reduced) -> Option<Found> {
+pub(super) fn solve(part: &Part, reduced: &Reduced) -> Result<Found, Nothing> {
     let mut variables = ProblemVariables::new();
     let vars: Vec<_> = reduced
         .free
@@ -43,10 +43,17 @@ pub(super) fn solve(part: &Part, reduced: &Reduced) -> Option<Found> {
     let mut options = SolveOptions::default();
     options.node_limit = part.work.map(|work| work.nodes);
     options.warm_start = part.start.map(|start| start_values(reduced, start));
-    read(part, reduced, problem.as_inner().solve_with(options).ok()?.into_solution().ok()?)
+    match problem.as_inner().solve_with(options) {
+        Ok(outcome) => match outcome.into_solution() {
+            Ok(solution) => Ok(read(part, reduced, &solution)),
+            Err(_) => Err(Nothing::Stopped),
+        },
+        Err(microlp::Error::Infeasible) => Err(Nothing::Infeasible),
+        Err(_) => Err(Nothing::Stopped),
+    }
 }
 
-fn read(part: &Part, reduced: &Reduced, solution: microlp::Solution) -> Option<Found> {
+fn read(part: &Part, reduced: &Reduced, solution: &microlp::Solution) -> Found {
     let mut values: Vec<f64> = part.fixed.iter().map(|value| value.unwrap_or(0.0)).collect();
     for (var, value) in reduced.free.iter().zip(solution.iter().map(|(_, value)| value)) {
         let whole = part.model.vars[var.0].integer && !part.relaxed[var.0];
@@ -56,7 +63,7 @@ fn read(part: &Part, reduced: &Reduced, solution: microlp::Solution) -> Option<F
     let proven = solution.termination_reason() == TerminationReason::ProvenOptimal;
     let objective = solution.objective() + reduced.constant;
     let bound = if proven { objective } else { bound + reduced.constant };
-    Some(Found { values, objective, bound, proven })
+    Found { values, objective, bound, proven }
 }
 
 /// Start values for the free variables. microlp's variables are places in order of creation, and only a

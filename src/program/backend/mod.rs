@@ -44,9 +44,20 @@ pub struct Part<'a> {
     pub work: Option<Work>,
 }
 
+/// Why a solve gave no values.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Nothing {
+    /// Proven: the rows collide.
+    Infeasible,
+    /// The work was spent, or the solver failed; this proves nothing.
+    Stopped,
+}
+
 /// Maximizes a goal over a whole model.
-#[must_use]
-pub fn maximize(model: &Model, goal: &[Term], work: Option<Work>) -> Option<Found> {
+///
+/// # Errors
+/// Whether the rows collide or the work was spent first.
+pub fn maximize(model: &Model, goal: &[Term], work: Option<Work>) -> Result<Found, Nothing> {
     let part = Part {
         model,
         goal,
@@ -58,10 +69,12 @@ pub fn maximize(model: &Model, goal: &[Term], work: Option<Work>) -> Option<Foun
     solve(&part)
 }
 
-/// Maximizes a goal over the free variables of a part. `None`: no solution, or none found within the work.
-#[must_use]
-pub fn solve(part: &Part) -> Option<Found> {
-    let reduced = Reduced::new(part)?;
+/// Maximizes a goal over the free variables of a part.
+///
+/// # Errors
+/// Whether the rows collide or the work was spent first.
+pub fn solve(part: &Part) -> Result<Found, Nothing> {
+    let reduced = Reduced::new(part).ok_or(Nothing::Infeasible)?;
     microlp::solve(part, &reduced)
 }
 
