@@ -19,6 +19,7 @@ pub(super) fn run(arguments: &SheetArgs, console: &Console) -> Result<Exit, Fail
         paper: arguments.paper.into(),
         week: arguments.week,
         color,
+        width: console.width(),
         ..sheets::Options::default()
     };
     let text = made(&loaded.plan, catalog.entries(), arguments.form.id(), &options)?;
