@@ -7,7 +7,10 @@ fn without_a_terminal_it_refuses_and_says_what_to_do() {
     let output = run(&["intake"]);
     let stderr = text(&output.stderr);
     assert_eq!(output.status.code(), Some(2));
-    assert!(stderr.contains("terminal") && stderr.contains("weekwright schema profile"), "{stderr}");
+    assert!(
+        stderr.contains("terminal") && stderr.contains("weekwright schema profile"),
+        "{stderr}"
+    );
     assert!(stderr.contains("profiles"), "{stderr}");
     assert!(output.stdout.is_empty());
 }

