@@ -131,7 +131,11 @@ impl Talk for Terminal<'_> {
         stderr.write_all(prompt.as_bytes()).and_then(|()| stderr.flush()).ok()?;
         let mut line = Vec::new();
         match io::stdin().lock().read_until(b'\n', &mut line) {
-            Ok(0) | Err(_) => None,
+            Ok(0) | Err(_) => {
+                // The line of the question is still open.
+                let _ = writeln!(stderr);
+                None
+            }
             Ok(_) => Some(String::from_utf8_lossy(&line).trim_end_matches(['\r', '\n']).to_owned()),
         }
     }

@@ -17,12 +17,21 @@ pub(super) fn run(arguments: &ManualArgs, console: &Console) -> Result<Exit, Fai
         Some(name) => program.find_subcommand(name).cloned().ok_or_else(|| unknown(name))?,
     };
     let name = page.get_display_name().unwrap_or_else(|| page.get_name()).to_owned();
+    let after = page.get_after_help().map(ToString::to_string).unwrap_or_default();
+    let page = page.after_help(None::<&str>);
     let mut text = Vec::new();
     let page = clap_mangen::Man::new(page).title(name).manual("Weekwright");
     page.render(&mut text).expect("memory takes every write");
-    let text = String::from_utf8(text).expect("help texts are text");
+    let text = String::from_utf8(text).expect("help texts are text") + &examples(&after);
     console.write(arguments.output.as_deref(), &text)?;
     Ok(Exit::Done)
+}
+
+/// The text under the help as a section whose lines stay as they are.
+fn examples(after: &str) -> String {
+    let lines = after.strip_prefix("Examples:\n").unwrap_or(after);
+    let lines = lines.replace('\\', "\\e").replace('-', "\\-");
+    format!(".SH EXAMPLES\n.nf\n{lines}\n.fi\n")
 }
 
 fn unknown(name: &str) -> Faults {

@@ -22,9 +22,9 @@ pub(super) fn run(arguments: &PlanArgs, console: &Console) -> Result<Exit, Failu
     let options = Options { seed: arguments.seed, ..Options::default() };
     let clock = Instant::now();
     let progress = console.progress("planning ...");
-    let planned = planner.plan(&loaded.profile, &options);
+    let outcome = planner.plan(&loaded.profile, &options);
     drop(progress);
-    match planned {
+    match outcome {
         Ok(plan) => {
             let is_file = arguments.output.as_deref().is_some_and(|path| path != Path::new("-"));
             let color = console.colors() && !is_file;

@@ -20,7 +20,6 @@ pub(super) fn run(arguments: &SheetArgs, console: &Console) -> Result<Exit, Fail
         week: arguments.week,
         color,
         width: console.width(),
-        ..sheets::Options::default()
     };
     let text = made(&loaded.plan, catalog.entries(), arguments.form.id(), &options)?;
     console.write(arguments.output.as_deref(), &text)?;

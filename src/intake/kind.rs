@@ -132,7 +132,7 @@ pub(super) fn clock(typed: &str) -> String {
 fn lift(typed: &str) -> Result<String, String> {
     let parts: Vec<&str> = typed.split(' ').collect();
     let is_number = |part: &&str| part.starts_with(|first: char| first.is_ascii_digit());
-    let start = parts.iter().position(|part| is_number(&part)).unwrap_or(parts.len());
+    let start = parts.iter().position(is_number).unwrap_or(parts.len());
     let id = scalar(&word(&parts[..start].join(" ")));
     let figures = parts[start..].join(" ");
     let figures = figures.split(|letter: char| !letter.is_ascii_digit() && letter != '.');

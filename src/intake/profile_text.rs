@@ -33,7 +33,9 @@ struct Text<'a> {
 
 impl Text<'_> {
     fn heading(&mut self, name: &str) {
-        self.text.push_str(&format!("\n# {name}\n"));
+        self.text.push_str("\n# ");
+        self.text.push_str(name);
+        self.text.push('\n');
     }
 
     fn line(&mut self, line: &str, remark: &str) {

@@ -46,9 +46,14 @@ fn the_manual_is_a_page_that_man_reads() {
     let page = text(&output.stdout).to_owned();
     assert_eq!(output.status.code(), Some(0));
     let mut at = 0;
-    for section in
-        [".TH weekwright 1", ".SH NAME", ".SH SYNOPSIS", ".SH DESCRIPTION", ".SH OPTIONS"]
-    {
+    for section in [
+        ".TH weekwright 1",
+        ".SH NAME",
+        ".SH SYNOPSIS",
+        ".SH DESCRIPTION",
+        ".SH OPTIONS",
+        ".SH EXAMPLES\n.nf\n  weekwright intake ",
+    ] {
         let found = page[at..].find(section);
         at += found.unwrap_or_else(|| panic!("{section} in its order: {page}"));
     }

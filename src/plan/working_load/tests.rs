@@ -75,7 +75,7 @@ fn a_related_lift_starts_at_its_stated_share() {
     let curl = entry("biceps-curl", "per-hand", "[[dumbbells]]");
     let found = load(&profile, &curl, 8, 2);
     assert_eq!(found.load_kg, None);
-    assert_eq!(found.note, "first load: light (from 4 kg)");
+    assert_eq!(found.note, "first load: light (from 1 kg)");
 }
 
 #[test]
