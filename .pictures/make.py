@@ -23,6 +23,7 @@ PROFILE = ROOT / "profiles/tide-01.yaml"
 LINES = 46  # what shows the first session whole
 MOST_BYTES = 300_000
 WIDE, HIGH = 8.4, 18  # a letter of 14 px
+NO_BREAK = "\u00a0"  # viewers fold plain spaces
 STYLES = {"1": "font-weight:bold", "2": "fill:#9fb0b8", "36": "fill:#7fd6cb"}
 
 
@@ -43,14 +44,14 @@ def terminal_svg(text):
                 styles = [] if codes in ([""], ["0"]) else styles + [STYLES[c] for c in codes if c in STYLES]
             elif part:
                 style = f' style="{";".join(styles)}"' if styles else ""
-                spans.append(f"<tspan{style}>{html.escape(part)}</tspan>")
+                kept = html.escape(part).replace(" ", NO_BREAK)
+                spans.append(f"<tspan{style}>{kept}</tspan>")
         rows.append(f'<text x="16" y="{30 + number * HIGH}">{"".join(spans)}</text>')
     width, height = 32 + 80 * WIDE, 36 + len(lines) * HIGH
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width:.0f} {height}" role="img" '
         f'aria-label="A plan in the terminal">\n<rect width="100%" height="100%" rx="6" fill="#12212a"/>\n'
-        '<g font-family="ui-monospace,Menlo,Consolas,monospace" font-size="14" fill="#eef3f0" '
-        'xml:space="preserve">\n' + "\n".join(rows) + "\n</g>\n</svg>\n"
+        '<g font-family="ui-monospace,Menlo,Consolas,monospace" font-size="14" fill="#eef3f0">\n' + "\n".join(rows) + "\n</g>\n</svg>\n"
     )
 
 

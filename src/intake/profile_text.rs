@@ -23,7 +23,8 @@ pub fn profile_text(answers: &Answers) -> String {
 const HEAD: &str = "\
 # A client's profile. Change what you like, then: weekwright plan FILE
 # Behind `#` stand remarks; take the sign away before a key to use the key.
-# `weekwright schema profile` tells every key to an editor.
+# An editor completes and checks the keys after: weekwright schema profile -o profile.schema.json
+# yaml-language-server: $schema=profile.schema.json
 ";
 
 struct Text<'a> {
