@@ -104,7 +104,7 @@ fn row_height(row: &Row, set: &Set) -> f64 {
     ];
     let how = how.join(" · ");
     let cues = if set.cues { line.cues.join(" · ") } else { String::new() };
-    let texts = [&how, &line.ramp, &line.load_note, &line.next, &line.instead, &cues];
+    let texts = [&how, &line.ramp, &line.plates, &line.load_note, &line.next, &line.instead, &cues];
     let words: f64 = texts.iter().map(|text| lines(text, set.letters)).sum();
     let left = set.name * lines(&line.name, 23.0) + set.line * words;
     let cells = row.cells.iter().flatten().map(|cell| {

@@ -33,7 +33,7 @@ impl Sheet for Text {
         header(&mut page, plan, options);
         if options.audience.client() {
             for session in sessions {
-                session::write(&mut page, &Card::new(plan, session, &names));
+                session::write(&mut page, &Card::alone(plan, session, &names));
             }
             legend(&mut page, plan);
         }
