@@ -4,3 +4,4 @@
 mod catalog;
 mod cli;
 mod input;
+mod tidy;
