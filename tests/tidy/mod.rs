@@ -10,6 +10,7 @@ mod sources;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
+use std::sync::Mutex;
 
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -57,9 +58,13 @@ fn is_update() -> bool {
     std::env::var_os("WEEKWRIGHT_UPDATE").is_some()
 }
 
+/// Tests run side by side, and a document has several parts to write.
+static WRITING: Mutex<()> = Mutex::new(());
+
 /// Holds the part of a document between `<!-- NAME -->` and `<!-- /NAME -->` to what it is made from.
 fn holds_made(document: &str, name: &str, wanted: &str) {
     let (open, close) = (format!("<!-- {name} -->\n"), format!("<!-- /{name} -->"));
+    let writing = WRITING.lock();
     let whole = text(document);
     let start =
         whole.find(&open).unwrap_or_else(|| panic!("{document} has no {open}")) + open.len();
@@ -69,6 +74,7 @@ fn holds_made(document: &str, name: &str, wanted: &str) {
             .unwrap();
     } else {
         let hint = "write it anew with `WEEKWRIGHT_UPDATE=1 cargo test tidy`";
+        drop(writing);
         assert!(whole[start..end] == *wanted, "{document}: `{name}` is stale; {hint}:\n{wanted}");
     }
 }
