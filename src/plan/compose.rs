@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::working_load::{Ask, KnownLifts};
-use super::{arrange, loads::Ladder, pair_up, prepare, racks, ramp};
+use super::{arrange, loads::Ladder, pair_up, prepare, racks, ramp, screening};
 use crate::input::plan::{Group, Item, MinutesUsed, Session};
 use crate::request::candidate::Candidate;
 use crate::request::dose::{self, Duty};
@@ -13,18 +13,22 @@ use crate::split::SplitDay;
 use crate::timing;
 use crate::words::{GroupKind, Measure, Muscle, Pattern, Sides};
 
-/// The sessions of a solved week, in the order of the week.
+/// The sessions of a block of a solution, in the order of the week; past the last block, the last one's.
 #[must_use]
-pub fn sessions(request: &Request, solution: &Solution) -> Vec<Session> {
+pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Session> {
     let known = KnownLifts::of(&request.profile);
+    let later =
+        block.checked_sub(1).and_then(|place| solution.later.get(place).or(solution.later.last()));
+    let block = later.unwrap_or(&solution.done);
+    let most_percent = screening::advise(&request.profile).start.most_percent;
     request
         .days
         .iter()
         .enumerate()
         .map(|(place, day)| {
-            let done: Vec<Done> =
-                solution.done.iter().copied().filter(|done| done.day == place).collect();
-            Composer { request, known: &known, day }.session(&solution.split.days[place], &done)
+            let done: Vec<Done> = block.iter().copied().filter(|done| done.day == place).collect();
+            Composer { request, known: &known, day, most_percent }
+                .session(&solution.split.days[place], &done)
         })
         .collect()
 }
@@ -33,6 +37,8 @@ struct Composer<'a> {
     request: &'a Request,
     known: &'a KnownLifts,
     day: &'a Day,
+    /// The most in percent of the maximum that first loads may be, where age asks for it.
+    most_percent: Option<f64>,
 }
 
 impl Composer<'_> {
@@ -108,7 +114,8 @@ impl Composer<'_> {
         let dose = dose::dose(profile.goal, profile.training_status, candidate.duty);
         let ladder =
             profile.equipment.as_ref().and_then(|place| racks::ladder(entry, place, profile.units));
-        let ask = Ask { reps: candidate.amount, rir: candidate.rir, most_percent: None };
+        let ask =
+            Ask { reps: candidate.amount, rir: candidate.rir, most_percent: self.most_percent };
         let load = self.known.working_load(entry, ladder.as_ref(), ask);
         let ramp = self.ramp(candidate, load.load_kg, ladder.as_ref(), warm);
         let list = Some(vec![candidate.amount; done.sets as usize]);

@@ -5,11 +5,11 @@ use std::sync::Arc;
 
 use super::candidate::{Candidate, Station, Wish, grade};
 use super::dose::{self, Duty};
-use super::{Barred, Day, Entries, Figures, Request, target, targets};
+use super::{Barred, Day, Entries, Figures, Request, screening, target, targets};
 use crate::input::catalog::Entry;
 use crate::input::profile::{Limit, Profile};
 use crate::timing;
-use crate::words::{Goal, Grade, Kit, LoadKind, Muscle, Pattern, Role, Status, Stress};
+use crate::words::{Goal, Grade, Kind, Kit, LoadKind, Muscle, Pattern, Role, Status, Stress};
 
 /// The most sessions a week that carry conditioning while strength comes first (Wilson et al. 2012).
 const CONDITIONING_DAYS: usize = 3;
@@ -23,6 +23,7 @@ pub fn resolve(
     seed: u64,
 ) -> Request {
     let days = days(&profile);
+    let least_rir = screening::advise(&profile).start.least_rir;
     let figures = Figures::new(&profile);
     let (targets, lowered) = target::targets(&profile, &days, &figures);
     let ceilings = Muscle::ALL
@@ -42,6 +43,7 @@ pub fn resolve(
         figures,
         previous_mains,
         seed,
+        least_rir,
     };
     let entries = request.entries.clone();
     for entry in entries.values().filter(|entry| entry.role == Role::Work) {
@@ -74,7 +76,7 @@ fn days(profile: &Profile) -> Vec<Day> {
 /// The sessions that end with conditioning: at most three, spread over the week.
 fn closing_days(profile: &Profile, days: usize) -> BTreeSet<usize> {
     match &profile.conditioning {
-        Some(wish) if wish.from_week <= profile.weeks => {
+        Some(wish) if wish.from_week <= profile.weeks && profile.goal != Goal::Power => {
             let count = days.min(CONDITIONING_DAYS);
             (0..count).map(|place| place * days / count).collect()
         }
@@ -149,12 +151,14 @@ fn has_purpose(request: &Request, entry: &Entry) -> bool {
     if pattern.is_explosive() {
         return request.profile.goal == Goal::Power;
     }
-    let targeted = |muscle: &Muscle| request.targets.contains_key(muscle);
+    let wanted = |muscle: &Muscle| {
+        request.targets.contains_key(muscle) || crate::request::EXTRAS.contains(muscle)
+    };
+    let serves = entry.direct.iter().any(wanted)
+        || (entry.kind == Some(Kind::Compound) && entry.indirect.iter().any(wanted));
     pattern.is_trunk()
         || (pattern == Pattern::Balance && request.needs_balance())
-        || (pattern.gives_volume()
-            && pattern != Pattern::Balance
-            && entry.direct.iter().any(targeted))
+        || (pattern.gives_volume() && pattern != Pattern::Balance && serves)
 }
 
 impl Request {
@@ -188,7 +192,7 @@ fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate 
         work_s: timing::set_s(entry, amount, dose.tempo_for(entry)),
         rest_s: dose.rest_s,
         start_s: timing::WAY_IN_S + entry.setup_s + timing::ramp_s(ramp_steps(entry, duty, amount)),
-        rir: dose.rir.max(least_rir(request, pattern)),
+        rir: dose.rir.max(least_rir(request, pattern)).max(request.least_rir),
         wish: wish(profile, &entry.id),
         station: Station::of(&kit),
         kit,
