@@ -4,4 +4,6 @@
 mod catalog;
 mod cli;
 mod input;
+mod intake;
+mod schema;
 mod tidy;
