@@ -120,10 +120,8 @@ fn span(weeks: &BTreeSet<u32>) -> String {
     let list: Vec<u32> = weeks.iter().copied().collect();
     match list.as_slice() {
         [only] => format!("week {only}"),
-        [first, .., last]
-            if usize::try_from(last - first).is_ok_and(|ahead| ahead + 1 == list.len()) =>
-        {
-            format!("weeks {first}-{last}")
+        [from, .., to] if usize::try_from(to - from).is_ok_and(|more| more + 1 == list.len()) => {
+            format!("weeks {from}-{to}")
         }
         _ => {
             let list: Vec<String> = list.iter().map(u32::to_string).collect();
