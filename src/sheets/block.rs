@@ -259,12 +259,19 @@ pub(crate) struct WeekLine {
 
 /// Every week of the plan for an overview.
 pub(crate) fn week_lines(plan: &Plan) -> Vec<WeekLine> {
-    let weeks = plan.weeks.iter();
-    weeks
-        .map(|week| WeekLine {
-            column: column(plan, week),
-            sets: head::working_sets(&week.sessions),
-            note: week.note.as_deref().map(clean::line).unwrap_or_default(),
-        })
-        .collect()
+    let note = |week: &Week| week.note.as_deref().map(clean::line).unwrap_or_default();
+    // The first of a run of weeks with the same note says it for the others.
+    let mut told: Option<(u32, String)> = None;
+    let mut lines = Vec::new();
+    for week in &plan.weeks {
+        let note = note(week);
+        let same = told.as_ref().filter(|(_, said)| *said == note && !note.is_empty());
+        let shown = same.map_or_else(|| note.clone(), |(first, _)| format!("As in week {first}."));
+        if same.is_none() {
+            told = Some((week.week, note));
+        }
+        let sets = head::working_sets(&week.sessions);
+        lines.push(WeekLine { column: column(plan, week), sets, note: shown });
+    }
+    lines
 }
