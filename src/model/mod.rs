@@ -195,7 +195,7 @@ impl<'a> Weekly<'a> {
 /// Rounds of a pair: three, or as many sets as a short session has.
 #[must_use]
 pub fn paired_sets(request: &Request, day: usize) -> u32 {
-    if request.days[day].minutes < crate::request::candidate::SHORT_SESSION { 2 } else { 3 }
+    if request.days[day].minutes < crate::request::candidate::VERY_SHORT_SESSION { 2 } else { 3 }
 }
 
 /// Terms with the opposite sign.

@@ -1,12 +1,13 @@
-//! The split as a small model of its own: one idea a day, and which muscles are hard on which day under
-//! the recovery hours.
+//! The split as a small problem of its own, solved exactly: one idea a day, and which muscles are hard on
+//! which day under the recovery hours.
 
 use std::collections::BTreeSet;
+
+use itertools::Itertools as _;
 
 use super::idea::{ANY_DAY, Idea, STYLES, Style};
 use super::{Split, SplitDay};
 use crate::input::profile::{SplitChoice, SplitName};
-use crate::program::{Model, Op, Term, Var, backend};
 use crate::request::Request;
 use crate::words::{Effort, Muscle, Status};
 
@@ -97,39 +98,42 @@ fn designed(request: &Request, style: &Style) -> Option<Split> {
     Some(Split { name: style.name.to_owned(), days })
 }
 
+/// The ideas that a day may have: a name, its muscles, and whether it is for the whole body.
 type Ideas = Vec<(String, BTreeSet<Muscle>, bool)>;
+/// Days as bits, the first day lowest.
+type Days = u32;
 
 /// Points for the first, second and third hard day of a targeted muscle: twice a week where it fits
 /// (Schoenfeld et al. 2016), more is worth little.
 const EXPOSURES: [f64; 3] = [12.0, 8.0, 1.0];
+/// Points for a hard day of a muscle without a target.
+const UNTARGETED: f64 = 0.5;
 /// A day whose idea is the same as the day before costs this much.
 const REPEAT: f64 = 3.0;
+/// Weeks with more sequences of ideas than this look only at the ideas in turn.
+const MOST_SEQUENCES: usize = 100_000;
 
-/// One idea a day and the hard muscle-days, for the most exposures.
+/// One idea a day and the hard muscle-days, for the most exposures. Once the ideas are given, each muscle's
+/// best hard days stand by themselves, so that every sequence of ideas can be looked at.
 fn solve(request: &Request, ideas: &[Ideas]) -> Option<Vec<SplitDay>> {
-    let mut model = Model::default();
-    let takes: Vec<Vec<Var>> = ideas
+    let hard: Vec<HardDays> = Muscle::ALL
         .iter()
-        .enumerate()
-        .map(|(day, ideas)| {
-            (0..ideas.len()).map(|idea| model.binary(format!("idea_{day}_{idea}"))).collect()
-        })
+        .filter(|muscle| !muscle.recovers_fast() && !ANY_DAY.contains(muscle))
+        .map(|muscle| HardDays::new(request, *muscle))
         .collect();
-    let mut goal: Vec<Term> = Vec::new();
-    for day in &takes {
-        model.row("one-idea", "day", day.iter().map(|var| (*var, 1.0)).collect(), Op::Eq, 1.0);
+    let mut best: Option<(f64, Vec<usize>)> = None;
+    for sequence in sequences(ideas) {
+        let worth = worth(ideas, &hard, &sequence);
+        if best.as_ref().is_none_or(|(most, _)| worth > *most) {
+            best = Some((worth, sequence));
+        }
     }
-    each_idea_once(&mut model, &takes);
-    repeats(&mut model, &takes, &mut goal);
-    let hard = hard_days(request, &mut model, ideas, &takes, &mut goal);
-    let values = backend::maximize(&model, &goal, None).ok()?.values;
-    let chosen = |vars: &[Var]| vars.iter().position(|var| values[var.0] > 0.5).unwrap_or(0);
-    let days = ideas.iter().enumerate().map(|(day, ideas)| {
-        let (name, muscles, whole_body) = &ideas[chosen(&takes[day])];
+    let (_, sequence) = best?;
+    let days = sequence.iter().enumerate().map(|(day, idea)| {
+        let (name, muscles, whole_body) = &ideas[day][*idea];
         let is_hard = |muscle: &Muscle| {
-            ANY_DAY.contains(muscle)
-                || muscle.recovers_fast()
-                || hard[day][muscle.index()].is_some_and(|var| values[var.0] > 0.5)
+            let days = hard.iter().find(|hard| hard.muscle == *muscle);
+            days.is_none_or(|hard| hard.best(trained(ideas, &sequence, *muscle)).1 & bit(day) != 0)
         };
         let hard = muscles.iter().copied().filter(is_hard).collect();
         SplitDay { idea: name.clone(), muscles: muscles.clone(), hard, whole_body: *whole_body }
@@ -137,96 +141,95 @@ fn solve(request: &Request, ideas: &[Ideas]) -> Option<Vec<SplitDay>> {
     Some(days.collect())
 }
 
-/// Every idea of a style has its day where there are days enough.
-fn each_idea_once(model: &mut Model, takes: &[Vec<Var>]) {
-    let ideas = takes.iter().map(Vec::len).max().unwrap_or(0);
-    if ideas < 2 || takes.len() < ideas || takes.iter().any(|day| day.len() != ideas) {
-        return;
-    }
-    for idea in 0..ideas {
-        let days = takes.iter().map(|day| (day[idea], 1.0)).collect();
-        model.row("each-idea", "week", days, Op::Ge, 1.0);
-    }
+const fn bit(day: usize) -> Days {
+    1 << day
 }
 
-/// Neighboring days with the same idea cost points, unless it is the only idea.
-fn repeats(model: &mut Model, takes: &[Vec<Var>], goal: &mut Vec<Term>) {
-    for (day, pair) in takes.windows(2).enumerate() {
-        for (idea, (one, next)) in pair[0].iter().zip(&pair[1]).enumerate() {
-            let same = model.least(format!("same_{day}_{idea}"), 1.0);
-            model.row("repeat", "day", vec![(*one, 1.0), (*next, 1.0), (same, -1.0)], Op::Le, 1.0);
-            goal.push((same, -REPEAT));
-        }
-    }
+/// Sequences of ideas, one a day: all of them where they are few, else the ideas in turn from each start.
+/// Every idea has its day where there are days enough.
+fn sequences(ideas: &[Ideas]) -> Vec<Vec<usize>> {
+    let counts: Vec<usize> = ideas.iter().map(Vec::len).collect();
+    let all = counts.iter().try_fold(1_usize, |product, count| product.checked_mul(*count));
+    let most = counts.iter().copied().max().unwrap_or(0);
+    let listed: Vec<Vec<usize>> = if all.is_some_and(|all| all <= MOST_SEQUENCES) {
+        counts.iter().map(|count| 0..*count).multi_cartesian_product().collect()
+    } else {
+        let in_turn = |start: usize| {
+            counts.iter().enumerate().map(|(day, count)| (start + day) % count).collect()
+        };
+        (0..most).map(in_turn).collect()
+    };
+    let same = counts.iter().all(|count| *count == most);
+    let each_once = |sequence: &Vec<usize>| (0..most).all(|idea| sequence.contains(&idea));
+    let full = same && counts.len() >= most;
+    listed.into_iter().filter(|sequence| !full || each_once(sequence)).collect()
 }
 
-/// A variable per muscle and day: hard only if the day's idea has the muscle, never twice within the
-/// recovery hours, never beside a hard day of other training.
-fn hard_days(
-    request: &Request,
-    model: &mut Model,
-    ideas: &[Ideas],
-    takes: &[Vec<Var>],
-    goal: &mut Vec<Term>,
-) -> Vec<Vec<Option<Var>>> {
-    let days = request.days.len();
-    let mut hard = vec![vec![None; Muscle::ALL.len()]; days];
-    for muscle in Muscle::ALL.iter().filter(|muscle| !muscle.recovers_fast()) {
-        for day in 0..days {
-            if blocked(request, *muscle, day) {
-                continue;
-            }
-            let var = model.binary(format!("hard_{muscle}_{day}"));
-            let mut row: Vec<Term> = vec![(var, 1.0)];
-            for (take, (_, set, _)) in takes[day].iter().zip(&ideas[day]) {
-                if set.contains(muscle) {
-                    row.push((*take, -1.0));
-                }
-            }
-            model.row("hard-only-in-idea", "day", row, Op::Le, 0.0);
-            hard[day][muscle.index()] = Some(var);
-        }
-        for one in 0..days {
-            for other in one + 1..days {
-                if let (Some(a), Some(b)) = (hard[one][muscle.index()], hard[other][muscle.index()])
-                    && request.too_close(one, other)
-                {
-                    model.row("recovery", "days", vec![(a, 1.0), (b, 1.0)], Op::Le, 1.0);
-                }
-            }
-        }
-        reward(request, model, *muscle, &hard, goal);
-    }
-    hard
+/// The days of a sequence whose idea has a muscle.
+fn trained(ideas: &[Ideas], sequence: &[usize], muscle: Muscle) -> Days {
+    sequence
+        .iter()
+        .enumerate()
+        .filter(|(day, idea)| ideas[*day][**idea].1.contains(&muscle))
+        .fold(0, |days, (day, _)| days | bit(day))
 }
 
-/// Points for each exposure of a targeted muscle, falling with their number, earlier days first on ties.
-fn reward(
-    request: &Request,
-    model: &mut Model,
+/// Points of a sequence: exposures of every muscle, less repeated ideas.
+fn worth(ideas: &[Ideas], hard: &[HardDays], sequence: &[usize]) -> f64 {
+    let exposures: f64 =
+        hard.iter().map(|hard| hard.best(trained(ideas, sequence, hard.muscle)).0).sum();
+    let repeats = sequence
+        .windows(2)
+        .zip(ideas.windows(2))
+        .filter(|(pair, ideas)| ideas[0].len() > 1 && pair[0] == pair[1]);
+    exposures - REPEAT * f64::from(u32::try_from(repeats.count()).unwrap_or(u32::MAX))
+}
+
+/// A muscle's best hard days among any days that train it.
+struct HardDays {
     muscle: Muscle,
-    hard: &[Vec<Option<Var>>],
-    goal: &mut Vec<Term>,
-) {
-    let vars: Vec<Var> = hard.iter().filter_map(|day| day[muscle.index()]).collect();
-    if !request.targets.contains_key(&muscle) {
-        goal.extend(vars.iter().map(|var| (*var, 0.5)));
-        return;
+    /// Points and days, by the days that train it.
+    best: Vec<(f64, Days)>,
+}
+
+impl HardDays {
+    /// From few days to many: the days themselves where no two are too close, else the best with one day less.
+    fn new(request: &Request, muscle: Muscle) -> HardDays {
+        let count = request.days.len();
+        let free: Vec<bool> = (0..count).map(|day| !blocked(request, muscle, day)).collect();
+        let close: Vec<Days> = (0..count)
+            .map(|one| {
+                let close = (0..count).filter(|other| request.too_close(one, *other));
+                close.fold(0, |days, other| days | bit(other))
+            })
+            .collect();
+        let mut best: Vec<(f64, Days)> = Vec::with_capacity(1 << count);
+        for days in 0..bit(count) {
+            let of = || (0..count).filter(move |day| days & bit(*day) != 0);
+            let apart = of().all(|day| free[day] && days & close[day] == 0);
+            let own = if apart { (points(request, muscle, of()), days) } else { (-1.0, 0) };
+            let less = of().map(|day| best[(days & !bit(day)) as usize]);
+            best.push(less.fold(own, |most, next| if next.0 > most.0 { next } else { most }));
+        }
+        HardDays { muscle, best }
     }
-    let mut row: Vec<Term> = vars.iter().map(|var| (*var, -1.0)).collect();
-    for (count, points) in EXPOSURES.iter().enumerate() {
-        let step = model.most(format!("exposure_{muscle}_{count}"), 1.0);
-        row.push((step, 1.0));
-        goal.push((step, *points));
+
+    fn best(&self, trained: Days) -> (f64, Days) {
+        self.best[trained as usize]
     }
-    model.row("exposures", "muscle", row, Op::Le, 0.0);
-    for (day, var) in
-        hard.iter().enumerate().filter_map(|(day, vars)| Some((day, vars[muscle.index()]?)))
-    {
-        let minutes = f64::from(request.days[day].minutes) / 100.0;
-        #[allow(clippy::cast_precision_loss, reason = "at most fourteen days")]
-        goal.push((var, 0.01 * minutes - 0.001 * day as f64));
-    }
+}
+
+/// Points for a muscle's hard days, falling with their number; longer and earlier days first on ties.
+fn points(request: &Request, muscle: Muscle, days: impl Iterator<Item = usize>) -> f64 {
+    let targeted = request.targets.contains_key(&muscle);
+    days.enumerate()
+        .map(|(count, day)| {
+            let minutes = f64::from(request.days[day].minutes) / 100.0;
+            let order = f64::from(u32::try_from(day).unwrap_or(u32::MAX));
+            let points = EXPOSURES.get(count).copied().unwrap_or(0.0);
+            if targeted { points + 0.01 * minutes - 0.001 * order } else { UNTARGETED }
+        })
+        .sum()
 }
 
 /// Whether hard training elsewhere stands too close to a session for a muscle.
