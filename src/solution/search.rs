@@ -122,11 +122,8 @@ impl<'a> Search<'a> {
 
     /// Every tier in turn to the proof, as far as the work goes.
     fn whole(&mut self, start: Vec<f64>, effort: Effort) -> Solution {
-        let tiers = [
-            costs(&self.weekly.coverage),
-            costs(&self.weekly.ranges),
-            self.weekly.view.clone(),
-        ];
+        let tiers =
+            [costs(&self.weekly.coverage), costs(&self.weekly.ranges), self.weekly.view.clone()];
         let mut values = start;
         let mut bounds = [0.0; 3];
         for (tier, goal) in tiers.iter().enumerate() {
@@ -134,7 +131,8 @@ impl<'a> Search<'a> {
             let work = Some(Work { nodes: effort.whole_nodes });
             let fixed = vec![None; values.len()];
             let cost_free = tier < 2 && reached > -1e-6;
-            let found = if cost_free { None } else { self.part(goal, &fixed, Some(&values), work).ok() };
+            let found =
+                if cost_free { None } else { self.part(goal, &fixed, Some(&values), work).ok() };
             let bound = match found {
                 Some(found) => {
                     if found.objective > reached + 1e-6 {
@@ -283,7 +281,8 @@ impl<'a> Search<'a> {
 
     fn finish(&self, values: &[f64], bounds: [f64; 3]) -> Solution {
         let weekly = &self.weekly;
-        let reached = [&weekly.coverage, &weekly.ranges, &weekly.view].map(|tier| value(tier, values));
+        let reached =
+            [&weekly.coverage, &weekly.ranges, &weekly.view].map(|tier| value(tier, values));
         let names = ["coverage", "ranges and balance", "coach's view"];
         let tiers: Vec<Tier> = names
             .iter()
