@@ -1,0 +1,98 @@
+//! A second solver: the same model as pseudo-boolean sums, encoded with binary adders (Warners 1998) and decided by a
+//! SAT solver; the best value is found by asking for a better one until there is none.
+
+use rustsat::encodings::pb::{self, BinaryAdder};
+use rustsat::instances::SatInstance;
+use rustsat::solvers::{Solve as _, SolverResult};
+use rustsat::types::constraints::PbConstraint;
+use rustsat::types::{Lit, TernaryVal};
+use rustsat_batsat::BasicSolver;
+use weekwright::program::{Model, Op, Term};
+
+/// Factors have up to two decimals, and so have the values that continuous variables take at a best solution.
+const HUNDREDTHS: f64 = 100.0;
+
+/// A variable as a sum of bits, in units of its own.
+struct Bits {
+    low: f64,
+    unit: f64,
+    bits: Vec<(Lit, f64)>,
+}
+
+/// The greatest value of a goal, or `None` where the rows collide.
+pub(crate) fn greatest(model: &Model, goal: &[Term]) -> Option<f64> {
+    let mut instance: SatInstance = SatInstance::new();
+    let vars: Vec<Bits> = model
+        .vars
+        .iter()
+        .map(|var| {
+            let unit = if var.integer { 1.0 } else { 1.0 / HUNDREDTHS };
+            let steps = whole((var.high - var.low) / unit);
+            let count = isize::BITS - steps.leading_zeros();
+            let bits: Vec<(Lit, f64)> =
+                (0..count).map(|bit| (instance.new_lit(), f64::from(1_u32 << bit))).collect();
+            let sum = bits.iter().map(|(lit, value)| (*lit, whole(*value)));
+            instance.add_pb_constr(PbConstraint::new_ub(sum.collect::<Vec<_>>(), steps));
+            Bits { low: var.low, unit, bits }
+        })
+        .collect();
+    for row in &model.rows {
+        let (terms, constant) = summed(&vars, &row.terms);
+        let right = whole(row.right * HUNDREDTHS * HUNDREDTHS - constant);
+        instance.add_pb_constr(match row.op {
+            Op::Le => PbConstraint::new_ub(terms, right),
+            Op::Ge => PbConstraint::new_lb(terms, right),
+            Op::Eq => PbConstraint::new_eq(terms, right),
+        });
+    }
+    best(instance, &vars, goal)
+}
+
+fn best(mut instance: SatInstance, vars: &[Bits], goal: &[Term]) -> Option<f64> {
+    let (terms, constant) = summed(vars, goal);
+    let mut found = None;
+    loop {
+        let (cnf, _) = instance.clone().into_cnf_with_encoders(
+            |_, _, _| unreachable!("every row is a sum"),
+            |sum, cnf, manager| {
+                pb::encode_pb_constraint::<BinaryAdder, _>(sum, cnf, manager).unwrap();
+            },
+        );
+        let mut solver = BasicSolver::default();
+        solver.add_cnf(cnf).unwrap();
+        if solver.solve().unwrap() != SolverResult::Sat {
+            break;
+        }
+        // A bit that is in no clause may be anything, so it is no.
+        let is_set = |lit: Lit| solver.lit_val(lit).is_ok_and(|value| value == TernaryVal::True);
+        let value: isize = terms.iter().filter(|(lit, _)| is_set(*lit)).map(|(_, sum)| sum).sum();
+        found = Some((constant + from_whole(value)) / (HUNDREDTHS * HUNDREDTHS));
+        instance.add_pb_constr(PbConstraint::new_lb(terms.clone(), value + 1));
+    }
+    found
+}
+
+/// Terms over bits in ten-thousandths, and what the least values of the variables give.
+fn summed(vars: &[Bits], terms: &[Term]) -> (Vec<(Lit, isize)>, f64) {
+    let mut sum = Vec::new();
+    let mut constant = 0.0;
+    for (var, factor) in terms {
+        let Bits { low, unit, bits } = &vars[var.0];
+        let factor = factor * HUNDREDTHS * HUNDREDTHS;
+        constant += factor * low;
+        sum.extend(bits.iter().map(|(lit, value)| (*lit, whole(factor * unit * value))));
+    }
+    (sum, constant)
+}
+
+#[allow(clippy::cast_possible_truncation, reason = "checked to be whole and small")]
+fn whole(value: f64) -> isize {
+    let rounded = value.round();
+    assert!((value - rounded).abs() < 1e-3 && rounded.abs() < 1e12, "{value} is not whole");
+    rounded as isize
+}
+
+#[allow(clippy::cast_precision_loss, reason = "under 1e12")]
+fn from_whole(value: isize) -> f64 {
+    value as f64
+}
