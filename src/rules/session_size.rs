@@ -71,14 +71,15 @@ impl SessionSize {
         let mut findings = Vec::new();
         let minutes = f64::from(day.minutes);
         let wanted = request.figures.fewest_items as usize;
-        if items < FEWEST && two_fit(request, session.day) {
+        let enough = two_fit(request, session.day);
+        if items < FEWEST && enough {
             findings.push(Finding::broken(
                 self.id(),
                 place.clone(),
                 "two exercises at least",
                 items.to_string(),
             ));
-        } else if items < wanted && as_f64(wanted) * MINUTES_PER_ITEM <= minutes {
+        } else if items < wanted && enough && as_f64(wanted) * MINUTES_PER_ITEM <= minutes {
             let got = items.to_string();
             findings.push(Finding::broken(self.id(), place.clone(), "three exercises", got).as_remark());
         }

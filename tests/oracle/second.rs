@@ -11,6 +11,7 @@ use weekwright::program::{Model, Op, Term};
 
 /// Factors have up to two decimals, and so have the values that continuous variables take at a best solution.
 const HUNDREDTHS: f64 = 100.0;
+const ROUNDING: f64 = 1e-3;
 
 /// A variable as a sum of bits, in units of its own.
 struct Bits {
@@ -38,7 +39,13 @@ pub(crate) fn greatest(model: &Model, goal: &[Term]) -> Option<f64> {
         .collect();
     for row in &model.rows {
         let (terms, constant) = summed(&vars, &row.terms);
-        let right = whole(row.right * HUNDREDTHS * HUNDREDTHS - constant);
+        let right = row.right * HUNDREDTHS * HUNDREDTHS - constant;
+        // The left side is whole, so that a right side between two whole numbers is moved to the one inside.
+        let right = match row.op {
+            Op::Le => whole((right + ROUNDING).floor()),
+            Op::Ge => whole((right - ROUNDING).ceil()),
+            Op::Eq => whole(right),
+        };
         instance.add_pb_constr(match row.op {
             Op::Le => PbConstraint::new_ub(terms, right),
             Op::Ge => PbConstraint::new_lb(terms, right),

@@ -8,7 +8,7 @@ use proptest::strategy::{Strategy, ValueTree as _};
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use weekwright::input::profile::Profile;
 use weekwright::model::Weekly;
-use weekwright::program::{Model, Op, Settles, Term, holds, value};
+use weekwright::program::{Model, Op, Settles, Term, Var, holds, value};
 use weekwright::request::candidate::halves;
 use weekwright::request::{Request, resolve};
 use weekwright::rules::{Finding, RULES, Severity, weekly_model};
@@ -349,14 +349,27 @@ fn is_better(one: &[f64; 3], other: &[f64; 3]) -> bool {
     gains.into_iter().find(|gain| gain.abs() > 1e-6).is_some_and(|gain| gain > 0.0)
 }
 
-/// The SAT solver finds the same least costs, tier by tier.
+/// The SAT solver finds the same least costs, tier by tier. Rows that only tell what a later tier is worth can always
+/// be met, so it need not see them; nor does a tiny week ever have too many different exercises.
 fn second_solver_agrees(weekly: &Weekly, best: [f64; 3], what: &str) {
+    let best_of_first = best[0];
     let minus =
         |terms: &[Term]| -> Vec<Term> { terms.iter().map(|(var, cost)| (*var, -cost)).collect() };
-    let mut model = weekly.model.clone();
-    let coverage = second::greatest(&model, &minus(&weekly.coverage)).expect("it can be met");
-    assert!((coverage + best[0]).abs() < 1e-3, "{what}: {coverage} and {}", best[0]);
-    model.row("tier-1", "week", weekly.coverage.clone(), Op::Le, best[0]);
-    let ranges = second::greatest(&model, &minus(&weekly.ranges)).expect("it can be met");
-    assert!((ranges + best[1]).abs() < 1e-3, "{what}: {ranges} and {}", best[1]);
+    let tiers = [&weekly.coverage, &weekly.ranges];
+    for (tier, (terms, best)) in tiers.into_iter().zip(best).enumerate() {
+        let counts =
+            |var: &Var| tiers[..=tier].iter().any(|tier| tier.iter().any(|one| one.0 == *var));
+        let mut model = weekly.model.clone();
+        model.rows.retain(|row| {
+            row.terms.iter().all(|(var, _)| {
+                weekly.model.vars[var.0].settles == Settles::Decision || counts(var)
+            })
+        });
+        if tier == 1 {
+            let held = weekly.coverage.clone();
+            model.row("tier-1", "week", held, Op::Le, best_of_first);
+        }
+        let found = second::greatest(&model, &minus(terms)).expect("it can be met");
+        assert!((found + best).abs() < 1e-3, "{what}: tier {tier} is {found}, not {best}");
+    }
 }

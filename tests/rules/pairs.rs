@@ -15,7 +15,7 @@ fn no_pairs_where_the_client_wants_none() {
 #[test]
 fn what_goes_together() {
     check_rule("pairs")
-        .allows("mon: bench-press x3 + seated-cable-row x3; leg-press x3 + plank x3")
+        .allows("mon: bench-press x3 + seated-band-row x3; leg-press x3 + plank x3")
         .remarks("mon: bench-press x3 + push-up x3", "both train chest")
         .remarks("mon: back-squat x3 + leg-press x3", "both train quads")
         .remarks("mon: hack-squat x3 + deadlift x3", "one leg lift at most")
