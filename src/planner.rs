@@ -11,6 +11,8 @@ use crate::input::plan::{
     FORMAT, Inputs, Plan, ProfileRef, Shortfall, Solve, SolveStatus, SplitUsed,
 };
 use crate::input::profile::Profile;
+use crate::plan::course::Course;
+use crate::plan::working_load::KnownLifts;
 use crate::plan::{compose, screening};
 use crate::program::backend;
 use crate::request::{Entries, Request, resolve};
@@ -139,7 +141,12 @@ impl Planner {
     }
 
     fn written(&self, request: &Request, solution: &Solution, cautions: Vec<String>) -> Plan {
-        let sessions = compose::sessions(request, solution);
+        let course = Course::new(request);
+        let sessions = course.with_endings(compose::sessions(request, solution, 0));
+        let weeks = course.weeks(&|block| compose::sessions(request, solution, block));
+        let mut cautions = cautions;
+        cautions.extend(course.notes().to_vec());
+        cautions.extend(KnownLifts::of(&request.profile).remarks());
         let week = audit::week_of(&sessions, request).expect("what is composed can be counted");
         let view = &solution.tiers[2];
         let gap = (view.bound - view.value).abs() / view.value.abs().max(1.0);
@@ -175,7 +182,7 @@ impl Planner {
             balance: Some(audit::balance(&week)),
             shortfalls: shortfalls(request, &week),
             cautions,
-            weeks: Vec::new(),
+            weeks,
         }
     }
 
@@ -187,23 +194,10 @@ impl Planner {
 
 /// The best week over the splits worth trying. That there is none is proven only where every split is.
 fn best_solution(request: &Request, effort: Effort) -> Result<Solution, NoPlan> {
-    let splits = design::candidates(request);
-    let mut best: Option<Solution> = None;
-    let mut all_proven = true;
-    for split in &splits {
-        match search::solve(request, split, effort) {
-            Ok(solution) if best.as_ref().is_none_or(|best| solution.beats(best)) => {
-                best = Some(solution);
-            }
-            Ok(_) => {}
-            Err(nothing) => all_proven &= nothing == NoWeek::Impossible,
-        }
-    }
-    match best {
-        Some(best) => Ok(best),
-        None if all_proven => Err(NoPlan::Impossible(Vec::new())),
-        None => Err(NoPlan::Stopped),
-    }
+    search::best(request, &design::candidates(request), effort).map_err(|nothing| match nothing {
+        NoWeek::Impossible => NoPlan::Impossible(Vec::new()),
+        NoWeek::NotFound => NoPlan::Stopped,
+    })
 }
 
 /// Wishes that fall short, those that came down before solving first.

@@ -8,7 +8,7 @@ use crate::input::catalog::Entry;
 use crate::input::plan;
 use crate::request::candidate::halves;
 use crate::timing::{self, Timed};
-use crate::words::{GroupKind, Kind, Muscle, Pattern, Side};
+use crate::words::{GroupKind, Kind, Muscle, Pattern, Role, Side};
 
 /// A week of work.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -95,17 +95,27 @@ impl Session {
         self.groups.iter().filter(|group| group.is_work()).flat_map(|group| &group.items)
     }
 
+    /// Items that count toward volume: the session's work, and finishers that are ordinary exercises. Easy
+    /// finishers of the catalog give no sets.
+    fn counted(&self) -> impl Iterator<Item = &Item> {
+        let groups = self.groups.iter();
+        groups
+            .filter(|group| group.is_work() || group.kind == GroupKind::Finisher)
+            .flat_map(|group| &group.items)
+            .filter(|item| item.entry.role == Role::Work)
+    }
+
     /// Half-sets of a muscle: two a direct set, one an indirect (Pelland et al. 2024).
     #[must_use]
     pub fn halves(&self, muscle: Muscle) -> u32 {
-        self.work().map(|item| item.sets * halves(&item.entry, muscle)).sum()
+        self.counted().map(|item| item.sets * halves(&item.entry, muscle)).sum()
     }
 
     /// Direct sets of a muscle.
     #[must_use]
     pub fn direct(&self, muscle: Muscle) -> u32 {
         let direct = |item: &&Item| halves(&item.entry, muscle) == 2;
-        self.work().filter(direct).map(|item| item.sets).sum()
+        self.counted().filter(direct).map(|item| item.sets).sum()
     }
 
     /// Whether the session is hard for a muscle: three direct sets, or four fractional with one direct.
@@ -117,7 +127,7 @@ impl Session {
 
     /// Whole sets that a test counts.
     pub fn sets_of(&self, test: impl Fn(&Entry) -> bool) -> u32 {
-        self.work().filter(|item| test(&item.entry)).map(|item| item.sets).sum()
+        self.counted().filter(|item| test(&item.entry)).map(|item| item.sets).sum()
     }
 
     /// Seconds of the session, recounted from its items.

@@ -4,9 +4,11 @@
 mod catalog;
 mod cli;
 mod input;
+mod intake;
 mod oracle;
 mod properties;
 mod rules;
+mod schema;
 
 use std::path::Path;
 

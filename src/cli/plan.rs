@@ -1,6 +1,7 @@
 //! `weekwright plan`: a profile in, an audited plan out.
 
 use std::path::Path;
+use std::time::Instant;
 
 use super::args::{Format, PlanArgs};
 use super::output::Console;
@@ -19,12 +20,19 @@ pub(super) fn run(arguments: &PlanArgs, console: &Console) -> Result<Exit, Failu
     let loaded = files::load_profile(&arguments.profile, known)?;
     console.report(&loaded.warnings);
     let options = Options { seed: arguments.seed, ..Options::default() };
-    match planner.plan(&loaded.profile, &options) {
+    let clock = Instant::now();
+    let progress = console.progress("planning ...");
+    let outcome = planner.plan(&loaded.profile, &options);
+    drop(progress);
+    match outcome {
         Ok(plan) => {
-            let text = rendered(&plan, &planner, arguments.format, console)?;
+            let is_file = arguments.output.as_deref().is_some_and(|path| path != Path::new("-"));
+            let color = console.colors() && !is_file;
+            let text = rendered(&plan, &planner, arguments.format, color, console.width())?;
             console.write(arguments.output.as_deref(), &text)?;
-            if arguments.verbose {
+            if console.is_verbose() {
                 console.note(&tiers(&plan));
+                console.note(&format!("planned in {:.1} s", clock.elapsed().as_secs_f64()));
             }
             Ok(Exit::Done)
         }
@@ -37,14 +45,15 @@ pub(super) fn rendered(
     plan: &Plan,
     planner: &Planner,
     format: Format,
-    console: &Console,
+    color: bool,
+    width: usize,
 ) -> Result<String, Failure> {
     let name = match format {
         Format::Text => "text",
         Format::Yaml => "yaml",
         Format::Json => "json",
     };
-    let options = sheets::Options { color: console.colors(), ..sheets::Options::default() };
+    let options = sheets::Options { color, width, ..sheets::Options::default() };
     super::sheet::made(plan, planner.catalog().entries(), name, &options)
 }
 

@@ -16,7 +16,7 @@ pub mod prepare;
 pub mod progression;
 pub mod racks;
 pub mod ramp;
-pub mod screening;
+pub use crate::request::screening;
 pub mod steps;
 pub mod strength;
 pub use crate::timing;

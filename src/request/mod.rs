@@ -7,6 +7,7 @@ pub mod day;
 pub mod dose;
 pub mod figures;
 pub mod resolve;
+pub mod screening;
 pub mod target;
 pub mod targets;
 
@@ -25,6 +26,17 @@ pub use target::{Lowered, Target};
 
 /// Every entry of the catalog in use, by id.
 pub type Entries = BTreeMap<String, Arc<Entry>>;
+
+/// Smaller muscles that still get some work where minutes are left, also without a target. Common practice.
+pub const EXTRAS: [Muscle; 7] = [
+    Muscle::SideDelts,
+    Muscle::RearDelts,
+    Muscle::Biceps,
+    Muscle::Triceps,
+    Muscle::Calves,
+    Muscle::Abs,
+    Muscle::Obliques,
+];
 
 /// A client's wishes, ready to be planned.
 #[derive(Debug, Clone)]
@@ -51,6 +63,8 @@ pub struct Request {
     pub previous_mains: BTreeSet<String>,
     /// What chooses among equals.
     pub seed: u64,
+    /// Least repetitions in reserve that screening answers and age ask for.
+    pub least_rir: u32,
 }
 
 impl Request {
@@ -61,6 +75,13 @@ impl Request {
             .binary_search_by(|candidate| candidate.id.as_str().cmp(id))
             .ok()
             .map(|index| &self.candidates[index])
+    }
+
+    /// Blocks of four weeks, the last perhaps shorter.
+    #[must_use]
+    pub fn blocks(&self) -> u32 {
+        const WEEKS_OF_BLOCK: u32 = 4;
+        self.profile.weeks.div_ceil(WEEKS_OF_BLOCK).max(1)
     }
 
     /// Whether two sessions are closer than the client's recovery hours, over the turn of the week.

@@ -5,11 +5,11 @@ use std::sync::Arc;
 
 use super::candidate::{Candidate, Station, Wish, grade};
 use super::dose::{self, Duty};
-use super::{Barred, Day, Entries, Figures, Request, target, targets};
+use super::{Barred, Day, Entries, Figures, Request, screening, target, targets};
 use crate::input::catalog::Entry;
 use crate::input::profile::{Limit, Profile};
 use crate::timing;
-use crate::words::{Goal, Grade, Kit, LoadKind, Muscle, Pattern, Role, Status, Stress};
+use crate::words::{Goal, Grade, Kind, Kit, LoadKind, Muscle, Pattern, Role, Status, Stress};
 
 /// The most sessions a week that carry conditioning while strength comes first (Wilson et al. 2012).
 const CONDITIONING_DAYS: usize = 3;
@@ -23,6 +23,7 @@ pub fn resolve(
     seed: u64,
 ) -> Request {
     let days = days(&profile);
+    let least_rir = screening::advise(&profile).start.least_rir;
     let figures = Figures::new(&profile);
     let (targets, lowered) = target::targets(&profile, &days, &figures);
     let ceilings = Muscle::ALL
@@ -42,6 +43,7 @@ pub fn resolve(
         figures,
         previous_mains,
         seed,
+        least_rir,
     };
     let entries = request.entries.clone();
     for entry in entries.values().filter(|entry| entry.role == Role::Work) {
@@ -53,6 +55,7 @@ pub fn resolve(
         }
     }
     set_uses(&mut request);
+    prefer_loads(&mut request);
     request
 }
 
@@ -74,7 +77,7 @@ fn days(profile: &Profile) -> Vec<Day> {
 /// The sessions that end with conditioning: at most three, spread over the week.
 fn closing_days(profile: &Profile, days: usize) -> BTreeSet<usize> {
     match &profile.conditioning {
-        Some(wish) if wish.from_week <= profile.weeks => {
+        Some(wish) if wish.from_week <= profile.weeks && profile.goal != Goal::Power => {
             let count = days.min(CONDITIONING_DAYS);
             (0..count).map(|place| place * days / count).collect()
         }
@@ -149,12 +152,14 @@ fn has_purpose(request: &Request, entry: &Entry) -> bool {
     if pattern.is_explosive() {
         return request.profile.goal == Goal::Power;
     }
-    let targeted = |muscle: &Muscle| request.targets.contains_key(muscle);
+    let wanted = |muscle: &Muscle| {
+        request.targets.contains_key(muscle) || crate::request::EXTRAS.contains(muscle)
+    };
+    let serves = entry.direct.iter().any(wanted)
+        || (entry.kind == Some(Kind::Compound) && entry.indirect.iter().any(wanted));
     pattern.is_trunk()
         || (pattern == Pattern::Balance && request.needs_balance())
-        || (pattern.gives_volume()
-            && pattern != Pattern::Balance
-            && entry.direct.iter().any(targeted))
+        || (pattern.gives_volume() && pattern != Pattern::Balance && serves)
 }
 
 impl Request {
@@ -188,7 +193,7 @@ fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate 
         work_s: timing::set_s(entry, amount, dose.tempo_for(entry)),
         rest_s: dose.rest_s,
         start_s: timing::WAY_IN_S + entry.setup_s + timing::ramp_s(ramp_steps(entry, duty, amount)),
-        rir: dose.rir.max(least_rir(request, pattern)),
+        rir: dose.rir.max(least_rir(request, pattern)).max(request.least_rir),
         wish: wish(profile, &entry.id),
         station: Station::of(&kit),
         kit,
@@ -252,17 +257,41 @@ fn worth(request: &Request, candidate: &Candidate) -> i32 {
         Wish::Prefer => 25,
         Wish::Avoid => -40,
     };
-    let hard_to_load = matches!(
-        candidate.entry.load,
-        LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
-    );
-    let wants_load =
-        matches!(request.profile.goal, Goal::Hypertrophy | Goal::Strength | Goal::Power);
-    let light = if hard_to_load && wants_load && !candidate.pattern.is_trunk() { -4 } else { 0 };
     let kept = if request.previous_mains.contains(&candidate.id) { 15 } else { 0 };
     let known = if request.profile.known_lifts.contains_key(&candidate.id) { 6 } else { 0 };
     let level = i32::from(candidate.entry.level == request.figures.level);
-    cost + wish + light + kept + known + level
+    cost + wish + kept + known + level
+}
+
+/// What a goal that needs load loses on an exercise that cannot be loaded in steps, and other goals on it.
+const UNLOADED: i32 = -9;
+const UNLOADED_FOR_FITNESS: i32 = -4;
+
+/// Exercises without loads that go up in steps give way where the place has a loaded one of the pattern.
+fn prefer_loads(request: &mut Request) {
+    let loaded: BTreeSet<Pattern> = request
+        .candidates
+        .iter()
+        .filter(|candidate| !is_unloaded(candidate))
+        .map(|candidate| candidate.pattern)
+        .collect();
+    let wants_load =
+        matches!(request.profile.goal, Goal::Hypertrophy | Goal::Strength | Goal::Power);
+    let cost = if wants_load { UNLOADED } else { UNLOADED_FOR_FITNESS };
+    for candidate in &mut request.candidates {
+        let trunk = candidate.pattern.is_trunk() || candidate.pattern == Pattern::Balance;
+        let pull_up = candidate.entry.main && candidate.pattern == Pattern::VerticalPull;
+        if is_unloaded(candidate) && loaded.contains(&candidate.pattern) && !trunk && !pull_up {
+            candidate.worth += cost;
+        }
+    }
+}
+
+fn is_unloaded(candidate: &Candidate) -> bool {
+    matches!(
+        candidate.entry.load,
+        LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
+    )
 }
 
 /// How often each exercise may be done in a week.

@@ -6,7 +6,7 @@
 use super::{Finding, Force, RULES, Rule, sets_text, to_halves};
 use crate::model::{Weekly, minus};
 use crate::program::{Op, Term};
-use crate::request::Request;
+use crate::request::{EXTRAS, Request};
 use crate::week::Week;
 use crate::words::{Emphasis, GroupKind, Muscle};
 
@@ -16,17 +16,7 @@ pub(super) struct MoreSets;
 const TO_MIDDLE: f64 = 3.0;
 const TO_HIGH: f64 = 1.0;
 
-/// Smaller muscles without a target still get some work where minutes are left: one point a half-set up
-/// to four sets. Common practice.
-const EXTRAS: [Muscle; 7] = [
-    Muscle::SideDelts,
-    Muscle::RearDelts,
-    Muscle::Biceps,
-    Muscle::Triceps,
-    Muscle::Calves,
-    Muscle::Abs,
-    Muscle::Obliques,
-];
+/// Half-sets of a smaller muscle without a target that are worth a point each.
 const EXTRA_HALVES: f64 = 8.0;
 
 fn extras(rule: &'static str, weekly: &mut Weekly) {

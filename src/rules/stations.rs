@@ -12,6 +12,7 @@ use crate::request::Request;
 use crate::request::candidate::Station;
 use crate::request::resolve::kit_for;
 use crate::week::{Item, Session, Week};
+use crate::words::Pattern;
 
 /// Stations by day.
 pub(super) struct Stations;
@@ -73,15 +74,20 @@ impl Rule for Stations {
     fn add_to(&self, weekly: &mut Weekly) {
         for day in weekly.days() {
             let label = weekly.request.days[day].label();
-            let mut used: BTreeMap<Station, Vec<Term>> = BTreeMap::new();
+            let mut used: BTreeMap<Station, BTreeMap<Pattern, Vec<Term>>> = BTreeMap::new();
             for pick in weekly.on(day) {
-                used.entry(weekly.candidate(pick).station).or_default().push((pick.chosen, 1.0));
+                let candidate = weekly.candidate(pick);
+                let here = used.entry(candidate.station).or_default();
+                here.entry(candidate.pattern).or_default().push((pick.chosen, 1.0));
             }
             let mut count: Vec<Term> = Vec::new();
-            for (place, (_, picks)) in used.into_iter().enumerate() {
-                let here = weekly.model.least(format!("station_{place}_{label}"), 1.0);
-                for done in picks {
-                    weekly.model.row(self.id(), label.clone(), vec![done, (here, -1.0)], Op::Le, 0.0);
+            for (place, (_, patterns)) in used.into_iter().enumerate() {
+                let here = weekly.model.least_whole(format!("station_{place}_{label}"), 1);
+                for (_, mut row) in patterns {
+                    // A day has at most two exercises of a pattern, so one row does for all of them.
+                    let most = if row.len() > 1 { 2.0 } else { 1.0 };
+                    row.push((here, -most));
+                    weekly.model.row(self.id(), label.clone(), row, Op::Le, 0.0);
                 }
                 count.push((here, 1.0));
                 weekly.view.push((here, -EACH));

@@ -5,7 +5,7 @@
 //! no solver is needed to know what a week is worth.
 
 use crate::model::Weekly;
-use crate::program::{Model, Op, Settles, Term};
+use crate::program::{Model, Op, Row, Settles};
 
 /// Less than this is rounding.
 const ROUNDING: f64 = 1e-6;
@@ -24,6 +24,15 @@ pub(super) struct Worth {
 }
 
 impl Worth {
+    /// The better one first.
+    pub(super) fn order(&self, other: &Worth) -> std::cmp::Ordering {
+        match (self.beats(other), other.beats(self)) {
+            (true, _) => std::cmp::Ordering::Less,
+            (_, true) => std::cmp::Ordering::Greater,
+            _ => std::cmp::Ordering::Equal,
+        }
+    }
+
     /// Whether it is better, one tier after another.
     pub(super) fn beats(&self, other: &Worth) -> bool {
         let pairs = [
@@ -36,18 +45,45 @@ impl Worth {
     }
 }
 
-/// Where a variable stands in the model.
-struct Column {
-    rows: Vec<(usize, f64)>,
-    /// Its factor in tier 1, 2 and 3.
-    tiers: [f64; 3],
+/// Lists behind one another, so that walking them stays in the cache.
+struct Lists {
+    starts: Vec<u32>,
+    items: Vec<(u32, f64)>,
+}
+
+impl Lists {
+    fn new(lists: Vec<Vec<(usize, f64)>>) -> Lists {
+        let place = |place: usize| u32::try_from(place).expect("a weekly model is small");
+        let mut starts = vec![0];
+        let mut items = Vec::new();
+        for list in lists {
+            items.extend(list.into_iter().map(|(index, factor)| (place(index), factor)));
+            starts.push(place(items.len()));
+        }
+        Lists { starts, items }
+    }
+
+    fn range(&self, list: usize) -> std::ops::Range<usize> {
+        self.starts[list] as usize..self.starts[list + 1] as usize
+    }
+
+    fn of(&self, list: usize) -> &[(u32, f64)] {
+        &self.items[self.range(list)]
+    }
 }
 
 /// Rows, columns and values.
 pub(super) struct Board {
-    columns: Vec<Column>,
+    /// For each variable, its rows and factors.
+    columns: Lists,
+    /// For each variable, its factor in tier 1, 2 and 3.
+    tiers: Vec<[f64; 3]>,
+    /// For each row, the variables that it pushes.
+    pushed: Lists,
+    /// For each variable that settles, the rows that push it.
+    pushing: Lists,
     /// For each row, the variables in it that settle, in order.
-    followers: Vec<Vec<(usize, f64)>>,
+    settling: Lists,
     ops: Vec<(Op, f64)>,
     /// One over the largest factor of a row: what counts as one step of breaking it.
     units: Vec<f64>,
@@ -103,28 +139,37 @@ impl Board {
     /// A board where every decision is no.
     pub(super) fn new(weekly: &Weekly) -> Board {
         let model = &weekly.model;
-        let mut columns: Vec<Column> =
-            model.vars.iter().map(|_| Column { rows: Vec::new(), tiers: [0.0; 3] }).collect();
+        let mut columns: Vec<Vec<(usize, f64)>> = vec![Vec::new(); model.vars.len()];
         for (place, row) in model.rows.iter().enumerate() {
             for (var, factor) in &row.terms {
-                columns[var.0].rows.push((place, *factor));
+                columns[var.0].push((place, *factor));
             }
         }
-        for (tier, terms) in
-            [&weekly.coverage, &weekly.ranges, &weekly.view].into_iter().enumerate()
-        {
+        let mut tiers = vec![[0.0; 3]; model.vars.len()];
+        let goals = [&weekly.coverage, &weekly.ranges, &weekly.view];
+        for (tier, terms) in goals.into_iter().enumerate() {
             for (var, factor) in terms {
-                columns[var.0].tiers[tier] += factor;
+                tiers[var.0][tier] += factor;
             }
         }
-        let followers = model.rows.iter().map(|row| followers(model, &row.terms)).collect();
+        let pushed: Vec<_> = model.rows.iter().map(|row| pushed(model, row)).collect();
+        let mut pushing: Vec<Vec<(usize, f64)>> = vec![Vec::new(); model.vars.len()];
+        for (row, vars) in pushed.iter().enumerate() {
+            for (var, factor) in vars {
+                pushing[*var].push((row, *factor));
+            }
+        }
+        let settling = model.rows.iter().map(|row| settling(model, row)).collect();
         let units = model
             .rows
             .iter()
             .map(|row| 1.0 / row.terms.iter().map(|(_, factor)| factor.abs()).fold(1.0, f64::max));
         let mut board = Board {
-            columns,
-            followers,
+            columns: Lists::new(columns),
+            tiers,
+            pushed: Lists::new(pushed),
+            pushing: Lists::new(pushing),
+            settling: Lists::new(settling),
             ops: model.rows.iter().map(|row| (row.op, row.right)).collect(),
             units: units.collect(),
             settles: model.vars.iter().map(|var| (var.settles, var.high, var.integer)).collect(),
@@ -149,47 +194,49 @@ impl Board {
 
     /// Sets a decision; [`Board::settle`] must follow before the worth is read.
     pub(super) fn set(&mut self, var: usize, value: f64) {
-        self.change(var, value);
-        for place in 0..self.columns[var].rows.len() {
-            let row = self.columns[var].rows[place].0;
-            for (follower, _) in &self.followers[row] {
-                self.waiting.insert(*follower);
+        if self.change(var, value) {
+            self.wake(var, 0);
+        }
+    }
+
+    /// Lets the followers of a variable's rows wait to be settled, from a place in the order on.
+    fn wake(&mut self, var: usize, from: usize) {
+        for place in self.columns.range(var) {
+            let row = self.columns.items[place].0 as usize;
+            for (follower, _) in self.pushed.of(row) {
+                if *follower as usize >= from {
+                    self.waiting.insert(*follower as usize);
+                }
             }
         }
     }
 
-    fn change(&mut self, var: usize, value: f64) {
+    fn change(&mut self, var: usize, value: f64) -> bool {
         let by = value - self.values[var];
         if by == 0.0 {
-            return;
+            return false;
         }
         self.journal.push(Was::Value(var, self.values[var]));
         self.values[var] = value;
-        let column = &self.columns[var];
-        for (row, factor) in &column.rows {
-            self.journal.push(Was::Left(*row, self.left[*row]));
-            self.left[*row] += factor * by;
-            self.touched.push(*row);
+        for (row, factor) in self.columns.of(var) {
+            let row = *row as usize;
+            self.journal.push(Was::Left(row, self.left[row]));
+            self.left[row] += factor * by;
+            self.touched.push(row);
         }
-        self.worth.coverage += column.tiers[0] * by;
-        self.worth.ranges += column.tiers[1] * by;
-        self.worth.view += column.tiers[2] * by;
+        let tiers = &self.tiers[var];
+        self.worth.coverage += tiers[0] * by;
+        self.worth.ranges += tiers[1] * by;
+        self.worth.view += tiers[2] * by;
+        true
     }
 
     /// Brings everything that follows up to date, and returns the worth.
     pub(super) fn settle(&mut self) -> Worth {
         while let Some(var) = self.waiting.pop() {
             let value = self.settled(var);
-            if (value - self.values[var]).abs() > 1e-9 {
-                self.change(var, value);
-                for place in 0..self.columns[var].rows.len() {
-                    let row = self.columns[var].rows[place].0;
-                    for (follower, _) in &self.followers[row] {
-                        if *follower > var {
-                            self.waiting.insert(*follower);
-                        }
-                    }
-                }
+            if (value - self.values[var]).abs() > 1e-9 && self.change(var, value) {
+                self.wake(var, var + 1);
             }
         }
         while let Some(row) = self.touched.pop() {
@@ -231,14 +278,17 @@ impl Board {
     fn settled(&self, var: usize) -> f64 {
         let (settles, high, whole) = self.settles[var];
         let (mut least, mut most) = (0.0_f64, high);
-        for (row, factor) in &self.columns[var].rows {
-            let later: f64 = self.followers[*row]
+        for (row, factor) in self.pushing.of(var) {
+            let row = *row as usize;
+            let later: f64 = self
+                .settling
+                .of(row)
                 .iter()
-                .filter(|(follower, _)| *follower >= var)
-                .map(|(follower, factor)| factor * self.values[*follower])
+                .filter(|(follower, _)| *follower as usize >= var)
+                .map(|(follower, factor)| factor * self.values[*follower as usize])
                 .sum();
-            let (op, right) = self.ops[*row];
-            let bound = (right - (self.left[*row] - later)) / factor;
+            let (op, right) = self.ops[row];
+            let bound = (right - (self.left[row] - later)) / factor;
             let upper = (op == Op::Le) == (*factor > 0.0);
             if upper {
                 most = most.min(bound);
@@ -259,7 +309,16 @@ impl Board {
 }
 
 /// The variables of a row that settle, in order of creation.
-fn followers(model: &Model, terms: &[Term]) -> Vec<(usize, f64)> {
+fn settling(model: &Model, row: &Row) -> Vec<(usize, f64)> {
     let settles = |var: usize| model.vars[var].settles != Settles::Decision;
-    terms.iter().filter(|(var, _)| settles(var.0)).map(|(var, factor)| (var.0, *factor)).collect()
+    row.terms.iter().filter(|(var, _)| settles(var.0)).map(|(var, by)| (var.0, *by)).collect()
+}
+
+/// The variables that a row pushes: up where they settle at their least, down where at their most.
+fn pushed(model: &Model, row: &Row) -> Vec<(usize, f64)> {
+    let pushes = |(var, factor): &(usize, f64)| {
+        let upper = (row.op == Op::Le) == (*factor > 0.0);
+        row.op == Op::Eq || upper == (model.vars[*var].settles == Settles::Most)
+    };
+    settling(model, row).into_iter().filter(pushes).collect()
 }

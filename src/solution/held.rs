@@ -24,6 +24,11 @@ pub(super) fn hold_view(weekly: &mut Weekly, value: f64) {
     hold(weekly, "tier-3", terms, Op::Ge, value);
 }
 
+/// Drops the rows of all tiers.
+pub(super) fn release(weekly: &mut Weekly) {
+    weekly.model.rows.retain(|row| !row.rule.starts_with("tier-"));
+}
+
 /// One row for each tier; a new value replaces the old.
 fn hold(weekly: &mut Weekly, tier: &'static str, terms: Vec<Term>, op: Op, value: f64) {
     let room = ROOM.max(ROOM * value.abs());

@@ -32,6 +32,8 @@ pub struct Solution {
     pub split: Split,
     /// What is done, by day.
     pub done: Vec<Done>,
+    /// The same for each later block of four weeks: main lifts stay, accessories change where that costs nothing.
+    pub later: Vec<Vec<Done>>,
     /// Value and bound of each tier: costs of the first two, points of the third.
     pub tiers: Vec<Tier>,
     /// How far the search got.

@@ -47,10 +47,8 @@ impl Pairing {
     }
 
     /// Puts pairs back that stood before; the board takes back its own part.
-    pub(super) fn put_back(&mut self, stood: Vec<(usize, Vec<Pair>)>) {
-        for (day, pairs) in stood {
-            self.standing[day] = pairs;
-        }
+    pub(super) fn put_back(&mut self, day: usize, pairs: Vec<Pair>) {
+        self.standing[day] = pairs;
     }
 
     /// Pairs a day anew.

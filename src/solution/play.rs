@@ -30,6 +30,8 @@ pub(super) struct Play<'w, 'a> {
     /// For each pick, others of its day that could stand in for it: same pattern or prime mover.
     alike: Vec<Vec<usize>>,
     on_day: Vec<Vec<usize>>,
+    /// What is done on each day.
+    done: Vec<Vec<usize>>,
     days_of: Vec<Vec<usize>>,
 }
 
@@ -73,36 +75,103 @@ impl<'w, 'a> Play<'w, 'a> {
             random: ChaCha8Rng::seed_from_u64(game),
             alike,
             on_day,
+            done: vec![Vec::new(); days],
             days_of,
+        }
+    }
+
+    /// A week to go on from.
+    pub(super) fn from(weekly: &'w Weekly<'a>, game: u64, values: &[f64]) -> Play<'w, 'a> {
+        let mut play = Play::new(weekly, game);
+        let done = weekly.picks.iter().enumerate().filter(|(_, pick)| values[pick.chosen.0] > 0.5);
+        let change: Change =
+            done.map(|(place, pick)| (place, pick.sets[0] + whole(values[pick.extra.0]))).collect();
+        play.apply(&change);
+        play.board.settle();
+        play.board.keep();
+        play
+    }
+
+    /// Moves toward the picks that are preferred, where no tier loses by it; returns the values reached.
+    pub(super) fn wander(mut self, preferences: &[f64], changes: u32) -> Vec<f64> {
+        let base = self.board.settle();
+        for _ in 0..changes {
+            let Some(proposed) = self.propose_other() else { continue };
+            let gain: f64 = proposed
+                .iter()
+                .map(
+                    |(pick, sets)| if *sets > 0 { preferences[*pick] } else { -preferences[*pick] },
+                )
+                .sum();
+            if gain <= 0.0 {
+                continue;
+            }
+            let applied = self.apply(&proposed);
+            let worth = self.board.settle();
+            if base.beats(&worth) {
+                self.undo(applied);
+            } else {
+                self.board.keep();
+            }
+        }
+        self.outcome(&self.sets).values
+    }
+
+    /// Another exercise for one that is done: on its day, on another day, or everywhere.
+    fn propose_other(&mut self) -> Option<Change> {
+        let days = u32::try_from(self.on_day.len()).ok()?;
+        let day = self.below(days) as usize;
+        let done = self.done[day].clone();
+        match self.below(10) {
+            0..=4 => self.stand_in(&done),
+            5..=7 => self.everywhere(&done),
+            8 => self.replace(day, &done),
+            _ => self.elsewhere(&done),
+        }
+    }
+
+    /// Takes back an applied change.
+    fn undo(&mut self, applied: Applied) {
+        self.board.take_back();
+        for (day, done, pairs) in applied.days {
+            self.done[day] = done;
+            self.pairing.put_back(day, pairs);
+        }
+        for (pick, sets) in applied.before {
+            self.sets[pick] = sets;
         }
     }
 
     /// Plays a number of changes and returns the best week met.
     pub(super) fn run(mut self, changes: u32) -> Outcome {
         let mut now = self.board.settle();
-        let mut best = Outcome { values: self.board.values.clone(), worth: now };
+        let (mut best, mut best_sets) = (now, self.sets.clone());
         for change in 0..changes {
             let heat = WARM + (COLD - WARM) * f64::from(change) / f64::from(changes);
             let Some(proposed) = self.propose() else { continue };
-            let before: Change =
-                proposed.iter().map(|(pick, _)| (*pick, self.sets[*pick])).collect();
-            let standing = self.apply(&proposed);
+            let applied = self.apply(&proposed);
             let worth = self.board.settle();
             if self.takes(steer(&worth) - steer(&now), heat) {
                 self.board.keep();
                 now = worth;
-                if worth.beats(&best.worth) {
-                    best = Outcome { values: self.board.values.clone(), worth };
+                if worth.beats(&best) {
+                    best = worth;
+                    best_sets.clone_from(&self.sets);
                 }
             } else {
-                self.board.take_back();
-                self.pairing.put_back(standing);
-                for (pick, sets) in before {
-                    self.sets[pick] = sets;
-                }
+                self.undo(applied);
             }
         }
-        best
+        self.outcome(&best_sets)
+    }
+
+    /// The week with some sets, from an empty board, so that no rounding is carried over.
+    fn outcome(&self, sets: &[u32]) -> Outcome {
+        let mut fresh = Play::new(self.weekly, 0);
+        let done = sets.iter().copied().enumerate().filter(|(_, sets)| *sets > 0);
+        fresh.apply(&done.collect());
+        let worth = fresh.board.settle();
+        Outcome { values: fresh.board.values, worth }
     }
 
     fn takes(&mut self, gain: f64, heat: f64) -> bool {
@@ -119,15 +188,11 @@ impl<'w, 'a> Play<'w, 'a> {
         Some(list[place])
     }
 
-    fn done_on(&self, day: usize) -> Vec<usize> {
-        self.on_day[day].iter().copied().filter(|pick| self.sets[*pick] > 0).collect()
-    }
-
     /// A change at random, the useful ones more often.
     fn propose(&mut self) -> Option<Change> {
         let days = u32::try_from(self.on_day.len()).ok()?;
         let day = self.below(days) as usize;
-        let done = self.done_on(day);
+        let done = self.done[day].clone();
         match self.below(100) {
             0..=29 => self.stand_in(&done),
             30..=49 => self.more_or_less(&done),
@@ -219,30 +284,48 @@ impl<'w, 'a> Play<'w, 'a> {
         Some(change)
     }
 
-    /// Sets picks to their sets, and pairs the days that changed anew. Returns the pairs that stood.
-    fn apply(&mut self, change: &Change) -> Vec<(usize, Vec<Pair>)> {
-        let mut days = Vec::new();
+    /// Sets picks to their sets, and pairs the days that changed anew. Returns what is needed to undo it.
+    fn apply(&mut self, change: &Change) -> Applied {
+        let mut applied = Applied::default();
         for (pick, sets) in change {
-            self.sets[*pick] = *sets;
             let known = &self.weekly.picks[*pick];
+            let (day, was) = (known.day, self.sets[*pick]);
+            if !applied.days.iter().any(|(other, ..)| *other == day) {
+                applied.days.push((day, self.done[day].clone(), self.pairing.standing(day)));
+            }
+            applied.before.push((*pick, was));
+            self.sets[*pick] = *sets;
             let chosen = if *sets > 0 { 1.0 } else { 0.0 };
             self.board.set(known.chosen.0, chosen);
             self.board.set(known.extra.0, f64::from(sets.saturating_sub(known.sets[0])));
-            if !days.contains(&known.day) {
-                days.push(known.day);
+            match (was > 0, *sets > 0) {
+                (false, true) => self.done[day].push(*pick),
+                (true, false) => self.done[day].retain(|other| other != pick),
+                _ => {}
             }
         }
-        let mut stood = Vec::new();
-        for day in days {
-            stood.push((day, self.pairing.standing(day)));
-            let done = self.done_on(day);
-            self.pairing.pair(self.weekly, &mut self.board, day, &done, &self.sets);
+        for (day, ..) in &applied.days {
+            let done = &self.done[*day];
+            self.pairing.pair(self.weekly, &mut self.board, *day, done, &self.sets);
         }
-        stood
+        applied
     }
+}
+
+/// What was before a change.
+#[derive(Default)]
+struct Applied {
+    before: Change,
+    /// Each day that changed, with what was done on it and its pairs.
+    days: Vec<(usize, Vec<usize>, Vec<Pair>)>,
 }
 
 /// The weighted sum that steers a game.
 fn steer(worth: &Worth) -> f64 {
     worth.view - STEER[0] * worth.broken - STEER[1] * worth.coverage - STEER[2] * worth.ranges
+}
+
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small whole number")]
+fn whole(value: f64) -> u32 {
+    value.round().max(0.0) as u32
 }

@@ -1,6 +1,8 @@
 //! The search: whole weeks played on the board, then single days solved again while the others stand, and the
 //! relaxation as the bound. Small weeks are solved whole, to the proof.
 
+use rayon::prelude::*;
+
 use super::held::{hold_coverage, hold_ranges, hold_view};
 use super::play::{Outcome, Play};
 use super::{Done, Solution, reduce, vary};
@@ -15,9 +17,13 @@ use crate::split::Split;
 /// How much work a search may spend, in changes played and nodes of the search tree; never in clock time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Effort {
-    /// Games played from an empty week.
+    /// Splits that stay in the race after the first game.
+    pub finalists: usize,
+    /// Games played from an empty week for each of them.
     pub games: u32,
-    /// Changes of a game for each day.
+    /// Changes for each day of the first, short game.
+    pub first_changes_a_day: u32,
+    /// Changes for each day of a whole game.
     pub changes_a_day: u32,
     /// Nodes for a day that is solved again.
     pub nodes: u64,
@@ -32,8 +38,10 @@ pub struct Effort {
 impl Default for Effort {
     fn default() -> Self {
         Effort {
-            games: 3,
-            changes_a_day: 3000,
+            finalists: 2,
+            games: 2,
+            first_changes_a_day: 3000,
+            changes_a_day: 20_000,
             nodes: 60,
             rounds: 2,
             whole_picks: 36,
@@ -44,11 +52,9 @@ impl Default for Effort {
 
 /// Values of all variables, and what the goal at hand is at them.
 #[derive(Debug, Clone)]
-pub(super) struct Held {
-    /// A value for every variable.
-    pub(super) values: Vec<f64>,
-    /// The goal's value.
-    pub(super) goal: f64,
+struct Held {
+    values: Vec<f64>,
+    goal: f64,
 }
 
 /// Why a split gave no week.
@@ -66,23 +72,52 @@ pub(super) struct Search<'a> {
     pub(super) weekly: Weekly<'a>,
 }
 
-/// Solves a request under a split.
+/// Solves a request under each split as far as it stays in the race, and returns the best week.
 ///
 /// # Errors
-/// Whether it is proven that there is no week, or none was found.
-pub fn solve(request: &Request, split: &Split, effort: Effort) -> Result<Solution, NoWeek> {
+/// Whether it is proven for every split that there is no week, or none was found.
+pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solution, NoWeek> {
     let keep = reduce::kept(request);
-    let mut search = Search { weekly: rules::weekly_model(request, split, &keep) };
-    let best = search.first(effort)?;
-    if search.weekly.picks.len() <= effort.whole_picks {
-        return Ok(search.whole(best, effort));
+    let searches: Vec<Search> = splits
+        .iter()
+        .map(|split| Search { weekly: rules::weekly_model(request, split, &keep) })
+        .collect();
+    let first = searches
+        .par_iter()
+        .map(|search| search.played(0, 1, effort.first_changes_a_day))
+        .collect::<Vec<_>>();
+    let mut ranked: Vec<(usize, Outcome)> = first.into_iter().enumerate().collect();
+    ranked.sort_by(|(_, one), (_, other)| one.worth.order(&other.worth));
+    let race: Vec<(usize, Outcome)> = ranked
+        .into_iter()
+        .take(effort.finalists)
+        .map(|(place, outcome)| {
+            let again = searches[place].played(1, effort.games, effort.changes_a_day);
+            (place, if again.worth.beats(&outcome.worth) { again } else { outcome })
+        })
+        .collect();
+    let winner = race
+        .into_iter()
+        .reduce(|best, next| if next.1.worth.beats(&best.1.worth) { next } else { best });
+    match winner {
+        Some((place, outcome)) if outcome.worth.broken < 1e-6 => {
+            let search = searches.into_iter().nth(place).expect("the place is one of the searches");
+            Ok(search.to_the_end(outcome.values, effort))
+        }
+        _ => solved_without_games(searches, effort),
     }
-    let bounds = search.cost_bounds(&best);
-    let best = search.improved(best, effort);
-    let view = search.weekly.view.clone();
-    let bound = search.relaxed(&view).map_or(best.goal, |found| found.objective);
-    let best = vary::varied(&mut search, best, effort);
-    Ok(search.finish(&best.values, [bounds[0], bounds[1], bound.max(value(&view, &best.values))]))
+}
+
+/// Where no game meets the hard rules, the solver looks under each split, and may prove that none can.
+fn solved_without_games(searches: Vec<Search>, effort: Effort) -> Result<Solution, NoWeek> {
+    let mut all_proven = true;
+    for search in searches {
+        match search.found_by_solver(effort) {
+            Ok(values) => return Ok(search.to_the_end(values, effort)),
+            Err(nothing) => all_proven &= nothing == NoWeek::Impossible,
+        }
+    }
+    Err(if all_proven { NoWeek::Impossible } else { NoWeek::NotFound })
 }
 
 /// Costs as a goal to maximize.
@@ -91,19 +126,37 @@ fn costs(terms: &[Term]) -> Vec<Term> {
 }
 
 impl<'a> Search<'a> {
-    /// A week that meets the hard rules: the best of several games, else whatever the solver finds.
-    fn first(&self, effort: Effort) -> Result<Vec<f64>, NoWeek> {
+    /// The best of several games from an empty week.
+    fn played(&self, from: u64, games: u32, changes_a_day: u32) -> Outcome {
         let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
-        let changes = effort.changes_a_day.saturating_mul(days);
-        let games =
-            (0..u64::from(effort.games)).map(|game| Play::new(&self.weekly, game).run(changes));
+        let changes = changes_a_day.saturating_mul(days);
+        let numbers: Vec<u64> = (from..from + u64::from(games.max(1))).collect();
+        let outcomes: Vec<Outcome> =
+            numbers.par_iter().map(|game| Play::new(&self.weekly, *game).run(changes)).collect();
         let better = |best: Outcome, next: Outcome| {
             if next.worth.beats(&best.worth) { next } else { best }
         };
-        match games.reduce(better) {
-            Some(best) if best.worth.broken < 1e-6 => Ok(best.values),
-            _ => self.found_by_solver(effort),
+        outcomes.into_iter().reduce(better).expect("there is at least one game")
+    }
+
+    /// From a week that meets the hard rules to the best one, its bounds, and the later blocks.
+    fn to_the_end(mut self, values: Vec<f64>, effort: Effort) -> Solution {
+        if self.weekly.picks.len() <= effort.whole_picks {
+            return self.whole(values, effort);
         }
+        let bounds = self.cost_bounds(&values);
+        let best = self.improved(values, effort);
+        let view = self.weekly.view.clone();
+        let bound = self.relaxed(&view).map_or(best.goal, |found| found.objective);
+        let bound = bound.max(value(&view, &best.values));
+        self.release();
+        let blocks = vary::varied(&self, best.values);
+        self.finish(&blocks, [bounds[0], bounds[1], bound])
+    }
+
+    /// Drops the rows that hold tiers: the board compares tiers by itself.
+    fn release(&mut self) {
+        super::held::release(&mut self.weekly);
     }
 
     /// Where no game meets the hard rules, the relaxation may prove that none can; else the solver looks.
@@ -121,7 +174,7 @@ impl<'a> Search<'a> {
     }
 
     /// Every tier in turn to the proof, as far as the work goes.
-    fn whole(&mut self, start: Vec<f64>, effort: Effort) -> Solution {
+    fn whole(mut self, start: Vec<f64>, effort: Effort) -> Solution {
         let tiers =
             [costs(&self.weekly.coverage), costs(&self.weekly.ranges), self.weekly.view.clone()];
         let mut values = start;
@@ -145,9 +198,9 @@ impl<'a> Search<'a> {
             bounds[tier] = if tier < 2 { -bound } else { bound };
             self.hold(tier, &values);
         }
-        let held = Held { goal: value(&tiers[2], &values), values };
-        let held = vary::varied(self, held, effort);
-        self.finish(&held.values, bounds)
+        self.release();
+        let blocks = vary::varied(&self, values);
+        self.finish(&blocks, bounds)
     }
 
     /// Holds a tier at what some values reach.
@@ -157,13 +210,6 @@ impl<'a> Search<'a> {
             0 => hold_coverage(weekly, value(&weekly.coverage, values)),
             1 => hold_ranges(weekly, value(&weekly.ranges, values)),
             _ => hold_view(weekly, value(&weekly.view, values)),
-        }
-    }
-
-    /// Holds all three tiers at what some values reach.
-    pub(super) fn hold_all(&mut self, values: &[f64]) {
-        for tier in 0..3 {
-            self.hold(tier, values);
         }
     }
 
@@ -228,7 +274,7 @@ impl<'a> Search<'a> {
     }
 
     /// Solves single days again, each once.
-    pub(super) fn improve_days(&self, goal: &[Term], best: Held, effort: Effort) -> Held {
+    fn improve_days(&self, goal: &[Term], best: Held, effort: Effort) -> Held {
         self.weekly.days().fold(best, |best, day| match self.again(goal, &best, day, effort) {
             Some(found) if found.objective > best.goal + 1e-6 => {
                 Held { goal: found.objective, values: found.values }
@@ -279,8 +325,9 @@ impl<'a> Search<'a> {
         vars
     }
 
-    fn finish(&self, values: &[f64], bounds: [f64; 3]) -> Solution {
+    fn finish(&self, blocks: &[Vec<f64>], bounds: [f64; 3]) -> Solution {
         let weekly = &self.weekly;
+        let values = &blocks[0];
         let reached =
             [&weekly.coverage, &weekly.ranges, &weekly.view].map(|tier| value(tier, values));
         let names = ["coverage", "ranges and balance", "coach's view"];
@@ -296,7 +343,14 @@ impl<'a> Search<'a> {
             .collect();
         let proven = tiers.iter().all(|tier| tier.proven);
         let status = if proven { SolveStatus::Proven } else { SolveStatus::WithinGap };
-        Solution { split: weekly.split.clone(), done: done(weekly, values), tiers, status }
+        let mut blocks = blocks.iter().map(|block| done(weekly, block));
+        Solution {
+            split: weekly.split.clone(),
+            done: blocks.next().unwrap_or_default(),
+            later: blocks.collect(),
+            tiers,
+            status,
+        }
     }
 }
 

@@ -1,28 +1,58 @@
-//! Variety: the seed chooses among equally good weeks. Tiers 1 to 3 are held at their values, so that no seed
-//! costs any of them.
+//! Variety: the seed chooses among equally good weeks, and later blocks bring other accessories. Tiers 1 to 3
+//! are held at their values, so that neither costs any of them.
+
+use std::collections::BTreeSet;
 
 use super::draw;
-use super::search::{Effort, Held, Search};
-use crate::program::{Term, value};
+use super::play::Play;
+use super::search::Search;
+use crate::request::dose::Duty;
 
-/// Moves a plan toward the seed's preferences.
-#[must_use]
-pub(super) fn varied(search: &mut Search, best: Held, effort: Effort) -> Held {
-    let goal = preferences(search);
-    search.hold_all(&best.values);
-    let start = Held { goal: value(&goal, &best.values), values: best.values };
-    search.improve_days(&goal, start, effort)
+/// Points that a main lift which stays, or an accessory which has had its block, weighs against the seed's.
+const ROTATION: f64 = 1000.0;
+
+/// Changes tried for each block and day.
+const CHANGES_A_DAY: u32 = 1000;
+
+/// The week of the first block by the seed's preferences, then one for each later block.
+pub(super) fn varied(search: &Search, best: Vec<f64>) -> Vec<Vec<f64>> {
+    let request = search.weekly.request;
+    let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
+    let mut blocks: Vec<Vec<f64>> = Vec::new();
+    for block in 0..request.blocks() {
+        let last = blocks.last().unwrap_or(&best);
+        let goal = preferences(search, block, &blocks);
+        let play = Play::from(&search.weekly, u64::from(block), last);
+        let moved = play.wander(&goal, CHANGES_A_DAY.saturating_mul(days));
+        blocks.push(moved);
+    }
+    blocks
 }
 
-/// The seed's preference for each pick.
-fn preferences(search: &Search) -> Vec<Term> {
+/// The seed's preference for each pick; after the first block main lifts stay and accessories change.
+fn preferences(search: &Search, block: u32, earlier: &[Vec<f64>]) -> Vec<f64> {
     let request = search.weekly.request;
+    let used: BTreeSet<usize> = search
+        .weekly
+        .picks
+        .iter()
+        .filter(|pick| earlier.last().is_some_and(|held| held[pick.chosen.0] > 0.5))
+        .map(|pick| pick.candidate)
+        .collect();
     let picks = search.weekly.picks.iter();
     picks
         .map(|pick| {
-            let id = &request.candidates[pick.candidate].id;
-            let points = draw::preference(request.seed, id, pick.day, request.profile.variety);
-            (pick.chosen, f64::from(points))
+            let candidate = &request.candidates[pick.candidate];
+            let seed = request.seed.wrapping_add(u64::from(block) << 32);
+            let drawn = draw::preference(seed, &candidate.id, pick.day, request.profile.variety);
+            let was_here = earlier.last().is_some_and(|held| held[pick.chosen.0] > 0.5);
+            let rotation = match candidate.duty {
+                Duty::Main if was_here => ROTATION,
+                Duty::Main => 0.0,
+                _ if used.contains(&pick.candidate) => -ROTATION,
+                _ => 0.0,
+            };
+            f64::from(drawn) + rotation
         })
         .collect()
 }
