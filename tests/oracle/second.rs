@@ -19,7 +19,7 @@ const LARGE: usize = 400;
 struct Bits {
     low: f64,
     unit: f64,
-    bits: Vec<(Lit, f64)>,
+    places: Vec<(Lit, f64)>,
 }
 
 /// The greatest value of a goal, or `None` where the rows collide.
@@ -37,7 +37,7 @@ pub(crate) fn greatest(model: &Model, goal: &[Term]) -> Option<f64> {
                 (0..count).map(|bit| (instance.new_lit(), f64::from(1_u32 << bit))).collect();
             let sum = bits.iter().map(|(lit, value)| (*lit, whole(*value)));
             instance.add_pb_constr(PbConstraint::new_ub(sum.collect::<Vec<_>>(), steps));
-            Bits { low: var.low, unit, bits }
+            Bits { low: var.low, unit, places: bits }
         })
         .collect();
     for row in &model.rows {
@@ -146,10 +146,10 @@ fn summed(vars: &[Bits], terms: &[Term]) -> (Vec<(Lit, isize)>, f64) {
     let mut sum = Vec::new();
     let mut constant = 0.0;
     for (var, factor) in terms {
-        let Bits { low, unit, bits } = &vars[var.0];
+        let Bits { low, unit, places } = &vars[var.0];
         let factor = factor * HUNDREDTHS * HUNDREDTHS;
         constant += factor * low;
-        sum.extend(bits.iter().map(|(lit, value)| (*lit, whole(factor * unit * value))));
+        sum.extend(places.iter().map(|(lit, value)| (*lit, whole(factor * unit * value))));
     }
     (sum, constant)
 }

@@ -357,7 +357,8 @@ fn brute_force(request: &Request, weekly: &Weekly, what: &str) -> Option<[f64; 3
 fn told(request: &Request, week: &Week) -> String {
     let rules = RULES.iter().filter(|rule| rule.id() != "more-sets");
     let found = rules.flat_map(|rule| rule.recount(request, week));
-    found.map(|finding| format!("{:?} {finding}\n", finding.severity)).collect()
+    let lines: Vec<String> = found.map(|one| format!("{:?} {one}", one.severity)).collect();
+    lines.join("\n")
 }
 
 fn is_better(one: &[f64; 3], other: &[f64; 3]) -> bool {

@@ -93,9 +93,7 @@ pub(crate) fn small() -> impl Strategy<Value = Profile> {
 }
 
 fn blank() -> Profile {
-    let mut profile = weekwright::example_profile();
-    profile.client = "random".to_owned();
-    profile
+    Profile { client: "random".to_owned(), ..weekwright::example_profile() }
 }
 
 type Days = (Vec<SessionSlot>, SplitChoice);
