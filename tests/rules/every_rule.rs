@@ -5,7 +5,8 @@ use std::path::Path;
 
 use weekwright::rules::{RULES, table};
 
-const MARKER: &str = "<!-- rules -->";
+const BEGIN: &str = "<!-- rules -->\n";
+const END: &str = "<!-- /rules -->\n";
 
 fn file(path: &str) -> String {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(path);
@@ -39,11 +40,12 @@ fn ids_are_kebab_case_and_summaries_one_sentence() {
     }
 }
 
-/// The table stands between two lines `<!-- rules -->`; paste the printed one where this fails.
+/// Where this fails, paste the printed table.
 #[test]
 fn the_readme_has_the_table_of_rules() {
     let readme = file("README.md");
-    let parts: Vec<&str> = readme.split(MARKER).collect();
-    assert_eq!(parts.len(), 3, "README.md needs two lines `{MARKER}` with the table between them");
-    assert_eq!(parts[1].trim(), table().trim(), "paste this:\n{MARKER}\n{}{MARKER}", table());
+    let rest = readme.split_once(BEGIN).map(|(_, rest)| rest);
+    let told = rest.and_then(|rest| rest.split_once(END)).map(|(told, _)| told);
+    let told = told.unwrap_or_else(|| panic!("README.md has no lines {BEGIN}and {END}"));
+    assert_eq!(told.trim(), table().trim(), "paste this:\n{BEGIN}{}{END}", table());
 }
