@@ -316,15 +316,6 @@ pub(crate) fn uses(entry: &Entry, often: bool, usable_of_pattern: u32, days: u32
     if usable_of_pattern < 3 { usual.max(days.div_ceil(2)) } else { usual }
 }
 
-/// How often a week an entry may be done, from the request's own candidates.
-pub(crate) fn usual_uses(request: &Request, entry: &Entry) -> u32 {
-    let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
-    let of_pattern = |candidate: &&Candidate| Some(candidate.pattern) == entry.pattern;
-    let usable = request.candidates.iter().filter(of_pattern).count();
-    let usable = u32::try_from(usable).unwrap_or(u32::MAX);
-    uses(entry, is_often(&request.profile), usable, days)
-}
-
 /// Whether main lifts may come three times a week.
 fn is_often(profile: &Profile) -> bool {
     profile.training_status == Status::Novice || profile.goal == Goal::Strength

@@ -3,12 +3,14 @@
 //! Counted in whole sets of multi-joint pushes and pulls; knee is squat, lunge and knee extension, hip is hinge,
 //! hip extension and knee flexion. Bands of 0.9-1.5 and 0.67-1.5 are common practice.
 
+use super::left::left;
 use super::{Finding, Force, Rule};
+use crate::input::catalog::Entry;
 use crate::model::{Weekly, minus, times};
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::week::Week;
-use crate::words::{Pattern, Side};
+use crate::words::{Kind, Pattern, Side};
 
 /// Sets by side and week.
 pub(super) struct PushPullBalance;
@@ -39,6 +41,12 @@ fn ratios(request: &Request) -> [Ratio; 2] {
             band: request.profile.balance.knee_hip,
         },
     ]
+}
+
+/// Whether an entry counts for a side: isolation of a push or pull stands apart.
+fn counts(entry: &Entry, side: fn(Pattern) -> bool) -> bool {
+    let pushes_or_pulls = entry.pattern.is_some_and(|one| one.press_or_row().is_some());
+    entry.pattern.is_some_and(side) && !(pushes_or_pulls && entry.kind == Some(Kind::Isolation))
 }
 
 impl Rule for PushPullBalance {
@@ -76,8 +84,12 @@ impl Rule for PushPullBalance {
         ratios(request)
             .iter()
             .filter_map(|ratio| {
-                let above = week.sets_of(|entry| entry.pattern.is_some_and(ratio.above));
-                let below = week.sets_of(|entry| entry.pattern.is_some_and(ratio.below));
+                let above = |entry: &Entry| counts(entry, ratio.above);
+                let below = |entry: &Entry| counts(entry, ratio.below);
+                if !left(request).any(above) || !left(request).any(below) {
+                    return None;
+                }
+                let (above, below) = (week.sets_of(above), week.sets_of(below));
                 let [low, high] = ratio.band;
                 let (a, b) = (f64::from(above), f64::from(below));
                 let outside = a < low * b - 1e-6 || a > high * b + 1e-6;

@@ -2,10 +2,11 @@
 //!
 //! A power goal keeps it apart (Schumann et al. 2022: worse for explosive strength in the same session).
 
+use super::recovery::hours_after;
 use super::{Finding, Force, Rule};
 use crate::request::Request;
-use crate::week::Week;
-use crate::words::GroupKind;
+use crate::week::{Item, Session, Week};
+use crate::words::{GroupKind, Kit, Muscle, Part, Role};
 
 /// Conditioning by session.
 pub(super) struct Conditioning;
@@ -44,6 +45,41 @@ impl Rule for Conditioning {
                 findings.push(Finding::broken(self.id(), label, wanted, format!("{seconds} s")).as_remark());
             }
         }
+        for (before, after) in both_ways(&week.sessions) {
+            let hours = hours_after(request, before, after);
+            let hard = before.groups.iter().flat_map(|group| &group.items).find(|item| is_hard(item));
+            if let Some(item) = hard.filter(|item| hours < BEFORE_HEAVY_H && suffers(item, after)) {
+                let place = format!("{}, {}", before.label, item.entry.id);
+                let wanted = format!("{BEFORE_HEAVY_H:.0} h before heavy work on {}", after.label);
+                findings.push(
+                    Finding::broken(self.id(), place, wanted, format!("{hours:.0} h")).as_remark(),
+                );
+            }
+        }
         findings
     }
+}
+
+/// Hours between hard intervals and heavy legs. Common practice.
+const BEFORE_HEAVY_H: f64 = 24.0;
+
+/// Every ordered pair of different sessions.
+fn both_ways(sessions: &[Session]) -> impl Iterator<Item = (&Session, &Session)> {
+    sessions.iter().enumerate().flat_map(move |(place, one)| {
+        let others = sessions.iter().enumerate().filter(move |(other, _)| *other != place);
+        others.map(move |(_, other)| (one, other))
+    })
+}
+
+fn is_hard(item: &Item) -> bool {
+    item.entry.role == Role::Conditioning && item.entry.part == Some(Part::Intervals)
+}
+
+/// Whether a session is heavy on what the intervals tire: the legs, on a rowing or ski ergometer also back and hinge.
+fn suffers(intervals: &Item, session: &Session) -> bool {
+    let hard_for = |muscles: &[Muscle]| muscles.iter().any(|muscle| session.is_hard_for(*muscle));
+    let kit = intervals.entry.needs.iter().flatten();
+    let pulls = kit.copied().any(|kit| matches!(kit, Kit::RowingErgometer | Kit::SkiErgometer));
+    hard_for(&[Muscle::Quads, Muscle::Hamstrings, Muscle::Glutes])
+        || (pulls && hard_for(&[Muscle::Lats, Muscle::UpperBack, Muscle::SpinalErectors]))
 }

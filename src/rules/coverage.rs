@@ -3,6 +3,7 @@
 //! A pattern counts only where kit and limits leave an exercise of it. Legs, an upper-body pull and an
 //! upper-body push are the published minimum (Iversen et al. 2021); the rest is common practice.
 
+use super::left::left;
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
@@ -86,14 +87,20 @@ impl Rule for Coverage {
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let has = |test: fn(&Entry) -> bool| week.work().any(|(_, item)| test(&item.entry));
+        let any_left = |test: fn(&Entry) -> bool| left(request).any(test);
         needs(request)
             .into_iter()
             .filter(|(name, test)| {
-                let stood_in = *name == "hinge" && !possible(request, *test) && has(stands_in);
+                let stood_in = *name == "hinge" && !any_left(*test) && has(stands_in);
                 !has(*test) && !stood_in
             })
             .map(|(name, test)| {
-                let got = if possible(request, test) { "none" } else { "none that kit and limits leave" };
+                let stand_in = name == "hinge" && any_left(stands_in);
+                let got = match (any_left(test), stand_in) {
+                    (true, _) => "none",
+                    (false, true) => "none, nor a hip extension in its place",
+                    (false, false) => "none that kit and limits leave",
+                };
                 Finding::broken(self.id(), name, format!("a {name} exercise in the week"), got)
                     .as_shortfall()
             })

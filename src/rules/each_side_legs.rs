@@ -18,12 +18,16 @@ fn is_each_side_leg(item: &Item) -> bool {
     item.entry.sides == Sides::Each && item.is_compound() && item.side() == Some(Side::Legs)
 }
 
+fn is_two_legged_main(item: &Item) -> bool {
+    item.entry.main && item.entry.sides == Sides::Both && item.side() == Some(Side::Legs)
+}
+
 impl Rule for EachSideLegs {
     fn id(&self) -> &'static str {
         "each-side-legs"
     }
     fn summary(&self) -> &'static str {
-        "a session has at most two leg exercises that go one side at a time"
+        "a session has at most two leg exercises one side at a time, after the two-legged main lift"
     }
     fn force(&self) -> Force {
         Force::View
@@ -51,6 +55,13 @@ impl Rule for EachSideLegs {
                 let got = legs.to_string();
                 findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());
             }
+            let items: Vec<&Item> = session.work().collect();
+            let main = items.iter().rposition(|item| is_two_legged_main(item)).unwrap_or(0);
+            let early = items[..main].iter().filter(|item| is_each_side_leg(item));
+            findings.extend(early.map(|item| {
+                let place = format!("{}, {}", session.label, item.entry.id);
+                Finding::broken(self.id(), place, "after the two-legged main lift", "before it").as_remark()
+            }));
         }
         findings
     }

@@ -2,6 +2,7 @@
 //!
 //! Full-body days need no focus. Common practice.
 
+use super::whole_body_day::is_whole_body;
 use super::{Finding, Force, Rule};
 use crate::request::Request;
 use crate::week::Week;
@@ -11,8 +12,6 @@ pub(super) struct Focus;
 
 const MOST: usize = 4;
 const SHARE: f64 = 0.60;
-/// From this many prime movers on a day is for the whole body.
-const WHOLE_BODY: usize = 5;
 
 impl Rule for Focus {
     fn id(&self) -> &'static str {
@@ -32,14 +31,12 @@ impl Rule for Focus {
                 let wanted = "four muscles at most";
                 findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());
             }
-            let primes: std::collections::BTreeSet<_> =
-                session.work().filter_map(|item| item.entry.direct.first()).collect();
             let sets: u32 = session.work().map(|item| item.sets).sum();
             let held = session.sets_of(|entry| {
                 entry.direct.iter().any(|muscle| session.focus.contains(muscle))
             });
             let share = f64::from(held) / f64::from(sets.max(1));
-            if primes.len() < WHOLE_BODY && share < SHARE {
+            if share < SHARE && !is_whole_body(session) {
                 let got = format!("{:.0} %", share * 100.0);
                 let wanted = "60 % of the sets";
                 findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());

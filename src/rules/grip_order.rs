@@ -7,15 +7,22 @@ use super::{Finding, Force, Rule};
 use crate::request::Request;
 use crate::request::candidate::grade;
 use crate::week::{Item, Week};
-use crate::words::{LoadKind, Pattern, Stress};
+use crate::words::{Grade, LoadKind, Measure, Pattern, Stress};
 
 /// Grip-heavy items by place in a session.
 pub(super) struct GripOrder;
 
 const MOST_IN_A_ROW: usize = 3;
 
+/// Heavy on the hands; a light hold tires nobody.
 fn grips(item: &Item) -> bool {
-    grade(&item.entry, Stress::Grip).is_some()
+    grade(&item.entry, Stress::Grip) == Some(Grade::Heavy)
+}
+
+/// Carries, and hangs that are held.
+fn is_carry_or_hang(item: &Item) -> bool {
+    let held = grips(item) && item.entry.measure == Measure::Seconds;
+    item.pattern() == Some(Pattern::Carry) || held
 }
 
 fn is_bar_hinge(item: &Item) -> bool {
@@ -45,7 +52,7 @@ impl Rule for GripOrder {
                 if is_bar_hinge(item) && before.iter().any(|earlier| grips(earlier)) {
                     remark(place, "fresh hands for a bar hinge", "grip work just before");
                 }
-                let carries = item.pattern() == Some(Pattern::Carry);
+                let carries = is_carry_or_hang(item);
                 let later = items[place + 1..].iter().any(|after| {
                     matches!(
                         after.pattern(),
@@ -53,7 +60,7 @@ impl Rule for GripOrder {
                     )
                 });
                 if carries && later {
-                    remark(place, "carries after the last hinge and pull", "before one");
+                    remark(place, "carries and hangs after the last hinge and pull", "before one");
                 }
             }
             let run = items.windows(MOST_IN_A_ROW + 1).position(|run| run.iter().all(|item| grips(item)));

@@ -9,7 +9,7 @@ use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::candidate::{Candidate, grade};
 use crate::week::{Item, Week};
-use crate::words::{Grade, LoadKind, Pattern, Stress};
+use crate::words::{Grade, LoadKind, Measure, Pattern, Stress};
 
 /// Heavy lifts by day.
 pub(super) struct HeavyLifts;
@@ -51,7 +51,8 @@ fn is_heavy(item: &Item) -> bool {
         item.entry.load,
         LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
     );
-    let few = item.amounts.iter().any(|reps| *reps <= HEAVY_REPS);
+    let reps = item.entry.measure == Measure::Reps;
+    let few = reps && item.amounts.iter().any(|reps| *reps <= HEAVY_REPS);
     let explosive = item.pattern().is_some_and(Pattern::is_explosive);
     item.is_compound() && loaded && few && !explosive
 }

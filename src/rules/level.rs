@@ -1,10 +1,11 @@
 //! `level`: no exercise is above the client's level, but for those asked for by name.
 
+use super::left::most_level;
 use super::{Finding, Force, Rule};
 use crate::request::Request;
 use crate::week::Week;
 
-/// `must`, `prefer` and known lifts may be one level above.
+/// `must` and `prefer` may be one level above.
 pub(super) struct Level;
 
 impl Rule for Level {
@@ -18,14 +19,13 @@ impl Rule for Level {
         Force::Hard
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
-        let lists = &request.profile.exercises;
-        week.work()
+        let items = week.sessions.iter().flat_map(|session| {
+            session.groups.iter().flat_map(|group| &group.items).map(move |item| (session, item))
+        });
+        items
             .filter_map(|(session, item)| {
                 let entry = &item.entry;
-                let asked = lists.must.contains(&entry.id)
-                    || lists.prefer.contains(&entry.id)
-                    || request.profile.known_lifts.contains_key(&entry.id);
-                let most = request.figures.level + u8::from(asked);
+                let most = most_level(request, entry);
                 (entry.level > most).then(|| {
                     let place = format!("{}, {}", session.label, entry.id);
                     let got = format!("level {}", entry.level);

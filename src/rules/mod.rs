@@ -4,12 +4,14 @@
 //! recount reads only the week, the request's profile and the catalog. A new rule is one file and one line.
 
 use std::collections::BTreeSet;
-use std::fmt;
+use std::fmt::{self, Write as _};
 
 use crate::model::Weekly;
 use crate::request::Request;
 use crate::split::Split;
 use crate::week::Week;
+
+mod left;
 
 macro_rules! rules {
     ($($module:ident :: $rule:ident),+ $(,)?) => {
@@ -87,6 +89,28 @@ pub enum Force {
     Ranges,
     /// Wanted after that: how a good coach would like the week.
     View,
+}
+
+impl fmt::Display for Force {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Force::Hard => "hard",
+            Force::Coverage => "wished first",
+            Force::Ranges => "wished next",
+            Force::View => "coach's view",
+        })
+    }
+}
+
+/// The rules as a Markdown table: id, demand and force, in the order of [`RULES`]. The README holds it.
+#[must_use]
+pub fn table() -> String {
+    let mut table = String::from("| Rule | What it demands | Force |\n| --- | --- | --- |\n");
+    for rule in RULES {
+        writeln!(table, "| `{}` | {} | {} |", rule.id(), rule.summary(), rule.force())
+            .expect("a string takes every write");
+    }
+    table
 }
 
 /// One rule.

@@ -3,12 +3,12 @@
 //! The benefit is concave in sets (Pelland et al. 2024): three points a half-set up to the middle of the range,
 //! one up to its end, doubled for a muscle that should get more. No binaries are needed for a concave benefit.
 
-use super::{Finding, Force, Rule, to_halves};
+use super::{Finding, Force, RULES, Rule, sets_text, to_halves};
 use crate::model::{Weekly, minus};
 use crate::program::{Op, Term};
 use crate::request::{EXTRAS, Request};
 use crate::week::Week;
-use crate::words::Emphasis;
+use crate::words::{Emphasis, GroupKind, Muscle};
 
 /// Points for half-sets above the low end.
 pub(super) struct MoreSets;
@@ -69,7 +69,61 @@ impl Rule for MoreSets {
         }
         extras(self.id(), weekly);
     }
-    fn recount(&self, _request: &Request, _week: &Week) -> Vec<Finding> {
-        Vec::new()
+    /// A muscle under the middle of its range, though one more set of something in the week would break no rule.
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let mut findings = Vec::new();
+        for (muscle, target) in &request.targets {
+            let middle = u32::midpoint(to_halves(target.low), to_halves(target.high));
+            let less = request.profile.emphasis.get(muscle) == Some(&Emphasis::Less);
+            let got = week.halves(*muscle);
+            if less || got + 2 > middle {
+                continue;
+            }
+            if let Some(place) = room_for_one_more(self.id(), request, week, *muscle) {
+                let wanted = format!("one more set of {place}: the minutes hold it");
+                let finding = Finding::broken(self.id(), muscle.id(), wanted, sets_text(got));
+                findings.push(finding.as_remark());
+            }
+        }
+        findings
     }
+}
+
+/// An item with the muscle as a direct one that could have one more set with no new finding of any other rule.
+fn room_for_one_more(
+    own: &'static str,
+    request: &Request,
+    week: &Week,
+    muscle: Muscle,
+) -> Option<String> {
+    let found = |week: &Week| -> usize {
+        let others = RULES.iter().filter(|rule| rule.id() != own && rule.id() != "planned-time");
+        others.map(|rule| rule.recount(request, week).len()).sum()
+    };
+    let now = found(week);
+    for (session, group, item) in places(week) {
+        let direct = week.sessions[session].groups[group].items[item].entry.direct.contains(&muscle);
+        if direct && found(&with_one_more(week, session, group, item)) <= now {
+            let session = &week.sessions[session];
+            return Some(format!("{} on {}", session.groups[group].items[item].entry.id, session.label));
+        }
+    }
+    None
+}
+
+/// The places of all straight working items: session, group, item.
+fn places(week: &Week) -> impl Iterator<Item = (usize, usize, usize)> {
+    week.sessions.iter().enumerate().flat_map(|(session, one)| {
+        let groups = one.groups.iter().enumerate().filter(|(_, group)| group.kind == GroupKind::Single);
+        groups.flat_map(move |(group, one)| (0..one.items.len()).map(move |item| (session, group, item)))
+    })
+}
+
+fn with_one_more(week: &Week, session: usize, group: usize, item: usize) -> Week {
+    let mut week = week.clone();
+    let item = &mut week.sessions[session].groups[group].items[item];
+    item.sets += 1;
+    item.amounts.extend(item.amounts.last().copied());
+    item.timed.work_s.extend(item.timed.work_s.last().copied());
+    week
 }

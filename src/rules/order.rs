@@ -6,7 +6,7 @@
 use super::{Finding, Force, Rule};
 use crate::request::Request;
 use crate::week::{Group, Item, Week};
-use crate::words::{Emphasis, GroupKind, Pattern};
+use crate::words::{Emphasis, GroupKind, Measure, Pattern};
 
 /// The place of a group in a session.
 pub(super) struct Order;
@@ -42,12 +42,15 @@ pub(super) fn rank(item: &Item) -> Rank {
         Some(pattern) if pattern.is_trunk() || matches!(pattern, Pattern::Carry | Pattern::Balance) => {
             Rank::Trunk
         }
-        _ if item.is_compound() && item.amounts.first().is_some_and(|reps| *reps <= HEAVY_REPS) => {
-            Rank::Heavy
-        }
+        _ if is_heavy(item) => Rank::Heavy,
         _ if item.is_compound() => Rank::MultiJoint,
         _ => Rank::Isolation,
     }
+}
+
+fn is_heavy(item: &Item) -> bool {
+    let few = item.amounts.first().is_some_and(|reps| *reps <= HEAVY_REPS);
+    item.is_compound() && item.entry.measure == Measure::Reps && few
 }
 
 /// The rank of a group is that of its first item to come.

@@ -2,6 +2,7 @@
 //!
 //! Common practice. A plane counts only where kit and limits leave an exercise of it.
 
+use super::left::left;
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::program::{Op, Term};
@@ -19,6 +20,9 @@ const PLANES: [Pattern; 4] = [
     Pattern::VerticalPull,
 ];
 
+/// Fewest days a week that carry both planes.
+const FROM_DAYS: usize = 3;
+
 /// Cost of a plane that is missing.
 const MISSING: f64 = 40.0;
 
@@ -27,7 +31,7 @@ fn wanted(request: &Request) -> Vec<Pattern> {
     let possible = |plane: &Pattern| {
         request.candidates.iter().any(|candidate| candidate.pattern == *plane)
     };
-    if request.days.len() < 3 { Vec::new() } else { PLANES.into_iter().filter(possible).collect() }
+    if request.days.len() < FROM_DAYS { Vec::new() } else { PLANES.into_iter().filter(possible).collect() }
 }
 
 impl Rule for Planes {
@@ -55,8 +59,11 @@ impl Rule for Planes {
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
-        wanted(request)
-            .into_iter()
+        let any_left =
+            |plane: &Pattern| left(request).any(|entry| entry.pattern == Some(*plane));
+        let wanted = PLANES.into_iter().filter(|_| request.days.len() >= FROM_DAYS);
+        wanted
+            .filter(any_left)
             .filter(|plane| week.sets_of(|entry| entry.pattern == Some(*plane)) == 0)
             .map(|plane| {
                 let wanted = format!("a {plane} in the week");

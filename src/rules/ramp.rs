@@ -5,11 +5,21 @@
 
 use super::{Finding, Force, Rule};
 use crate::request::Request;
+use crate::request::resolve::kit_for;
 use crate::timing::{RAMP_MOST_S, RAMP_REST_S, RAMP_SET_S};
 use crate::week::{Item, Week};
+use crate::words::{Kit, LoadKind};
 
 /// Ramp sets by item and session.
 pub(super) struct Ramp;
+
+/// The last step, as shares of the working load.
+const LAST: [f64; 2] = [0.75, 0.90];
+/// The widest step, as a share of the working load.
+const WIDEST: f64 = 0.35;
+/// The usual long bar (IWF rules).
+const USUAL_BAR_KG: f64 = 20.0;
+const ROUNDING: f64 = 1e-6;
 
 impl Rule for Ramp {
     fn id(&self) -> &'static str {
@@ -21,7 +31,7 @@ impl Rule for Ramp {
     fn force(&self) -> Force {
         Force::View
     }
-    fn recount(&self, _request: &Request, week: &Week) -> Vec<Finding> {
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();
         for session in &week.sessions {
             let steps: usize = session.work().map(|item| item.ramp.len()).sum();
@@ -32,7 +42,7 @@ impl Rule for Ramp {
                 findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());
             }
             for item in session.work() {
-                findings.extend(odd(item).map(|(wanted, got)| {
+                findings.extend(odd(request, item).map(|(wanted, got)| {
                     let place = format!("{}, {}", session.label, item.entry.id);
                     Finding::broken(self.id(), place, wanted, got).as_remark()
                 }));
@@ -43,10 +53,9 @@ impl Rule for Ramp {
 }
 
 /// What is odd about an item's ramp.
-fn odd(item: &Item) -> Option<(&'static str, String)> {
-    let falls = item.ramp.windows(2).all(|pair| pair[0].1 >= pair[1].1);
-    if !falls {
-        return Some(("repetitions that fall", "they rise".to_owned()));
+fn odd(request: &Request, item: &Item) -> Option<(&'static str, String)> {
+    if item.ramp.windows(2).any(|pair| pair[0].1 <= pair[1].1) {
+        return Some(("repetitions that fall", "they do not".to_owned()));
     }
     let working = item.load_kg?;
     let loads: Vec<f64> = item.ramp.iter().filter_map(|(load, _)| *load).collect();
@@ -54,8 +63,25 @@ fn odd(item: &Item) -> Option<(&'static str, String)> {
     if loads.windows(2).any(|pair| pair[0] >= pair[1]) {
         return Some(("loads that climb", "they do not".to_owned()));
     }
-    if last > 0.9 * working + 1e-6 {
-        return Some(("a last step of 75-90 %", format!("{:.0} %", 100.0 * last / working)));
+    let percent = |load: f64| format!("{:.0} %", 100.0 * load / working);
+    if !(LAST[0] * working - ROUNDING..=LAST[1] * working + ROUNDING).contains(&last) {
+        return Some(("a last step of 75-90 %", percent(last)));
     }
-    None
+    let steps = loads.windows(2).map(|pair| pair[1] - pair[0]);
+    let widest = steps.chain([working - last]).fold(0.0, f64::max);
+    if widest > WIDEST * working + ROUNDING {
+        return Some(("no step over 35 % of the working load", percent(widest)));
+    }
+    let bar = empty_bar(request, item)?;
+    (loads[0] < bar - ROUNDING).then(|| ("nothing under the empty bar", format!("{} kg", loads[0])))
+}
+
+/// The mass of the empty bar, for lifts with the long bar.
+fn empty_bar(request: &Request, item: &Item) -> Option<f64> {
+    let kit = kit_for(&request.profile, &item.entry).ok()?;
+    let long_bar = item.entry.load == LoadKind::BarTotal
+        && kit.contains(&Kit::Barbell)
+        && !kit.contains(&Kit::Landmine);
+    let stock = request.profile.equipment.as_ref()?.items.get(&Kit::Barbell)?;
+    long_bar.then(|| stock.offer().mass_kg.unwrap_or(USUAL_BAR_KG))
 }

@@ -8,16 +8,22 @@ use crate::input::profile::{SplitChoice, SplitName};
 use crate::program::Op;
 use crate::model::Weekly;
 use crate::request::Request;
+use crate::request::day::GRACE_H;
 use crate::request::figures::{HARD_DIRECT, HARD_FRACTIONAL};
-use crate::week::Week;
+use crate::split::design::blocked;
+use crate::week::{Session, Week};
 use crate::words::Muscle;
 
 /// Muscle-days that the split does not make hard stay under the threshold.
 pub(super) struct Recovery;
 
+const ID: &str = "recovery";
+/// Hours after work to failure (Moran-Navarro et al. 2017: recovery is slower by a day or two).
+const AFTER_FAILURE_H: f64 = 72.0;
+
 impl Rule for Recovery {
     fn id(&self) -> &'static str {
-        "recovery"
+        ID
     }
     fn summary(&self) -> &'static str {
         "two sessions that are hard for a muscle are the client's recovery hours apart"
@@ -37,9 +43,9 @@ impl Rule for Recovery {
                     continue;
                 }
                 let under = f64::from(HARD_DIRECT) - 1.0;
-                weekly.model.row(self.id(), subject.clone(), direct, Op::Le, under);
+                weekly.model.row(ID, subject.clone(), direct, Op::Le, under);
                 let halves = weekly.halves_on(muscle, day);
-                weekly.model.row(self.id(), subject, halves, Op::Le, 2.0 * HARD_FRACTIONAL - 1.0);
+                weekly.model.row(ID, subject, halves, Op::Le, 2.0 * HARD_FRACTIONAL - 1.0);
             }
         }
     }
@@ -50,30 +56,61 @@ impl Rule for Recovery {
         };
         let mut findings = Vec::new();
         for muscle in Muscle::ALL.iter().copied().filter(|muscle| !muscle.recovers_fast()) {
-            for (place, one) in week.sessions.iter().enumerate() {
-                for other in &week.sessions[place + 1..] {
-                    let both = one.is_hard_for(muscle) && other.is_hard_for(muscle);
-                    if both && request.too_close(one.day, other.day) {
-                        let hours = request.days[one.day].hours_to(&request.days[other.day]);
-                        let finding = Finding::broken(
-                            self.id(),
-                            format!("{muscle}, {} and {}", one.label, other.label),
-                            format!("{} h between hard sessions", request.profile.recovery_hours),
-                            format!("{hours:.0} h"),
-                        );
-                        findings.push(if asked { finding.as_remark() } else { finding });
-                    }
-                }
+            let hard: Vec<&Session> =
+                week.sessions.iter().filter(|session| session.is_hard_for(muscle)).collect();
+            for (place, one) in hard.iter().enumerate() {
+                findings.extend(beside_sport(request, muscle, one));
+                let others = &hard[place + 1..];
+                findings.extend(others.iter().filter_map(|other| between(request, muscle, one, other)));
             }
         }
-        findings
+        findings.into_iter().map(|one| if asked { one.as_remark() } else { one }).collect()
     }
+}
+
+/// What two hard sessions for a muscle miss: a breach where they are closer than the client's hours, a remark where
+/// one of them went to failure and the next comes within three days.
+fn between(request: &Request, muscle: Muscle, one: &Session, other: &Session) -> Option<Finding> {
+    let hours = request.days[one.day].hours_to(&request.days[other.day]);
+    let place = format!("{muscle}, {} and {}", one.label, other.label);
+    let got = format!("{hours:.0} h");
+    if request.too_close(one.day, other.day) {
+        let wanted = format!("{} h between hard sessions", request.profile.recovery_hours);
+        return Some(Finding::broken(ID, place, wanted, got));
+    }
+    let soon = |before: &Session, after: &Session| {
+        to_failure(before, muscle) && hours_after(request, before, after) < AFTER_FAILURE_H - GRACE_H
+    };
+    (soon(one, other) || soon(other, one)).then(|| {
+        let wanted = format!("{AFTER_FAILURE_H:.0} h after work to failure");
+        Finding::broken(ID, place, wanted, got).as_remark()
+    })
+}
+
+/// Whether a session takes a set of a muscle to failure.
+fn to_failure(session: &Session, muscle: Muscle) -> bool {
+    session.work().any(|item| item.rir == Some(0) && item.entry.direct.contains(&muscle))
+}
+
+/// Hours from one session's start to the next start of another, over the turn of the week.
+pub(super) fn hours_after(request: &Request, before: &Session, after: &Session) -> f64 {
+    const WEEK_MIN: u32 = 7 * 24 * 60;
+    let (from, to) = (request.days[before.day].start_min, request.days[after.day].start_min);
+    f64::from((to + WEEK_MIN - from) % WEEK_MIN) / 60.0
+}
+
+/// Hard sport on the side counts like a hard session for its muscles.
+fn beside_sport(request: &Request, muscle: Muscle, session: &Session) -> Option<Finding> {
+    blocked(request, muscle, session.day).then(|| {
+        let wanted = format!("{} h from hard training elsewhere", request.profile.recovery_hours);
+        Finding::broken(ID, format!("{muscle}, {}", session.label), wanted, "a hard session nearer")
+    })
 }
 
 /// Whether a hard session that day would stand too close to another hard one, or to other training.
 fn is_tight(weekly: &Weekly, muscle: Muscle, day: usize) -> bool {
     let hard = |other: usize| weekly.split.days[other].hard.contains(&muscle);
-    crate::split::design::blocked(weekly.request, muscle, day)
+    blocked(weekly.request, muscle, day)
         || weekly.days().any(|other| hard(other) && weekly.request.too_close(day, other))
         || weekly.days().any(|other| !hard(other) && weekly.request.too_close(day, other))
 }

@@ -4,11 +4,13 @@
 //! and a half paired, and seven or eight in all are remarks (common practice).
 
 use super::{Finding, Force, Rule};
+use crate::input::profile::{SessionSlot, SplitChoice};
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::figures::{MINUTES_PER_ITEM, MINUTES_PER_PAIRED_ITEM};
 use crate::week::{Session, Week};
+use crate::words::Muscle;
 
 /// Exercises by day.
 pub(super) struct SessionSize;
@@ -67,18 +69,20 @@ impl SessionSize {
         let day = &request.days[session.day];
         let place = session.label.clone();
         let mut findings = Vec::new();
-        if items < FEWEST && day.work_s() >= 600 && enough_to_choose(request) {
+        let minutes = f64::from(day.minutes);
+        let wanted = request.figures.fewest_items as usize;
+        let enough = two_fit(request, session.day);
+        if items < FEWEST && enough {
             findings.push(Finding::broken(
                 self.id(),
                 place.clone(),
                 "two exercises at least",
                 items.to_string(),
             ));
-        } else if items < request.figures.fewest_items as usize && enough_to_choose(request) {
+        } else if items < wanted && enough && as_f64(wanted) * MINUTES_PER_ITEM <= minutes {
             let got = items.to_string();
             findings.push(Finding::broken(self.id(), place.clone(), "three exercises", got).as_remark());
         }
-        let minutes = f64::from(day.minutes);
         let (straight, paired) = (as_f64(items - paired), as_f64(paired));
         let carried = straight * MINUTES_PER_ITEM + paired * MINUTES_PER_PAIRED_ITEM;
         if items > 2 && carried > minutes + 1e-6 || items > request.figures.most_items as usize {
@@ -94,8 +98,35 @@ fn as_f64(count: usize) -> f64 {
     count as f64
 }
 
-fn enough_to_choose(request: &Request) -> bool {
-    request.candidates.len() >= 3
+/// Whether the two quickest exercises of different families that the client's own list has for a day fit its minutes.
+fn two_fit(request: &Request, day: usize) -> bool {
+    let minutes = request.days[day].minutes;
+    let mut quickest: Vec<(u32, &str)> = request
+        .candidates
+        .iter()
+        .filter(|candidate| own_list(request, day).is_none_or(|list| {
+            candidate.entry.direct.iter().all(|muscle| list.contains(muscle))
+        }))
+        .map(|candidate| {
+            let sets = candidate.sets_in(minutes)[0];
+            let rests = sets.saturating_sub(1) * candidate.rest_s;
+            let family = candidate.entry.family.as_deref().unwrap_or(&candidate.id);
+            (candidate.start_s + sets * candidate.work_s + rests, family)
+        })
+        .collect();
+    quickest.sort_unstable();
+    let Some((first, family)) = quickest.first().copied() else { return false };
+    let second = quickest.iter().find(|(_, other)| *other != family);
+    second.is_some_and(|(second, _)| first + second <= request.days[day].work_s())
+}
+
+/// The client's own list of muscles for a day, where there is one.
+fn own_list(request: &Request, day: usize) -> Option<&[Muscle]> {
+    let SplitChoice::Own(lists) = &request.profile.split else { return None };
+    let day = &request.days[day];
+    let same = |slot: &SessionSlot| slot.day == day.weekday && slot.at == day.at;
+    let place = request.profile.sessions.iter().position(same)?;
+    lists.get(place).map(Vec::as_slice)
 }
 
 /// Whether the two quickest exercises of different families fit the day.

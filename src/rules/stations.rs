@@ -4,13 +4,14 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::order::{Rank, group_rank};
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::candidate::Station;
 use crate::request::resolve::kit_for;
-use crate::week::Week;
+use crate::week::{Item, Session, Week};
 use crate::words::Pattern;
 
 /// Stations by day.
@@ -21,12 +22,51 @@ const OVER: f64 = 15.0;
 /// Points that each station costs, so that a session does not wander.
 const EACH: f64 = 2.0;
 
+impl Stations {
+    /// Items of one station and one kind of work stand together. Free floor space is no station to come back to.
+    fn left_and_come_back(&self, request: &Request, session: &Session) -> Vec<Finding> {
+        let stops: Vec<(Rank, BTreeSet<Station>, String)> = session
+            .groups
+            .iter()
+            .filter(|group| group.is_work())
+            .map(|group| {
+                let stations = group.items.iter().filter_map(|item| station(request, item));
+                let ids: Vec<&str> = group.items.iter().map(|item| item.entry.id.as_str()).collect();
+                (group_rank(group), stations.collect(), ids.join(" with "))
+            })
+            .collect();
+        let mut findings = Vec::new();
+        for (place, (rank, here, ids)) in stops.iter().enumerate().skip(2) {
+            let (before, just_before) = (&stops[..place - 1], &stops[place - 1].1);
+            let again = here.iter().any(|station| {
+                let was_here = |stop: &(Rank, BTreeSet<Station>, String)| {
+                    stop.0 == *rank && stop.1.contains(station)
+                };
+                *station != Station::Floor
+                    && !just_before.contains(station)
+                    && before.iter().any(was_here)
+            });
+            if again {
+                let place = format!("{}, {ids}", session.label);
+                let wanted = "what is done at one station together";
+                findings.push(Finding::broken(self.id(), place, wanted, "coming back to it").as_remark());
+            }
+        }
+        findings
+    }
+}
+
+/// Where an item is done.
+fn station(request: &Request, item: &Item) -> Option<Station> {
+    kit_for(&request.profile, &item.entry).ok().map(|kit| Station::of(&kit))
+}
+
 impl Rule for Stations {
     fn id(&self) -> &'static str {
         "stations"
     }
     fn summary(&self) -> &'static str {
-        "a session stays at few stations, four at most"
+        "a session stays at few stations, four at most, and comes back to none"
     }
     fn force(&self) -> Force {
         Force::View
@@ -63,10 +103,10 @@ impl Rule for Stations {
         let most = request.figures.stations as usize;
         let mut findings = Vec::new();
         for session in &week.sessions {
+            findings.extend(self.left_and_come_back(request, session));
             let stations: BTreeSet<Station> = session
                 .work()
-                .filter_map(|item| kit_for(&request.profile, &item.entry).ok())
-                .map(|kit| Station::of(&kit))
+                .filter_map(|item| station(request, item))
                 .collect();
             if stations.len() > most {
                 let wanted = format!("{most} stations at most");

@@ -53,7 +53,7 @@ impl Rule for TwoDays {
         if !has_two_days(request) {
             return findings;
         }
-        for muscle in Muscle::ALL.iter().copied().filter(|muscle| request.targets.contains_key(muscle)) {
+        for muscle in Muscle::ALL.iter().copied() {
             let all = week.halves(muscle);
             if all < MANY_HALVES || week.sessions.len() < 2 {
                 continue;

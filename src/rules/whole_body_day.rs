@@ -2,12 +2,15 @@
 //!
 //! Common practice: a day has one clear idea, and this one's is everything.
 
+use super::left::left;
 use super::{Finding, Force, Rule};
+use crate::input::catalog::Entry;
+use crate::input::profile::SplitChoice;
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
-use crate::week::Week;
-use crate::words::{Kind, Pattern, Side};
+use crate::week::{Session, Week};
+use crate::words::{Kind, Muscle, Pattern, Side};
 
 /// Sides by whole-body day.
 pub(super) struct WholeBodyDay;
@@ -58,9 +61,35 @@ impl Rule for WholeBodyDay {
             }
         }
     }
-    /// A finished week does not say which days are for the whole body; `main-lift-repeats`, `planes` and
-    /// `coverage` recount what matters over the week.
-    fn recount(&self, _request: &Request, _week: &Week) -> Vec<Finding> {
-        Vec::new()
+    /// A finished week does not say which days are for the whole body: one that trains both a large muscle of the
+    /// legs and one of the trunk's upper half is. The client's own lists may mix them as they like.
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        if matches!(request.profile.split, SplitChoice::Own(_)) {
+            return Vec::new();
+        }
+        let whole = week.sessions.iter().filter(|session| is_whole_body(session));
+        let sides = whole.flat_map(|session| SIDES.map(|(name, side)| (session, name, side)));
+        sides
+            .filter(|(session, _, side)| {
+                session.work().count() >= SIDES.len()
+                    && left(request).any(|entry| entry_serves(entry, *side))
+                    && !session.work().any(|item| entry_serves(&item.entry, *side))
+            })
+            .map(|(session, name, _)| {
+                let wanted = format!("a multi-joint {name}");
+                Finding::broken(self.id(), session.label.clone(), wanted, "none").as_remark()
+            })
+            .collect()
     }
+}
+
+fn entry_serves(entry: &Entry, side: Side) -> bool {
+    entry.pattern.is_some_and(|pattern| serves(entry.kind, pattern, side))
+}
+
+/// Whether a session trains large muscles of both halves of the body.
+pub(super) fn is_whole_body(session: &Session) -> bool {
+    let trains = |muscles: [Muscle; 3]| muscles.iter().any(|muscle| session.direct(*muscle) > 0);
+    trains([Muscle::Quads, Muscle::Hamstrings, Muscle::Glutes])
+        && trains([Muscle::Chest, Muscle::Lats, Muscle::UpperBack])
 }

@@ -1,5 +1,7 @@
 //! `wish-lists`: what must be in the week is in it, what must never be is not.
 
+use std::collections::BTreeSet;
+
 use super::{Finding, Force, Rule};
 use crate::program::{Op, Term};
 use crate::model::Weekly;
@@ -35,7 +37,9 @@ impl Rule for WishLists {
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
-        let done = week.exercises();
+        let items = week.sessions.iter().flat_map(|session| &session.groups);
+        let done: BTreeSet<&str> =
+            items.flat_map(|group| &group.items).map(|item| item.entry.id.as_str()).collect();
         let lists = &request.profile.exercises;
         let missing = lists.must.iter().filter(|id| !done.contains(id.as_str())).map(|id| {
             Finding::broken(self.id(), id.clone(), "in the week (must)", "not in it")

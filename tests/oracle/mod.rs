@@ -1,0 +1,6 @@
+//! Our solving put beside something else: worked examples of the literature, brute force, and a SAT solver that shares
+//! no code with ours.
+
+mod examples;
+mod second;
+mod weeks;

@@ -1,0 +1,54 @@
+use weekwright::words::Pattern;
+
+use super::check::{PLANNER, check_rule};
+
+#[test]
+fn pulls_to_pushes_and_knee_to_hip() {
+    check_rule("balance")
+        .allows("mon: bench-press x4; barbell-row x4; back-squat x4; deadlift x4")
+        .allows("mon: bench-press x4; barbell-row x5; pull-up x1")
+        .falls_short(
+            "mon: bench-press x4; barbell-row x3",
+            "pull to push: wanted 0.9 to 1.5, got 3 to 4 sets",
+        )
+        .falls_short("mon: bench-press x2; barbell-row x4", "got 4 to 2 sets")
+        .falls_short(
+            "mon: back-squat x4; deadlift x2",
+            "knee to hip: wanted 0.67 to 1.5, got 4 to 2 sets",
+        )
+        .falls_short("mon: back-squat x2; deadlift x4", "got 2 to 4 sets");
+}
+
+#[test]
+fn knee_and_hip_have_their_isolation_but_push_and_pull_do_not() {
+    check_rule("balance")
+        .allows("mon: leg-extension x4; leg-curl x4")
+        .allows("mon: bench-press x4; barbell-row x4; biceps-curl x5; face-pull x5")
+        .falls_short(
+            "mon: bench-press x4; barbell-row x2; shoulder-blade-pull-up x4",
+            "2 to 4 sets",
+        );
+}
+
+#[test]
+fn the_client_s_own_band_counts() {
+    check_rule("balance")
+        .with("balance: {pull_push: [1.8, 2.2]}")
+        .allows("mon: bench-press x2; barbell-row x4")
+        .falls_short("mon: bench-press x4; barbell-row x4", "1.8 to 2.2");
+}
+
+#[test]
+fn there_is_no_ratio_to_what_cannot_be_done() {
+    let pushes: Vec<&str> = PLANNER
+        .catalog()
+        .iter()
+        .filter(|entry| {
+            matches!(entry.pattern, Some(Pattern::HorizontalPush | Pattern::VerticalPush))
+        })
+        .map(|entry| entry.id.as_str())
+        .collect();
+    check_rule("balance")
+        .with(&format!("exercises: {{never: [{}]}}", pushes.join(", ")))
+        .allows("mon: barbell-row x4");
+}

@@ -1,0 +1,46 @@
+//! Every rule recounted on short weeks that hold and that break it, one file per rule.
+
+pub(crate) mod check;
+mod every_rule;
+mod one_edit;
+
+mod balance;
+mod coach_view;
+mod conditioning;
+mod coverage;
+mod different_exercises;
+mod each_side_legs;
+mod explosive_work;
+mod family;
+mod focus;
+mod fractional_cap;
+mod grip_order;
+mod heavy_lifts;
+mod kit;
+mod lead_lift;
+mod level;
+mod limits;
+mod main_lift_repeats;
+mod more_sets;
+mod order;
+mod pairs;
+mod pattern_repeats;
+mod planes;
+mod planned_time;
+mod preparation;
+mod ramp;
+mod recovery;
+mod reserve;
+mod session_cap;
+mod session_minutes;
+mod session_size;
+mod sets_per_exercise;
+mod stations;
+mod trunk_order;
+mod two_days;
+mod volume_floor;
+mod weekly_uses;
+mod weekly_volume;
+mod whole_body_day;
+mod wish_lists;
+mod working_sets;

@@ -1,0 +1,24 @@
+use super::check::check_rule;
+
+#[test]
+fn no_pairs_where_the_client_wants_none() {
+    check_rule("pairs")
+        .with("supersets: never")
+        .allows("mon: dumbbell-bench-press x3; seated-cable-row x3")
+        .refuses(
+            "mon: dumbbell-bench-press x3 + seated-cable-row x3",
+            "wanted no pairs, got a pair",
+        );
+}
+
+/// SS-09: antagonists or unrelated muscles, never the same prime mover, never two that need one item.
+#[test]
+fn what_goes_together() {
+    check_rule("pairs")
+        .allows("mon: bench-press x3 + seated-band-row x3; leg-press x3 + plank x3")
+        .remarks("mon: bench-press x3 + push-up x3", "both train chest")
+        .remarks("mon: back-squat x3 + leg-press x3", "both train quads")
+        .remarks("mon: hack-squat x3 + deadlift x3", "one leg lift at most")
+        .remarks("mon: bench-press x3 + barbell-row x3", "one bar, rack or machine at most")
+        .remarks("mon: farmer-carry x3 + pull-up x3", "one exercise that tires the hands");
+}
