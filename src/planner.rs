@@ -17,7 +17,7 @@ use crate::plan::{compose, screening};
 use crate::program::backend;
 use crate::request::{Entries, Request, resolve};
 use crate::rules::{Finding, Severity};
-use crate::solution::Solution;
+use crate::solution::{Solution, model_file};
 use crate::solution::search::{self, Effort, NoWeek};
 use crate::split::design;
 
@@ -110,6 +110,20 @@ impl Planner {
             Ok(audit) => Err(NoPlan::Refused(audit.of(Severity::Broken).cloned().collect())),
             Err(faults) => Err(NoPlan::Refused(misread(&faults))),
         }
+    }
+
+    /// The weekly model of a plan as free MPS, its goal the least of the negative points: the split and the
+    /// values of tiers 1 and 2 are the plan's. `None` where a plan does not tell these, or is not of this
+    /// catalog and these options.
+    #[must_use]
+    pub fn weekly_mps(&self, plan: &Plan, options: &Options) -> Option<String> {
+        let ProfileRef::Whole(profile) = &plan.profile else { return None };
+        let used = plan.split.as_ref()?;
+        let solve = plan.solve.as_ref()?;
+        let request = self.request(profile, options);
+        let splits = design::candidates(&request);
+        let split = splits.iter().find(|split| split.name == used.name)?;
+        Some(model_file::weekly_mps(&request, split, &solve.tiers))
     }
 
     /// What a profile asks for, typed.

@@ -4,6 +4,8 @@ pub mod args;
 mod audit;
 mod catalog;
 pub mod files;
+mod lines;
+mod many;
 pub mod output;
 mod plan;
 pub mod render;

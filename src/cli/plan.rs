@@ -4,8 +4,8 @@ use std::path::Path;
 
 use super::args::{Format, PlanArgs};
 use super::output::Console;
-use super::{Exit, Failure, Faults, files};
-use crate::diagnostic::{Diagnostic, Label};
+use super::{Exit, Failure, Faults, files, lines, many};
+use crate::diagnostic::{Diagnostic, Label, Source};
 use crate::input::check::Known;
 use crate::input::plan::Plan;
 use crate::planner::{NoPlan, Options, Planner};
@@ -14,42 +14,104 @@ use crate::sheets;
 
 pub(super) fn run(arguments: &PlanArgs, console: &Console) -> Result<Exit, Failure> {
     let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);
-    let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
-    let known = Known { entries: planner.catalog().entries(), rules: &ids };
-    let loaded = files::load_profile(&arguments.profile, known)?;
-    console.report(&loaded.warnings);
-    let options = Options { seed: arguments.seed, ..Options::default() };
-    match planner.plan(&loaded.profile, &options) {
-        Ok(plan) => {
-            let text = rendered(&plan, &planner, arguments.format, console)?;
-            console.write(arguments.output.as_deref(), &text)?;
-            if arguments.verbose {
-                console.note(&tiers(&plan));
-            }
-            Ok(Exit::Done)
+    let desk = Desk { planner: &planner, options: arguments.options() };
+    if arguments.lines {
+        return lines::run(&desk, console);
+    }
+    match arguments.profiles.as_slice() {
+        [profile] if !profile.is_dir() => one(arguments, profile, &desk, console),
+        _ => many::run(arguments, &desk, console),
+    }
+}
+
+fn one(
+    arguments: &PlanArgs,
+    profile: &Path,
+    desk: &Desk,
+    console: &Console,
+) -> Result<Exit, Failure> {
+    let answer = desk.answer(profile);
+    console.report(&answer.remarks);
+    let plan = match answer.plan {
+        Ok(plan) => plan,
+        Err(exit) => return Ok(exit),
+    };
+    let color = console.colors() && arguments.output.is_none();
+    console.write(arguments.output.as_deref(), &rendered(&plan, desk, arguments.format, color)?)?;
+    if let Some(file) = &arguments.write_model {
+        console.write(Some(file), &desk.model(&plan))?;
+    }
+    if arguments.verbose {
+        console.note(&tiers(&plan));
+    }
+    Ok(Exit::Done)
+}
+
+/// What every profile of a run shares.
+pub(super) struct Desk<'a> {
+    pub(super) planner: &'a Planner,
+    pub(super) options: Options,
+}
+
+/// What became of a profile.
+pub(super) struct Answer {
+    /// Remarks about the profile, or what stood in the way of a plan.
+    pub(super) remarks: Faults,
+    /// The plan, or how the program ends without it.
+    pub(super) plan: Result<Box<Plan>, Exit>,
+}
+
+impl Desk<'_> {
+    /// Plans the profile of a file.
+    pub(super) fn answer(&self, path: &Path) -> Answer {
+        match files::read_source(path) {
+            Ok(source) => self.answer_text(source, path),
+            Err(fault) => Answer { remarks: fault.into(), plan: Err(Exit::Input) },
         }
-        Err(reason) => Ok(no_plan(&reason, &arguments.profile, console)),
+    }
+
+    /// Plans the profile of a text; its place is looked for beside the path.
+    pub(super) fn answer_text(&self, source: Source, path: &Path) -> Answer {
+        let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
+        let known = Known { entries: self.planner.catalog().entries(), rules: &ids };
+        let name = source.name.to_string();
+        let loaded = match files::check_profile(source, path, known) {
+            Ok(loaded) => loaded,
+            Err(faults) => return Answer { remarks: faults, plan: Err(Exit::Input) },
+        };
+        let mut remarks = loaded.warnings;
+        let plan = self.planner.plan(&loaded.profile, &self.options).map_err(|reason| {
+            let (fault, exit) = no_plan(&reason, name);
+            remarks.diagnostics.push(fault);
+            exit
+        });
+        Answer { remarks, plan: plan.map(Box::new) }
+    }
+
+    /// The weekly model of a plan of ours, for other solvers.
+    pub(super) fn model(&self, plan: &Plan) -> String {
+        self.planner.weekly_mps(plan, &self.options).expect("a plan of ours says how it was solved")
     }
 }
 
 /// The plan in the format asked for.
 pub(super) fn rendered(
     plan: &Plan,
-    planner: &Planner,
+    desk: &Desk,
     format: Format,
-    console: &Console,
+    color: bool,
 ) -> Result<String, Failure> {
     let name = match format {
         Format::Text => "text",
         Format::Yaml => "yaml",
         Format::Json => "json",
     };
-    let options = sheets::Options { color: console.colors(), ..sheets::Options::default() };
-    super::sheet::made(plan, planner.catalog().entries(), name, &options)
+    let options = sheets::Options { color, ..sheets::Options::default() };
+    super::sheet::made(plan, desk.planner.catalog().entries(), name, &options)
 }
 
 /// Value and bound of each tier, for a coach who wants to know how good the plan is.
-fn tiers(plan: &Plan) -> String {
+pub(super) fn tiers(plan: &Plan) -> String {
     let Some(solve) = &plan.solve else { return String::new() };
     let lines = solve.tiers.iter().map(|tier| {
         let proven = if tier.proven { "proven" } else { "not proven" };
@@ -59,9 +121,8 @@ fn tiers(plan: &Plan) -> String {
     format!("solved with {}: {}\n{}", solve.backend, solve.status, lines.join("\n"))
 }
 
-/// Says why there is no plan, and how the program ends.
-fn no_plan(reason: &NoPlan, profile: &Path, console: &Console) -> Exit {
-    let label = Label::whole(profile.display().to_string());
+/// Why there is no plan, and how the program ends.
+fn no_plan(reason: &NoPlan, profile: String) -> (Diagnostic, Exit) {
     let (code, help, exit) = match reason {
         NoPlan::Impossible(_) => (
             "E3001",
@@ -88,7 +149,5 @@ fn no_plan(reason: &NoPlan, profile: &Path, console: &Console) -> Exit {
         }
         NoPlan::Stopped | NoPlan::MustWait => reason.to_string(),
     };
-    let fault = Diagnostic::error(code, message).at(label).help(help);
-    console.report(&Faults::from(fault));
-    exit
+    (Diagnostic::error(code, message).at(Label::whole(profile)).help(help), exit)
 }

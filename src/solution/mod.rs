@@ -3,6 +3,7 @@
 mod board;
 pub mod draw;
 mod held;
+pub mod model_file;
 mod pairing;
 mod play;
 pub mod reduce;
