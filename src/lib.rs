@@ -34,6 +34,8 @@ pub mod planner;
 
 pub mod sheets;
 
+pub mod intake;
+
 pub mod cli;
 
 /// A small profile for examples: two days, dumbbells and a bench. Invented.

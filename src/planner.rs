@@ -14,7 +14,6 @@ use crate::input::profile::Profile;
 use crate::plan::course::Course;
 use crate::plan::working_load::KnownLifts;
 use crate::plan::{compose, screening};
-use crate::program::backend;
 use crate::request::{Entries, Request, resolve};
 use crate::rules::{Finding, Severity};
 use crate::solution::{Solution, model_file};
@@ -176,7 +175,7 @@ impl Planner {
             profile: ProfileRef::Whole(Box::new(request.profile.clone())),
             exercises: self.added_entries(),
             solve: Some(Solve {
-                backend: backend::NAME.to_owned(),
+                backend: solution.backend.name().to_owned(),
                 status: solution.status,
                 gap: if solution.status == SolveStatus::Proven {
                     0.0

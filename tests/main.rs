@@ -4,3 +4,5 @@
 mod catalog;
 mod cli;
 mod input;
+mod intake;
+mod schema;

@@ -4,31 +4,52 @@ use std::path::PathBuf;
 
 use clap::{Parser, Subcommand, ValueEnum};
 
+use super::examples;
 use crate::planner::Options;
 use crate::sheets::{Audience, Paper};
 
 /// Turns a client's days, minutes, kit, goal and limits into an audited week of training.
 #[derive(Debug, Parser)]
-#[command(name = "weekwright", version, max_term_width = 80)]
+#[command(name = "weekwright", version, max_term_width = 80, after_help = examples::ALL)]
 pub struct Args {
     /// What to do.
     #[command(subcommand)]
     pub command: Command,
+    /// Print no warnings and no progress, only errors
+    #[arg(short, long, global = true, conflicts_with = "verbose")]
+    pub quiet: bool,
+    /// Also say how the result was found and how long it took
+    #[arg(short, long, global = true)]
+    pub verbose: bool,
 }
 
 /// What to do.
 #[derive(Debug, Subcommand)]
 pub enum Command {
     /// Plan a client's weeks
+    #[command(after_help = examples::PLAN)]
     Plan(PlanArgs),
     /// Recount every rule of a plan, also one edited or written by hand
+    #[command(after_help = examples::AUDIT)]
     Audit(AuditArgs),
     /// Print a plan for paper, phone, table or calendar
+    #[command(after_help = examples::SHEET)]
     Sheet(SheetArgs),
     /// Look through the exercises
+    #[command(after_help = examples::CATALOG)]
     Catalog(CatalogArgs),
+    /// Ask a new client's answers and write a profile
+    #[command(after_help = examples::INTAKE)]
+    Intake(IntakeArgs),
     /// Print the JSON Schema of a file format
+    #[command(after_help = examples::SCHEMA)]
     Schema(SchemaArgs),
+    /// Print the manual page of the program or of a command
+    #[command(after_help = examples::MANUAL)]
+    Manual(ManualArgs),
+    /// Print what a shell needs to complete commands and options
+    #[command(after_help = examples::COMPLETIONS)]
+    Completions(CompletionsArgs),
 }
 
 impl Command {
@@ -39,7 +60,7 @@ impl Command {
             Command::Plan(arguments) => arguments.lines || arguments.format == Format::Json,
             Command::Audit(arguments) => arguments.format == Format::Json,
             Command::Catalog(arguments) => arguments.format == Format::Json,
-            Command::Sheet(_) | Command::Schema(_) => false,
+            _ => false,
         }
     }
 }
@@ -117,6 +138,38 @@ pub struct SchemaArgs {
     pub output: Option<PathBuf>,
 }
 
+/// `weekwright intake`.
+#[derive(Debug, clap::Args)]
+pub struct IntakeArgs {
+    /// Write the profile to this file instead of `profiles/<client>.yaml`
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+    /// A folder of catalog files that add exercises or replace them by id
+    #[arg(long, value_name = "DIR")]
+    pub catalog: Option<PathBuf>,
+}
+
+/// `weekwright manual`.
+#[derive(Debug, clap::Args)]
+pub struct ManualArgs {
+    /// The command; without one, the page of the program
+    pub command: Option<String>,
+    /// Write to this file instead of standard output
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+}
+
+/// `weekwright completions`.
+#[derive(Debug, clap::Args)]
+pub struct CompletionsArgs {
+    /// The shell
+    #[arg(value_enum)]
+    pub shell: clap_complete::Shell,
+    /// Write to this file instead of standard output
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+}
+
 /// A file format.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub enum Shape {
@@ -158,12 +211,25 @@ pub struct PlanArgs {
     #[cfg(feature = "highs")]
     #[arg(long, value_name = "SOLVER", default_value_t)]
     pub backend: crate::program::backend::Backend,
-    /// Also say what each tier of wishes reached
-    #[arg(short, long)]
-    pub verbose: bool,
 }
 
 impl PlanArgs {
+    /// One profile, planned as usual.
+    #[must_use]
+    pub fn for_one(profile: PathBuf, catalog: Option<PathBuf>) -> PlanArgs {
+        PlanArgs {
+            profiles: vec![profile],
+            seed: 0,
+            format: Format::Text,
+            output: None,
+            write_model: None,
+            catalog,
+            lines: false,
+            #[cfg(feature = "highs")]
+            backend: crate::program::backend::Backend::default(),
+        }
+    }
+
     /// How the planner is asked.
     #[must_use]
     pub fn options(&self) -> Options {

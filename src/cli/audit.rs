@@ -40,7 +40,8 @@ fn text(audit: &Audit) -> String {
         let lines: Vec<String> =
             audit.of(severity).map(|finding| format!("  {finding}\n")).collect();
         if !lines.is_empty() {
-            text.push_str(&format!("{heading}: {}\n{}", lines.len(), lines.concat()));
+            let heading = format!("{heading}: {}\n", lines.len());
+            text = [text, heading, lines.concat()].concat();
         }
     }
     let verdict =

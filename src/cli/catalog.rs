@@ -8,7 +8,7 @@ use serde::Serialize;
 use super::args::{CatalogAction, CatalogArgs, Format, ListArgs};
 use super::files::{catalog_sources, load_catalog};
 use super::output::Console;
-use super::render::{self, WIDTH};
+use super::render;
 use super::table::{cut, table};
 use super::{Exit, Failure, Faults};
 use crate::catalog::Catalog;
@@ -26,12 +26,12 @@ pub(super) fn run(arguments: &CatalogArgs, console: &Console) -> Result<Exit, Fa
             let catalog = load_catalog(arguments.catalog.as_deref())?;
             let filter = Filter::new(filters)?;
             let found: Vec<&Entry> = catalog.iter().filter(|entry| filter.keeps(entry)).collect();
-            console.print(&listed(&found, arguments.format))?;
+            console.print(&listed(&found, arguments.format, console.width()))?;
         }
         CatalogAction::Show { id } => {
             let catalog = load_catalog(arguments.catalog.as_deref())?;
             let entry = catalog.get(id).ok_or_else(|| unknown_id(&catalog, id))?;
-            console.print(&shown(entry, arguments.format))?;
+            console.print(&shown(entry, arguments.format, console.width()))?;
         }
     }
     Ok(Exit::Done)
@@ -138,7 +138,7 @@ fn words<W: Copy + Into<&'static str>>(
     found
 }
 
-fn listed(entries: &[&Entry], format: Format) -> String {
+fn listed(entries: &[&Entry], format: Format, most: usize) -> String {
     if format != Format::Text {
         return serialized(&entries, format);
     }
@@ -147,7 +147,7 @@ fn listed(entries: &[&Entry], format: Format) -> String {
     for entry in entries {
         let line = format!("  {:width$}  {}  {}", entry.id, entry.level, kit(entry));
         let group = groups.entry((entry.role, entry.pattern, entry.part)).or_default();
-        group.push_str(&cut(&line, WIDTH));
+        group.push_str(&cut(&line, most));
         group.push('\n');
     }
     let mut text = String::new();
@@ -178,13 +178,14 @@ fn kit(entry: &Entry) -> String {
     sets.join(" or ")
 }
 
-fn shown(entry: &Entry, format: Format) -> String {
+fn shown(entry: &Entry, format: Format, most: usize) -> String {
     if format != Format::Text {
         return serialized(&entry, format);
     }
     let mut text = format!("{} ({})\n", entry.name, entry.id);
     for (name, value) in lines(entry).iter().filter(|(_, value)| !value.is_empty()) {
-        let value = render::wrapped(value, WIDTH - 18).replace('\n', &format!("\n{:18}", ""));
+        let value =
+            render::wrapped(value, most.max(40) - 18).replace('\n', &format!("\n{:18}", ""));
         writeln!(text, "  {name:16}{value}").expect("a string takes every write");
     }
     text
@@ -246,13 +247,13 @@ fn run_lint(arguments: &CatalogArgs, console: &Console) -> Result<Exit, Failure>
     let found = Faults { diagnostics: report.diagnostics.clone(), sources };
     console.report(&found);
     if arguments.format == Format::Text {
-        console.print(&cells(&report))?;
+        console.print(&cells(&report, console.width()))?;
     }
     Ok(if found.any_error() { Exit::Input } else { Exit::Done })
 }
 
 /// How many exercises there are for each pattern and group of kit, at levels 1, 2 and 3.
-fn cells(report: &Report) -> String {
+fn cells(report: &Report, most: usize) -> String {
     let count = |pattern: Pattern, group: KitGroup| {
         let levels = report.cells.levels(pattern, group);
         let shown = levels.map(|count| match count {
@@ -270,7 +271,7 @@ fn cells(report: &Report) -> String {
     let headings: Vec<&str> = std::iter::once("pattern").chain(names).collect();
     format!(
         "Working exercises at level 1/2/3\n{}{} entries, {} families\n",
-        table(&headings, &rows),
+        table(&headings, &rows, most),
         report.entries,
         report.families
     )

@@ -133,15 +133,23 @@ fn place_folders(profile: &Path) -> Vec<PathBuf> {
     vec![beside.join("places"), above.join("places")]
 }
 
-/// E1007: tells which places there are.
-fn unknown_place(name: &str, folders: &[PathBuf]) -> Diagnostic {
-    let mut places: Vec<String> = folders
-        .iter()
-        .flat_map(|folder| names_in(folder))
-        .filter_map(|name| name.strip_suffix(".yaml").map(str::to_owned))
-        .collect();
+/// The places that a profile at this path may name.
+pub(super) fn places(profile: &Path) -> Vec<String> {
+    places_in(&place_folders(profile))
+}
+
+fn places_in(folders: &[PathBuf]) -> Vec<String> {
+    let names = folders.iter().flat_map(|folder| names_in(folder));
+    let mut places: Vec<String> =
+        names.filter_map(|name| name.strip_suffix(".yaml").map(str::to_owned)).collect();
     places.sort();
     places.dedup();
+    places
+}
+
+/// E1007: tells which places there are.
+fn unknown_place(name: &str, folders: &[PathBuf]) -> Diagnostic {
+    let places = places_in(folders);
     let words: Vec<&str> = places.iter().map(String::as_str).collect();
     let looked_in = folders[0].display();
     let otherwise = if places.is_empty() {

@@ -27,11 +27,11 @@ pub(super) fn run(arguments: &PlanArgs, desk: &Desk, console: &Console) -> Resul
     for folder in arguments.output.iter().chain(&arguments.write_model) {
         own_names(folder, &paths)?;
     }
-    let bar = progress(paths.len());
+    let bar = progress(paths.len(), console);
     let finished: Result<Vec<Finished>, Failure> = paths
         .par_iter()
         .map(|path| {
-            let finished = finish(arguments, path, desk);
+            let finished = finish(arguments, path, desk, console);
             bar.inc(1);
             finished
         })
@@ -42,11 +42,10 @@ pub(super) fn run(arguments: &PlanArgs, desk: &Desk, console: &Console) -> Resul
         hand_out(arguments, path, one, place == 0, console)?;
     }
     let planned = finished.iter().filter(|one| one.exit == Exit::Done).count();
-    console.note(&format!(
-        "{} of {} planned",
-        planned,
-        counted(paths.len(), "profile", "profiles")
-    ));
+    if !console.is_quiet() {
+        let all = counted(paths.len(), "profile", "profiles");
+        console.note(&format!("{planned} of {all} planned"));
+    }
     Ok(exit(finished.iter().map(|one| one.exit)))
 }
 
@@ -61,16 +60,21 @@ pub(super) fn exit(exits: impl Iterator<Item = Exit>) -> Exit {
     exits.max_by_key(rank).unwrap_or(Exit::Done)
 }
 
-fn finish(arguments: &PlanArgs, path: &Path, desk: &Desk) -> Result<Finished, Failure> {
+fn finish(
+    arguments: &PlanArgs,
+    path: &Path,
+    desk: &Desk,
+    console: &Console,
+) -> Result<Finished, Failure> {
     let answer = desk.answer(path);
     let remarks = answer.remarks;
     Ok(match answer.plan {
         Ok(plan) => Finished {
             remarks,
             exit: Exit::Done,
-            text: rendered(&plan, desk, arguments.format, false)?,
+            text: rendered(&plan, desk, arguments.format, false, console.width())?,
             model: arguments.write_model.as_ref().map(|_| desk.model(&plan)),
-            tiers: arguments.verbose.then(|| tiers(&plan)),
+            tiers: console.is_verbose().then(|| tiers(&plan)),
         },
         Err(exit) => Finished { remarks, exit, text: String::new(), model: None, tiers: None },
     })
@@ -157,7 +161,10 @@ fn own_names(folder: &Path, profiles: &[PathBuf]) -> Result<(), Faults> {
 }
 
 /// A bar on standard error where that is a terminal; nowhere else is anything drawn.
-fn progress(profiles: usize) -> ProgressBar {
+fn progress(profiles: usize, console: &Console) -> ProgressBar {
+    if console.is_quiet() {
+        return ProgressBar::hidden();
+    }
     let style = ProgressStyle::with_template("{bar:30} {pos} of {len} planned, {eta} to go")
         .expect("the template is well formed");
     ProgressBar::new(profiles as u64).with_style(style)

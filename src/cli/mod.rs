@@ -3,8 +3,11 @@
 pub mod args;
 mod audit;
 mod catalog;
+pub mod examples;
 pub mod files;
+mod intake;
 mod lines;
+mod manual;
 mod many;
 pub mod output;
 mod plan;
@@ -20,7 +23,7 @@ use clap::Parser as _;
 
 use crate::diagnostic::{Diagnostic, Source};
 use args::{Args, Command};
-use output::Console;
+use output::{Console, Loudness};
 
 /// How the program ends.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -91,13 +94,21 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
             return code(if error.use_stderr() { Exit::Input } else { Exit::Done });
         }
     };
-    let console = Console::new(arguments.command.diagnostics_as_json());
+    let loudness = match (arguments.quiet, arguments.verbose) {
+        (true, _) => Loudness::Quiet,
+        (_, true) => Loudness::Verbose,
+        _ => Loudness::Usual,
+    };
+    let console = Console::new(arguments.command.diagnostics_as_json(), loudness);
     let outcome = match &arguments.command {
         Command::Plan(arguments) => plan::run(arguments, &console),
         Command::Audit(arguments) => audit::run(arguments, &console),
         Command::Sheet(arguments) => sheet::run(arguments, &console),
         Command::Catalog(arguments) => catalog::run(arguments, &console),
+        Command::Intake(arguments) => intake::run(arguments, &console),
         Command::Schema(arguments) => schema::run(arguments, &console),
+        Command::Manual(arguments) => manual::run(arguments, &console),
+        Command::Completions(arguments) => manual::completions(arguments, &console),
     };
     code(match outcome {
         Ok(exit) => exit,

@@ -1,7 +1,7 @@
 //! Results to standard output or a file, all else to standard error.
 
 use std::fs::{self, Permissions};
-use std::io::{self, Write as _};
+use std::io::{self, IsTerminal as _, Write as _};
 use std::path::{Path, PathBuf};
 
 use super::files::io_fault;
@@ -12,13 +12,61 @@ use crate::diagnostic::{Diagnostic, Label};
 #[derive(Debug)]
 pub struct Console {
     json: bool,
+    loudness: Loudness,
+}
+
+/// How much is said beside the result.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Loudness {
+    /// Errors only.
+    Quiet,
+    /// Warnings too.
+    #[default]
+    Usual,
+    /// Also how a result was found, and how long it took.
+    Verbose,
 }
 
 impl Console {
     /// A console that prints faults as text, or as JSON.
     #[must_use]
-    pub fn new(json: bool) -> Console {
-        Console { json }
+    pub fn new(json: bool, loudness: Loudness) -> Console {
+        Console { json, loudness }
+    }
+
+    /// Whether it is also said how a result was found.
+    #[must_use]
+    pub fn is_verbose(&self) -> bool {
+        self.loudness == Loudness::Verbose
+    }
+
+    /// Whether nothing but results and errors is said.
+    #[must_use]
+    pub fn is_quiet(&self) -> bool {
+        self.loudness == Loudness::Quiet
+    }
+
+    /// Columns for tables and sheets: what `COLUMNS` says, else the terminal's, else 80, so that
+    /// what goes into a pipe does not change with the window.
+    #[must_use]
+    pub fn width(&self) -> usize {
+        let told = std::env::var("COLUMNS").ok().and_then(|told| told.parse().ok());
+        let seen = || {
+            let size = terminal_size::terminal_size_of(io::stdout());
+            size.map(|(width, _)| usize::from(width.0))
+        };
+        told.or_else(seen).filter(|width| *width > 0).unwrap_or(render::WIDTH)
+    }
+
+    /// Says that something takes its time, on a terminal only; the answer takes it back.
+    #[must_use]
+    pub fn progress(&self, text: &str) -> Progress {
+        let is_shown = self.loudness != Loudness::Quiet && io::stderr().is_terminal();
+        if is_shown {
+            let mut stderr = anstream::stderr().lock();
+            let _ = write!(stderr, "{text}").and_then(|()| stderr.flush());
+        }
+        Progress { columns: if is_shown { text.chars().count() } else { 0 } }
     }
 
     /// Whether standard output takes colors: a terminal, and not with `NO_COLOR`.
@@ -57,17 +105,36 @@ impl Console {
         let _ = writeln!(stderr, "{text}");
     }
 
-    /// Writes faults and warnings to standard error.
+    /// Writes faults and warnings to standard error; a quiet console keeps the warnings to itself.
     pub fn report(&self, faults: &Faults) {
-        if faults.diagnostics.is_empty() {
+        let is_told = |found: &&Diagnostic| found.is_error() || self.loudness != Loudness::Quiet;
+        let diagnostics: Vec<Diagnostic> =
+            faults.diagnostics.iter().filter(is_told).cloned().collect();
+        if diagnostics.is_empty() {
             return;
         }
         let text = if self.json {
-            render::json(&faults.diagnostics)
+            render::json(&diagnostics)
         } else {
-            render::text(&faults.diagnostics, &faults.sources)
+            render::text(&diagnostics, &faults.sources)
         };
         self.note(text.trim_end());
+    }
+}
+
+/// A line that is taken back when it is no longer true.
+#[derive(Debug)]
+pub struct Progress {
+    columns: usize,
+}
+
+impl Drop for Progress {
+    fn drop(&mut self) {
+        if self.columns > 0 {
+            let mut stderr = anstream::stderr().lock();
+            let blank = " ".repeat(self.columns);
+            let _ = write!(stderr, "\r{blank}\r").and_then(|()| stderr.flush());
+        }
     }
 }
 

@@ -1,6 +1,7 @@
 //! `weekwright plan`: a profile in, an audited plan out.
 
 use std::path::Path;
+use std::time::Instant;
 
 use super::args::{Format, PlanArgs};
 use super::output::Console;
@@ -30,19 +31,25 @@ fn one(
     desk: &Desk,
     console: &Console,
 ) -> Result<Exit, Failure> {
+    let clock = Instant::now();
+    let progress = console.progress("planning ...");
     let answer = desk.answer(profile);
+    drop(progress);
     console.report(&answer.remarks);
     let plan = match answer.plan {
         Ok(plan) => plan,
         Err(exit) => return Ok(exit),
     };
-    let color = console.colors() && arguments.output.is_none();
-    console.write(arguments.output.as_deref(), &rendered(&plan, desk, arguments.format, color)?)?;
+    let is_file = arguments.output.as_deref().is_some_and(|path| path != Path::new("-"));
+    let color = console.colors() && !is_file;
+    let text = rendered(&plan, desk, arguments.format, color, console.width())?;
+    console.write(arguments.output.as_deref(), &text)?;
     if let Some(file) = &arguments.write_model {
         console.write(Some(file), &desk.model(&plan))?;
     }
-    if arguments.verbose {
+    if console.is_verbose() {
         console.note(&tiers(&plan));
+        console.note(&format!("planned in {:.1} s", clock.elapsed().as_secs_f64()));
     }
     Ok(Exit::Done)
 }
@@ -100,13 +107,14 @@ pub(super) fn rendered(
     desk: &Desk,
     format: Format,
     color: bool,
+    width: usize,
 ) -> Result<String, Failure> {
     let name = match format {
         Format::Text => "text",
         Format::Yaml => "yaml",
         Format::Json => "json",
     };
-    let options = sheets::Options { color, ..sheets::Options::default() };
+    let options = sheets::Options { color, width, ..sheets::Options::default() };
     super::sheet::made(plan, desk.planner.catalog().entries(), name, &options)
 }
 

@@ -92,6 +92,17 @@ pub fn wrapped(text: &str, width: usize) -> String {
     lines.join("\n")
 }
 
+/// Lines for people: each is wrapped with the indent that it starts with.
+#[must_use]
+pub fn paragraph(text: &str, width: usize) -> String {
+    let line = |line: &str| {
+        let indent = " ".repeat(line.len() - line.trim_start().len());
+        let wrapped = wrapped(line.trim_start(), width.max(40) - indent.len());
+        format!("{indent}{}", wrapped.replace('\n', &format!("\n{indent}")))
+    };
+    text.split('\n').map(line).collect::<Vec<_>>().join("\n")
+}
+
 /// Words of a text; a back-quoted part counts as one word where it fits a line.
 fn words(text: &str, width: usize) -> Vec<String> {
     let mut words: Vec<String> = Vec::new();

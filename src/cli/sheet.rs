@@ -19,7 +19,7 @@ pub(super) fn run(arguments: &SheetArgs, console: &Console) -> Result<Exit, Fail
         paper: arguments.paper.into(),
         week: arguments.week,
         color,
-        ..sheets::Options::default()
+        width: console.width(),
     };
     let text = made(&loaded.plan, catalog.entries(), arguments.form.id(), &options)?;
     console.write(arguments.output.as_deref(), &text)?;

@@ -1,10 +1,8 @@
 //! Plain tables that fit the width of a terminal.
 
-use super::render::WIDTH;
-
-/// Rows under headings; only the last column is cut where a row is too wide.
+/// Rows under headings, at most so many columns wide; only the last column is cut where a row is too wide.
 #[must_use]
-pub(super) fn table(headings: &[&str], rows: &[Vec<String>]) -> String {
+pub(super) fn table(headings: &[&str], rows: &[Vec<String>], most: usize) -> String {
     let mut widths: Vec<usize> = headings.iter().map(|heading| heading.chars().count()).collect();
     for row in rows {
         for (width, cell) in widths.iter_mut().zip(row) {
@@ -12,14 +10,14 @@ pub(super) fn table(headings: &[&str], rows: &[Vec<String>]) -> String {
         }
     }
     let headings: Vec<String> = headings.iter().map(|&heading| heading.to_owned()).collect();
-    let mut text = line(&headings, &widths);
+    let mut text = line(&headings, &widths, most);
     for row in rows {
-        text.push_str(&line(row, &widths));
+        text.push_str(&line(row, &widths, most));
     }
     text
 }
 
-fn line(cells: &[String], widths: &[usize]) -> String {
+fn line(cells: &[String], widths: &[usize], most: usize) -> String {
     let mut line = String::new();
     for (index, (cell, width)) in cells.iter().zip(widths).enumerate() {
         if index > 0 {
@@ -29,7 +27,7 @@ fn line(cells: &[String], widths: &[usize]) -> String {
         let room = width - cell.chars().count();
         line.extend(std::iter::repeat_n(' ', room));
     }
-    let mut line = cut(line.trim_end(), WIDTH);
+    let mut line = cut(line.trim_end(), most);
     line.push('\n');
     line
 }

@@ -19,8 +19,8 @@ enum Rank {
     Heavy,
     MultiJoint,
     Isolation,
-    Trunk,
     Carry,
+    Trunk,
 }
 
 /// Arranges a day's groups: by rank, and inside a rank in the order with the fewest things to remark on.

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use super::working_load::{Ask, KnownLifts};
 use super::{arrange, loads::Ladder, pair_up, prepare, racks, ramp, screening};
 use crate::input::plan::{Group, Item, MinutesUsed, Session};
+use crate::input::profile::{SessionSlot, SplitChoice};
 use crate::request::candidate::Candidate;
 use crate::request::dose::{self, Duty};
 use crate::request::{Day, Request};
@@ -33,6 +34,16 @@ pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Ses
         .collect()
 }
 
+/// Ramp sets of a session: 70 s each stay under eight minutes.
+const MOST_RAMP_SETS: usize = 6;
+
+/// What a session has warmed so far.
+#[derive(Default)]
+struct Warm {
+    patterns: BTreeSet<Pattern>,
+    ramp_sets: usize,
+}
+
 struct Composer<'a> {
     request: &'a Request,
     known: &'a KnownLifts,
@@ -48,7 +59,7 @@ impl Composer<'_> {
         let used = self.muscles(&order);
         let mut written: Vec<Group> =
             prepare::preparation(self.request, self.day, &used).into_iter().collect();
-        let mut warm: BTreeSet<Pattern> = BTreeSet::new();
+        let mut warm = Warm::default();
         for group in &groups {
             written.push(self.group(group, done, &mut warm));
         }
@@ -96,18 +107,27 @@ impl Composer<'_> {
                 split.muscles.contains(muscle) && direct(muscle) > 0 && Some(*muscle) != lead
             })
             .collect();
-        others.sort_by_key(|muscle| (std::cmp::Reverse(direct(muscle)), *muscle));
+        let named = |muscle: &Muscle| self.own_list().is_some_and(|list| list.contains(muscle));
+        others.sort_by_key(|muscle| (!named(muscle), std::cmp::Reverse(direct(muscle)), *muscle));
         lead.into_iter().chain(others).take(MOST).collect()
     }
 
-    fn group(&self, group: &[Done], day: &[Done], warm: &mut BTreeSet<Pattern>) -> Group {
+    /// The client's own list of muscles for the day, where the profile has one.
+    fn own_list(&self) -> Option<&[Muscle]> {
+        let SplitChoice::Own(lists) = &self.request.profile.split else { return None };
+        let slots = &self.request.profile.sessions;
+        let same = |slot: &SessionSlot| slot.day == self.day.weekday && slot.at == self.day.at;
+        slots.iter().position(same).and_then(|place| lists.get(place)).map(Vec::as_slice)
+    }
+
+    fn group(&self, group: &[Done], day: &[Done], warm: &mut Warm) -> Group {
         let rest_s = group.iter().map(|done| self.candidate(done).rest_s).max().unwrap_or(0);
         let items = group.iter().map(|done| self.item(done, day, rest_s, warm)).collect();
         let kind = if group.len() > 1 { GroupKind::Superset } else { GroupKind::Single };
         Group { kind, seconds: None, items }
     }
 
-    fn item(&self, done: &Done, day: &[Done], rest_s: u32, warm: &mut BTreeSet<Pattern>) -> Item {
+    fn item(&self, done: &Done, day: &[Done], rest_s: u32, warm: &mut Warm) -> Item {
         let candidate = self.candidate(done);
         let entry = &candidate.entry;
         let profile = &self.request.profile;
@@ -145,9 +165,9 @@ impl Composer<'_> {
         candidate: &Candidate,
         load_kg: Option<f64>,
         ladder: Option<&Ladder>,
-        warm: &mut BTreeSet<Pattern>,
+        warm: &mut Warm,
     ) -> Vec<crate::input::plan::RampSet> {
-        let already = !warm.insert(candidate.pattern);
+        let already = !warm.patterns.insert(candidate.pattern);
         if candidate.duty != Duty::Main
             || !ramp::is_wanted(candidate.duty, candidate.amount, already)
         {
@@ -156,8 +176,11 @@ impl Composer<'_> {
         let kept =
             crate::request::resolve::ramp_steps(&candidate.entry, candidate.duty, candidate.amount);
         let steps = ramp::ramp(load_kg, ladder, candidate.amount);
+        let kept = kept.min(MOST_RAMP_SETS.saturating_sub(warm.ramp_sets));
         let surplus = steps.len().saturating_sub(kept);
-        steps.into_iter().skip(surplus).collect()
+        let ramp: Vec<_> = steps.into_iter().skip(surplus).collect();
+        warm.ramp_sets += ramp.len();
+        ramp
     }
 
     /// A ready substitute for a main lift: the same pattern and prime mover at another station, or with other

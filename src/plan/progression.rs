@@ -281,7 +281,7 @@ impl Standing<'_> {
         let Some(ladder) = self.lift.ladder.as_ref() else { return };
         let Some(load) = load_kg else {
             if self.is_known && self.lift.one_rep_max_kg.is_none() {
-                item.load_note = Some("the load written down last time".to_owned());
+                item.load_note = Some("load as written down".to_owned());
             }
             return;
         };

@@ -12,6 +12,13 @@ use crate::plan::loads::{Ladder, mass_text, to_kg};
 use crate::plan::strength::{Estimate, Estimator, percent_at_reserve};
 use crate::words::{LoadKind, Units};
 
+/// What a note begins with where the load is still to be found.
+pub const FIRST_LOAD: &str = "first load:";
+
+/// What stands in a note before the estimate of the most for one repetition; its figures end with a
+/// closing bracket.
+pub const ESTIMATE: &str = ": most for one about";
+
 /// What a client has lifted lately, in kilograms.
 #[derive(Debug, Clone, Default)]
 pub struct KnownLifts {
@@ -118,12 +125,12 @@ impl KnownLifts {
         };
         let mut found = WorkingLoad { cap_kg, ..WorkingLoad::default() };
         let Some(source) = self.source(entry) else {
-            found.note = self.find_note(entry.load, ladder, ask, cap_kg);
+            found.note = self.find_note(entry.load, ladder, cap_kg);
             return found;
         };
         found.one_rep_max_kg = Some(source.one_rep_max);
         let Some(wanted) = self.wanted(entry, &source, ask) else {
-            found.note = self.find_note(entry.load, ladder, ask, cap_kg);
+            found.note = self.find_note(entry.load, ladder, cap_kg);
             return found;
         };
         let limited = cap_kg.map_or(wanted, |cap| cap.min(wanted));
@@ -184,12 +191,12 @@ impl KnownLifts {
         })
     }
 
-    /// "50 kg x 5 with 2 left: most about 60 kg (Brzycki; 57-62 kg by seven equations)".
+    /// "50 kg × 5 with 2 left: most about 60 kg (Brzycki; 57-62 kg by seven equations)".
     fn set_text(&self, lift: &Lift, estimate: &Estimate, whose: &str) -> String {
         let reserve = if lift.rir == 0 { "none".to_owned() } else { lift.rir.to_string() };
         let rough = if estimate.is_rough() { ", rough" } else { "" };
         format!(
-            "from {whose}{} x {} with {reserve} left: most for one about {} ({}, {} to {}{rough})",
+            "from {whose}{} × {} with {reserve} left{ESTIMATE} {} ({}, {} to {}{rough})",
             self.mass(lift.load_kg),
             lift.reps,
             self.mass(estimate.one_rep_max.round()),
@@ -203,18 +210,16 @@ impl KnownLifts {
         mass_text(load_kg, self.units.unwrap_or(Units::Kg))
     }
 
-    fn find_note(&self, load: LoadKind, ladder: &Ladder, ask: Ask, cap: Option<f64>) -> String {
+    /// Where the search for a load begins; how it goes on stands once at the head of a session.
+    fn find_note(&self, load: LoadKind, ladder: &Ladder, cap: Option<f64>) -> String {
+        let lightest = ladder.text(ladder.lightest());
         let start = match load {
-            LoadKind::BarTotal => "start with the empty bar",
-            LoadKind::BodyweightPlus => "start without added load",
-            _ => "start light",
+            LoadKind::BarTotal => format!("empty bar ({lightest})"),
+            LoadKind::BodyweightPlus => "body weight alone".to_owned(),
+            _ => format!("light (from {lightest})"),
         };
         let most = cap.map_or(String::new(), |cap| format!("; never above {}", self.mass(cap)));
-        let lightest = ladder.text(ladder.lightest());
-        format!(
-            "find a load that leaves {} in reserve: {start} (lightest {lightest}){most}",
-            ask.rir
-        )
+        format!("{FIRST_LOAD} {start}{most}")
     }
 
     fn too_light_note(

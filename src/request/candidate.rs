@@ -8,6 +8,8 @@ use crate::words::{Grade, Kind, Kit, LoadKind, Muscle, Pattern, Stress};
 
 /// Sessions under this many minutes have few sets of each exercise.
 pub const SHORT_SESSION: u32 = 40;
+/// Sessions under this many minutes have two sets of most exercises.
+pub const VERY_SHORT_SESSION: u32 = 25;
 
 /// What the client thinks of an exercise.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -149,12 +151,9 @@ impl Candidate {
         self.is_compound()
             && self.amount <= 6
             && !self.pattern.is_explosive()
-            && matches!(
+            && !matches!(
                 self.entry.load,
-                LoadKind::BarTotal
-                    | LoadKind::PerHand
-                    | LoadKind::PlateMachine
-                    | LoadKind::BodyweightPlus
+                LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
             )
     }
 
@@ -163,12 +162,12 @@ impl Candidate {
     #[must_use]
     pub fn sets_in(&self, minutes: u32) -> [u32; 2] {
         let [low, high] = self.sets;
-        let short = minutes < SHORT_SESSION;
-        let [least, most] = match (self.duty, short) {
-            (Duty::Main, false) => [low.max(3), high],
-            (Duty::Main, true) => [low, high.min(3)],
-            (_, false) => [low, high.min(3)],
-            (_, true) => [low, low],
+        let [least, most] = match (self.duty, minutes) {
+            (Duty::Main, SHORT_SESSION..) => [low.max(3), high],
+            (Duty::Main, VERY_SHORT_SESSION..) => [low.max(3), high.min(3)],
+            (Duty::Main, _) => [low, high.min(3)],
+            (_, VERY_SHORT_SESSION..) => [low, high.min(3)],
+            (_, _) => [low, low],
         };
         [least.min(most), most]
     }

@@ -55,6 +55,7 @@ pub fn resolve(
         }
     }
     set_uses(&mut request);
+    prefer_loads(&mut request);
     request
 }
 
@@ -256,17 +257,41 @@ fn worth(request: &Request, candidate: &Candidate) -> i32 {
         Wish::Prefer => 25,
         Wish::Avoid => -40,
     };
-    let hard_to_load = matches!(
-        candidate.entry.load,
-        LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
-    );
-    let wants_load =
-        matches!(request.profile.goal, Goal::Hypertrophy | Goal::Strength | Goal::Power);
-    let light = if hard_to_load && wants_load && !candidate.pattern.is_trunk() { -4 } else { 0 };
     let kept = if request.previous_mains.contains(&candidate.id) { 15 } else { 0 };
     let known = if request.profile.known_lifts.contains_key(&candidate.id) { 6 } else { 0 };
     let level = i32::from(candidate.entry.level == request.figures.level);
-    cost + wish + light + kept + known + level
+    cost + wish + kept + known + level
+}
+
+/// What a goal that needs load loses on an exercise that cannot be loaded in steps, and other goals on it.
+const UNLOADED: i32 = -9;
+const UNLOADED_FOR_FITNESS: i32 = -4;
+
+/// Exercises without loads that go up in steps give way where the place has a loaded one of the pattern.
+fn prefer_loads(request: &mut Request) {
+    let loaded: BTreeSet<Pattern> = request
+        .candidates
+        .iter()
+        .filter(|candidate| !is_unloaded(candidate))
+        .map(|candidate| candidate.pattern)
+        .collect();
+    let wants_load =
+        matches!(request.profile.goal, Goal::Hypertrophy | Goal::Strength | Goal::Power);
+    let cost = if wants_load { UNLOADED } else { UNLOADED_FOR_FITNESS };
+    for candidate in &mut request.candidates {
+        let trunk = candidate.pattern.is_trunk() || candidate.pattern == Pattern::Balance;
+        let pull_up = candidate.entry.main && candidate.pattern == Pattern::VerticalPull;
+        if is_unloaded(candidate) && loaded.contains(&candidate.pattern) && !trunk && !pull_up {
+            candidate.worth += cost;
+        }
+    }
+}
+
+fn is_unloaded(candidate: &Candidate) -> bool {
+    matches!(
+        candidate.entry.load,
+        LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
+    )
 }
 
 /// How often each exercise may be done in a week.

@@ -91,8 +91,8 @@ pub fn advise(profile: &Profile) -> Advice {
     advice
 }
 
-const NOT_ASKED: &str = "Before the first session ask about heart, metabolic or kidney disease, symptoms under effort, \
-     pregnancy and pain, and write the answers into the profile; with any yes a clinician comes first.";
+const NOT_ASKED: &str = "Before the first session, coach and client go through heart, metabolic or kidney disease, symptoms \
+     under effort, pregnancy and pain, and the answers go into the profile; with any yes a clinician comes first.";
 const WAIT: &str = "A clinician said to wait: no plan until they agree.";
 const PREGNANT: &str = "Pregnancy: the clinician in charge agrees before the first session. Nothing flat on the back and no \
      breath held under load; about 150 min a week at a pace that allows talk is the usual advice. Stop and call them on bleeding, \
@@ -134,8 +134,8 @@ fn answered(answers: &Screening, advice: &mut Advice) {
     if !answers.pain.is_empty() {
         be_careful(&mut advice.start, 3);
         advice.say(format!(
-            "Pain reported ({}): keep to ranges and loads that do not bring it on, put what provokes it under `limits`, \
-             and send the client to a clinician if it stays or grows.",
+            "Pain reported ({}): keep to ranges and loads that do not bring it on; what provokes it belongs under \
+             limits, and a clinician sees it if it stays or grows.",
             answers.pain.join(", ")
         ));
     }

@@ -55,6 +55,12 @@ pub fn target(goal: Goal, status: Status, muscle: Muscle) -> Option<Range> {
     Some(Range { floor, low, high: row.high, sources: row.sources.clone() })
 }
 
+/// Ids of the sources behind a muscle's range or ceiling.
+#[must_use]
+pub fn sources(goal: Goal, status: Status, muscle: Muscle) -> &'static [String] {
+    &row(goal, status, muscle).sources
+}
+
 /// The most weekly fractional sets of a muscle: the high end of its range, or its ceiling.
 #[must_use]
 pub fn ceiling(goal: Goal, status: Status, muscle: Muscle) -> f64 {

@@ -4,6 +4,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::program::Op;
+use crate::input::profile::{SplitChoice, SplitName};
 use crate::model::{Weekly, times};
 use crate::request::Request;
 use crate::week::Week;
@@ -30,7 +31,7 @@ impl Rule for TwoDays {
     fn add_to(&self, weekly: &mut Weekly) {
         for (muscle, target) in &weekly.request.targets {
             let days = weekly.days().filter(|day| !weekly.halves_on(*muscle, *day).is_empty()).count();
-            if target.low < 8.0 || days < 2 {
+            if target.high < 8.0 || days < 2 {
                 continue;
             }
             for day in weekly.days() {
@@ -49,6 +50,9 @@ impl Rule for TwoDays {
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();
+        if !has_two_days(request) {
+            return findings;
+        }
         for muscle in Muscle::ALL.iter().copied().filter(|muscle| request.targets.contains_key(muscle)) {
             let all = week.halves(muscle);
             if all < MANY_HALVES || week.sessions.len() < 2 {
@@ -66,4 +70,16 @@ impl Rule for TwoDays {
         }
         findings
     }
+}
+
+/// Whether the client's split and days give a muscle two days at all.
+fn has_two_days(request: &Request) -> bool {
+    let asked_once = match &request.profile.split {
+        SplitChoice::Own(_) | SplitChoice::Named(SplitName::BodyPart) => true,
+        SplitChoice::Named(SplitName::PushPullLegs) => request.days.len() < 6,
+        SplitChoice::Named(_) => false,
+    };
+    let days = 0..request.days.len();
+    let apart = |one: usize| days.clone().any(|other| other != one && !request.too_close(one, other));
+    !asked_once && days.clone().any(apart)
 }

@@ -54,6 +54,8 @@ pub(crate) struct BlockCard {
     pub minutes: String,
     /// What holds for every lift, with the weeks where it differs.
     pub every: String,
+    /// How to find a load, where a lift has none yet.
+    pub first_load: &'static str,
     /// What to do when a last set left room, where most lifts say the same.
     pub next: String,
     /// Why the time is not filled, with the weeks.
@@ -83,7 +85,13 @@ fn weeks(plan: &Plan) -> Vec<Week> {
     let count = if plan.weeks.is_empty() { blank_weeks(plan) } else { 1 };
     let weeks = weeks_or_one(plan).into_iter().flat_map(|week| vec![week; count]);
     let numbered = |(place, week): (u32, Week)| {
-        if plan.weeks.is_empty() { Week { week: place, ..week } } else { week }
+        if !plan.weeks.is_empty() {
+            return week;
+        }
+        let first = crate::sheets::phrase::date(week.date.as_ref());
+        let ahead = jiff::Span::new().days(7 * (i64::from(place) - 1));
+        let date = first.and_then(|first| first.checked_add(ahead).ok());
+        Week { week: place, date: date.map(|date| date.to_string()), ..week }
     };
     (1..).zip(weeks).map(numbered).collect()
 }
@@ -161,6 +169,12 @@ fn card(columns: &[Column], cards: &[Option<Card>]) -> Option<BlockCard> {
     let mut groups = groups(columns, &fullest, cards);
     Some(BlockCard {
         next: hoist_next(&mut groups),
+        first_load: cards
+            .iter()
+            .flatten()
+            .map(|card| card.first_load)
+            .find(|text| !text.is_empty())
+            .unwrap_or_default(),
         columns: columns.to_vec(),
         minutes: minutes(&fullest, cards),
         every: super::card::every(

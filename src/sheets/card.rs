@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::{Names, clean, head, kit, phrase};
 use crate::plan::file::{Group, Item, Plan, Session};
+use crate::plan::working_load::FIRST_LOAD;
 use crate::words::{GroupKind, Measure};
 
 /// A session in words.
@@ -27,6 +28,8 @@ pub(crate) struct Card {
     pub effort: String,
     /// The tempo of every lift that says nothing else.
     pub tempo: String,
+    /// How to find a load, where a lift has none yet.
+    pub first_load: &'static str,
     /// Why the time is not filled.
     pub note: Option<String>,
     /// Minutes of preparation, `6 min`.
@@ -110,20 +113,36 @@ impl Card {
             planned_min,
             effort,
             tempo,
+            first_load: first_load(&groups),
             note: session.note.as_deref().map(clean::line),
             prep_time: (prep_s > 0).then(|| format!("{} min", prep_s.div_ceil(60))),
             prep: prep
                 .flat_map(|group| &group.items)
-                .map(|item| Line { dose: phrase::short_dose(item), ..line(plan, item, names) })
+                .map(|item| Line { dose: phrase::prep_dose(item), ..line(plan, item, names) })
                 .collect(),
             groups,
         }
+    }
+
+    /// The preparation in one run of text: `Easy minutes on a machine: 3:45 min · Wall slide: 10 reps`.
+    pub(crate) fn preparation(&self) -> String {
+        let steps = self.prep.iter().map(|line| format!("{}: {}", line.name, line.dose));
+        steps.collect::<Vec<_>>().join(" · ")
     }
 
     /// What holds for every lift, with the words that let a line differ.
     pub(crate) fn every(&self) -> String {
         every(&self.effort, &self.tempo)
     }
+}
+
+/// How to find a load, said once for all lifts whose note says only where to begin.
+const TO_FIND: &str = "First load: begin there, go up a step each set while more good reps are left than asked, and \
+     write down where you end.";
+
+fn first_load(groups: &[Part]) -> &'static str {
+    let mut lines = groups.iter().flat_map(|part| &part.lines);
+    if lines.any(|line| line.load_note.starts_with(FIRST_LOAD)) { TO_FIND } else { "" }
 }
 
 /// Effort and tempo of every lift in one line; empty where neither is shared.
@@ -222,7 +241,7 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
         each_side: item.each_side,
         sets: item.sets,
         load: phrase::load(item, entry, units),
-        load_note: text(&item.load_note),
+        load_note: phrase::without_estimate(&text(&item.load_note)),
         ramp: phrase::ramp(&item.ramp, units),
         rest: if item.rest_s == 0 || item.sets == 1 && is_timed(entry.map(|entry| entry.measure)) {
             String::new()

@@ -1,6 +1,7 @@
 //! Who the plan is for, what stands around the sessions, and the lines that every sheet carries.
 
 use super::{Names, clean, phrase};
+use crate::input::plan::SolveStatus;
 use crate::input::profile::{BalanceWish, Profile};
 use crate::plan::file::{MuscleVolume, Plan, ProfileRef, Session, Shortfall, Week};
 use crate::words::{Goal, Muscle, Side, Status, Units};
@@ -182,6 +183,21 @@ fn multi_joint(plan: &Plan, names: &Names<'_>, side: Side) -> u32 {
     phrase::total(of_side.map(|item| item.sets))
 }
 
+/// Where the loads come from, exercise by exercise, with the estimates that the cards leave out.
+pub(crate) fn loads(plan: &Plan, names: &Names<'_>) -> Vec<String> {
+    let weeks = plan.weeks.first().map_or(&plan.sessions, |week| &week.sessions);
+    let items = weeks.iter().flat_map(|session| &session.groups).flat_map(|group| &group.items);
+    let mut told: Vec<String> = Vec::new();
+    for item in items {
+        let note = item.load_note.as_deref().map(clean::line).unwrap_or_default();
+        let line = format!("{}: {note}", names.name(&item.exercise));
+        if phrase::has_estimate(&note) && !told.contains(&line) {
+            told.push(line);
+        }
+    }
+    told
+}
+
 /// A range in words: `8 to 14`.
 pub(crate) fn range(low: Option<f64>, high: Option<f64>) -> String {
     let tell = |end: f64| phrase::trimmed(end, 1);
@@ -213,11 +229,13 @@ pub(crate) fn made(plan: &Plan) -> Vec<String> {
     }
     if let Some(solve) = &plan.solve {
         let gap = phrase::trimmed(solve.gap * 100.0, 1);
+        let found = match solve.status {
+            SolveStatus::Proven => "The best week there is by its count, proven".to_owned(),
+            SolveStatus::WithinGap => format!("Within {gap} % of the best there can be"),
+            SolveStatus::StoppedEarly => format!("Stopped early, within {gap} % of the best"),
+        };
         let backend = clean::line(&solve.backend);
-        lines.push(format!(
-            "Solved by {backend}: {}, gap {gap} %, seed {}.",
-            solve.status, plan.seed
-        ));
+        lines.push(format!("{found} (solver {backend}, seed {}).", plan.seed));
     }
     if let Some(inputs) = &plan.inputs {
         lines.push(format!("Weekwright {}.", clean::line(&inputs.version)));

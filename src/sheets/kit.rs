@@ -17,7 +17,12 @@ pub(crate) fn of_session(plan: &Plan, session: &Session, names: &Names<'_>) -> V
             laid_out.extend(needs);
         }
     }
-    laid_out.into_iter().map(|kit| kit.id().replace('-', " ")).collect()
+    laid_out.into_iter().map(name).collect()
+}
+
+/// The item in words: dashes part words, but for the one that belongs to its word.
+fn name(kit: Kit) -> String {
+    kit.id().replace('-', " ").replace("pull up", "pull-up")
 }
 
 /// The kit of the client's place, where the plan holds the profile itself.

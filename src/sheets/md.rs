@@ -141,15 +141,16 @@ fn write_block(block: &Block, text: &mut String) {
 }
 
 fn facts(card: &BlockCard, text: &mut String) {
-    let prep = card.head.prep.iter().map(|line| format!("{} {}", line.name, line.dose));
-    let prep = prep.collect::<Vec<_>>().join(" · ");
+    let prep = card.head.preparation();
     let kit = card.head.kit.join(", ");
+    let first_load = card.first_load.to_owned();
     let facts = [
         ("Time", &card.minutes),
         ("Focus", &card.head.focus),
         ("Kit", &kit),
         ("Prep", &prep),
         ("Lifts", &card.every),
+        ("Loads", &first_load),
         ("Next", &card.next),
         ("Note", &card.note),
     ];

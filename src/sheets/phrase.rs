@@ -9,6 +9,8 @@ use crate::words::{LoadKind, Status, Units, Weekday};
 /// One pound in kilograms, exact (international yard and pound agreement, 1959).
 const POUND_KG: f64 = 0.453_592_37;
 
+use crate::plan::working_load::ESTIMATE;
+
 /// Seconds as people read them on a gym clock: `45 s`, `2 min`, `2:30`.
 pub(crate) fn seconds(seconds: u32) -> String {
     match (seconds / 60, seconds % 60) {
@@ -75,6 +77,20 @@ pub(crate) fn short_dose(item: &Item) -> String {
     dose.strip_prefix("1 × ").map(str::to_owned).unwrap_or(dose)
 }
 
+/// What a step of the preparation asks for: `3:45 min`, `6 reps each side`.
+pub(crate) fn prep_dose(item: &Item) -> String {
+    let dose = short_dose(item);
+    let unit = match item.amounts() {
+        Some(Amounts::Reps(_)) => "reps",
+        Some(Amounts::Seconds(_)) if dose.contains(':') => "min",
+        _ => return dose,
+    };
+    match dose.strip_suffix(" each side") {
+        Some(count) => format!("{count} {unit} each side"),
+        None => format!("{dose} {unit}"),
+    }
+}
+
 /// The load and what it is the load of: `42.5 kg total`, `14 kg per hand`.
 pub(crate) fn load(item: &Item, entry: Option<&Entry>, units: Units) -> String {
     let kind = entry.map_or(LoadKind::None, |entry| entry.load);
@@ -96,6 +112,18 @@ pub(crate) fn load(item: &Item, entry: Option<&Entry>, units: Units) -> String {
             mass
         }
     }
+}
+
+/// How a load was found, without the estimate of the most for one repetition: that is for the coach.
+pub(crate) fn without_estimate(note: &str) -> String {
+    let told = note.split_once(ESTIMATE);
+    let rest = told.and_then(|(before, after)| Some((before, after.split_once(')')?.1)));
+    rest.map_or_else(|| note.to_owned(), |(before, after)| format!("{before}{after}"))
+}
+
+/// Whether a note tells an estimate of the most for one repetition.
+pub(crate) fn has_estimate(note: &str) -> bool {
+    note.contains(ESTIMATE)
 }
 
 /// Lighter sets before the work: `20 kg × 8, 32.5 kg × 4`.

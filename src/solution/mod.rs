@@ -11,6 +11,7 @@ pub mod search;
 mod vary;
 
 use crate::input::plan::{SolveStatus, Tier};
+use crate::program::backend::Backend;
 use crate::split::Split;
 
 /// What is done: an exercise on a day, its sets, and whether in a pair.
@@ -29,6 +30,8 @@ pub struct Done {
 /// A solved week.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Solution {
+    /// The solver that solved it.
+    pub backend: Backend,
     /// The split that it stands on.
     pub split: Split,
     /// What is done, by day.

@@ -12,8 +12,9 @@ use super::pairing::{Pair, Pairing};
 use crate::model::Weekly;
 
 /// Steering weights of a broken row and of the costs of tiers 1 and 2, in points of tier 3. What is kept is
-/// decided tier by tier, not by these.
-const STEER: [f64; 3] = [300.0, 30.0, 1.0];
+/// decided tier by tier, not by these: the first half of a game looks around with weights that let it pass, the
+/// second starts again from the best week met and weighs the tiers so far apart that none is given up for the next.
+const STEER: [[f64; 3]; 2] = [[300.0, 30.0, 1.0], [3000.0, 300.0, 10.0]];
 
 /// Points that the first and the last changes may cost.
 const WARM: f64 = 6.0;
@@ -144,25 +145,42 @@ impl<'w, 'a> Play<'w, 'a> {
 
     /// Plays a number of changes and returns the best week met.
     pub(super) fn run(mut self, changes: u32) -> Outcome {
+        let mut best = (self.board.settle(), self.sets.clone());
+        for steering in &STEER {
+            self.go_to(&best.1);
+            self.half(steering, changes / 2, &mut best);
+        }
+        self.outcome(&best.1)
+    }
+
+    /// Plays from where the week stands, from warm to cold, and keeps the best week met.
+    fn half(&mut self, steering: &[f64; 3], changes: u32, best: &mut (Worth, Vec<u32>)) {
         let mut now = self.board.settle();
-        let (mut best, mut best_sets) = (now, self.sets.clone());
         for change in 0..changes {
             let heat = WARM + (COLD - WARM) * f64::from(change) / f64::from(changes);
             let Some(proposed) = self.propose() else { continue };
             let applied = self.apply(&proposed);
             let worth = self.board.settle();
-            if self.takes(steer(&worth) - steer(&now), heat) {
+            if self.takes(steer(&worth, steering) - steer(&now, steering), heat) {
                 self.board.keep();
                 now = worth;
-                if worth.beats(&best) {
-                    best = worth;
-                    best_sets.clone_from(&self.sets);
+                if worth.beats(&best.0) {
+                    best.0 = worth;
+                    best.1.clone_from(&self.sets);
                 }
             } else {
                 self.undo(applied);
             }
         }
-        self.outcome(&best_sets)
+    }
+
+    /// Sets every pick to some sets.
+    fn go_to(&mut self, sets: &[u32]) {
+        let pairs = sets.iter().copied().enumerate();
+        let change: Change = pairs.filter(|(pick, sets)| self.sets[*pick] != *sets).collect();
+        self.apply(&change);
+        self.board.settle();
+        self.board.keep();
     }
 
     /// The week with some sets, from an empty board, so that no rounding is carried over.
@@ -321,8 +339,9 @@ struct Applied {
 }
 
 /// The weighted sum that steers a game.
-fn steer(worth: &Worth) -> f64 {
-    worth.view - STEER[0] * worth.broken - STEER[1] * worth.coverage - STEER[2] * worth.ranges
+fn steer(worth: &Worth, steering: &[f64; 3]) -> f64 {
+    let [broken, coverage, ranges] = steering;
+    worth.view - broken * worth.broken - coverage * worth.coverage - ranges * worth.ranges
 }
 
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small whole number")]

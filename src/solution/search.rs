@@ -8,7 +8,7 @@ use super::play::{Outcome, Play};
 use super::{Done, Solution, reduce, vary};
 use crate::input::plan::{SolveStatus, Tier};
 use crate::model::Weekly;
-use crate::program::backend::{self, Found, Part, Work};
+use crate::program::backend::{self, Backend, Found, Part, Work};
 use crate::program::{Term, value};
 use crate::request::Request;
 use crate::rules;
@@ -17,6 +17,8 @@ use crate::split::Split;
 /// How much work a search may spend, in changes played and nodes of the search tree; never in clock time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Effort {
+    /// The solver that weeks are solved whole with.
+    pub backend: Backend,
     /// Splits that stay in the race after the first game.
     pub finalists: usize,
     /// Games played from an empty week for each of them.
@@ -38,6 +40,7 @@ pub struct Effort {
 impl Default for Effort {
     fn default() -> Self {
         Effort {
+            backend: Backend::default(),
             finalists: 2,
             games: 2,
             first_changes_a_day: 3000,
@@ -68,6 +71,8 @@ pub enum NoWeek {
 
 /// A search under way.
 pub(super) struct Search<'a> {
+    /// The solver that weeks are solved whole with.
+    backend: Backend,
     /// The model with the rows of the tiers that are held.
     pub(super) weekly: Weekly<'a>,
 }
@@ -80,7 +85,10 @@ pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solut
     let keep = reduce::kept(request);
     let searches: Vec<Search> = splits
         .iter()
-        .map(|split| Search { weekly: rules::weekly_model(request, split, &keep) })
+        .map(|split| Search {
+            backend: effort.backend,
+            weekly: rules::weekly_model(request, split, &keep),
+        })
         .collect();
     let first = searches
         .par_iter()
@@ -146,6 +154,10 @@ impl<'a> Search<'a> {
         }
         let bounds = self.cost_bounds(&values);
         let best = self.improved(values, effort);
+        if self.backend.takes_whole_weeks() {
+            self.release();
+            return self.whole(best.values, effort);
+        }
         let view = self.weekly.view.clone();
         let bound = self.relaxed(&view).map_or(best.goal, |found| found.objective);
         let bound = bound.max(value(&view, &best.values));
@@ -163,10 +175,8 @@ impl<'a> Search<'a> {
     fn found_by_solver(&self, effort: Effort) -> Result<Vec<f64>, NoWeek> {
         let goal = costs(&self.weekly.coverage);
         self.relaxed(&goal).ok_or(NoWeek::Impossible)?;
-        let count = self.weekly.model.vars.len();
-        let fixed = vec![None; count];
         let work = Some(Work { nodes: effort.whole_nodes });
-        match self.part(&goal, &fixed, None, work) {
+        match self.all_free(&goal, None, work) {
             Ok(found) => Ok(found.values),
             Err(backend::Nothing::Infeasible) => Err(NoWeek::Impossible),
             Err(backend::Nothing::Stopped) => Err(NoWeek::NotFound),
@@ -182,20 +192,22 @@ impl<'a> Search<'a> {
         for (tier, goal) in tiers.iter().enumerate() {
             let reached = value(goal, &values);
             let work = Some(Work { nodes: effort.whole_nodes });
-            let fixed = vec![None; values.len()];
             let cost_free = tier < 2 && reached > -1e-6;
-            let found =
-                if cost_free { None } else { self.part(goal, &fixed, Some(&values), work).ok() };
-            let bound = match found {
-                Some(found) => {
-                    if found.objective > reached + 1e-6 {
-                        values = found.values;
+            let bound = if cost_free {
+                reached
+            } else {
+                match self.all_free(goal, Some(&values), work) {
+                    Ok(found) => {
+                        if found.objective > reached + 1e-6 {
+                            values = found.values;
+                        }
+                        found.bound
                     }
-                    found.bound
+                    Err(_) => self.relaxed(goal).map_or(f64::INFINITY, |found| found.objective),
                 }
-                None => reached,
             };
-            bounds[tier] = if tier < 2 { -bound } else { bound };
+            let bound = bound.max(value(goal, &values));
+            bounds[tier] = if tier < 2 { (-bound).max(0.0) } else { bound };
             self.hold(tier, &values);
         }
         self.release();
@@ -235,6 +247,7 @@ impl<'a> Search<'a> {
     fn relaxed(&self, goal: &[Term]) -> Option<Found> {
         let count = self.weekly.model.vars.len();
         let part = Part {
+            backend: Backend::default(),
             model: &self.weekly.model,
             goal,
             fixed: &vec![None; count],
@@ -292,25 +305,31 @@ impl<'a> Search<'a> {
             }
         }
         let work = Some(Work { nodes: effort.nodes });
-        self.part(goal, &fixed, Some(&best.values), work).ok()
+        self.part(Backend::default(), goal, &fixed, Some(&best.values), work).ok()
+    }
+
+    /// The whole week, no day held.
+    fn all_free(
+        &self,
+        goal: &[Term],
+        start: Option<&[f64]>,
+        work: Option<Work>,
+    ) -> Result<Found, backend::Nothing> {
+        let fixed = vec![None; self.weekly.model.vars.len()];
+        self.part(self.backend, goal, &fixed, start, work)
     }
 
     fn part(
         &self,
+        backend: Backend,
         goal: &[Term],
         fixed: &[Option<f64>],
         start: Option<&[f64]>,
         work: Option<Work>,
     ) -> Result<Found, backend::Nothing> {
         let relaxed = vec![false; fixed.len()];
-        backend::solve(&Part {
-            model: &self.weekly.model,
-            goal,
-            fixed,
-            relaxed: &relaxed,
-            start,
-            work,
-        })
+        let model = &self.weekly.model;
+        backend::solve(&Part { backend, model, goal, fixed, relaxed: &relaxed, start, work })
     }
 
     /// The variables that belong to a day: its picks and pairs.
@@ -345,6 +364,7 @@ impl<'a> Search<'a> {
         let status = if proven { SolveStatus::Proven } else { SolveStatus::WithinGap };
         let mut blocks = blocks.iter().map(|block| done(weekly, block));
         Solution {
+            backend: self.backend,
             split: weekly.split.clone(),
             done: blocks.next().unwrap_or_default(),
             later: blocks.collect(),

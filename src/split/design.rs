@@ -52,27 +52,29 @@ fn suits(request: &Request, style: &Style) -> bool {
     }
 }
 
-/// The client's own lists. A muscle that no list names goes with any day as a small extra.
+/// The client's own lists. A muscle that no list names is a small extra on the days that train its region,
+/// or on any day where none does; trunk and neck go with every day.
 fn own(request: &Request, lists: &[Vec<Muscle>]) -> Split {
     let named: BTreeSet<Muscle> = lists.iter().flatten().copied().collect();
-    let extras = |muscle: &&Muscle| !named.contains(muscle);
-    let wanted: Vec<BTreeSet<Muscle>> = order(request)
+    let ideas: Vec<Ideas> = order(request)
         .map(|slot| {
             let list = lists.get(slot).map_or(&[][..], Vec::as_slice);
-            list.iter().chain(Muscle::ALL.iter().filter(extras)).copied().collect()
-        })
-        .collect();
-    let ideas: Vec<Vec<(String, BTreeSet<Muscle>, bool)>> = wanted
-        .into_iter()
-        .zip(order(request))
-        .map(|(set, slot)| {
-            let list = lists.get(slot).map_or(&[][..], Vec::as_slice);
+            let extra =
+                |muscle: &&Muscle| !named.contains(muscle) && goes_with(**muscle, list, &named);
+            let set = list.iter().chain(Muscle::ALL.iter().filter(extra)).copied().collect();
             let name = list.iter().map(|muscle| muscle.name()).collect::<Vec<_>>().join(", ");
             vec![(name, set, false)]
         })
         .collect();
     let days = solve(request, &ideas).unwrap_or_default();
     Split { name: "the client's own".to_owned(), days }
+}
+
+/// Whether an unnamed muscle goes with a day's list.
+fn goes_with(muscle: Muscle, list: &[Muscle], named: &BTreeSet<Muscle>) -> bool {
+    let region = super::idea::region(muscle);
+    let trains = |other: &Muscle| region.contains(other);
+    ANY_DAY.contains(&muscle) || list.iter().any(trains) || !named.iter().any(trains)
 }
 
 /// For each day in the order of the week, its place in the profile's list.

@@ -54,6 +54,12 @@ const BACK: &[Muscle] = &[Lats, UpperBack, RearDelts, UpperTraps, Biceps, Forear
 /// With any day, unless a client's own list says otherwise.
 pub const ANY_DAY: &[Muscle] = &[Abs, Obliques, Neck];
 
+/// The muscles that are trained with a muscle: pushes, pulls or legs.
+#[must_use]
+pub fn region(muscle: Muscle) -> &'static [Muscle] {
+    [PUSH, PULL, LEGS].into_iter().find(|region| region.contains(&muscle)).unwrap_or(ANY_DAY)
+}
+
 const FULL_BODY: Idea = Idea { name: "full body", muscles: Muscle::ALL };
 const UPPER_DAY: Idea = Idea { name: "upper body", muscles: UPPER };
 const LOWER_DAY: Idea = Idea { name: "lower body", muscles: LEGS };

@@ -1,5 +1,9 @@
 //! The program as it is run: exit codes, streams, files.
 
+mod intake;
+mod manners;
+mod sheets;
+
 use std::fs;
 use std::io::Write as _;
 use std::path::Path;

@@ -10,7 +10,7 @@ use weekwright::diagnostic::Diagnostic;
 use super::{told, with_known};
 
 /// Profiles under `tests/fixtures/bad`; `|` between the faults of a file with several.
-const PROFILES: &[(&str, &str)] = &[
+pub(crate) const PROFILES: &[(&str, &str)] = &[
     ("not-utf8", "E1002 1:15"),
     ("nul", "E1003 1:11"),
     ("empty", "E1108 1:1"),
@@ -90,7 +90,7 @@ const PROFILES: &[(&str, &str)] = &[
 ];
 
 /// Catalog files under `tests/fixtures/bad/catalog`.
-const CATALOGS: &[(&str, &str)] = &[
+pub(crate) const CATALOGS: &[(&str, &str)] = &[
     ("map-instead-of-list", "E1203 1:1"),
     ("bad-tempo", "E1208 13:10"),
     ("id-with-spaces", "E1208 1:7"),

@@ -1,7 +1,7 @@
 //! Bad input: every fault has a code, a place and a way out.
 
 mod codes;
-mod fixtures;
+pub(crate) mod fixtures;
 mod never_panics;
 mod shapes;
 

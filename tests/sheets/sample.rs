@@ -43,11 +43,9 @@ fn read(text: &str) -> Plan {
     serde_yaml::from_str(text).expect("a sample plan of the right shape")
 }
 
-/// The catalog entries that the samples name.
+/// The entries of the built-in catalog.
 pub(crate) fn names() -> BTreeMap<String, Entry> {
-    let list: Vec<Entry> =
-        serde_yaml::from_str(include_str!("../fixtures/plans/names.yaml")).expect("entries");
-    list.into_iter().map(|entry| (entry.id.clone(), entry)).collect()
+    weekwright::catalog::Catalog::built_in().entries().clone()
 }
 
 /// The plan in a format, as text.

@@ -175,7 +175,7 @@ fn a_novice_s_month_starts_easy_and_grows_by_repetitions() {
     assert_eq!(first.rir, Some(4));
     assert_eq!(first.next.as_deref(), Some("the same next time: the movement first"));
     assert!(
-        first.load_note.as_deref().unwrap().starts_with("each side 10 + 1.25 kg; from 50 kg x 8")
+        first.load_note.as_deref().unwrap().starts_with("each side 10 + 1.25 kg; from 50 kg × 8")
     );
     let third = of(&weeks[2], "back-squat");
     assert_eq!(third.effort.as_deref(), Some("stop with about three good reps left"));

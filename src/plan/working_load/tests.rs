@@ -75,7 +75,7 @@ fn a_related_lift_starts_at_its_stated_share() {
     let curl = entry("biceps-curl", "per-hand", "[[dumbbells]]");
     let found = load(&profile, &curl, 8, 2);
     assert_eq!(found.load_kg, None);
-    assert!(found.note.starts_with("find a load that leaves 2 in reserve"), "{}", found.note);
+    assert_eq!(found.note, "first load: light (from 1 kg)");
 }
 
 #[test]
@@ -94,7 +94,7 @@ fn pounds_are_read_and_shown() {
     let bench = entry("bench-press", "bar-total", "[[barbell]]");
     let found = load(&profile, &bench, 8, 2);
     assert_eq!(mass_text(found.load_kg.unwrap(), Units::Lb), "135 lb");
-    assert!(found.note.contains("135 lb x 8"), "{}", found.note);
+    assert!(found.note.contains("135 lb × 8"), "{}", found.note);
 }
 
 #[test]

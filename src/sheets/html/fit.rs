@@ -87,11 +87,11 @@ pub(super) fn class(card: &BlockCard, paper: Paper) -> &'static str {
 }
 
 fn facts(card: &BlockCard) -> f64 {
-    let prep = card.head.prep.iter().map(|line| format!("{} {}", line.name, line.dose));
-    let prep = prep.collect::<Vec<_>>().join(" · ");
+    let prep = card.head.preparation();
     let kit = card.head.kit.join(", ");
     let texts = [&card.head.focus, &kit, &prep, &card.every, &card.next, &card.note];
-    texts.into_iter().map(|text| 5.1 * lines(text, 92.0)).sum()
+    let texts = texts.into_iter().map(String::as_str).chain([card.first_load]);
+    texts.map(|text| 5.1 * lines(text, 92.0)).sum()
 }
 
 fn row_height(row: &Row, set: &Set) -> f64 {

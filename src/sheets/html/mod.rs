@@ -11,7 +11,7 @@ use serde::Serialize;
 use self::chart::Chart;
 use super::block::{self, BlockCard, WeekLine};
 use super::card::Card;
-use super::sources::SOURCES;
+use super::sources::{self, Source};
 use super::{Lookup, Names, Options, Paper, Sheet, SheetError, head, phrase};
 use crate::plan::file::{Balance, Plan, Session};
 use crate::words::Status;
@@ -124,8 +124,13 @@ struct Coach {
     balance: Option<Balance>,
     ratios: Vec<Told>,
     sessions: Vec<Time>,
+    /// Whether the sessions' times still fit under the chart.
+    sessions_first: bool,
+    /// Whether the sources need a page of their own.
+    sources_apart: bool,
     shortfalls: Vec<Missed>,
-    sources: &'static [super::sources::Source],
+    loads: Vec<String>,
+    sources: Vec<Source>,
     made: Vec<String>,
 }
 
@@ -155,6 +160,11 @@ struct Missed {
 impl Coach {
     fn new(plan: &Plan, names: &Names<'_>) -> Self {
         let ratios = head::ratios(plan, names).into_iter();
+        let loads = head::loads(plan, names);
+        // Rough heights in millimeters; the check in a browser counts the pages that come out.
+        let sessions_first = plan.volume.len() * 6 + plan.sessions.len() * 7 <= 160;
+        let sessions = if sessions_first { 0 } else { 15 + plan.sessions.len() * 7 };
+        let before_sources = sessions + plan.shortfalls.len() * 14 + loads.len() * 9;
         Coach {
             sets: head::working_sets(&plan.sessions),
             chart: Chart::new(plan),
@@ -163,6 +173,9 @@ impl Coach {
                 .map(|ratio| Told { name: phrase::sentence(ratio.name), words: ratio.words() })
                 .collect(),
             sessions: plan.sessions.iter().map(time).collect(),
+            sessions_first,
+            sources_apart: before_sources > 100,
+            loads,
             shortfalls: plan
                 .shortfalls
                 .iter()
@@ -171,7 +184,7 @@ impl Coach {
                     because: head::because(missed),
                 })
                 .collect(),
-            sources: SOURCES,
+            sources: sources::of(plan, names),
             made: head::made(plan),
         }
     }

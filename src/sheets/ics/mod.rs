@@ -130,12 +130,11 @@ fn compact(date: Date) -> String {
 fn description(plan: &Plan, week: &Week, card: &Card) -> String {
     let mut said =
         vec![format!("{}, week {} of {}", head::client(plan), week.week, head::weeks(plan))];
-    let prep: Vec<String> =
-        card.prep.iter().map(|line| format!("{} {}", line.name, line.dose)).collect();
     let facts = [
         ("Kit: ", card.kit.join(", ")),
-        ("Prep: ", prep.join(" · ")),
+        ("Prep: ", card.preparation()),
         ("Lifts: ", card.every()),
+        ("Loads: ", card.first_load.to_owned()),
         ("Note: ", card.note.clone().unwrap_or_default()),
     ];
     said.extend(

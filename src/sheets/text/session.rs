@@ -33,23 +33,19 @@ fn facts(page: &mut Page, card: &Card) {
     if !card.kit.is_empty() {
         page.hanging("Kit    ", &phrase::sentence(&card.kit.join(", ")));
     }
-    if !card.prep.is_empty() {
-        page.hanging("Prep   ", &prep(card));
+    for (place, line) in card.prep.iter().enumerate() {
+        let start = if place == 0 { "Prep   " } else { "       " };
+        page.hanging(start, &format!("{}: {}", line.name, line.dose));
     }
     if !card.every().is_empty() {
         page.hanging("Lifts  ", &card.every());
     }
+    if !card.first_load.is_empty() {
+        page.hanging("Loads  ", card.first_load);
+    }
     if let Some(note) = &card.note {
         page.hanging("Note   ", note);
     }
-}
-
-/// The preparation in one run of text: `5 min: brisk march 2 min, hip hinge drill 10`.
-fn prep(card: &Card) -> String {
-    let items: Vec<String> =
-        card.prep.iter().map(|line| format!("{} {}", line.name, line.dose)).collect();
-    let items = items.join(" · ");
-    card.prep_time.as_ref().map_or_else(|| items.clone(), |time| format!("{time}: {items}"))
 }
 
 fn write_part(page: &mut Page, part: &Part) {

@@ -1,0 +1,80 @@
+//! The talk as it is held: without a terminal, and in one.
+
+use super::{program, run, text};
+
+#[test]
+fn without_a_terminal_it_refuses_and_says_what_to_do() {
+    let output = run(&["intake"]);
+    let stderr = text(&output.stderr);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(
+        stderr.contains("terminal") && stderr.contains("weekwright schema profile"),
+        "{stderr}"
+    );
+    assert!(stderr.contains("profiles"), "{stderr}");
+    assert!(output.stdout.is_empty());
+}
+
+/// `script` of util-linux lends a terminal; it is essential to Debian and its kin.
+#[cfg(target_os = "linux")]
+mod in_a_terminal {
+    use std::fs;
+    use std::io::Write as _;
+    use std::path::Path;
+    use std::process::{Command, Stdio};
+
+    use super::{program, text};
+
+    /// Holds the talk in a folder; returns the exit code and what the terminal showed.
+    fn talk(folder: &Path, arguments: &str, typed: &str) -> (Option<i32>, String) {
+        let binary = program().get_program().to_string_lossy().into_owned();
+        let mut child = Command::new("script")
+            .args(["--quiet", "--return", "--command", &format!("{binary} intake {arguments}")])
+            .arg("/dev/null")
+            .current_dir(folder)
+            .env("COLUMNS", "80")
+            .stdin(Stdio::piped())
+            .stdout(Stdio::piped())
+            .spawn()
+            .unwrap();
+        child.stdin.take().unwrap().write_all(typed.as_bytes()).unwrap();
+        let output = child.wait_with_output().unwrap();
+        (output.status.code(), text(&output.stdout).to_owned())
+    }
+
+    #[test]
+    fn a_whole_talk_ends_in_a_plan() {
+        let folder = tempfile::tempdir().unwrap();
+        // A wrong unit on the way; Enter for all else, up to the last question.
+        let typed = format!("tide-07\nstone\n{}", "\n".repeat(40));
+        let (code, shown) = talk(folder.path(), "", &typed);
+        assert_eq!(code, Some(0), "{shown}");
+        assert!(shown.contains("one of `kg`, `lb` belongs here"), "{shown}");
+        assert!(shown.contains("Written: profiles/tide-07.yaml"), "{shown}");
+        let profile = fs::read_to_string(folder.path().join("profiles/tide-07.yaml")).unwrap();
+        assert!(profile.contains("\nclient: tide-07 "), "{profile}");
+        assert!(shown.contains("Stop if it hurts"), "the plan is shown: {shown}");
+    }
+
+    #[test]
+    fn nothing_is_overwritten_unasked() {
+        let folder = tempfile::tempdir().unwrap();
+        let file = folder.path().join("old.yaml");
+        fs::write(&file, "old").unwrap();
+        let typed = format!("tide-07\n{}", "\n".repeat(50));
+        let (code, shown) = talk(folder.path(), "-o old.yaml", &typed);
+        assert_eq!(code, Some(2), "{shown}");
+        assert!(shown.contains("old.yaml is there already. Replace it?"), "{shown}");
+        assert_eq!(fs::read_to_string(&file).unwrap(), "old");
+        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1, "nothing else is written");
+    }
+
+    #[test]
+    fn an_end_of_input_writes_nothing() {
+        let folder = tempfile::tempdir().unwrap();
+        let (code, shown) = talk(folder.path(), "", "tide-07\n\u{4}");
+        assert_eq!(code, Some(2), "{shown}");
+        assert!(shown.contains("nothing was written"), "{shown}");
+        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 0);
+    }
+}
