@@ -11,14 +11,23 @@ use super::board::{Board, Worth};
 use super::pairing::{Pair, Pairing};
 use crate::model::Weekly;
 
-/// Steering weights of a broken row and of the costs of tiers 1 and 2, in points of tier 3. What is kept is
-/// decided tier by tier, not by these: the first half of a game looks around with weights that let it pass, the
-/// second starts again from the best week met and weighs the tiers so far apart that none is given up for the next.
-const STEER: [[f64; 3]; 2] = [[300.0, 30.0, 1.0], [3000.0, 300.0, 10.0]];
+/// How half of a game is steered. What is kept is decided tier by tier, not by this.
+struct Half {
+    /// Weights of a broken row and of the costs of tiers 1 and 2, in points of tier 3.
+    weights: [f64; 3],
+    /// Points that its first and its last changes may cost.
+    heat: [f64; 2],
+}
 
-/// Points that the first and the last changes may cost.
-const WARM: f64 = 6.0;
-const COLD: f64 = 0.3;
+/// The first half looks around; the second starts again from the best week met, and its tiers are so far apart
+/// that none is given up for the next. Found by trying on the demos and on small weeks.
+const HALVES: [Half; 2] = [
+    Half { weights: [300.0, 30.0, 1.0], heat: [60.0, 2.0] },
+    Half { weights: [3000.0, 300.0, 10.0], heat: [20.0, 0.3] },
+];
+
+/// Of a hundred changes, how many are two at once: where minutes are short, one alone often cannot help.
+const TWO_AT_ONCE: u32 = 30;
 
 /// A week in play.
 pub(super) struct Play<'w, 'a> {
@@ -146,22 +155,23 @@ impl<'w, 'a> Play<'w, 'a> {
     /// Plays a number of changes and returns the best week met.
     pub(super) fn run(mut self, changes: u32) -> Outcome {
         let mut best = (self.board.settle(), self.sets.clone());
-        for steering in &STEER {
+        for half in &HALVES {
             self.go_to(&best.1);
-            self.half(steering, changes / 2, &mut best);
+            self.play(half, changes / 2, &mut best);
         }
         self.outcome(&best.1)
     }
 
     /// Plays from where the week stands, from warm to cold, and keeps the best week met.
-    fn half(&mut self, steering: &[f64; 3], changes: u32, best: &mut (Worth, Vec<u32>)) {
+    fn play(&mut self, half: &Half, changes: u32, best: &mut (Worth, Vec<u32>)) {
         let mut now = self.board.settle();
+        let [warm, cold] = half.heat;
         for change in 0..changes {
-            let heat = WARM + (COLD - WARM) * f64::from(change) / f64::from(changes);
-            let Some(proposed) = self.propose() else { continue };
+            let heat = warm * (cold / warm).powf(f64::from(change) / f64::from(changes));
+            let Some(proposed) = self.propose_one_or_two() else { continue };
             let applied = self.apply(&proposed);
             let worth = self.board.settle();
-            if self.takes(steer(&worth, steering) - steer(&now, steering), heat) {
+            if self.takes(half.steer(&worth) - half.steer(&now), heat) {
                 self.board.keep();
                 now = worth;
                 if worth.beats(&best.0) {
@@ -172,6 +182,17 @@ impl<'w, 'a> Play<'w, 'a> {
                 self.undo(applied);
             }
         }
+    }
+
+    fn propose_one_or_two(&mut self) -> Option<Change> {
+        let mut change = self.propose()?;
+        if self.below(100) < TWO_AT_ONCE {
+            let second = self.propose().unwrap_or_default();
+            let is_new = |(pick, _): &(usize, u32)| change.iter().all(|(other, _)| other != pick);
+            let second: Change = second.into_iter().filter(is_new).collect();
+            change.extend(second);
+        }
+        Some(change)
     }
 
     /// Sets every pick to some sets.
@@ -338,10 +359,12 @@ struct Applied {
     days: Vec<(usize, Vec<usize>, Vec<Pair>)>,
 }
 
-/// The weighted sum that steers a game.
-fn steer(worth: &Worth, steering: &[f64; 3]) -> f64 {
-    let [broken, coverage, ranges] = steering;
-    worth.view - broken * worth.broken - coverage * worth.coverage - ranges * worth.ranges
+impl Half {
+    /// The weighted sum that steers.
+    fn steer(&self, worth: &Worth) -> f64 {
+        let [broken, coverage, ranges] = self.weights;
+        worth.view - broken * worth.broken - coverage * worth.coverage - ranges * worth.ranges
+    }
 }
 
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small whole number")]

@@ -21,15 +21,18 @@ pub struct Effort {
     pub backend: Backend,
     /// Splits that stay in the race after the first game.
     pub finalists: usize,
-    /// Games played from an empty week for each of them.
+    /// Games played from an empty week for each of them, at least.
     pub games: u32,
+    /// Days that the games of a short week add up to: it is quickly played, so it is played more often.
+    pub game_days: u32,
     /// Changes for each day of the first, short game.
     pub first_changes_a_day: u32,
     /// Changes for each day of a whole game.
     pub changes_a_day: u32,
     /// Nodes for a day that is solved again.
     pub nodes: u64,
-    /// Rounds of solving days again.
+    /// Rounds of solving days again. None by default: after the games they found nothing on the demos and on
+    /// small weeks, and took a third of the time.
     pub rounds: u32,
     /// Weeks with at most this many picks are solved whole.
     pub whole_picks: usize,
@@ -43,10 +46,11 @@ impl Default for Effort {
             backend: Backend::default(),
             finalists: 2,
             games: 2,
+            game_days: 8,
             first_changes_a_day: 3000,
             changes_a_day: 20_000,
             nodes: 60,
-            rounds: 2,
+            rounds: 0,
             whole_picks: 36,
             whole_nodes: 20_000,
         }
@@ -96,11 +100,13 @@ pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solut
         .collect::<Vec<_>>();
     let mut ranked: Vec<(usize, Outcome)> = first.into_iter().enumerate().collect();
     ranked.sort_by(|(_, one), (_, other)| one.worth.order(&other.worth));
+    let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
+    let games = effort.games.max(effort.game_days / days.max(1));
     let race: Vec<(usize, Outcome)> = ranked
         .into_iter()
         .take(effort.finalists)
         .map(|(place, outcome)| {
-            let again = searches[place].played(1, effort.games, effort.changes_a_day);
+            let again = searches[place].played(1, games, effort.changes_a_day);
             (place, if again.worth.beats(&outcome.worth) { again } else { outcome })
         })
         .collect();
