@@ -52,6 +52,14 @@ pub(super) struct Outcome {
     /// What it is worth.
     pub(super) worth: Worth,
 }
+
+impl Outcome {
+    /// The better of two, the first where they are alike.
+    pub(super) fn better(self, other: Outcome) -> Outcome {
+        if other.worth.beats(&self.worth) { other } else { self }
+    }
+}
+
 /// One change: picks with their new sets.
 type Change = Vec<(usize, u32)>;
 
@@ -159,6 +167,13 @@ impl<'w, 'a> Play<'w, 'a> {
             self.go_to(&best.1);
             self.play(half, changes / 2, &mut best);
         }
+        self.outcome(&best.1)
+    }
+
+    /// Plays the second half of a game once more from where the week stands.
+    pub(super) fn again(mut self, changes: u32) -> Outcome {
+        let mut best = (self.board.settle(), self.sets.clone());
+        self.play(&HALVES[1], changes, &mut best);
         self.outcome(&best.1)
     }
 

@@ -23,6 +23,8 @@ pub struct Effort {
     pub finalists: usize,
     /// Games played from an empty week for each of them, at least.
     pub games: u32,
+    /// Rounds of half games that start from the best week of the best split.
+    pub reheats: u32,
     /// Days that the games of a short week add up to: it is quickly played, so it is played more often.
     pub game_days: u32,
     /// Changes for each day of the first, short game.
@@ -46,7 +48,8 @@ impl Default for Effort {
             backend: Backend::default(),
             finalists: 2,
             games: 2,
-            game_days: 8,
+            reheats: 1,
+            game_days: 4,
             first_changes_a_day: 3000,
             changes_a_day: 20_000,
             nodes: 60,
@@ -115,6 +118,7 @@ pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solut
         .reduce(|best, next| if next.1.worth.beats(&best.1.worth) { next } else { best });
     match winner {
         Some((place, outcome)) if outcome.worth.broken < 1e-6 => {
+            let outcome = searches[place].played_on(outcome, games, effort);
             let search = searches.into_iter().nth(place).expect("the place is one of the searches");
             Ok(search.to_the_end(outcome.values, effort))
         }
@@ -147,10 +151,24 @@ impl<'a> Search<'a> {
         let numbers: Vec<u64> = (from..from + u64::from(games.max(1))).collect();
         let outcomes: Vec<Outcome> =
             numbers.par_iter().map(|game| Play::new(&self.weekly, *game).run(changes)).collect();
-        let better = |best: Outcome, next: Outcome| {
-            if next.worth.beats(&best.worth) { next } else { best }
-        };
-        outcomes.into_iter().reduce(better).expect("there is at least one game")
+        outcomes.into_iter().reduce(Outcome::better).expect("there is at least one game")
+    }
+
+    /// The best of some more half games that start from a week.
+    fn played_on(&self, mut best: Outcome, games: u32, effort: Effort) -> Outcome {
+        let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
+        let changes = effort.changes_a_day.saturating_mul(days) / 2;
+        for round in 1..=effort.reheats {
+            let numbers: Vec<u64> =
+                (0..games).map(|game| u64::from(round) << 32 | u64::from(game)).collect();
+            let start = &best.values;
+            let outcomes: Vec<Outcome> = numbers
+                .par_iter()
+                .map(|number| Play::from(&self.weekly, *number, start).again(changes))
+                .collect();
+            best = outcomes.into_iter().fold(best, Outcome::better);
+        }
+        best
     }
 
     /// From a week that meets the hard rules to the best one, its bounds, and the later blocks.
