@@ -143,7 +143,7 @@ fn costs(terms: &[Term]) -> Vec<Term> {
     terms.iter().map(|(var, cost)| (*var, -cost)).collect()
 }
 
-impl<'a> Search<'a> {
+impl Search<'_> {
     /// The best of several games from an empty week.
     fn played(&self, from: u64, games: u32, changes_a_day: u32) -> Outcome {
         let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
