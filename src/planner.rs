@@ -16,8 +16,8 @@ use crate::plan::working_load::KnownLifts;
 use crate::plan::{compose, screening};
 use crate::request::{Entries, Request, resolve};
 use crate::rules::{Finding, Severity};
-use crate::solution::{Solution, model_file};
 use crate::solution::search::{self, Effort, NoWeek};
+use crate::solution::{Solution, model_file};
 use crate::split::design;
 
 /// What a coach may choose beside the profile.

@@ -2,6 +2,7 @@
 
 mod board;
 pub mod draw;
+mod effort;
 mod held;
 pub mod model_file;
 mod pairing;
@@ -11,6 +12,7 @@ pub mod search;
 mod vary;
 
 use crate::input::plan::{SolveStatus, Tier};
+use crate::model::Weekly;
 use crate::program::backend::Backend;
 use crate::split::Split;
 
@@ -42,6 +44,12 @@ pub struct Solution {
     pub tiers: Vec<Tier>,
     /// How far the search got.
     pub status: SolveStatus,
+}
+
+/// The points of tier 3 after one game from an empty week; for measuring.
+#[must_use]
+pub fn points_of_a_game(weekly: &Weekly, changes: u32) -> f64 {
+    play::Play::new(weekly, 0).run(changes).worth.view
 }
 
 impl Solution {

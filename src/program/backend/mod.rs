@@ -10,7 +10,15 @@ use super::{Model, Op, Term, Var, holds};
 
 /// A solver behind the model.
 #[derive(
-    Debug, Clone, Copy, PartialEq, Eq, Default, strum::Display, strum::EnumString, strum::IntoStaticStr,
+    Debug,
+    Clone,
+    Copy,
+    PartialEq,
+    Eq,
+    Default,
+    strum::Display,
+    strum::EnumString,
+    strum::IntoStaticStr,
 )]
 #[strum(serialize_all = "kebab-case")]
 pub enum Backend {
