@@ -14,11 +14,10 @@ use crate::input::profile::Profile;
 use crate::plan::course::Course;
 use crate::plan::working_load::KnownLifts;
 use crate::plan::{compose, screening};
-use crate::program::backend;
 use crate::request::{Entries, Request, resolve};
 use crate::rules::{Finding, Severity};
-use crate::solution::Solution;
 use crate::solution::search::{self, Effort, NoWeek};
+use crate::solution::{Solution, model_file};
 use crate::split::design;
 
 /// What a coach may choose beside the profile.
@@ -112,6 +111,20 @@ impl Planner {
         }
     }
 
+    /// The weekly model of a plan as free MPS, its goal the least of the negative points: the split and the
+    /// values of tiers 1 and 2 are the plan's. `None` where a plan does not tell these, or is not of this
+    /// catalog and these options.
+    #[must_use]
+    pub fn weekly_mps(&self, plan: &Plan, options: &Options) -> Option<String> {
+        let ProfileRef::Whole(profile) = &plan.profile else { return None };
+        let used = plan.split.as_ref()?;
+        let solve = plan.solve.as_ref()?;
+        let request = self.request(profile, options);
+        let splits = design::candidates(&request);
+        let split = splits.iter().find(|split| split.name == used.name)?;
+        Some(model_file::weekly_mps(&request, split, &solve.tiers))
+    }
+
     /// What a profile asks for, typed.
     #[must_use]
     pub fn request(&self, profile: &Profile, options: &Options) -> Request {
@@ -162,7 +175,7 @@ impl Planner {
             profile: ProfileRef::Whole(Box::new(request.profile.clone())),
             exercises: self.added_entries(),
             solve: Some(Solve {
-                backend: backend::NAME.to_owned(),
+                backend: solution.backend.name().to_owned(),
                 status: solution.status,
                 gap: if solution.status == SolveStatus::Proven {
                     0.0

@@ -9,6 +9,7 @@ mod oracle;
 mod properties;
 mod rules;
 mod schema;
+mod solution;
 mod tidy;
 
 use std::path::Path;

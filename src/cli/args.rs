@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::{Parser, Subcommand, ValueEnum};
 
 use super::examples;
+use crate::planner::Options;
 use crate::sheets::{Audience, Paper};
 
 /// Turns a client's days, minutes, kit, goal and limits into an audited week of training.
@@ -56,7 +57,7 @@ impl Command {
     #[must_use]
     pub fn diagnostics_as_json(&self) -> bool {
         match self {
-            Command::Plan(arguments) => arguments.format == Format::Json,
+            Command::Plan(arguments) => arguments.lines || arguments.format == Format::Json,
             Command::Audit(arguments) => arguments.format == Format::Json,
             Command::Catalog(arguments) => arguments.format == Format::Json,
             _ => false,
@@ -185,20 +186,61 @@ pub enum Shape {
 /// `weekwright plan`.
 #[derive(Debug, clap::Args)]
 pub struct PlanArgs {
-    /// The profile, or `-` for standard input
-    pub profile: PathBuf,
+    /// Profiles, or folders of which every `.yaml` file is planned; `-` for standard input
+    #[arg(value_name = "PROFILE", required_unless_present = "lines")]
+    pub profiles: Vec<PathBuf>,
     /// Chooses among equally good weeks
     #[arg(long, value_name = "N", default_value_t = 0)]
     pub seed: u64,
     /// How to print the plan, and faults with it
     #[arg(long, value_enum, default_value_t = Format::Text)]
     pub format: Format,
-    /// Write to this file instead of standard output
+    /// Write to this file instead of standard output; for several profiles a folder that is there
     #[arg(short, long, value_name = "FILE")]
     pub output: Option<PathBuf>,
+    /// Also write the weekly model as free MPS, for other solvers; for several profiles into a folder
+    #[arg(long, value_name = "FILE")]
+    pub write_model: Option<PathBuf>,
     /// A folder of catalog files that add exercises or replace them by id
     #[arg(long, value_name = "DIR")]
     pub catalog: Option<PathBuf>,
+    /// Read a profile as JSON from each line of standard input, and answer each with a line: its plan or its faults
+    #[arg(long, conflicts_with_all = ["profiles", "output", "format", "write_model"])]
+    pub lines: bool,
+    /// The solver; `highs` solves whole weeks again after the search, which is slow
+    #[cfg(feature = "highs")]
+    #[arg(long, value_name = "SOLVER", default_value_t)]
+    pub backend: crate::program::backend::Backend,
+}
+
+impl PlanArgs {
+    /// One profile, planned as usual.
+    #[must_use]
+    pub fn for_one(profile: PathBuf, catalog: Option<PathBuf>) -> PlanArgs {
+        PlanArgs {
+            profiles: vec![profile],
+            seed: 0,
+            format: Format::Text,
+            output: None,
+            write_model: None,
+            catalog,
+            lines: false,
+            #[cfg(feature = "highs")]
+            backend: crate::program::backend::Backend::default(),
+        }
+    }
+
+    /// How the planner is asked.
+    #[must_use]
+    pub fn options(&self) -> Options {
+        #[allow(unused_mut, reason = "there is a choice of solver only where one is built in")]
+        let mut options = Options { seed: self.seed, ..Options::default() };
+        #[cfg(feature = "highs")]
+        {
+            options.effort.backend = self.backend;
+        }
+        options
+    }
 }
 
 /// `weekwright audit`.

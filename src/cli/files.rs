@@ -34,7 +34,18 @@ pub struct LoadedProfile {
 /// # Errors
 /// All faults of both files at once.
 pub fn load_profile(path: &Path, known: Known<'_>) -> Result<LoadedProfile, Faults> {
-    let source = read_source(path)?;
+    check_profile(read_source(path)?, path, known)
+}
+
+/// Checks a profile's text and its place, which is looked for beside the path.
+///
+/// # Errors
+/// All faults of both texts at once.
+pub fn check_profile(
+    source: Source,
+    path: &Path,
+    known: Known<'_>,
+) -> Result<LoadedProfile, Faults> {
     let mut faults = Faults::default();
     faults.sources.push(source.clone());
     let place = match named_place(&source) {
@@ -190,6 +201,32 @@ pub fn catalog_sources(folder: &Path) -> Result<Vec<Source>, Faults> {
         );
     }
     if faults.diagnostics.is_empty() { Ok(sources) } else { Err(faults) }
+}
+
+/// The profiles that arguments name: a file stands for itself, a folder for its YAML files in the order of
+/// their names. Folders inside it, such as `places/`, are left out.
+///
+/// # Errors
+/// A folder without a YAML file.
+pub fn profile_paths(arguments: &[PathBuf]) -> Result<Vec<PathBuf>, Faults> {
+    let mut paths = Vec::new();
+    for argument in arguments {
+        if !argument.is_dir() {
+            paths.push(argument.clone());
+            continue;
+        }
+        let names = names_in(argument);
+        let files = names.iter().filter(|name| is_yaml(name)).map(|name| argument.join(name));
+        let files: Vec<PathBuf> = files.filter(|path| !path.is_dir()).collect();
+        if files.is_empty() {
+            return Err(Diagnostic::error("E1004", "the folder has no `.yaml` file")
+                .at(Label::whole(argument.display().to_string()))
+                .help("name profiles, or a folder that holds them")
+                .into());
+        }
+        paths.extend(files);
+    }
+    Ok(paths)
 }
 
 fn is_yaml(name: &str) -> bool {

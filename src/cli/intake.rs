@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use jiff::ToSpan as _;
 
-use super::args::{Format, IntakeArgs, PlanArgs};
+use super::args::{IntakeArgs, PlanArgs};
 use super::output::Console;
 use super::{Exit, Failure, Faults, files, plan};
 use crate::catalog::Catalog;
@@ -90,13 +90,7 @@ fn offer_plan(
     }
     match terminal.hear("Plan it now? (y/n) [y]: ") {
         Some(answer) if is_yes(&answer, true) => {
-            let arguments = PlanArgs {
-                profile: path.to_owned(),
-                seed: 0,
-                format: Format::Text,
-                output: None,
-                catalog: arguments.catalog.clone(),
-            };
+            let arguments = PlanArgs::for_one(path.to_owned(), arguments.catalog.clone());
             plan::run(&arguments, terminal.console)
         }
         _ => {

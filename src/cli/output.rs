@@ -40,6 +40,12 @@ impl Console {
         self.loudness == Loudness::Verbose
     }
 
+    /// Whether nothing but results and errors is said.
+    #[must_use]
+    pub fn is_quiet(&self) -> bool {
+        self.loudness == Loudness::Quiet
+    }
+
     /// Columns for tables and sheets: what `COLUMNS` says, else the terminal's, else 80, so that
     /// what goes into a pipe does not change with the window.
     #[must_use]

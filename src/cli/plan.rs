@@ -5,8 +5,8 @@ use std::time::Instant;
 
 use super::args::{Format, PlanArgs};
 use super::output::Console;
-use super::{Exit, Failure, Faults, files};
-use crate::diagnostic::{Diagnostic, Label};
+use super::{Exit, Failure, Faults, files, lines, many};
+use crate::diagnostic::{Diagnostic, Label, Source};
 use crate::input::check::Known;
 use crate::input::plan::Plan;
 use crate::planner::{NoPlan, Options, Planner};
@@ -15,35 +15,96 @@ use crate::sheets;
 
 pub(super) fn run(arguments: &PlanArgs, console: &Console) -> Result<Exit, Failure> {
     let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);
-    let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
-    let known = Known { entries: planner.catalog().entries(), rules: &ids };
-    let loaded = files::load_profile(&arguments.profile, known)?;
-    console.report(&loaded.warnings);
-    let options = Options { seed: arguments.seed, ..Options::default() };
+    let desk = Desk { planner: &planner, options: arguments.options() };
+    if arguments.lines {
+        return lines::run(&desk, console);
+    }
+    match arguments.profiles.as_slice() {
+        [profile] if !profile.is_dir() => one(arguments, profile, &desk, console),
+        _ => many::run(arguments, &desk, console),
+    }
+}
+
+fn one(
+    arguments: &PlanArgs,
+    profile: &Path,
+    desk: &Desk,
+    console: &Console,
+) -> Result<Exit, Failure> {
     let clock = Instant::now();
     let progress = console.progress("planning ...");
-    let outcome = planner.plan(&loaded.profile, &options);
+    let answer = desk.answer(profile);
     drop(progress);
-    match outcome {
-        Ok(plan) => {
-            let is_file = arguments.output.as_deref().is_some_and(|path| path != Path::new("-"));
-            let color = console.colors() && !is_file;
-            let text = rendered(&plan, &planner, arguments.format, color, console.width())?;
-            console.write(arguments.output.as_deref(), &text)?;
-            if console.is_verbose() {
-                console.note(&tiers(&plan));
-                console.note(&format!("planned in {:.1} s", clock.elapsed().as_secs_f64()));
-            }
-            Ok(Exit::Done)
+    console.report(&answer.remarks);
+    let plan = match answer.plan {
+        Ok(plan) => plan,
+        Err(exit) => return Ok(exit),
+    };
+    let is_file = arguments.output.as_deref().is_some_and(|path| path != Path::new("-"));
+    let color = console.colors() && !is_file;
+    let text = rendered(&plan, desk, arguments.format, color, console.width())?;
+    console.write(arguments.output.as_deref(), &text)?;
+    if let Some(file) = &arguments.write_model {
+        console.write(Some(file), &desk.model(&plan))?;
+    }
+    if console.is_verbose() {
+        console.note(&tiers(&plan));
+        console.note(&format!("planned in {:.1} s", clock.elapsed().as_secs_f64()));
+    }
+    Ok(Exit::Done)
+}
+
+/// What every profile of a run shares.
+pub(super) struct Desk<'a> {
+    pub(super) planner: &'a Planner,
+    pub(super) options: Options,
+}
+
+/// What became of a profile.
+pub(super) struct Answer {
+    /// Remarks about the profile, or what stood in the way of a plan.
+    pub(super) remarks: Faults,
+    /// The plan, or how the program ends without it.
+    pub(super) plan: Result<Box<Plan>, Exit>,
+}
+
+impl Desk<'_> {
+    /// Plans the profile of a file.
+    pub(super) fn answer(&self, path: &Path) -> Answer {
+        match files::read_source(path) {
+            Ok(source) => self.answer_text(source, path),
+            Err(fault) => Answer { remarks: fault.into(), plan: Err(Exit::Input) },
         }
-        Err(reason) => Ok(no_plan(&reason, &arguments.profile, console)),
+    }
+
+    /// Plans the profile of a text; its place is looked for beside the path.
+    pub(super) fn answer_text(&self, source: Source, path: &Path) -> Answer {
+        let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
+        let known = Known { entries: self.planner.catalog().entries(), rules: &ids };
+        let name = source.name.to_string();
+        let loaded = match files::check_profile(source, path, known) {
+            Ok(loaded) => loaded,
+            Err(faults) => return Answer { remarks: faults, plan: Err(Exit::Input) },
+        };
+        let mut remarks = loaded.warnings;
+        let plan = self.planner.plan(&loaded.profile, &self.options).map_err(|reason| {
+            let (fault, exit) = no_plan(&reason, name);
+            remarks.diagnostics.push(fault);
+            exit
+        });
+        Answer { remarks, plan: plan.map(Box::new) }
+    }
+
+    /// The weekly model of a plan of ours, for other solvers.
+    pub(super) fn model(&self, plan: &Plan) -> String {
+        self.planner.weekly_mps(plan, &self.options).expect("a plan of ours says how it was solved")
     }
 }
 
 /// The plan in the format asked for.
 pub(super) fn rendered(
     plan: &Plan,
-    planner: &Planner,
+    desk: &Desk,
     format: Format,
     color: bool,
     width: usize,
@@ -54,11 +115,11 @@ pub(super) fn rendered(
         Format::Json => "json",
     };
     let options = sheets::Options { color, width, ..sheets::Options::default() };
-    super::sheet::made(plan, planner.catalog().entries(), name, &options)
+    super::sheet::made(plan, desk.planner.catalog().entries(), name, &options)
 }
 
 /// Value and bound of each tier, for a coach who wants to know how good the plan is.
-fn tiers(plan: &Plan) -> String {
+pub(super) fn tiers(plan: &Plan) -> String {
     let Some(solve) = &plan.solve else { return String::new() };
     let lines = solve.tiers.iter().map(|tier| {
         let proven = if tier.proven { "proven" } else { "not proven" };
@@ -68,9 +129,8 @@ fn tiers(plan: &Plan) -> String {
     format!("solved with {}: {}\n{}", solve.backend, solve.status, lines.join("\n"))
 }
 
-/// Says why there is no plan, and how the program ends.
-fn no_plan(reason: &NoPlan, profile: &Path, console: &Console) -> Exit {
-    let label = Label::whole(profile.display().to_string());
+/// Why there is no plan, and how the program ends.
+fn no_plan(reason: &NoPlan, profile: String) -> (Diagnostic, Exit) {
     let (code, help, exit) = match reason {
         NoPlan::Impossible(_) => (
             "E3001",
@@ -97,7 +157,5 @@ fn no_plan(reason: &NoPlan, profile: &Path, console: &Console) -> Exit {
         }
         NoPlan::Stopped | NoPlan::MustWait => reason.to_string(),
     };
-    let fault = Diagnostic::error(code, message).at(label).help(help);
-    console.report(&Faults::from(fault));
-    exit
+    (Diagnostic::error(code, message).at(Label::whole(profile)).help(help), exit)
 }

@@ -8,6 +8,7 @@ use crate::program::{Op, Term, Var};
 use crate::request::Request;
 use crate::request::candidate::{Candidate, Station};
 use crate::request::dose::Duty;
+use crate::timing::WAY_IN_S;
 use crate::words::{Goal, Kit, Pattern, Stress};
 
 /// What a class of exercises trains, as far as pairing goes.
@@ -206,18 +207,40 @@ fn claims(request: &Request, candidate: &Candidate) -> Claims {
     claims
 }
 
-/// Variables and rows that count pairs. Each paired exercise has at least the rounds of a pair, so each pair
-/// saves the shorter rest in every round but the last.
+/// The exercises of a class on a day.
+#[derive(Default)]
+struct Members {
+    /// Whether each is done in a pair.
+    paired: Vec<Term>,
+    /// The most sets that one of them may have.
+    most_sets: u32,
+}
+
+/// Seconds that two exercises save in turn, whatever their sets: one way in, and the rests that the longer one of a
+/// round covers. An uneven pair rests the longer rest also in the rounds of one alone, so it may save little.
+fn saved_s(one: (u32, u32), other: (u32, u32), rounds: u32) -> u32 {
+    let sets = |most: u32| rounds..=most.max(rounds);
+    let pairs = sets(one.1).flat_map(|first| sets(other.1).map(move |second| (first, second)));
+    let least = pairs.map(|(first, second)| {
+        let alone = (first - 1) * one.0 + (second - 1) * other.0 + WAY_IN_S;
+        alone.saturating_sub((first.max(second) - 1) * one.0.max(other.0))
+    });
+    least.min().unwrap_or(0)
+}
+
+/// Variables and rows that count pairs. Each paired exercise has at least the rounds of a pair.
 pub fn add_pairs(weekly: &mut Weekly) {
     for day in weekly.days() {
         let rounds = paired_sets(weekly.request, day);
-        let mut members: BTreeMap<PairClass, Vec<Term>> = BTreeMap::new();
+        let mut members: BTreeMap<PairClass, Members> = BTreeMap::new();
         for pick in weekly.picks.clone().into_iter().filter(|pick| pick.day == day) {
             let Some(paired) = pick.paired else { continue };
             let candidate = weekly.candidate(&pick);
             let class = PairClass::of(weekly.request, candidate)
                 .expect("only exercises with a class have a pair variable");
-            members.entry(class).or_default().push((paired, 1.0));
+            let members = members.entry(class).or_default();
+            members.paired.push((paired, 1.0));
+            members.most_sets = members.most_sets.max(pick.sets[1]);
             let subject = candidate.id.clone();
             let only_done = vec![(paired, 1.0), (pick.chosen, -1.0)];
             weekly.model.row("pairs", subject.clone(), only_done, Op::Le, 0.0);
@@ -235,7 +258,7 @@ fn add_day_pairs(
     weekly: &mut Weekly,
     day: usize,
     rounds: u32,
-    members: &BTreeMap<PairClass, Vec<Term>>,
+    members: &BTreeMap<PairClass, Members>,
 ) {
     let classes: Vec<PairClass> = members.keys().copied().collect();
     let mut in_class: BTreeMap<PairClass, Vec<Term>> = BTreeMap::new();
@@ -248,15 +271,49 @@ fn add_day_pairs(
             let name =
                 format!("pairs_{}_{place}_{other_place}", weekly.request.days[day].name_part());
             let count = weekly.model.integer(name, 0, 3);
-            let saves_s = (rounds - 1) * one.rest_s.min(other.rest_s);
+            let rests_and_sets = |class: &PairClass| (class.rest_s, members[class].most_sets);
+            let saves_s = saved_s(rests_and_sets(one), rests_and_sets(other), rounds);
             weekly.pairs.push(PairVar { day, classes: (*one, *other), count, saves_s });
             in_class.entry(*one).or_default().push((count, -1.0));
             in_class.entry(*other).or_default().push((count, -1.0));
         }
     }
-    for (class, mut terms) in members.clone() {
-        terms.extend(in_class.remove(&class).unwrap_or_default());
+    for (class, members) in members {
+        let mut terms = members.paired.clone();
+        terms.extend(in_class.remove(class).unwrap_or_default());
         let subject = format!("{:?}_{}", class.region, weekly.request.days[day].name_part());
         weekly.model.row("pairs", subject, terms, Op::Eq, 0.0);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::timing::{Timed, group_s};
+
+    /// The least over all sets, by the arithmetic that the audit uses.
+    #[test]
+    fn a_pair_saves_at_least_what_the_model_counts() {
+        let timed = |sets: u32, rest_s: u32| Timed {
+            setup_s: 20,
+            ramp_sets: 0,
+            work_s: vec![40; sets as usize],
+            rest_s,
+        };
+        for (one, other) in [((60, 4), (120, 4)), ((90, 5), (90, 3)), ((45, 5), (180, 4))] {
+            let counted = saved_s(one, other, 3);
+            let mut least = u32::MAX;
+            for first in 3..=one.1 {
+                for second in 3..=other.1 {
+                    let items = [timed(first, one.0), timed(second, other.0)];
+                    let alone: u32 = items
+                        .iter()
+                        .map(|item| group_s(std::slice::from_ref(item), WAY_IN_S))
+                        .sum();
+                    least = least.min(alone.saturating_sub(group_s(&items, WAY_IN_S)));
+                }
+            }
+            assert_eq!(counted, least, "{one:?} {other:?}");
+        }
     }
 }

@@ -3,17 +3,29 @@
 use crate::model::pairing::PairClass;
 use crate::request::Request;
 use crate::solution::Done;
+use crate::timing::WAY_IN_S;
 
 /// Exercises that are done together: one alone, or two in turn.
 pub type Together = Vec<Done>;
 
-/// Groups a day's exercises. The model counted pairs by class, so a matching exists; the best one loses least
-/// of the rests that pairs save, so that it takes no longer than the model's, and then has equal sets and
-/// muscles that share least.
+/// Groups a day's exercises. The model counted pairs by class, so a matching exists that fits the minutes; the
+/// best one has equal sets and muscles that share least, and where that one takes too long, the shortest is taken.
 #[must_use]
 pub fn groups(request: &Request, day: &[Done]) -> Vec<Together> {
+    let nicest = grouped(request, day, &pleasing);
+    let limit = day.first().map_or(0, |done| request.days[done.day].work_s());
+    let takes =
+        |groups: &[Together]| -> u32 { groups.iter().map(|group| seconds(request, group)).sum() };
+    if takes(&nicest) <= limit { nicest } else { grouped(request, day, &length) }
+}
+
+/// What a pair of exercises costs.
+type Cost = dyn Fn(&Request, &Done, &Done) -> u32;
+
+/// The matching of least cost and the exercises done alone.
+fn grouped(request: &Request, day: &[Done], cost: &Cost) -> Vec<Together> {
     let (paired, alone): (Vec<Done>, Vec<Done>) = day.iter().partition(|done| done.paired);
-    let matched = best_matching(request, &paired).map_or_else(Vec::new, |(_, pairs)| pairs);
+    let matched = best_matching(request, &paired, cost).map_or_else(Vec::new, |(_, pairs)| pairs);
     let left: Vec<Done> = paired
         .into_iter()
         .filter(|done| !matched.iter().flatten().any(|other| other == done))
@@ -23,34 +35,53 @@ pub fn groups(request: &Request, day: &[Done]) -> Vec<Together> {
 }
 
 /// The matching with the least cost, or `None` where none is whole. A day has at most eight exercises.
-fn best_matching(request: &Request, open: &[Done]) -> Option<(u32, Vec<Together>)> {
+fn best_matching(request: &Request, open: &[Done], cost: &Cost) -> Option<(u32, Vec<Together>)> {
     let Some((first, rest)) = open.split_first() else {
         return Some((0, Vec::new()));
     };
     let mut best: Option<(u32, Vec<Together>)> = None;
     for (place, other) in rest.iter().enumerate() {
-        let Some(cost) = cost(request, first, other) else { continue };
+        if !go_together(request, first, other) {
+            continue;
+        }
+        let cost_here = cost(request, first, other);
         let mut left = rest.to_vec();
         left.remove(place);
-        if let Some((more, mut pairs)) = best_matching(request, &left)
-            && best.as_ref().is_none_or(|(least, _)| cost + more < *least)
+        if let Some((more, mut pairs)) = best_matching(request, &left, cost)
+            && best.as_ref().is_none_or(|(least, _)| cost_here + more < *least)
         {
             pairs.insert(0, vec![*first, *other]);
-            best = Some((cost + more, pairs));
+            best = Some((cost_here + more, pairs));
         }
     }
     best
 }
 
-/// What a pair costs, or `None` where the two do not go together.
-fn cost(request: &Request, one: &Done, other: &Done) -> Option<u32> {
+fn go_together(request: &Request, one: &Done, other: &Done) -> bool {
+    let class = |done: &Done| PairClass::of(request, &request.candidates[done.candidate]);
+    class(one).zip(class(other)).is_some_and(|(one, other)| one.goes_with(other))
+}
+
+/// Less where the sets are equal, no muscle works twice, and both stand at one station.
+fn pleasing(request: &Request, one: &Done, other: &Done) -> u32 {
     let (a, b) = (&request.candidates[one.candidate], &request.candidates[other.candidate]);
-    let fits = PairClass::of(request, a)?.goes_with(PairClass::of(request, b)?);
     let shared = a.entry.direct.iter().filter(|muscle| b.entry.direct.contains(muscle)).count();
     let shared = u32::try_from(shared).unwrap_or(u32::MAX);
     let indirect = u32::from(a.entry.indirect.iter().any(|muscle| b.entry.direct.contains(muscle)))
         + u32::from(b.entry.indirect.iter().any(|muscle| a.entry.direct.contains(muscle)));
     let stations = u32::from(a.station != b.station);
-    let likeness = 100 * shared + 4 * one.sets.abs_diff(other.sets) + 2 * indirect + stations;
-    fits.then(|| 1000 * a.rest_s.abs_diff(b.rest_s) + likeness)
+    100 * shared + 4 * one.sets.abs_diff(other.sets) + 2 * indirect + stations
+}
+
+fn length(request: &Request, one: &Done, other: &Done) -> u32 {
+    seconds(request, &[*one, *other])
+}
+
+/// Seconds of exercises done together, as the plan will count them.
+fn seconds(request: &Request, group: &[Done]) -> u32 {
+    let of = |done: &Done| (&request.candidates[done.candidate], done.sets);
+    let rest_s = group.iter().map(|done| of(done).0.rest_s).max().unwrap_or(0);
+    let rounds = group.iter().map(|done| done.sets).max().unwrap_or(0);
+    let once = |done: &Done| of(done).0.start_s - WAY_IN_S + of(done).1 * of(done).0.work_s;
+    WAY_IN_S + group.iter().map(once).sum::<u32>() + rounds.saturating_sub(1) * rest_s
 }

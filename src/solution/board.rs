@@ -85,6 +85,8 @@ pub(super) struct Board {
     /// For each row, the variables in it that settle, in order.
     settling: Lists,
     ops: Vec<(Op, f64)>,
+    /// Whether a row can be broken at all: a variable that settles may always make it hold.
+    can_break: Vec<bool>,
     /// One over the largest factor of a row: what counts as one step of breaking it.
     units: Vec<f64>,
     settles: Vec<(Settles, f64, bool)>,
@@ -171,6 +173,7 @@ impl Board {
             pushing: Lists::new(pushing),
             settling: Lists::new(settling),
             ops: model.rows.iter().map(|row| (row.op, row.right)).collect(),
+            can_break: model.rows.iter().map(|row| can_break(model, row)).collect(),
             units: units.collect(),
             settles: model.vars.iter().map(|var| (var.settles, var.high, var.integer)).collect(),
             values: vec![0.0; model.vars.len()],
@@ -178,10 +181,11 @@ impl Board {
             broken: vec![0.0; model.rows.len()],
             worth: Worth::default(),
             waiting: Waiting { words: vec![0; model.vars.len().div_ceil(64)], first: 0 },
-            touched: (0..model.rows.len()).collect(),
+            touched: Vec::new(),
             journal: Vec::new(),
             kept: Worth::default(),
         };
+        board.touched = (0..model.rows.len()).filter(|row| board.can_break[*row]).collect();
         for var in 0..board.settles.len() {
             if board.settles[var].0 != Settles::Decision {
                 board.waiting.insert(var);
@@ -222,7 +226,9 @@ impl Board {
             let row = *row as usize;
             self.journal.push(Was::Left(row, self.left[row]));
             self.left[row] += factor * by;
-            self.touched.push(row);
+            if self.can_break[row] {
+                self.touched.push(row);
+            }
         }
         let tiers = &self.tiers[var];
         self.worth.coverage += tiers[0] * by;
@@ -280,13 +286,16 @@ impl Board {
         let (mut least, mut most) = (0.0_f64, high);
         for (row, factor) in self.pushing.of(var) {
             let row = *row as usize;
-            let later: f64 = self
-                .settling
-                .of(row)
-                .iter()
-                .filter(|(follower, _)| *follower as usize >= var)
-                .map(|(follower, factor)| factor * self.values[*follower as usize])
-                .sum();
+            let followers = self.settling.of(row);
+            let later: f64 = if followers.len() == 1 {
+                factor * self.values[var]
+            } else {
+                followers
+                    .iter()
+                    .filter(|(follower, _)| *follower as usize >= var)
+                    .map(|(follower, factor)| factor * self.values[*follower as usize])
+                    .sum()
+            };
             let (op, right) = self.ops[row];
             let bound = (right - (self.left[row] - later)) / factor;
             let upper = (op == Op::Le) == (*factor > 0.0);
@@ -306,6 +315,31 @@ impl Board {
             (false, _) => value,
         }
     }
+}
+
+/// Whether a row can be broken on the board: not where its bounds keep it, and not where one of the variables that
+/// it pushes reaches far enough to keep it, whatever the others are.
+fn can_break(model: &Model, row: &Row) -> bool {
+    let sign = match row.op {
+        Op::Le => 1.0,
+        Op::Ge => -1.0,
+        Op::Eq => return true,
+    };
+    // How far the left side may be over, with every variable where it hurts most.
+    let over = |skipped: usize| -> f64 {
+        let others = row.terms.iter().filter(|(var, _)| var.0 != skipped);
+        let worst = others.map(|(var, factor)| {
+            let def = &model.vars[var.0];
+            (sign * factor * def.low).max(sign * factor * def.high)
+        });
+        worst.sum::<f64>() - sign * row.right
+    };
+    let keeps = |(var, factor): &(usize, f64)| {
+        let def = &model.vars[*var];
+        let best = (sign * factor * def.low).min(sign * factor * def.high);
+        over(*var) + best <= ROUNDING
+    };
+    over(usize::MAX) > ROUNDING && !pushed(model, row).iter().any(keeps)
 }
 
 /// The variables of a row that settle, in order of creation.

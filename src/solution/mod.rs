@@ -2,7 +2,9 @@
 
 mod board;
 pub mod draw;
+mod effort;
 mod held;
+pub mod model_file;
 mod pairing;
 mod play;
 pub mod reduce;
@@ -10,6 +12,8 @@ pub mod search;
 mod vary;
 
 use crate::input::plan::{SolveStatus, Tier};
+use crate::model::Weekly;
+use crate::program::backend::Backend;
 use crate::split::Split;
 
 /// What is done: an exercise on a day, its sets, and whether in a pair.
@@ -28,6 +32,8 @@ pub struct Done {
 /// A solved week.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Solution {
+    /// The solver that solved it.
+    pub backend: Backend,
     /// The split that it stands on.
     pub split: Split,
     /// What is done, by day.
@@ -38,6 +44,12 @@ pub struct Solution {
     pub tiers: Vec<Tier>,
     /// How far the search got.
     pub status: SolveStatus,
+}
+
+/// The points of tier 3 after one game from an empty week; for measuring.
+#[must_use]
+pub fn points_of_a_game(weekly: &Weekly, changes: u32) -> f64 {
+    play::Play::new(weekly, 0).run(changes).worth.view
 }
 
 impl Solution {

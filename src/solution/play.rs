@@ -11,13 +11,23 @@ use super::board::{Board, Worth};
 use super::pairing::{Pair, Pairing};
 use crate::model::Weekly;
 
-/// Steering weights of a broken row and of the costs of tiers 1 and 2, in points of tier 3. What is kept is
-/// decided tier by tier, not by these.
-const STEER: [f64; 3] = [300.0, 30.0, 1.0];
+/// How half of a game is steered. What is kept is decided tier by tier, not by this.
+struct Half {
+    /// Weights of a broken row and of the costs of tiers 1 and 2, in points of tier 3.
+    weights: [f64; 3],
+    /// Points that its first and its last changes may cost.
+    heat: [f64; 2],
+}
 
-/// Points that the first and the last changes may cost.
-const WARM: f64 = 6.0;
-const COLD: f64 = 0.3;
+/// The first half looks around; the second starts again from the best week met, and its tiers are so far apart
+/// that none is given up for the next. Found by trying on the demos and on small weeks.
+const HALVES: [Half; 2] = [
+    Half { weights: [300.0, 30.0, 1.0], heat: [60.0, 2.0] },
+    Half { weights: [3000.0, 300.0, 10.0], heat: [20.0, 0.3] },
+];
+
+/// Of a hundred changes, how many are two at once: where minutes are short, one alone often cannot help.
+const TWO_AT_ONCE: u32 = 30;
 
 /// A week in play.
 pub(super) struct Play<'w, 'a> {
@@ -42,6 +52,14 @@ pub(super) struct Outcome {
     /// What it is worth.
     pub(super) worth: Worth,
 }
+
+impl Outcome {
+    /// The better of two, the first where they are alike.
+    pub(super) fn better(self, other: Outcome) -> Outcome {
+        if other.worth.beats(&self.worth) { other } else { self }
+    }
+}
+
 /// One change: picks with their new sets.
 type Change = Vec<(usize, u32)>;
 
@@ -144,25 +162,61 @@ impl<'w, 'a> Play<'w, 'a> {
 
     /// Plays a number of changes and returns the best week met.
     pub(super) fn run(mut self, changes: u32) -> Outcome {
+        let mut best = (self.board.settle(), self.sets.clone());
+        for half in &HALVES {
+            self.go_to(&best.1);
+            self.play(half, changes / 2, &mut best);
+        }
+        self.outcome(&best.1)
+    }
+
+    /// Plays the second half of a game once more from where the week stands.
+    pub(super) fn again(mut self, changes: u32) -> Outcome {
+        let mut best = (self.board.settle(), self.sets.clone());
+        self.play(&HALVES[1], changes, &mut best);
+        self.outcome(&best.1)
+    }
+
+    /// Plays from where the week stands, from warm to cold, and keeps the best week met.
+    fn play(&mut self, half: &Half, changes: u32, best: &mut (Worth, Vec<u32>)) {
         let mut now = self.board.settle();
-        let (mut best, mut best_sets) = (now, self.sets.clone());
+        let [warm, cold] = half.heat;
         for change in 0..changes {
-            let heat = WARM + (COLD - WARM) * f64::from(change) / f64::from(changes);
-            let Some(proposed) = self.propose() else { continue };
+            let heat = warm * (cold / warm).powf(f64::from(change) / f64::from(changes));
+            let Some(proposed) = self.propose_one_or_two() else { continue };
             let applied = self.apply(&proposed);
             let worth = self.board.settle();
-            if self.takes(steer(&worth) - steer(&now), heat) {
+            if self.takes(half.steer(&worth) - half.steer(&now), heat) {
                 self.board.keep();
                 now = worth;
-                if worth.beats(&best) {
-                    best = worth;
-                    best_sets.clone_from(&self.sets);
+                if worth.beats(&best.0) {
+                    best.0 = worth;
+                    best.1.clone_from(&self.sets);
                 }
             } else {
                 self.undo(applied);
             }
         }
-        self.outcome(&best_sets)
+    }
+
+    fn propose_one_or_two(&mut self) -> Option<Change> {
+        let mut change = self.propose()?;
+        if self.below(100) < TWO_AT_ONCE {
+            let second = self.propose().unwrap_or_default();
+            let is_new = |(pick, _): &(usize, u32)| change.iter().all(|(other, _)| other != pick);
+            let second: Change = second.into_iter().filter(is_new).collect();
+            change.extend(second);
+        }
+        Some(change)
+    }
+
+    /// Sets every pick to some sets.
+    fn go_to(&mut self, sets: &[u32]) {
+        let pairs = sets.iter().copied().enumerate();
+        let change: Change = pairs.filter(|(pick, sets)| self.sets[*pick] != *sets).collect();
+        self.apply(&change);
+        self.board.settle();
+        self.board.keep();
     }
 
     /// The week with some sets, from an empty board, so that no rounding is carried over.
@@ -320,9 +374,12 @@ struct Applied {
     days: Vec<(usize, Vec<usize>, Vec<Pair>)>,
 }
 
-/// The weighted sum that steers a game.
-fn steer(worth: &Worth) -> f64 {
-    worth.view - STEER[0] * worth.broken - STEER[1] * worth.coverage - STEER[2] * worth.ranges
+impl Half {
+    /// The weighted sum that steers.
+    fn steer(&self, worth: &Worth) -> f64 {
+        let [broken, coverage, ranges] = self.weights;
+        worth.view - broken * worth.broken - coverage * worth.coverage - ranges * worth.ranges
+    }
 }
 
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small whole number")]

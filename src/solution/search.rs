@@ -3,52 +3,17 @@
 
 use rayon::prelude::*;
 
+pub use super::effort::Effort;
 use super::held::{hold_coverage, hold_ranges, hold_view};
 use super::play::{Outcome, Play};
 use super::{Done, Solution, reduce, vary};
 use crate::input::plan::{SolveStatus, Tier};
 use crate::model::Weekly;
-use crate::program::backend::{self, Found, Part, Work};
+use crate::program::backend::{self, Backend, Found, Part, Work};
 use crate::program::{Term, value};
 use crate::request::Request;
 use crate::rules;
 use crate::split::Split;
-
-/// How much work a search may spend, in changes played and nodes of the search tree; never in clock time.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Effort {
-    /// Splits that stay in the race after the first game.
-    pub finalists: usize,
-    /// Games played from an empty week for each of them.
-    pub games: u32,
-    /// Changes for each day of the first, short game.
-    pub first_changes_a_day: u32,
-    /// Changes for each day of a whole game.
-    pub changes_a_day: u32,
-    /// Nodes for a day that is solved again.
-    pub nodes: u64,
-    /// Rounds of solving days again.
-    pub rounds: u32,
-    /// Weeks with at most this many picks are solved whole.
-    pub whole_picks: usize,
-    /// Nodes for each tier of a week that is solved whole.
-    pub whole_nodes: u64,
-}
-
-impl Default for Effort {
-    fn default() -> Self {
-        Effort {
-            finalists: 2,
-            games: 2,
-            first_changes_a_day: 3000,
-            changes_a_day: 20_000,
-            nodes: 60,
-            rounds: 2,
-            whole_picks: 36,
-            whole_nodes: 20_000,
-        }
-    }
-}
 
 /// Values of all variables, and what the goal at hand is at them.
 #[derive(Debug, Clone)]
@@ -68,6 +33,8 @@ pub enum NoWeek {
 
 /// A search under way.
 pub(super) struct Search<'a> {
+    /// The solver that weeks are solved whole with.
+    backend: Backend,
     /// The model with the rows of the tiers that are held.
     pub(super) weekly: Weekly<'a>,
 }
@@ -80,7 +47,10 @@ pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solut
     let keep = reduce::kept(request);
     let searches: Vec<Search> = splits
         .iter()
-        .map(|split| Search { weekly: rules::weekly_model(request, split, &keep) })
+        .map(|split| Search {
+            backend: effort.backend,
+            weekly: rules::weekly_model(request, split, &keep),
+        })
         .collect();
     let first = searches
         .par_iter()
@@ -88,11 +58,13 @@ pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solut
         .collect::<Vec<_>>();
     let mut ranked: Vec<(usize, Outcome)> = first.into_iter().enumerate().collect();
     ranked.sort_by(|(_, one), (_, other)| one.worth.order(&other.worth));
+    let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
+    let games = effort.games.max(effort.game_days / days.max(1));
     let race: Vec<(usize, Outcome)> = ranked
         .into_iter()
         .take(effort.finalists)
         .map(|(place, outcome)| {
-            let again = searches[place].played(1, effort.games, effort.changes_a_day);
+            let again = searches[place].played(1, games, effort.changes_a_day);
             (place, if again.worth.beats(&outcome.worth) { again } else { outcome })
         })
         .collect();
@@ -101,6 +73,7 @@ pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solut
         .reduce(|best, next| if next.1.worth.beats(&best.1.worth) { next } else { best });
     match winner {
         Some((place, outcome)) if outcome.worth.broken < 1e-6 => {
+            let outcome = searches[place].played_on(outcome, games, effort);
             let search = searches.into_iter().nth(place).expect("the place is one of the searches");
             Ok(search.to_the_end(outcome.values, effort))
         }
@@ -133,10 +106,24 @@ impl Search<'_> {
         let numbers: Vec<u64> = (from..from + u64::from(games.max(1))).collect();
         let outcomes: Vec<Outcome> =
             numbers.par_iter().map(|game| Play::new(&self.weekly, *game).run(changes)).collect();
-        let better = |best: Outcome, next: Outcome| {
-            if next.worth.beats(&best.worth) { next } else { best }
-        };
-        outcomes.into_iter().reduce(better).expect("there is at least one game")
+        outcomes.into_iter().reduce(Outcome::better).expect("there is at least one game")
+    }
+
+    /// The best of some more half games that start from a week.
+    fn played_on(&self, mut best: Outcome, games: u32, effort: Effort) -> Outcome {
+        let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
+        let changes = effort.changes_a_day.saturating_mul(days) / 2;
+        for round in 1..=effort.reheats {
+            let numbers: Vec<u64> =
+                (0..games).map(|game| u64::from(round) << 32 | u64::from(game)).collect();
+            let start = &best.values;
+            let outcomes: Vec<Outcome> = numbers
+                .par_iter()
+                .map(|number| Play::from(&self.weekly, *number, start).again(changes))
+                .collect();
+            best = outcomes.into_iter().fold(best, Outcome::better);
+        }
+        best
     }
 
     /// From a week that meets the hard rules to the best one, its bounds, and the later blocks.
@@ -146,6 +133,10 @@ impl Search<'_> {
         }
         let bounds = self.cost_bounds(&values);
         let best = self.improved(values, effort);
+        if self.backend.takes_whole_weeks() {
+            self.release();
+            return self.whole(best.values, effort);
+        }
         let view = self.weekly.view.clone();
         let bound = self.relaxed(&view).map_or(best.goal, |found| found.objective);
         let bound = bound.max(value(&view, &best.values));
@@ -163,10 +154,8 @@ impl Search<'_> {
     fn found_by_solver(&self, effort: Effort) -> Result<Vec<f64>, NoWeek> {
         let goal = costs(&self.weekly.coverage);
         self.relaxed(&goal).ok_or(NoWeek::Impossible)?;
-        let count = self.weekly.model.vars.len();
-        let fixed = vec![None; count];
         let work = Some(Work { nodes: effort.whole_nodes });
-        match self.part(&goal, &fixed, None, work) {
+        match self.all_free(&goal, None, work) {
             Ok(found) => Ok(found.values),
             Err(backend::Nothing::Infeasible) => Err(NoWeek::Impossible),
             Err(backend::Nothing::Stopped) => Err(NoWeek::NotFound),
@@ -182,20 +171,22 @@ impl Search<'_> {
         for (tier, goal) in tiers.iter().enumerate() {
             let reached = value(goal, &values);
             let work = Some(Work { nodes: effort.whole_nodes });
-            let fixed = vec![None; values.len()];
             let cost_free = tier < 2 && reached > -1e-6;
-            let found =
-                if cost_free { None } else { self.part(goal, &fixed, Some(&values), work).ok() };
-            let bound = match found {
-                Some(found) => {
-                    if found.objective > reached + 1e-6 {
-                        values = found.values;
+            let bound = if cost_free {
+                reached
+            } else {
+                match self.all_free(goal, Some(&values), work) {
+                    Ok(found) => {
+                        if found.objective > reached + 1e-6 {
+                            values = found.values;
+                        }
+                        found.bound
                     }
-                    found.bound
+                    Err(_) => self.relaxed(goal).map_or(f64::INFINITY, |found| found.objective),
                 }
-                None => reached,
             };
-            bounds[tier] = if tier < 2 { -bound } else { bound };
+            let bound = bound.max(value(goal, &values));
+            bounds[tier] = if tier < 2 { (-bound).max(0.0) } else { bound };
             self.hold(tier, &values);
         }
         self.release();
@@ -235,6 +226,7 @@ impl Search<'_> {
     fn relaxed(&self, goal: &[Term]) -> Option<Found> {
         let count = self.weekly.model.vars.len();
         let part = Part {
+            backend: Backend::default(),
             model: &self.weekly.model,
             goal,
             fixed: &vec![None; count],
@@ -292,25 +284,31 @@ impl Search<'_> {
             }
         }
         let work = Some(Work { nodes: effort.nodes });
-        self.part(goal, &fixed, Some(&best.values), work).ok()
+        self.part(Backend::default(), goal, &fixed, Some(&best.values), work).ok()
+    }
+
+    /// The whole week, no day held.
+    fn all_free(
+        &self,
+        goal: &[Term],
+        start: Option<&[f64]>,
+        work: Option<Work>,
+    ) -> Result<Found, backend::Nothing> {
+        let fixed = vec![None; self.weekly.model.vars.len()];
+        self.part(self.backend, goal, &fixed, start, work)
     }
 
     fn part(
         &self,
+        backend: Backend,
         goal: &[Term],
         fixed: &[Option<f64>],
         start: Option<&[f64]>,
         work: Option<Work>,
     ) -> Result<Found, backend::Nothing> {
         let relaxed = vec![false; fixed.len()];
-        backend::solve(&Part {
-            model: &self.weekly.model,
-            goal,
-            fixed,
-            relaxed: &relaxed,
-            start,
-            work,
-        })
+        let model = &self.weekly.model;
+        backend::solve(&Part { backend, model, goal, fixed, relaxed: &relaxed, start, work })
     }
 
     /// The variables that belong to a day: its picks and pairs.
@@ -345,6 +343,7 @@ impl Search<'_> {
         let status = if proven { SolveStatus::Proven } else { SolveStatus::WithinGap };
         let mut blocks = blocks.iter().map(|block| done(weekly, block));
         Solution {
+            backend: self.backend,
             split: weekly.split.clone(),
             done: blocks.next().unwrap_or_default(),
             later: blocks.collect(),

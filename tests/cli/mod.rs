@@ -2,6 +2,7 @@
 
 mod intake;
 mod manners;
+mod many;
 mod sheets;
 
 use std::fs;

@@ -1,44 +1,19 @@
 //! The default backend: microlp, pure Rust, through good_lp.
 
+use good_lp::SolverModel as _;
 use good_lp::solvers::microlp::microlp as using_microlp;
-use good_lp::{Expression, ProblemVariables, SolverModel as _, variable};
 use microlp::{SolveOptions, TerminationReason};
 
 use super::{Found, Nothing, Part, Reduced};
-use crate::program::Op;
 
 /// Solves a reduced part. Node limits, gap and bound are not in good_lp's own trait, so the problem that
 /// it built is solved with microlp's options. Variable order is creation order in both.
 pub(super) fn solve(part: &Part, reduced: &Reduced) -> Result<Found, Nothing> {
-    let mut variables = ProblemVariables::new();
-    let vars: Vec<_> = reduced
-        .free
-        .iter()
-        .map(|var| {
-            let def = &part.model.vars[var.0];
-            let bounded = variable().min(def.low).max(def.high);
-            variables.add(if def.integer && !part.relaxed[var.0] {
-                bounded.integer()
-            } else {
-                bounded
-            })
-        })
-        .collect();
-    let sum = |terms: &[(usize, f64)]| -> Expression {
-        let mut sum = Expression::with_capacity(terms.len());
-        for (place, factor) in terms {
-            sum.add_mul(*factor, vars[*place]);
-        }
-        sum
-    };
-    let mut problem = variables.maximise(sum(&reduced.goal)).using(using_microlp);
-    for (terms, op, right) in &reduced.rows {
-        let left = sum(terms);
-        problem.add_constraint(match op {
-            Op::Le => left.leq(*right),
-            Op::Ge => left.geq(*right),
-            Op::Eq => left.eq(*right),
-        });
+    let (variables, vars) = super::variables(part, reduced);
+    let goal = super::expression(&reduced.goal, &vars);
+    let mut problem = variables.maximise(goal).using(using_microlp);
+    for row in &reduced.rows {
+        problem.add_constraint(super::constraint(row, &vars));
     }
     let mut options = SolveOptions::default();
     options.node_limit = part.work.map(|work| work.nodes);
@@ -54,11 +29,7 @@ pub(super) fn solve(part: &Part, reduced: &Reduced) -> Result<Found, Nothing> {
 }
 
 fn read(part: &Part, reduced: &Reduced, solution: &microlp::Solution) -> Found {
-    let mut values: Vec<f64> = part.fixed.iter().map(|value| value.unwrap_or(0.0)).collect();
-    for (var, value) in reduced.free.iter().zip(solution.iter().map(|(_, value)| value)) {
-        let whole = part.model.vars[var.0].integer && !part.relaxed[var.0];
-        values[var.0] = if whole { value.round() } else { value };
-    }
+    let values = super::values(part, reduced, solution.iter().map(|(_, value)| value));
     let bound = solution.stats().best_bound.unwrap_or_else(|| solution.objective());
     let proven = solution.termination_reason() == TerminationReason::ProvenOptimal;
     let objective = solution.objective() + reduced.constant;

@@ -1,11 +1,48 @@
 //! The solver behind the model. good_lp builds the problem; the backend is named here and nowhere else.
 
+#[cfg(feature = "highs")]
+mod highs;
 mod microlp;
+
+use good_lp::{Expression, ProblemVariables, Variable, variable};
 
 use super::{Model, Op, Term, Var, holds};
 
-/// The backend's name, as plans print it.
-pub const NAME: &str = "microlp";
+/// A solver behind the model.
+#[derive(
+    Debug,
+    Clone,
+    Copy,
+    PartialEq,
+    Eq,
+    Default,
+    strum::Display,
+    strum::EnumString,
+    strum::IntoStaticStr,
+)]
+#[strum(serialize_all = "kebab-case")]
+pub enum Backend {
+    /// Pure Rust, in every build.
+    #[default]
+    Microlp,
+    /// C++, only in builds with the feature of its name: it takes on whole weeks, to the proof where it can.
+    #[cfg(feature = "highs")]
+    Highs,
+}
+
+impl Backend {
+    /// The solver's name, as plans print it.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        self.into()
+    }
+
+    /// Whether it is strong enough for a large week with no day held.
+    #[must_use]
+    pub const fn takes_whole_weeks(self) -> bool {
+        !matches!(self, Backend::Microlp)
+    }
+}
 
 /// What a solve may spend. Work, not clock time, so that the same input gives the same plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -30,6 +67,8 @@ pub struct Found {
 /// A solve over part of a model: some variables fixed, some relaxed to any value between their bounds.
 #[derive(Debug, Clone)]
 pub struct Part<'a> {
+    /// The solver.
+    pub backend: Backend,
     /// The model.
     pub model: &'a Model,
     /// The goal, to be maximized.
@@ -59,6 +98,7 @@ pub enum Nothing {
 /// Whether the rows collide or the work was spent first.
 pub fn maximize(model: &Model, goal: &[Term], work: Option<Work>) -> Result<Found, Nothing> {
     let part = Part {
+        backend: Backend::default(),
         model,
         goal,
         fixed: &vec![None; model.vars.len()],
@@ -75,7 +115,11 @@ pub fn maximize(model: &Model, goal: &[Term], work: Option<Work>) -> Result<Foun
 /// Whether the rows collide or the work was spent first.
 pub fn solve(part: &Part) -> Result<Found, Nothing> {
     let reduced = Reduced::new(part).ok_or(Nothing::Infeasible)?;
-    microlp::solve(part, &reduced)
+    match part.backend {
+        Backend::Microlp => microlp::solve(part, &reduced),
+        #[cfg(feature = "highs")]
+        Backend::Highs => highs::solve(part, &reduced),
+    }
 }
 
 /// A part with its fixed variables taken out.
@@ -124,6 +168,50 @@ impl Reduced {
         let (goal, constant) = split(part.goal);
         Some(Reduced { free, rows, goal, constant })
     }
+}
+
+/// The free variables in good_lp's terms, in order of creation.
+fn variables(part: &Part, reduced: &Reduced) -> (ProblemVariables, Vec<Variable>) {
+    let mut variables = ProblemVariables::new();
+    let free = reduced.free.iter();
+    let vars = free.map(|var| {
+        let def = &part.model.vars[var.0];
+        let bounded = variable().min(def.low).max(def.high);
+        variables.add(if is_whole(part, *var) { bounded.integer() } else { bounded })
+    });
+    let vars = vars.collect();
+    (variables, vars)
+}
+
+fn is_whole(part: &Part, var: Var) -> bool {
+    part.model.vars[var.0].integer && !part.relaxed[var.0]
+}
+
+fn expression(terms: &[(usize, f64)], vars: &[Variable]) -> Expression {
+    let mut sum = Expression::with_capacity(terms.len());
+    for (place, factor) in terms {
+        sum.add_mul(*factor, vars[*place]);
+    }
+    sum
+}
+
+fn constraint(row: &(Vec<(usize, f64)>, Op, f64), vars: &[Variable]) -> good_lp::Constraint {
+    let (terms, op, right) = row;
+    let left = expression(terms, vars);
+    match op {
+        Op::Le => left.leq(*right),
+        Op::Ge => left.geq(*right),
+        Op::Eq => left.eq(*right),
+    }
+}
+
+/// Values of all variables: the fixed ones, and those found for the free ones.
+fn values(part: &Part, reduced: &Reduced, found: impl Iterator<Item = f64>) -> Vec<f64> {
+    let mut values: Vec<f64> = part.fixed.iter().map(|value| value.unwrap_or(0.0)).collect();
+    for (var, value) in reduced.free.iter().zip(found) {
+        values[var.0] = if is_whole(part, *var) { value.round() } else { value };
+    }
+    values
 }
 
 /// Whether the bounds alone keep a row, so that the solver need not see it.

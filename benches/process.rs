@@ -1,0 +1,117 @@
+//! Whole processes: wall time and peak memory of one plan of each case and demo, and of 200 profiles at once.
+//!
+//! `cargo bench --bench process -- DIR` also leaves profiles, catalogs, plans and models in DIR, which is what
+//! `benches/solvers.py DIR` puts other solvers on.
+
+mod cases;
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+use std::time::{Duration, Instant};
+
+use cases::{SIZES, case};
+
+/// Runs of each case; the quickest counts.
+const RUNS: usize = 5;
+
+fn main() {
+    let named = std::env::args().skip(1).find(|argument| !argument.starts_with("--"));
+    let kept = named.unwrap_or_else(|| format!("{}/cases", env!("CARGO_TARGET_TMPDIR")));
+    let folder = PathBuf::from(kept);
+    fs::create_dir_all(&folder).expect("the folder can be made");
+    println!("| case | wall | peak memory |\n| --- | --- | --- |");
+    for (days, usable) in SIZES {
+        one(&folder, days, usable);
+    }
+    demos(&folder);
+    many(&folder);
+}
+
+fn one(folder: &Path, days: usize, usable: usize) {
+    let case = case(days, usable);
+    let catalog = folder.join(format!("{}-catalog", case.name));
+    fs::create_dir_all(&catalog).expect("the folder can be made");
+    let file = |text: String, name: &str| fs::write(catalog.join(name), text).expect("it is written");
+    // An empty list would be refused, and a case may need none beside the built-in ones.
+    let mut arguments: Vec<String> = Vec::new();
+    if !case.added.is_empty() {
+        file(serde_yaml::to_string(&case.added).expect("entries are plain"), "variants.yaml");
+        arguments.extend(["--catalog".to_owned(), catalog.display().to_string()]);
+    }
+    let profile = folder.join(format!("{}.yaml", case.name));
+    let text = serde_yaml::to_string(&case.profile).expect("a profile is plain");
+    fs::write(&profile, text).expect("it is written");
+    line(&case.name, &profile, &arguments, folder);
+}
+
+fn demos(folder: &Path) {
+    let demos = Path::new(env!("CARGO_MANIFEST_DIR")).join("profiles");
+    let entries = fs::read_dir(&demos).expect("the demos are there").flatten();
+    let mut files: Vec<PathBuf> = entries.map(|entry| entry.path()).collect();
+    files.retain(|file| file.extension().is_some_and(|ending| ending == "yaml"));
+    files.sort();
+    for file in files {
+        let name = file.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+        line(&name, &file, &[], folder);
+    }
+}
+
+/// A row of the table; plan and model stay in the folder, with the seconds that the plan took.
+fn line(name: &str, profile: &Path, more: &[String], folder: &Path) {
+    let mut arguments = vec!["plan".to_owned(), profile.display().to_string()];
+    arguments.extend(more.iter().cloned());
+    arguments.extend(["--format", "json"].map(str::to_owned));
+    let runs: Vec<(Duration, u64)> = (0..RUNS).map(|_| run(&arguments, Stdio::null())).collect();
+    let wall = runs.iter().map(|(wall, _)| *wall).min().unwrap_or_default();
+    let peak = runs.iter().map(|(_, peak)| *peak).max().unwrap_or_default();
+    println!("| {name} | {:.3} s | {} MB |", wall.as_secs_f64(), peak / 1024);
+    let file = |ending: &str| folder.join(format!("{name}.{ending}")).display().to_string();
+    arguments.extend(["-o".to_owned(), file("json"), "--write-model".to_owned(), file("mps")]);
+    run(&arguments, Stdio::null());
+    fs::write(file("seconds"), wall.as_secs_f64().to_string()).expect("it is written");
+}
+
+/// 200 clients of three and four days, half of each.
+fn many(folder: &Path) {
+    let crew = folder.join("crew");
+    fs::create_dir_all(&crew).expect("the folder can be made");
+    let goals = ["hypertrophy", "strength", "general-fitness", "fat-loss", "endurance"];
+    for number in 0..200_usize {
+        let mut profile = case(3 + number % 2, 150).profile;
+        profile.client = format!("crew-{number:03}");
+        profile.goal = goals[number % goals.len()].parse().expect("a goal");
+        let text = serde_yaml::to_string(&profile).expect("a profile is plain");
+        fs::write(crew.join(format!("crew-{number:03}.yaml")), text).expect("it is written");
+    }
+    let arguments = ["plan", &crew.display().to_string(), "--format", "yaml"].map(str::to_owned);
+    let (wall, peak) = run(&arguments, Stdio::null());
+    println!("| 200 profiles | {:.1} s | {} MB |", wall.as_secs_f64(), peak / 1024);
+}
+
+/// Wall time and peak resident kilobytes of a process, which must end well.
+fn run(arguments: &[String], output: Stdio) -> (Duration, u64) {
+    let clock = Instant::now();
+    let mut child = Command::new(env!("CARGO_BIN_EXE_weekwright"))
+        .args(arguments)
+        .stdout(output)
+        .stderr(Stdio::null())
+        .spawn()
+        .expect("the program is built");
+    let status = format!("/proc/{}/status", child.id());
+    let mut peak = 0;
+    loop {
+        peak = peak.max(fs::read_to_string(&status).ok().and_then(|text| high_water(&text)).unwrap_or(0));
+        if let Some(ended) = child.try_wait().expect("the child is ours") {
+            assert!(ended.success(), "{arguments:?}");
+            return (clock.elapsed(), peak);
+        }
+        std::thread::sleep(Duration::from_millis(1));
+    }
+}
+
+/// `VmHWM` in kilobytes; only Linux tells it.
+fn high_water(status: &str) -> Option<u64> {
+    let line = status.lines().find(|line| line.starts_with("VmHWM:"))?;
+    line.split_whitespace().nth(1)?.parse().ok()
+}

@@ -1,0 +1,171 @@
+//! Many profiles at once, on all cores. What is written, and in which order, does not depend on their number.
+
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+
+use indicatif::{ProgressBar, ProgressStyle};
+use rayon::prelude::*;
+
+use super::args::{Format, PlanArgs};
+use super::output::Console;
+use super::plan::{Desk, rendered, tiers};
+use super::{Exit, Failure, Faults, files};
+use crate::diagnostic::{Diagnostic, Label, counted};
+
+/// What is kept of a profile until all are planned: texts only, so that many take little room.
+struct Finished {
+    remarks: Faults,
+    exit: Exit,
+    /// The plan as it is printed; empty where there is none.
+    text: String,
+    model: Option<String>,
+    tiers: Option<String>,
+}
+
+pub(super) fn run(arguments: &PlanArgs, desk: &Desk, console: &Console) -> Result<Exit, Failure> {
+    let paths = files::profile_paths(&arguments.profiles)?;
+    for folder in arguments.output.iter().chain(&arguments.write_model) {
+        own_names(folder, &paths)?;
+    }
+    let bar = progress(paths.len(), console);
+    let finished: Result<Vec<Finished>, Failure> = paths
+        .par_iter()
+        .map(|path| {
+            let finished = finish(arguments, path, desk, console);
+            bar.inc(1);
+            finished
+        })
+        .collect();
+    bar.finish_and_clear();
+    let finished = finished?;
+    for (place, (path, one)) in paths.iter().zip(&finished).enumerate() {
+        hand_out(arguments, path, one, place == 0, console)?;
+    }
+    let planned = finished.iter().filter(|one| one.exit == Exit::Done).count();
+    if !console.is_quiet() {
+        let all = counted(paths.len(), "profile", "profiles");
+        console.note(&format!("{planned} of {all} planned"));
+    }
+    Ok(exit(finished.iter().map(|one| one.exit)))
+}
+
+/// How many profiles end together: the first of 1, 3, 2, 0 that occurs.
+pub(super) fn exit(exits: impl Iterator<Item = Exit>) -> Exit {
+    let rank = |exit: &Exit| match exit {
+        Exit::Done => 0,
+        Exit::Input => 1,
+        Exit::Impossible => 2,
+        Exit::Other | Exit::Broken => 3,
+    };
+    exits.max_by_key(rank).unwrap_or(Exit::Done)
+}
+
+fn finish(
+    arguments: &PlanArgs,
+    path: &Path,
+    desk: &Desk,
+    console: &Console,
+) -> Result<Finished, Failure> {
+    let answer = desk.answer(path);
+    let remarks = answer.remarks;
+    Ok(match answer.plan {
+        Ok(plan) => Finished {
+            remarks,
+            exit: Exit::Done,
+            text: rendered(&plan, desk, arguments.format, false, console.width())?,
+            model: arguments.write_model.as_ref().map(|_| desk.model(&plan)),
+            tiers: console.is_verbose().then(|| tiers(&plan)),
+        },
+        Err(exit) => Finished { remarks, exit, text: String::new(), model: None, tiers: None },
+    })
+}
+
+/// Writes what came of one profile: remarks to standard error, the plan into its own file or after the others.
+fn hand_out(
+    arguments: &PlanArgs,
+    path: &Path,
+    one: &Finished,
+    is_first: bool,
+    console: &Console,
+) -> Result<(), Failure> {
+    console.report(&one.remarks);
+    if let Some(tiers) = &one.tiers {
+        console.note(&format!("{}: {tiers}", path.display()));
+    }
+    if let (Some(folder), Some(model)) = (&arguments.write_model, &one.model) {
+        console.write(Some(&file_in(folder, path, "mps")), model)?;
+    }
+    match &arguments.output {
+        _ if one.exit != Exit::Done => Ok(()),
+        Some(folder) => {
+            let file = file_in(folder, path, ending(arguments.format));
+            console.write(Some(&file), &one.text)
+        }
+        None => console.print(&joined(arguments.format, path, &one.text, is_first)),
+    }
+}
+
+/// A plan among others: under a heading, as one YAML document of several, or as one JSON document per line.
+fn joined(format: Format, path: &Path, text: &str, is_first: bool) -> String {
+    let name = path.display().to_string();
+    match format {
+        Format::Text => {
+            let gap = if is_first { "" } else { "\n\n" };
+            format!("{gap}{name}\n{}\n\n{text}", "=".repeat(name.chars().count()))
+        }
+        Format::Yaml => format!("---\n{text}"),
+        Format::Json => {
+            let plan: serde_json::Value =
+                serde_json::from_str(text).expect("the plan was just written as JSON");
+            format!("{plan}\n")
+        }
+    }
+}
+
+const fn ending(format: Format) -> &'static str {
+    match format {
+        Format::Text => "txt",
+        Format::Yaml => "yaml",
+        Format::Json => "json",
+    }
+}
+
+fn file_in(folder: &Path, profile: &Path, ending: &str) -> PathBuf {
+    folder.join(format!("{}.{ending}", name_of(profile)))
+}
+
+fn name_of(profile: &Path) -> String {
+    let name = profile.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+    if name == "-" { "stdin".to_owned() } else { name }
+}
+
+/// Several results need a folder, and a name of its own for each.
+fn own_names(folder: &Path, profiles: &[PathBuf]) -> Result<(), Faults> {
+    if !folder.is_dir() {
+        return Err(Diagnostic::error("E1004", "several results need a folder that is there")
+            .at(Label::whole(folder.display().to_string()))
+            .help("make the folder first, or leave the option out")
+            .into());
+    }
+    let mut names = BTreeSet::new();
+    match profiles.iter().find(|profile| !names.insert(name_of(profile))) {
+        None => Ok(()),
+        Some(twice) => {
+            let name = name_of(twice);
+            Err(Diagnostic::error("E1010", format!("two results would be named `{name}`"))
+                .at(Label::whole(twice.display().to_string()))
+                .help("name each profile once, and give files of different folders different names")
+                .into())
+        }
+    }
+}
+
+/// A bar on standard error where that is a terminal; nowhere else is anything drawn.
+fn progress(profiles: usize, console: &Console) -> ProgressBar {
+    if console.is_quiet() {
+        return ProgressBar::hidden();
+    }
+    let style = ProgressStyle::with_template("{bar:30} {pos} of {len} planned, {eta} to go")
+        .expect("the template is well formed");
+    ProgressBar::new(profiles as u64).with_style(style)
+}

@@ -1,0 +1,49 @@
+//! How much a search may spend, in work and never in clock time, so that the same input gives the same plan.
+
+use crate::program::backend::Backend;
+
+/// How much work a search may spend, in changes played and nodes of the search tree; never in clock time.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Effort {
+    /// The solver that weeks are solved whole with.
+    pub backend: Backend,
+    /// Splits that stay in the race after the first game.
+    pub finalists: usize,
+    /// Games played from an empty week for each of them, at least.
+    pub games: u32,
+    /// Rounds of half games that start from the best week of the best split.
+    pub reheats: u32,
+    /// Days that the games of a short week add up to: it is quickly played, so it is played more often.
+    pub game_days: u32,
+    /// Changes for each day of the first, short game.
+    pub first_changes_a_day: u32,
+    /// Changes for each day of a whole game.
+    pub changes_a_day: u32,
+    /// Nodes for a day that is solved again.
+    pub nodes: u64,
+    /// Rounds of solving days again. None by default: after the games they found nothing on the demos and on
+    /// small weeks, and took a third of the time.
+    pub rounds: u32,
+    /// Weeks with at most this many picks are solved whole.
+    pub whole_picks: usize,
+    /// Nodes for each tier of a week that is solved whole.
+    pub whole_nodes: u64,
+}
+
+impl Default for Effort {
+    fn default() -> Self {
+        Effort {
+            backend: Backend::default(),
+            finalists: 2,
+            games: 2,
+            reheats: 1,
+            game_days: 4,
+            first_changes_a_day: 3000,
+            changes_a_day: 20_000,
+            nodes: 60,
+            rounds: 0,
+            whole_picks: 36,
+            whole_nodes: 20_000,
+        }
+    }
+}

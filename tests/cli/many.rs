@@ -1,0 +1,212 @@
+//! Many profiles at once, and a line for a line.
+
+use std::fs;
+use std::io::Write as _;
+use std::path::Path;
+use std::process::{Output, Stdio};
+
+use serde_json::{Value, json};
+
+use super::{program, text};
+
+/// A quick profile: two short days and nothing in the room.
+fn profile(client: &str) -> Value {
+    json!({
+        "client": client, "training_status": "novice", "goal": "general-fitness", "equipment": [],
+        "sessions": [{"day": "tue", "minutes": 25}, {"day": "fri", "minutes": 25}]
+    })
+}
+
+/// No week holds this must: its kit is not there.
+fn impossible() -> Value {
+    let mut profile = profile("stern-03");
+    profile["exercises"] = json!({"must": ["back-squat"]});
+    profile
+}
+
+fn folder(profiles: &[(&str, String)]) -> tempfile::TempDir {
+    let folder = tempfile::tempdir().unwrap();
+    for (name, text) in profiles {
+        fs::write(folder.path().join(name), text).unwrap();
+    }
+    folder
+}
+
+fn crew() -> tempfile::TempDir {
+    let crew = folder(&[
+        ("bow-01.yaml", profile("bow-01").to_string()),
+        ("bad-02.yaml", "client: bad-02\ngoal: strenght\n".to_owned()),
+        ("cox-04.yaml", profile("cox-04").to_string()),
+        ("notes.txt", "no profile".to_owned()),
+    ]);
+    fs::create_dir(crew.path().join("places")).unwrap();
+    crew
+}
+
+fn plan(folder: &Path, threads: &str, arguments: &[&str]) -> Output {
+    let mut command = program();
+    command.env("RAYON_NUM_THREADS", threads).arg("plan").arg(folder).args(arguments);
+    command.output().unwrap()
+}
+
+#[test]
+fn the_same_bytes_on_one_core_and_on_four_in_every_format() {
+    let crew = crew();
+    for format in ["text", "yaml", "json"] {
+        let one = plan(crew.path(), "1", &["--format", format]);
+        let four = plan(crew.path(), "4", &["--format", format]);
+        assert_eq!((one.status.code(), four.status.code()), (Some(2), Some(2)));
+        assert_eq!((text(&one.stdout), text(&one.stderr)), (text(&four.stdout), text(&four.stderr)));
+    }
+}
+
+#[test]
+fn a_bad_profile_stops_no_other_and_plans_come_in_the_order_of_the_names() {
+    let crew = crew();
+    let output = plan(crew.path(), "2", &["--format", "json"]);
+    let lines: Vec<Value> =
+        text(&output.stdout).lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    let clients: Vec<&str> = lines.iter().map(|plan| plan["client"].as_str().unwrap()).collect();
+    assert_eq!(clients, ["bow-01", "cox-04"]);
+    assert!(text(&output.stderr).contains("did you mean `strength`?"));
+    assert!(text(&output.stderr).contains("2 of 3 profiles planned"));
+    assert!(!text(&output.stderr).contains('\r'), "a bar is for terminals only");
+}
+
+#[test]
+fn in_text_each_plan_has_a_heading_and_is_the_plan_it_is_alone() {
+    let crew = crew();
+    let all = plan(crew.path(), "2", &[]);
+    let file = crew.path().join("cox-04.yaml");
+    let alone = plan(&file, "2", &[]);
+    assert_eq!(alone.status.code(), Some(0));
+    let heading = format!("{0}\n{1}\n\n", file.display(), "=".repeat(file.to_str().unwrap().len()));
+    let wanted = format!("\n\n{heading}{}", text(&alone.stdout));
+    assert!(text(&all.stdout).ends_with(&wanted), "{}", text(&all.stdout));
+}
+
+#[test]
+fn in_a_folder_each_plan_has_its_own_file() {
+    let (crew, out) = (crew(), tempfile::tempdir().unwrap());
+    let to = out.path().to_str().unwrap();
+    let output = plan(crew.path(), "2", &["--format", "yaml", "-o", to, "--write-model", to]);
+    assert_eq!((output.status.code(), text(&output.stdout)), (Some(2), ""));
+    let entries = fs::read_dir(out.path()).unwrap();
+    let mut names: Vec<_> = entries.map(|entry| entry.unwrap().file_name()).collect();
+    names.sort();
+    assert_eq!(names, ["bow-01.mps", "bow-01.yaml", "cox-04.mps", "cox-04.yaml"]);
+    let audit = program().arg("audit").arg(out.path().join("cox-04.yaml")).output().unwrap();
+    assert_eq!(audit.status.code(), Some(0), "{}", text(&audit.stdout));
+}
+
+#[test]
+fn two_results_are_never_written_to_one_file() {
+    let (one, other, out) = (crew(), crew(), tempfile::tempdir().unwrap());
+    let arguments = [other.path().to_str().unwrap(), "-o", out.path().to_str().unwrap()];
+    let output = plan(one.path(), "2", &arguments);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(text(&output.stderr).contains("E1010"), "{}", text(&output.stderr));
+    assert_eq!(fs::read_dir(out.path()).unwrap().count(), 0);
+    let missing = out.path().join("none");
+    let output = plan(one.path(), "2", &["-o", missing.to_str().unwrap()]);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(text(&output.stderr).contains("E1004"));
+    let empty = plan(out.path(), "2", &[]);
+    assert_eq!(empty.status.code(), Some(2));
+    assert!(text(&empty.stderr).contains("E1004"));
+}
+
+/// The first of 1, 3, 2, 0 that occurs (the fixed table of exit codes).
+#[test]
+fn the_gravest_end_is_the_end_of_all() {
+    let good = ("a.yaml", profile("bow-01").to_string());
+    let bad = ("b.yaml", "client: bad-02\n".to_owned());
+    let impossible = ("c.yaml", impossible().to_string());
+    let ends = |profiles: &[(&str, String)]| plan(folder(profiles).path(), "2", &[]).status.code();
+    assert_eq!(ends(&[good.clone()]), Some(0));
+    assert_eq!(ends(&[good.clone(), bad.clone()]), Some(2));
+    assert_eq!(ends(&[good.clone(), impossible.clone()]), Some(3));
+    assert_eq!(ends(&[good, bad, impossible]), Some(3));
+}
+
+fn lines(input: &str) -> Output {
+    let mut command = program();
+    command.args(["plan", "--lines"]).stdin(Stdio::piped());
+    let mut child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+    let mut stdin = child.stdin.take().unwrap();
+    stdin.write_all(input.as_bytes()).unwrap();
+    drop(stdin);
+    child.wait_with_output().unwrap()
+}
+
+#[test]
+fn every_line_gets_its_own_line_whatever_stands_on_the_others() {
+    let long = format!("{{\"client\": \"{}\"}}", "x".repeat(1_000_000));
+    let first = profile("bow-01").to_string();
+    let input = format!("{first}\n\n{{\"client\": \n{long}\n{}\n{first}", impossible());
+    let output = lines(&input);
+    let answers: Vec<Value> =
+        text(&output.stdout).lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    assert_eq!(answers.len(), 5, "a blank line has no answer");
+    assert_eq!(answers[0]["client"], "bow-01");
+    assert_eq!(answers[1]["diagnostics"][0]["labels"][0]["source"], "<line 3>");
+    assert_eq!(answers[2]["diagnostics"][0]["code"], "E1001");
+    assert_eq!(answers[3]["diagnostics"][0]["code"], "E3001");
+    assert_eq!(answers[4], answers[0], "no line knows of another");
+    assert_eq!(output.status.code(), Some(3));
+}
+
+/// The next line is not needed for an answer to this one.
+#[test]
+fn a_line_is_answered_while_the_input_is_still_open() {
+    use std::io::{BufRead as _, BufReader};
+    let mut command = program();
+    command.args(["plan", "--lines"]).stdin(Stdio::piped()).stdout(Stdio::piped());
+    let mut child = command.spawn().unwrap();
+    let mut stdin = child.stdin.take().unwrap();
+    writeln!(stdin, "{}", profile("bow-01")).unwrap();
+    stdin.flush().unwrap();
+    let mut answer = String::new();
+    BufReader::new(child.stdout.take().unwrap()).read_line(&mut answer).unwrap();
+    assert!(answer.contains("bow-01"));
+    drop(stdin);
+    assert_eq!(child.wait().unwrap().code(), Some(0));
+}
+
+#[test]
+fn lines_stand_alone() {
+    let output = program().args(["plan", "--lines", "someone.yaml"]).output().unwrap();
+    assert_eq!(output.status.code(), Some(2));
+    let output = program().arg("plan").output().unwrap();
+    assert_eq!(output.status.code(), Some(2));
+}
+
+/// The numbers of a model: columns, rows, and those of tiers 1 and 2 that are held.
+#[test]
+fn the_model_is_written_with_bounds_for_every_column() {
+    let crew = crew();
+    let file = crew.path().join("model.mps");
+    let profile = crew.path().join("bow-01.yaml");
+    let output = plan(&profile, "1", &["--write-model", file.to_str().unwrap()]);
+    assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
+    let model = fs::read_to_string(&file).unwrap();
+    let part = |from: &str, to: &str| -> Vec<&str> {
+        let rest = model.split_once(from).unwrap().1;
+        rest.split_once(to).unwrap().0.lines().collect()
+    };
+    let columns: std::collections::BTreeSet<&str> = part("COLUMNS\n", "RHS\n")
+        .iter()
+        .filter(|line| !line.contains("'MARKER'"))
+        .filter_map(|line| line.split_whitespace().next())
+        .collect();
+    let bounds = part("BOUNDS\n", "ENDATA");
+    for column in &columns {
+        for kind in ["LO", "UP"] {
+            let bound = format!(" {kind} bnd {column} ");
+            assert!(bounds.iter().any(|line| line.starts_with(&bound)), "{column} has no {kind}");
+        }
+    }
+    let rows = part("ROWS\n", "COLUMNS\n");
+    assert!(rows.contains(&" L tier_1_week") || rows.contains(&" L tier_2_week"), "{rows:?}");
+    assert!(columns.contains("do_push_up_tue") && columns.contains("do_push_up_fri"));
+}

@@ -1,0 +1,69 @@
+//! The model counts pairs by class; afterwards every paired exercise must find its partner, and the session its end.
+
+use proptest::prelude::*;
+use proptest::sample::{select, subsequence};
+use weekwright::input::profile::Profile;
+use weekwright::plan::pair_up;
+use weekwright::planner::{Options, Planner};
+use weekwright::solution::Done;
+use weekwright::solution::search::{self, Effort};
+use weekwright::split::design;
+
+use super::{drawn, profile};
+
+const KIT: [&str; 9] = [
+    "dumbbells", "bench", "kettlebell", "resistance-band", "band-anchor", "pull-up-bar", "barbell",
+    "squat-rack", "suspension-trainer",
+];
+
+fn profiles() -> impl Strategy<Value = Profile> {
+    let days = subsequence(vec!["mon", "tue", "thu", "fri", "sun"], 1..=3);
+    let minutes = select(vec![25, 30, 40, 60]);
+    let goals = select(vec!["hypertrophy", "strength", "general-fitness", "fat-loss", "endurance"]);
+    let statuses = select(vec!["novice", "intermediate", "advanced"]);
+    let supersets = select(vec!["allow", "prefer"]);
+    (days, minutes, goals, statuses, supersets, subsequence(KIT.to_vec(), 1..6)).prop_map(
+        |(days, minutes, goal, status, supersets, kit)| {
+            let sessions: Vec<String> =
+                days.iter().map(|day| format!("{{day: {day}, minutes: {minutes}}}")).collect();
+            profile(&format!(
+                "client: pair-01\ntraining_status: {status}\ngoal: {goal}\nequipment: [{}]\nsupersets: \
+                 {supersets}\nweeks: 8\nsessions: [{}]\n",
+                kit.join(", "),
+                sessions.join(", ")
+            ))
+        },
+    )
+}
+
+/// Short games: a hurried week must be as sound as a good one.
+fn hurried() -> Effort {
+    Effort { first_changes_a_day: 500, changes_a_day: 1500, reheats: 0, whole_picks: 0, ..Effort::default() }
+}
+
+#[test]
+fn every_paired_exercise_finds_its_partner_and_the_session_its_end() {
+    let planner = Planner::built_in();
+    let mut pairs = 0;
+    for profile in drawn(&profiles(), 16) {
+        let options = Options { effort: hurried(), ..Options::default() };
+        let request = planner.request(&profile, &options);
+        let splits = design::candidates(&request);
+        let solution = search::best(&request, &splits, options.effort).unwrap();
+        for week in std::iter::once(&solution.done).chain(&solution.later) {
+            for day in 0..request.days.len() {
+                let done: Vec<Done> = week.iter().copied().filter(|done| done.day == day).collect();
+                for group in pair_up::groups(&request, &done) {
+                    let is_paired = group.len() == 2;
+                    pairs += usize::from(is_paired);
+                    let alike = group.iter().all(|done| done.paired == is_paired);
+                    assert!(alike && group.len() <= 2, "{group:?}: {profile:?}");
+                }
+            }
+        }
+        // The plan's own audit recounts the seconds of each session, pairs and all.
+        let plan = planner.plan(&profile, &options);
+        assert!(plan.is_ok(), "{:?}: {profile:?}", plan.err());
+    }
+    assert!(pairs > 20, "only {pairs} pairs: the profiles test nothing");
+}
