@@ -30,6 +30,8 @@ pub mod plan;
 
 pub mod audit;
 
+pub mod explain;
+
 pub mod planner;
 
 pub mod sheets;

@@ -190,6 +190,9 @@ pub struct PlanArgs {
     /// Chooses among equally good weeks
     #[arg(long, value_name = "N", default_value_t = 0)]
     pub seed: u64,
+    /// Where the hard rules collide, apply the cheapest way out and say so in the plan
+    #[arg(long)]
+    pub best_effort: bool,
     /// How to print the plan, and faults with it
     #[arg(long, value_enum, default_value_t = Format::Text)]
     pub format: Format,

@@ -91,6 +91,7 @@ fn offer_plan(
     match terminal.hear("Plan it now? (y/n) [y]: ") {
         Some(answer) if is_yes(&answer, true) => {
             let arguments = PlanArgs {
+                best_effort: false,
                 profile: path.to_owned(),
                 seed: 0,
                 format: Format::Text,

@@ -8,6 +8,7 @@ pub mod files;
 mod intake;
 mod manual;
 pub mod output;
+mod no_plan;
 mod plan;
 pub mod render;
 mod schema;

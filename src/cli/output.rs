@@ -99,6 +99,19 @@ impl Console {
         let _ = writeln!(stderr, "{text}");
     }
 
+    /// The same with more for programs: in JSON the keys of a map stand beside the diagnostics.
+    pub fn report_with(&self, faults: &Faults, more: &serde_json::Value) {
+        if !self.json {
+            self.report(faults);
+            return;
+        }
+        let mut whole = serde_json::json!({ "diagnostics": faults.diagnostics });
+        if let (Some(whole), Some(more)) = (whole.as_object_mut(), more.as_object()) {
+            whole.extend(more.clone());
+        }
+        self.note(&format!("{whole:#}"));
+    }
+
     /// Writes faults and warnings to standard error; a quiet console keeps the warnings to itself.
     pub fn report(&self, faults: &Faults) {
         let is_told = |found: &&Diagnostic| found.is_error() || self.loudness != Loudness::Quiet;

@@ -5,11 +5,11 @@ use std::time::Instant;
 
 use super::args::{Format, PlanArgs};
 use super::output::Console;
-use super::{Exit, Failure, Faults, files};
-use crate::diagnostic::{Diagnostic, Label};
+use super::no_plan::{self, Origin};
+use super::{Exit, Failure, files};
 use crate::input::check::Known;
 use crate::input::plan::Plan;
-use crate::planner::{NoPlan, Options, Planner};
+use crate::planner::{Options, Planner};
 use crate::rules::RULES;
 use crate::sheets;
 
@@ -19,7 +19,11 @@ pub(super) fn run(arguments: &PlanArgs, console: &Console) -> Result<Exit, Failu
     let known = Known { entries: planner.catalog().entries(), rules: &ids };
     let loaded = files::load_profile(&arguments.profile, known)?;
     console.report(&loaded.warnings);
-    let options = Options { seed: arguments.seed, ..Options::default() };
+    let options = Options {
+        seed: arguments.seed,
+        best_effort: arguments.best_effort,
+        ..Options::default()
+    };
     let clock = Instant::now();
     let progress = console.progress("planning ...");
     let outcome = planner.plan(&loaded.profile, &options);
@@ -36,7 +40,11 @@ pub(super) fn run(arguments: &PlanArgs, console: &Console) -> Result<Exit, Failu
             }
             Ok(Exit::Done)
         }
-        Err(reason) => Ok(no_plan(&reason, &arguments.profile, console)),
+        Err(reason) => {
+            let name = arguments.profile.display().to_string();
+            let origin = Origin { name, marks: Some(&loaded.read.marks) };
+            Ok(no_plan::tell(&reason, &origin, console))
+        }
     }
 }
 
@@ -66,38 +74,4 @@ fn tiers(plan: &Plan) -> String {
     });
     let lines: Vec<String> = lines.collect();
     format!("solved with {}: {}\n{}", solve.backend, solve.status, lines.join("\n"))
-}
-
-/// Says why there is no plan, and how the program ends.
-fn no_plan(reason: &NoPlan, profile: &Path, console: &Console) -> Exit {
-    let label = Label::whole(profile.display().to_string());
-    let (code, help, exit) = match reason {
-        NoPlan::Impossible(_) => (
-            "E3001",
-            "loosen one of the rules named above: fewer `must`, a target that is not `strict`, more minutes",
-            Exit::Impossible,
-        ),
-        NoPlan::Stopped => ("E3002", "try again with more minutes or fewer demands", Exit::Other),
-        NoPlan::MustWait => (
-            "E3003",
-            "take `told_to_wait` out of the profile once the clinician agrees to training",
-            Exit::Input,
-        ),
-        NoPlan::Refused(_) => ("E4001", "please report the profile and this message", Exit::Other),
-    };
-    let message = match reason {
-        NoPlan::Impossible(collisions) => {
-            let named: Vec<String> =
-                collisions.iter().map(|one| format!("{} ({})", one.rule, one.subject)).collect();
-            format!("{reason}: {}", named.join(", "))
-        }
-        NoPlan::Refused(findings) => {
-            let named: Vec<String> = findings.iter().map(ToString::to_string).collect();
-            format!("{reason}: {}", named.join("; "))
-        }
-        NoPlan::Stopped | NoPlan::MustWait => reason.to_string(),
-    };
-    let fault = Diagnostic::error(code, message).at(label).help(help);
-    console.report(&Faults::from(fault));
-    exit
 }

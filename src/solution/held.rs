@@ -18,6 +18,14 @@ pub(super) fn hold_ranges(weekly: &mut Weekly, value: f64) {
     hold(weekly, "tier-2", terms, Op::Le, value);
 }
 
+/// Holds the costs of a rework at most at a value.
+pub(super) fn hold_changes(weekly: &mut Weekly, value: f64) {
+    let terms = weekly.changes.clone();
+    if !terms.is_empty() {
+        hold(weekly, "tier-changes", terms, Op::Le, value);
+    }
+}
+
 /// Holds the points of tier 3 at least at a value.
 pub(super) fn hold_view(weekly: &mut Weekly, value: f64) {
     let terms = weekly.view.clone();

@@ -15,6 +15,9 @@ use crate::model::Weekly;
 /// decided tier by tier, not by these.
 const STEER: [f64; 3] = [300.0, 30.0, 1.0];
 
+/// What a changed pick of a rework weighs in points of tier 3, while a game is steered.
+const CHANGE: f64 = 25.0;
+
 /// Points that the first and the last changes may cost.
 const WARM: f64 = 6.0;
 const COLD: f64 = 0.3;
@@ -322,7 +325,7 @@ struct Applied {
 
 /// The weighted sum that steers a game.
 fn steer(worth: &Worth) -> f64 {
-    worth.view - STEER[0] * worth.broken - STEER[1] * worth.coverage - STEER[2] * worth.ranges
+    worth.view - CHANGE * worth.changes - STEER[0] * worth.broken - STEER[1] * worth.coverage - STEER[2] * worth.ranges
 }
 
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small whole number")]

@@ -3,7 +3,7 @@
 
 use rayon::prelude::*;
 
-use super::held::{hold_coverage, hold_ranges, hold_view};
+use super::held::{hold_changes, hold_coverage, hold_ranges, hold_view};
 use super::play::{Outcome, Play};
 use super::{Done, Solution, reduce, vary};
 use crate::input::plan::{SolveStatus, Tier};
@@ -132,11 +132,33 @@ impl<'a> Search<'a> {
         let changes = changes_a_day.saturating_mul(days);
         let numbers: Vec<u64> = (from..from + u64::from(games.max(1))).collect();
         let outcomes: Vec<Outcome> =
-            numbers.par_iter().map(|game| Play::new(&self.weekly, *game).run(changes)).collect();
+            numbers.par_iter().map(|game| self.game(*game).run(changes)).collect();
         let better = |best: Outcome, next: Outcome| {
             if next.worth.beats(&best.worth) { next } else { best }
         };
         outcomes.into_iter().reduce(better).expect("there is at least one game")
+    }
+
+    /// A game from an empty week, or from the plan that is reworked.
+    fn game(&self, number: u64) -> Play<'_, 'a> {
+        match &self.weekly.request.rework {
+            Some(_) => Play::from(&self.weekly, number, &self.before()),
+            None => Play::new(&self.weekly, number),
+        }
+    }
+
+    /// The picks of the plan before, as values, as far as they may still be chosen.
+    pub(super) fn before(&self) -> Vec<f64> {
+        let mut values = vec![0.0; self.weekly.model.vars.len()];
+        let Some(rework) = &self.weekly.request.rework else { return values };
+        for pick in &self.weekly.picks {
+            let id = &self.weekly.candidate(pick).id;
+            if let Some(sets) = rework.picks.get(&(pick.day, id.clone())) {
+                values[pick.chosen.0] = 1.0;
+                values[pick.extra.0] = f64::from((*sets).clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]);
+            }
+        }
+        values
     }
 
     /// From a week that meets the hard rules to the best one, its bounds, and the later blocks.
@@ -149,9 +171,10 @@ impl<'a> Search<'a> {
         let view = self.weekly.view.clone();
         let bound = self.relaxed(&view).map_or(best.goal, |found| found.objective);
         let bound = bound.max(value(&view, &best.values));
+        let changes = self.changes_bound();
         self.release();
         let blocks = vary::varied(&self, best.values);
-        self.finish(&blocks, [bounds[0], bounds[1], bound])
+        self.finish(&blocks, [bounds[0], bounds[1], changes, bound])
     }
 
     /// Drops the rows that hold tiers: the board compares tiers by itself.
@@ -175,15 +198,20 @@ impl<'a> Search<'a> {
 
     /// Every tier in turn to the proof, as far as the work goes.
     fn whole(mut self, start: Vec<f64>, effort: Effort) -> Solution {
-        let tiers =
-            [costs(&self.weekly.coverage), costs(&self.weekly.ranges), self.weekly.view.clone()];
+        let weekly = &self.weekly;
+        let tiers = [
+            costs(&weekly.coverage),
+            costs(&weekly.ranges),
+            costs(&weekly.changes),
+            weekly.view.clone(),
+        ];
         let mut values = start;
-        let mut bounds = [0.0; 3];
+        let mut bounds = [0.0; 4];
         for (tier, goal) in tiers.iter().enumerate() {
             let reached = value(goal, &values);
             let work = Some(Work { nodes: effort.whole_nodes });
             let fixed = vec![None; values.len()];
-            let cost_free = tier < 2 && reached > -1e-6;
+            let cost_free = tier < 3 && reached > -1e-6;
             let found =
                 if cost_free { None } else { self.part(goal, &fixed, Some(&values), work).ok() };
             let bound = match found {
@@ -195,7 +223,7 @@ impl<'a> Search<'a> {
                 }
                 None => reached,
             };
-            bounds[tier] = if tier < 2 { -bound } else { bound };
+            bounds[tier] = if tier < 3 { -bound } else { bound };
             self.hold(tier, &values);
         }
         self.release();
@@ -209,6 +237,7 @@ impl<'a> Search<'a> {
         match tier {
             0 => hold_coverage(weekly, value(&weekly.coverage, values)),
             1 => hold_ranges(weekly, value(&weekly.ranges, values)),
+            2 => hold_changes(weekly, value(&weekly.changes, values)),
             _ => hold_view(weekly, value(&weekly.view, values)),
         }
     }
@@ -223,6 +252,17 @@ impl<'a> Search<'a> {
             bounds[1] = self.least(&goal, values);
         }
         bounds
+    }
+
+    /// The relaxation's bound of changed picks, with the tiers before held.
+    fn changes_bound(&mut self) -> f64 {
+        if self.weekly.changes.is_empty() {
+            return 0.0;
+        }
+        let goal = costs(&self.weekly.changes);
+        self.weekly.model.rows.retain(|row| row.rule != "tier-changes");
+        let found = self.relaxed(&goal);
+        found.map_or(0.0, |found| (-found.objective).max(0.0))
     }
 
     fn least(&self, goal: &[Term], values: &[f64]) -> f64 {
@@ -248,8 +288,12 @@ impl<'a> Search<'a> {
     /// Days solved again: costs first where there are any, then points.
     fn improved(&mut self, start: Vec<f64>, effort: Effort) -> Held {
         let mut values = start;
-        for tier in 0..2 {
-            let goal = costs(if tier == 0 { &self.weekly.coverage } else { &self.weekly.ranges });
+        for tier in 0..3 {
+            let goal = match tier {
+                0 => costs(&self.weekly.coverage),
+                1 => costs(&self.weekly.ranges),
+                _ => costs(&self.weekly.changes),
+            };
             let reached = value(&goal, &values);
             if reached < -1e-6 {
                 let held = Held { goal: reached, values };
@@ -325,15 +369,16 @@ impl<'a> Search<'a> {
         vars
     }
 
-    fn finish(&self, blocks: &[Vec<f64>], bounds: [f64; 3]) -> Solution {
+    fn finish(&self, blocks: &[Vec<f64>], bounds: [f64; 4]) -> Solution {
         let weekly = &self.weekly;
         let values = &blocks[0];
         let reached =
-            [&weekly.coverage, &weekly.ranges, &weekly.view].map(|tier| value(tier, values));
-        let names = ["coverage", "ranges and balance", "coach's view"];
+            [&weekly.coverage, &weekly.ranges, &weekly.changes, &weekly.view].map(|tier| value(tier, values));
+        let names = ["coverage", "ranges and balance", "changes", "coach's view"];
         let tiers: Vec<Tier> = names
             .iter()
             .zip(reached.iter().zip(bounds))
+            .filter(|(name, _)| **name != "changes" || !weekly.changes.is_empty())
             .map(|(name, (value, bound))| Tier {
                 name: (*name).to_owned(),
                 value: rounded(*value),
