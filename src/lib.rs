@@ -34,6 +34,10 @@ pub mod explain;
 
 pub mod planner;
 
+pub mod rework;
+
+pub mod why;
+
 pub mod sheets;
 
 pub mod intake;

@@ -138,6 +138,11 @@ impl Planner {
     ) -> Result<Plan, NoPlan> {
         let solution = best_solution(request, effort)?;
         let plan = self.written(request, &solution, cautions);
+        self.checked(plan, request)
+    }
+
+    /// A plan that passes its own audit.
+    pub(crate) fn checked(&self, plan: Plan, request: &Request) -> Result<Plan, NoPlan> {
         match audit::audit(&plan, request) {
             Ok(audit) if audit.passes() => Ok(plan),
             Ok(audit) => Err(NoPlan::Refused(audit.of(Severity::Broken).cloned().collect())),
@@ -216,6 +221,7 @@ impl Planner {
             shortfalls: shortfalls(request, &week),
             cautions,
             weeks,
+            reworked_from: Vec::new(),
         }
     }
 
@@ -241,7 +247,7 @@ fn impossible(request: &Request) -> Impossible {
 }
 
 /// Wishes that fall short, those that came down before solving first.
-fn shortfalls(request: &Request, week: &crate::week::Week) -> Vec<Shortfall> {
+pub(crate) fn shortfalls(request: &Request, week: &crate::week::Week) -> Vec<Shortfall> {
     let lowered = request.lowered.iter().map(|lowered| Shortfall {
         rule: "weekly-volume".to_owned(),
         wanted: format!("{}: {} sets a week", lowered.muscle.name(), lowered.wanted),
@@ -272,7 +278,7 @@ fn because(request: &Request, finding: &Finding) -> String {
 }
 
 /// SHA-256 of a profile as resolved, in lower-case hex.
-fn sha256(profile: &Profile) -> String {
+pub(crate) fn sha256(profile: &Profile) -> String {
     let bytes = serde_json::to_vec(profile).expect("a profile has text keys only");
     Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
 }

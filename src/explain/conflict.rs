@@ -4,10 +4,11 @@ use std::collections::BTreeSet;
 
 use super::filter::{self, Group, Verdict};
 use crate::input::profile::Profile;
+use crate::model::Weekly;
 use crate::program::Model;
 use crate::request::{Barred, Request};
 use crate::rules::{self, Force, RULES};
-use crate::solution::reduce;
+use crate::solution::{reduce, search};
 use crate::split::{Split, design};
 
 /// Rows that only say what the variables mean.
@@ -54,30 +55,42 @@ impl Conflict {
 }
 
 /// The hard rows of a request under every split worth trying.
-pub struct HardRules {
+pub struct HardRules<'a> {
+    request: &'a Request,
+    splits: Vec<Split>,
+    keep: BTreeSet<usize>,
     models: Vec<Model>,
 }
 
-impl HardRules {
+/// Changes of a game that looks for a week, for each day.
+const CHANGES_A_DAY: u32 = 3000;
+
+impl<'a> HardRules<'a> {
     /// The rows of a request.
     #[must_use]
-    pub fn of(request: &Request) -> HardRules {
+    pub fn of(request: &'a Request) -> HardRules<'a> {
         let splits: Vec<Split> = design::candidates(request);
         let keep = reduce::kept(request);
         let hard = |split| filter::hard_part(&rules::weekly_model(request, split, &keep).model);
-        HardRules { models: splits.iter().map(hard).collect() }
+        let models = splits.iter().map(hard).collect();
+        HardRules { request, splits, keep, models }
     }
 
     /// Whether the rows of some groups can hold together under one of the splits; `None` takes all groups.
     #[must_use]
     pub fn verdict(&self, kept: Option<&BTreeSet<Group>>) -> Verdict {
         let mut open = false;
-        for model in &self.models {
+        for (split, model) in self.splits.iter().zip(&self.models) {
             let rows = model.rows.iter().filter(|row| {
                 MEANING.contains(&row.rule) || kept.is_none_or(|kept| kept.contains(&filter::group(row)))
             });
             let part = Model { vars: model.vars.clone(), rows: rows.cloned().collect() };
-            match filter::verdict(&part) {
+            let game = || {
+                let bare = Weekly::new(self.request, split, &self.keep);
+                let bare = Weekly { model: part.clone(), ..bare };
+                search::meets(&bare, CHANGES_A_DAY)
+            };
+            match filter::verdict_with(&part, game) {
                 Verdict::Feasible => return Verdict::Feasible,
                 Verdict::Unknown => open = true,
                 Verdict::Impossible => {}

@@ -15,5 +15,5 @@ pub(crate) const QUICK: Effort = Effort {
     nodes: 20,
     rounds: 1,
     whole_picks: 0,
-    whole_nodes: 2000,
+    whole_nodes: 60,
 };

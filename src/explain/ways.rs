@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::QUICK;
-use super::conflict::{self, Conflict, HardRules, PathStep};
+use super::conflict::{self, Collision, Conflict, HardRules, PathStep};
 use super::filter::{Group, Verdict};
 use crate::input::place::Stock;
 use crate::input::profile::{GradedLimit, Limit, Profile, TargetWish};
@@ -141,9 +141,12 @@ impl Change {
 /// Up to three cheapest ways out of a conflict, smallest first. Each was planned.
 #[must_use]
 pub fn ways_out(request: &Request, conflict: &Conflict) -> Vec<WayOut> {
-    let mut ways: Vec<WayOut> = single_changes(request, conflict)
+    let mut first: Vec<Vec<Change>> =
+        single_changes(request, conflict).into_iter().map(|change| vec![change]).collect();
+    first.extend(for_all_minutes(request, conflict));
+    let mut ways: Vec<WayOut> = first
         .into_iter()
-        .filter_map(|change| completed(request, vec![change]))
+        .filter_map(|changes| completed(request, changes))
         .collect();
     ways.sort_by(|one, other| one.cost.total_cmp(&other.cost));
     ways.dedup_by(|next, first| next.changes == first.changes);
@@ -172,10 +175,15 @@ fn completed(request: &Request, mut changes: Vec<Change>) -> Option<WayOut> {
             return Some(WayOut { changes, cost, profile: changed.profile });
         }
         let next = conflict::explain(&changed)?;
-        let cheapest = single_changes(&changed, &next)
-            .into_iter()
-            .min_by(|one, other| one.cost().total_cmp(&other.cost()))?;
-        add(&mut changes, cheapest);
+        let mut more: Vec<Vec<Change>> =
+            single_changes(&changed, &next).into_iter().map(|change| vec![change]).collect();
+        more.extend(for_all_minutes(&changed, &next));
+        let cost = |changes: &Vec<Change>| changes.iter().map(Change::cost).sum::<f64>();
+        let cheapest =
+            more.into_iter().min_by(|one, other| cost(one).total_cmp(&cost(other)))?;
+        for change in cheapest {
+            add(&mut changes, change);
+        }
     }
     None
 }
@@ -203,10 +211,7 @@ fn single_changes(request: &Request, conflict: &Conflict) -> Vec<Change> {
     let mut changes = Vec::new();
     let mut slots: BTreeSet<usize> = BTreeSet::new();
     for collision in &conflict.collisions {
-        let slot = match collision.path.as_slice() {
-            [PathStep::Key(key), PathStep::Index(slot), ..] if key == "sessions" => Some(*slot),
-            _ => None,
-        };
+        let slot = slot_of(collision);
         match (collision.rule.as_str(), slot) {
             ("wish-lists", _) => changes.extend(for_must(request, &collision.subject)),
             ("weekly-volume", _) => {
@@ -251,12 +256,43 @@ fn for_minutes(request: &Request, groups: &BTreeSet<Group>, slot: usize) -> Opti
     };
     let most = MOST_MINUTES.min(LONGEST_SESSION.saturating_sub(from));
     let more = least(most, undone)?;
-    let day = &request.profile.sessions[slot];
-    let day = match &day.at {
-        Some(at) => format!("{}@{at}", day.day),
-        None => day.day.to_string(),
+    Some(longer(request, slot, more))
+}
+
+/// The same number of minutes more for every session of the conflict, where it names several.
+fn for_all_minutes(request: &Request, conflict: &Conflict) -> Option<Vec<Change>> {
+    let slots: BTreeSet<usize> = conflict.collisions.iter().filter_map(slot_of).collect();
+    let longest = slots.iter().map(|slot| request.profile.sessions[*slot].minutes).max()?;
+    let changes = |more: u32| -> Vec<Change> {
+        slots.iter().map(|slot| longer(request, *slot, more)).collect()
     };
-    Some(Change::Minutes { slot, day, from, to: from + more })
+    let undone = |more: u32| {
+        let mut profile = request.profile.clone();
+        for change in changes(more) {
+            change.apply(&mut profile);
+        }
+        undoes(request, profile, conflict.groups())
+    };
+    let most = MOST_MINUTES.min(LONGEST_SESSION.saturating_sub(longest));
+    let more = if slots.len() > 1 { least(most, undone)? } else { return None };
+    Some(changes(more))
+}
+
+fn longer(request: &Request, slot: usize, more: u32) -> Change {
+    let session = &request.profile.sessions[slot];
+    let day = match &session.at {
+        Some(at) => format!("{}@{at}", session.day),
+        None => session.day.to_string(),
+    };
+    Change::Minutes { slot, day, from: session.minutes, to: session.minutes + more }
+}
+
+/// The session that a collision is about.
+fn slot_of(collision: &Collision) -> Option<usize> {
+    match collision.path.as_slice() {
+        [PathStep::Key(key), PathStep::Index(slot), ..] if key == "sessions" => Some(*slot),
+        _ => None,
+    }
 }
 
 /// The highest start of a strict target that undoes the conflict, by halving over half-sets.
@@ -277,7 +313,9 @@ fn for_strict(request: &Request, groups: &BTreeSet<Group>, muscle: &str) -> Opti
 /// Whether the groups of a conflict can hold together under another profile.
 fn undoes(request: &Request, profile: Profile, groups: &BTreeSet<Group>) -> bool {
     let changed = with_profile(request, profile);
-    HardRules::of(&changed).verdict(Some(groups)) == Verdict::Feasible
+    let musts = changed.profile.exercises.must.iter();
+    let out = musts.filter(|id| changed.candidate(id).is_none()).count();
+    out == 0 && HardRules::of(&changed).verdict(Some(groups)) == Verdict::Feasible
 }
 
 /// The least number from 1 to the most at which a test holds, if it holds at the most.

@@ -22,6 +22,9 @@ const CHANGE: f64 = 25.0;
 const WARM: f64 = 6.0;
 const COLD: f64 = 0.3;
 
+/// How far rows may be broken on the way to a week that meets them all.
+const MEETING_HEAT: f64 = 0.02;
+
 /// A week in play.
 pub(super) struct Play<'w, 'a> {
     weekly: &'w Weekly<'a>,
@@ -166,6 +169,31 @@ impl<'w, 'a> Play<'w, 'a> {
             }
         }
         self.outcome(&best_sets)
+    }
+
+    /// Whether a game meets all rows within a number of changes.
+    pub(super) fn meets(mut self, changes: u32) -> bool {
+        let mut now = self.board.settle();
+        for _ in 0..changes {
+            if now.broken < 1e-6 {
+                return true;
+            }
+            let Some(proposed) = self.propose() else { continue };
+            let applied = self.apply(&proposed);
+            let worth = self.board.settle();
+            if self.takes(now.broken - worth.broken, MEETING_HEAT) {
+                self.board.keep();
+                now = worth;
+            } else {
+                self.undo(applied);
+            }
+        }
+        now.broken < 1e-6
+    }
+
+    /// The worth of the week as it stands.
+    pub(super) fn worth(mut self) -> Worth {
+        self.board.settle()
     }
 
     /// The week with some sets, from an empty board, so that no rounding is carried over.

@@ -108,6 +108,45 @@ pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solut
     }
 }
 
+/// Whether a game finds a week that meets every row of a model. That it does not proves nothing.
+#[must_use]
+pub fn meets(weekly: &Weekly, changes_a_day: u32) -> bool {
+    let days = u32::try_from(weekly.request.days.len()).unwrap_or(u32::MAX);
+    Play::new(weekly, 0).meets(changes_a_day.saturating_mul(days))
+}
+
+/// A quick week without bounds: one game under each split, and the best of them if it meets the hard rules.
+#[must_use]
+pub fn sketch(request: &Request, splits: &[Split], changes_a_day: u32) -> Option<Solution> {
+    let keep = reduce::kept(request);
+    let searches: Vec<Search> = splits
+        .iter()
+        .map(|split| Search { weekly: rules::weekly_model(request, split, &keep) })
+        .collect();
+    let played = searches.par_iter().map(|search| search.played(0, 1, changes_a_day));
+    let outcomes: Vec<Outcome> = played.collect();
+    let best = outcomes.iter().enumerate().reduce(|best, next| {
+        if next.1.worth.beats(&best.1.worth) { next } else { best }
+    });
+    let (place, outcome) = best.filter(|(_, outcome)| outcome.worth.broken < 1e-6)?;
+    let worth = outcome.worth;
+    let bounds = [worth.coverage, worth.ranges, worth.changes, worth.view];
+    Some(searches[place].finish(&[outcome.values.clone()], bounds))
+}
+
+/// What the picks of the plan that is reworked are worth as they stand: costs of tiers 1 and 2, points of tier 3;
+/// under the split that serves them best.
+#[must_use]
+pub fn as_it_stands(request: &Request, splits: &[Split]) -> Option<[f64; 3]> {
+    let keep = reduce::kept(request);
+    let worths = splits.iter().map(|split| {
+        let search = Search { weekly: rules::weekly_model(request, split, &keep) };
+        Play::from(&search.weekly, 0, &search.before()).worth()
+    });
+    let best = worths.reduce(|best, next| if next.beats(&best) { next } else { best })?;
+    Some([rounded(best.coverage), rounded(best.ranges), rounded(best.view)])
+}
+
 /// Where no game meets the hard rules, the solver looks under each split, and may prove that none can.
 fn solved_without_games(searches: Vec<Search>, effort: Effort) -> Result<Solution, NoWeek> {
     let mut all_proven = true;
