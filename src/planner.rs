@@ -8,6 +8,7 @@ use sha2::{Digest as _, Sha256};
 use crate::audit::{self, Audit, Misread};
 use crate::catalog::Catalog;
 use crate::explain::conflict::{self, Conflict};
+use crate::explain::shortfall;
 use crate::explain::ways::{self, WayOut};
 use crate::input::plan::{
     FORMAT, Inputs, Plan, ProfileRef, Shortfall, Solve, SolveStatus, SplitUsed,
@@ -89,6 +90,15 @@ impl Planner {
         let entries =
             catalog.iter().map(|entry| (entry.id.clone(), Arc::new(entry.clone()))).collect();
         Planner { catalog, entries }
+    }
+
+    /// The same planner with the exercises that a plan carries.
+    #[must_use]
+    pub fn with_plan(&self, plan: &Plan) -> Planner {
+        if plan.exercises.is_empty() {
+            return self.clone();
+        }
+        Planner::new(self.catalog.clone().with_entries(plan.exercises.values().cloned()))
     }
 
     /// The catalog.
@@ -255,26 +265,16 @@ pub(crate) fn shortfalls(request: &Request, week: &crate::week::Week) -> Vec<Sho
         because: lowered.because.clone(),
     });
     let found = audit::recount(request, week);
-    let short = found.into_iter().filter(|finding| finding.severity == Severity::Shortfall);
-    lowered
-        .chain(short.map(|finding| Shortfall {
-            rule: finding.rule.to_owned(),
-            wanted: format!("{}: {}", finding.place, finding.wanted),
-            because: because(request, &finding),
-            got: finding.got,
-        }))
-        .collect()
-}
-
-/// What limited a wish, as far as it is known without solving again.
-fn because(request: &Request, finding: &Finding) -> String {
-    let muscle = finding.place.parse::<crate::words::Muscle>().ok();
-    let trains = |muscle| request.candidates.iter().any(|candidate| candidate.halves(muscle) == 2);
-    if finding.got.contains("kit and limits") || muscle.is_some_and(|muscle| !trains(muscle)) {
-        "kit, limits and level leave no exercise for it".to_owned()
-    } else {
-        "the days, their minutes and the recovery between them do not hold it beside the other wishes".to_owned()
-    }
+    let short: Vec<Finding> =
+        found.into_iter().filter(|finding| finding.severity == Severity::Shortfall).collect();
+    let reasons = shortfall::reasons(request, week, &short);
+    let told = short.into_iter().zip(reasons).map(|(finding, (because, _))| Shortfall {
+        rule: finding.rule.to_owned(),
+        wanted: format!("{}: {}", finding.place, finding.wanted),
+        because,
+        got: finding.got,
+    });
+    lowered.chain(told).collect()
 }
 
 /// SHA-256 of a profile as resolved, in lower-case hex.

@@ -11,9 +11,11 @@ pub mod output;
 mod no_plan;
 mod plan;
 pub mod render;
+mod rework;
 mod schema;
 mod sheet;
 mod table;
+mod why;
 
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -101,6 +103,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
     let console = Console::new(arguments.command.diagnostics_as_json(), loudness);
     let outcome = match &arguments.command {
         Command::Plan(arguments) => plan::run(arguments, &console),
+        Command::Rework(arguments) => rework::run(arguments, &console),
+        Command::Why(arguments) => why::run(arguments, &console),
         Command::Audit(arguments) => audit::run(arguments, &console),
         Command::Sheet(arguments) => sheet::run(arguments, &console),
         Command::Catalog(arguments) => catalog::run(arguments, &console),

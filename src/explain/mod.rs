@@ -2,6 +2,7 @@
 
 pub mod conflict;
 pub mod filter;
+pub mod shortfall;
 pub mod ways;
 
 use crate::solution::search::Effort;
