@@ -133,7 +133,8 @@ impl Planner {
             rule: "best-effort".to_owned(),
             wanted: "the profile as it was".to_owned(),
             got: change.to_string(),
-            because: "the hard rules of the profile collide; this is the cheapest way out".to_owned(),
+            because: "the hard rules of the profile collide; this is the cheapest way out"
+                .to_owned(),
         });
         plan.shortfalls.splice(0..0, told);
         Ok(plan)

@@ -1,6 +1,7 @@
 //! Why a plan is as it is: each answer is read from the plan, or planned again.
 
-use std::collections::BTreeMap;
+use std::cell::OnceCell;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
@@ -12,8 +13,8 @@ use crate::request::candidate::halves;
 use crate::request::{Request, Rework};
 use crate::rework::table::{label, likeness, work};
 use crate::rework::{BadAsk, profile_of};
-use crate::solution::search::{self, NoWeek};
 use crate::solution::Solution;
+use crate::solution::search::{self, NoWeek};
 use crate::split::{Split, design};
 use crate::words::Muscle;
 
@@ -65,6 +66,8 @@ pub struct Effect {
     pub out: Vec<String>,
     /// Picks that come.
     pub comes: Vec<String>,
+    /// Whether the plan as it stands could be better by itself, so that its rework is the base.
+    pub against_rework: bool,
 }
 
 /// The answer about one exercise.
@@ -123,6 +126,8 @@ pub struct Asked<'a> {
     plan: &'a Plan,
     request: Request,
     splits: Vec<Split>,
+    /// The plan reworked without any ask: what changes are counted against.
+    base: OnceCell<Option<Solution>>,
 }
 
 impl<'a> Asked<'a> {
@@ -137,14 +142,16 @@ impl<'a> Asked<'a> {
         let splits = design::candidates(&request);
         let same = |split: &&Split| plan.split.as_ref().is_some_and(|used| used.name == split.name);
         let used: Vec<Split> = splits.iter().filter(same).cloned().collect();
-        Ok(Asked { plan, request, splits: if used.is_empty() { splits } else { used } })
+        let splits = if used.is_empty() { splits } else { used };
+        Ok(Asked { plan, request, splits, base: OnceCell::new() })
     }
 
     /// The week in a page.
     #[must_use]
     pub fn page(&self) -> Page {
         let tiers = self.plan.solve.as_ref().map(|solve| solve.tiers.clone()).unwrap_or_default();
-        let mut days: Vec<DayPage> = match crate::audit::week_of(&self.plan.sessions, &self.request) {
+        let mut days: Vec<DayPage> = match crate::audit::week_of(&self.plan.sessions, &self.request)
+        {
             Ok(week) => week.sessions.iter().map(|session| self.day(session)).collect(),
             Err(_) => Vec::new(),
         };
@@ -191,7 +198,7 @@ impl<'a> Asked<'a> {
             let gives = gives.filter(|(_, halves)| *halves > 0);
             let gives = gives.map(|(muscle, halves)| (muscle, f64::from(halves) / 2.0)).collect();
             let out = (0..self.request.days.len()).map(|day| ((day, id.to_owned()), false));
-            let without = self.effect(self.asking(out.collect(), None)).ok();
+            let without = self.effect(&self.asking(out.collect(), None)).ok();
             return About::In { days, gives, without };
         }
         if let Some(reason) = self.request.barred.get(id) {
@@ -200,7 +207,7 @@ impl<'a> Asked<'a> {
         if self.request.candidate(id).is_none() {
             return About::NotWork;
         }
-        About::Out { with: self.effect(self.asking(BTreeMap::new(), Some(id))) }
+        About::Out { with: self.effect(&self.asking(BTreeMap::new(), Some(id))) }
     }
 
     /// Where a muscle's sets come from.
@@ -231,9 +238,8 @@ impl<'a> Asked<'a> {
         let Some(rework) = &self.request.rework else { return Vec::new() };
         let days: Vec<usize> =
             rework.picks.keys().filter(|(_, other)| other == id).map(|(day, _)| *day).collect();
-        let fits = |other: &str| {
-            !days.is_empty() && days.iter().all(|day| !rework.names(*day, other))
-        };
+        let fits =
+            |other: &str| !days.is_empty() && days.iter().all(|day| !rework.names(*day, other));
         let mut likest: Vec<(u32, &str)> = self
             .request
             .candidates
@@ -249,7 +255,7 @@ impl<'a> Asked<'a> {
                 let asked = days.iter().flat_map(|day| {
                     [((*day, id.to_owned()), false), ((*day, other.to_owned()), true)]
                 });
-                let effect = self.effect(self.asking(asked.collect(), None)).ok()?;
+                let effect = self.effect(&self.asking(asked.collect(), None)).ok()?;
                 Some(Instead { exercise: other.to_owned(), likeness, effect })
             })
             .collect();
@@ -280,41 +286,52 @@ impl<'a> Asked<'a> {
     }
 
     /// What a changed request does to the week, planned again from the plan as it stands.
-    fn effect(&self, request: Request) -> Result<Effect, String> {
-        let before = search::as_it_stands(&self.request, &self.splits).unwrap_or_default();
-        let solution = search::best(&request, &self.splits, QUICK).map_err(|nothing| {
-            match (nothing, conflict::explain(&request)) {
+    fn effect(&self, request: &Request) -> Result<Effect, String> {
+        let base = self.base().ok_or("no week was found for this plan's own profile")?;
+        let before = TIERS.map(|name| value(base, name));
+        let solution = search::best(request, &self.splits, QUICK).map_err(|nothing| {
+            match (nothing, conflict::explain(request)) {
                 (NoWeek::Impossible, Some(found)) => conflict::sentence(&found),
                 _ => "no week with it was found".to_owned(),
             }
         })?;
-        let value = |name: &str| {
-            let tier = solution.tiers.iter().find(|tier| tier.name == name);
-            tier.map_or(0.0, |tier| tier.value)
-        };
+        let after = TIERS.map(|name| value(&solution, name));
         let cost = Cost {
-            coverage: rounded(value("coverage") - before[0]),
-            ranges: rounded(value("ranges and balance") - before[1]),
-            view: rounded(before[2] - value("coach's view")),
+            coverage: rounded(after[0] - before[0]),
+            ranges: rounded(after[1] - before[1]),
+            view: rounded(before[2] - after[2]),
         };
-        let (out, comes) = self.exchanged(&request, &solution);
-        Ok(Effect { cost, out, comes })
+        let stands = search::as_it_stands(&self.request, &self.splits).unwrap_or_default();
+        let against_rework = stands[0] > before[0] + 0.01 || stands[1] > before[1] + 0.01;
+        let (out, comes) = exchanged((&self.request, base), (request, &solution));
+        Ok(Effect { cost, out, comes, against_rework })
     }
 
-    /// Picks that go and come, as `day: exercise`.
-    fn exchanged(&self, request: &Request, solution: &Solution) -> (Vec<String>, Vec<String>) {
-        let before = self.request.rework.as_ref().map(|rework| rework.picks.clone());
-        let before = before.unwrap_or_default();
-        let after: BTreeMap<(usize, String), u32> = solution
-            .done
-            .iter()
-            .map(|done| ((done.day, request.candidates[done.candidate].id.clone()), done.sets))
-            .collect();
-        let told = |(day, id): &(usize, String)| format!("{}: {id}", request.days[*day].label());
-        let out = before.keys().filter(|pick| !after.contains_key(*pick)).map(told).collect();
-        let comes = after.keys().filter(|pick| !before.contains_key(*pick)).map(told).collect();
-        (out, comes)
+    fn base(&self) -> Option<&Solution> {
+        let found = || search::best(&self.request, &self.splits, QUICK).ok();
+        self.base.get_or_init(found).as_ref()
     }
+}
+
+/// The tiers that a cost is told in.
+const TIERS: [&str; 3] = ["coverage", "ranges and balance", "coach's view"];
+
+fn value(solution: &Solution, name: &str) -> f64 {
+    solution.tiers.iter().find(|tier| tier.name == name).map_or(0.0, |tier| tier.value)
+}
+
+/// Picks that go and come from one week to another, as `day: exercise`.
+fn exchanged(
+    (old, base): (&Request, &Solution),
+    (request, new): (&Request, &Solution),
+) -> (Vec<String>, Vec<String>) {
+    let picks = |solution: &Solution, of: &Request| -> BTreeSet<(usize, String)> {
+        let done = solution.done.iter();
+        done.map(|done| (done.day, of.candidates[done.candidate].id.clone())).collect()
+    };
+    let (before, after) = (picks(base, old), picks(new, request));
+    let told = |(day, id): &(usize, String)| format!("{}: {id}", request.days[*day].label());
+    (before.difference(&after).map(told).collect(), after.difference(&before).map(told).collect())
 }
 
 fn rounded(value: f64) -> f64 {

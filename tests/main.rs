@@ -6,3 +6,4 @@ mod cli;
 mod input;
 mod intake;
 mod schema;
+mod why;

@@ -4,8 +4,8 @@ use std::path::Path;
 use std::time::Instant;
 
 use super::args::{Format, PlanArgs};
-use super::output::Console;
 use super::no_plan::{self, Origin};
+use super::output::Console;
 use super::{Exit, Failure, files};
 use crate::input::check::Known;
 use crate::input::plan::Plan;
@@ -19,11 +19,8 @@ pub(super) fn run(arguments: &PlanArgs, console: &Console) -> Result<Exit, Failu
     let known = Known { entries: planner.catalog().entries(), rules: &ids };
     let loaded = files::load_profile(&arguments.profile, known)?;
     console.report(&loaded.warnings);
-    let options = Options {
-        seed: arguments.seed,
-        best_effort: arguments.best_effort,
-        ..Options::default()
-    };
+    let options =
+        Options { seed: arguments.seed, best_effort: arguments.best_effort, ..Options::default() };
     let clock = Instant::now();
     let progress = console.progress("planning ...");
     let outcome = planner.plan(&loaded.profile, &options);

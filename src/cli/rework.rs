@@ -1,10 +1,12 @@
 //! `weekwright rework`: a plan changed as little as possible.
 
+use std::collections::BTreeMap;
 use std::path::Path;
 
 use super::args::{Format, ReworkArgs};
 use super::no_plan::{self, Origin};
 use super::output::Console;
+use super::render::{WIDTH, wrapped};
 use super::{Exit, Failure, Faults, files};
 use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::input::check::Known;
@@ -136,7 +138,8 @@ pub(super) fn all_exercises_exist(
     planner: &Planner,
     path: &Path,
 ) -> Result<(), Failure> {
-    let items = plan.sessions.iter().flat_map(|session| &session.groups).flat_map(|group| &group.items);
+    let items =
+        plan.sessions.iter().flat_map(|session| &session.groups).flat_map(|group| &group.items);
     let unknown = items.filter(|item| !planner.catalog().contains(&item.exercise));
     let ids: Vec<&str> = planner.catalog().ids().collect();
     let diagnostics: Vec<Diagnostic> = unknown
@@ -179,7 +182,7 @@ pub(super) fn notices(plan: &Plan, planner: &Planner, path: &Path) -> Faults {
     faults
 }
 
-/// The table for people.
+/// The table for people: what became of each exercise, why some went, and the weekly sets.
 fn told(table: &Table) -> String {
     let rows: Vec<Vec<String>> = table
         .lines
@@ -188,28 +191,42 @@ fn told(table: &Table) -> String {
             let fate = match &line.fate {
                 Fate::Kept => "kept".to_owned(),
                 Fate::Sets { from, to } => format!("{to} sets instead of {from}"),
-                Fate::Swapped { by, why } => format!("swapped for {by}: {why}"),
+                Fate::Swapped { by, .. } => format!("now {by}"),
                 Fate::Moved { to } => format!("moved to {to}"),
-                Fate::Dropped { why } => format!("out: {why}"),
+                Fate::Dropped { .. } => "out".to_owned(),
                 Fate::Added => "new".to_owned(),
             };
             vec![line.day.clone(), line.exercise.clone(), fate]
         })
         .collect();
-    let mut text = super::table::table(&["DAY", "EXERCISE", "NOW"], &rows, super::render::WIDTH);
+    let mut text = super::table::table(&["DAY", "EXERCISE", "NOW"], &rows, WIDTH);
+    for (why, ids) in reasons(table) {
+        text.push_str(&wrapped(&format!("{}: {why}", ids.join(", ")), WIDTH));
+        text.push('\n');
+    }
     let changed: Vec<String> = table
         .volume
         .iter()
         .filter(|line| (line.before - line.after).abs() > 1e-9)
         .map(|line| format!("{} {} -> {}", line.muscle, line.before, line.after))
         .collect();
-    if changed.is_empty() {
-        text.push_str("weekly sets as before");
-    } else {
-        text.push_str(&super::render::wrapped(
-            &format!("weekly sets: {}", changed.join(", ")),
-            super::render::WIDTH,
-        ));
+    let volume = match changed.as_slice() {
+        [] => "weekly sets as before".to_owned(),
+        _ => format!("weekly sets: {}", changed.join(", ")),
+    };
+    text + &wrapped(&volume, WIDTH)
+}
+
+/// The exercises that went, by reason.
+fn reasons(table: &Table) -> BTreeMap<&str, Vec<&str>> {
+    let mut reasons: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+    for line in &table.lines {
+        if let Fate::Swapped { why, .. } | Fate::Dropped { why } = &line.fate {
+            let ids = reasons.entry(why).or_default();
+            if !ids.contains(&line.exercise.as_str()) {
+                ids.push(&line.exercise);
+            }
+        }
     }
-    text
+    reasons
 }

@@ -75,23 +75,7 @@ fn page(page: &Page) -> (String, Value) {
         text.push_str("Costs are best at 0; the coach's view counts points.\n");
     }
     text.push('\n');
-    let rows: Vec<Vec<String>> = page
-        .days
-        .iter()
-        .map(|day| {
-            let binding = if day.binding.is_empty() {
-                "nothing is at its limit".to_owned()
-            } else {
-                day.binding.join("; ")
-            };
-            vec![day.day.clone(), format!("{:.1} of {}", day.left, day.limit), binding]
-        })
-        .collect();
-    text.push_str(&table(&["DAY", "MINUTES LEFT", "WHAT BINDS"], &rows, WIDTH));
-    if let Some(day) = page.days.first() {
-        text.push_str(&format!("The most contested minutes are those of {}.\n", day.day));
-    }
-    text.push('\n');
+    text.push_str(&days(page));
     if page.shortfalls.is_empty() {
         text.push_str("Every wish is met.\n");
     }
@@ -101,6 +85,26 @@ fn page(page: &Page) -> (String, Value) {
         text.push('\n');
     }
     (text, json!(page))
+}
+
+/// What binds on each day, the fullest first.
+fn days(page: &Page) -> String {
+    let mut text = String::new();
+    for day in &page.days {
+        let binding = if day.binding.is_empty() {
+            "nothing is at its limit".to_owned()
+        } else {
+            day.binding.join("; ")
+        };
+        let line = format!("{}: {:.1} of {} minutes left; {binding}", day.day, day.left, day.limit);
+        text.push_str(&wrapped(&line, WIDTH));
+        text.push('\n');
+    }
+    if let Some(day) = page.days.first() {
+        text.push_str(&format!("The most contested minutes are those of {}.\n", day.day));
+    }
+    text.push('\n');
+    text
 }
 
 fn about(id: &str, about: &About) -> (String, Value) {
@@ -128,7 +132,22 @@ fn about(id: &str, about: &About) -> (String, Value) {
         About::NotWork => format!("{id} is no working exercise; weeks are not planned with it."),
     };
     let lines: Vec<String> = text.lines().map(|line| wrapped(line, WIDTH)).collect();
+    let lines =
+        if asked_better(about) { [lines, vec![REWORKED.to_owned()]].concat() } else { lines };
     (lines.join("\n") + "\n", json!({ "exercise": id, "about": about }))
+}
+
+/// Where the plan as it stands is not the base.
+const REWORKED: &str =
+    "Counted against the week reworked, which is better than the plan as it stands.";
+
+fn asked_better(about: &About) -> bool {
+    match about {
+        About::In { without: Some(effect), .. } | About::Out { with: Ok(effect) } => {
+            effect.against_rework
+        }
+        _ => false,
+    }
 }
 
 /// What an effect does, in a clause and a sentence.
@@ -152,7 +171,11 @@ fn price(cost: &Cost) -> String {
     .iter()
     .filter(|(amount, _)| amount.abs() > 1e-9)
     .map(|(amount, what)| {
-        if *amount > 0.0 { format!("costs {amount} {what}") } else { format!("wins {} {what}", -amount) }
+        if *amount > 0.0 {
+            format!("costs {amount} {what}")
+        } else {
+            format!("wins {} {what}", -amount)
+        }
     })
     .collect();
     if parts.is_empty() { "costs nothing".to_owned() } else { parts.join(", ") }
@@ -161,16 +184,15 @@ fn price(cost: &Cost) -> String {
 fn instead(id: &str, asked: &Asked) -> (String, Value) {
     let found: Vec<Instead> = asked.instead(id);
     if found.is_empty() {
-        let text = format!("Nothing was found that stands in for {id}, or it is not in the week.\n");
+        let text =
+            format!("Nothing was found that stands in for {id}, or it is not in the week.\n");
         return (text, json!({ "exercise": id, "instead": found }));
     }
     let rows: Vec<Vec<String>> = found
         .iter()
-        .map(|one| {
-            vec![one.exercise.clone(), one.likeness.to_string(), price(&one.effect.cost)]
-        })
+        .map(|one| vec![one.exercise.clone(), one.likeness.to_string(), price(&one.effect.cost)])
         .collect();
-    let text = table(&["INSTEAD", "LIKENESS", "PLANNED AGAIN"], &rows, WIDTH);
+    let text = table(&["INSTEAD", "LIKENESS", "PLANNED AGAIN"], &rows, 2 * WIDTH);
     (text, json!({ "exercise": id, "instead": found }))
 }
 

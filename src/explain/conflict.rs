@@ -82,7 +82,8 @@ impl<'a> HardRules<'a> {
         let mut open = false;
         for (split, model) in self.splits.iter().zip(&self.models) {
             let rows = model.rows.iter().filter(|row| {
-                MEANING.contains(&row.rule) || kept.is_none_or(|kept| kept.contains(&filter::group(row)))
+                MEANING.contains(&row.rule)
+                    || kept.is_none_or(|kept| kept.contains(&filter::group(row)))
             });
             let part = Model { vars: model.vars.clone(), rows: rows.cloned().collect() };
             let game = || {
@@ -229,7 +230,12 @@ fn of_a_day(request: &Request, rule: &str, subject: &str) -> (String, Vec<PathSt
     let summary = RULES.iter().find(|known| known.id() == rule).map(|known| known.summary());
     let demand = match (rule, day) {
         ("session-minutes", Some(day)) => {
-            format!("{} has {} minutes, {} of them for work", day.label(), day.minutes, day.work_s() / 60)
+            format!(
+                "{} has {} minutes, {} of them for work",
+                day.label(),
+                day.minutes,
+                day.work_s() / 60
+            )
         }
         ("today", _) => "the other days stay as they are".to_owned(),
         ("recovery", _) => {

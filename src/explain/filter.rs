@@ -50,7 +50,14 @@ pub fn verdict_with(model: &Model, finds: impl FnOnce() -> bool) -> Verdict {
     let fixed = vec![None; model.vars.len()];
     let ask = |relaxed: bool, work: Option<Work>| {
         let relaxed = vec![relaxed; model.vars.len()];
-        backend::solve(&Part { model, goal: &[], fixed: &fixed, relaxed: &relaxed, start: None, work })
+        backend::solve(&Part {
+            model,
+            goal: &[],
+            fixed: &fixed,
+            relaxed: &relaxed,
+            start: None,
+            work,
+        })
     };
     match ask(true, None) {
         Err(Nothing::Infeasible) => return Verdict::Impossible,
@@ -72,7 +79,10 @@ fn is_whole(model: &Model, values: &[f64]) -> bool {
 
 /// The deletion filter: groups are tried in their order, in ever smaller lots; a lot that is not needed for the
 /// collision is dropped. `without` answers whether the rest can hold together.
-pub fn deletion_filter(groups: Vec<Group>, mut with: impl FnMut(&BTreeSet<Group>) -> Verdict) -> Minimal {
+pub fn deletion_filter(
+    groups: Vec<Group>,
+    mut with: impl FnMut(&BTreeSet<Group>) -> Verdict,
+) -> Minimal {
     let mut kept = groups;
     let mut proven = true;
     let mut lot = kept.len().div_ceil(2).max(1);
@@ -80,8 +90,7 @@ pub fn deletion_filter(groups: Vec<Group>, mut with: impl FnMut(&BTreeSet<Group>
         let mut start = 0;
         while start < kept.len() {
             let end = (start + lot).min(kept.len());
-            let rest: BTreeSet<Group> =
-                kept[..start].iter().chain(&kept[end..]).cloned().collect();
+            let rest: BTreeSet<Group> = kept[..start].iter().chain(&kept[end..]).cloned().collect();
             match with(&rest) {
                 Verdict::Impossible => {
                     kept.drain(start..end);

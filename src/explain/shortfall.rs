@@ -57,18 +57,24 @@ impl Lift {
     }
 
     fn words(&self, request: &Request, got: &str) -> String {
-        let reached = if got.is_empty() { "it is met".to_owned() } else { format!("it gets {got}") };
+        let reached =
+            if got.is_empty() { "it is met".to_owned() } else { format!("it gets {got}") };
         match self {
             Lift::Kit(item) => format!("the kit: with a {item} {reached}"),
             Lift::Minutes { slot, to } => {
                 let session = &request.profile.sessions[*slot];
-                format!("the minutes of {}: with {to} instead of {} {reached}", session.day, session.minutes)
+                format!(
+                    "the minutes of {}: with {to} instead of {} {reached}",
+                    session.day, session.minutes
+                )
             }
             Lift::Recovery => format!(
                 "the recovery hours: with {SHORT_RECOVERY} instead of {} {reached}",
                 request.profile.recovery_hours
             ),
-            Lift::Limits => format!("the limits: without them {reached}; they stay unless whoever set them agrees"),
+            Lift::Limits => format!(
+                "the limits: without them {reached}; they stay unless whoever set them agrees"
+            ),
         }
     }
 }
@@ -79,7 +85,13 @@ pub fn reasons(request: &Request, week: &Week, short: &[Finding]) -> Vec<(String
     let shared: Vec<(Lift, Option<(Vec<Finding>, Week)>)> = if short.is_empty() {
         Vec::new()
     } else {
-        shared_lifts(request, week).into_iter().map(|lift| { let tried = planned(request, &lift); (lift, tried) }).collect()
+        shared_lifts(request, week)
+            .into_iter()
+            .map(|lift| {
+                let tried = planned(request, &lift);
+                (lift, tried)
+            })
+            .collect()
     };
     short.iter().map(|finding| reason(request, week, finding, &shared)).collect()
 }
@@ -107,7 +119,9 @@ fn reason(
     }
     let told = match trains(request, finding) {
         false => "kit, limits and level leave no exercise for it",
-        true => "the wishes hold each other: neither more minutes, shorter recovery, other limits nor one more item of kit was found to help",
+        true => {
+            "the wishes hold each other: neither more minutes, shorter recovery, other limits nor one more item of kit was found to help"
+        }
     };
     (told.to_owned(), None)
 }
@@ -189,5 +203,8 @@ fn nearest_item(request: &Request, finding: &Finding) -> Option<Kit> {
             *counts.entry(missing[0]).or_insert(0) += 1;
         }
     }
-    counts.into_iter().max_by_key(|(item, count)| (*count, std::cmp::Reverse(*item))).map(|(item, _)| item)
+    counts
+        .into_iter()
+        .max_by_key(|(item, count)| (*count, std::cmp::Reverse(*item)))
+        .map(|(item, _)| item)
 }

@@ -144,10 +144,8 @@ pub fn ways_out(request: &Request, conflict: &Conflict) -> Vec<WayOut> {
     let mut first: Vec<Vec<Change>> =
         single_changes(request, conflict).into_iter().map(|change| vec![change]).collect();
     first.extend(for_all_minutes(request, conflict));
-    let mut ways: Vec<WayOut> = first
-        .into_iter()
-        .filter_map(|changes| completed(request, changes))
-        .collect();
+    let mut ways: Vec<WayOut> =
+        first.into_iter().filter_map(|changes| completed(request, changes)).collect();
     ways.sort_by(|one, other| one.cost.total_cmp(&other.cost));
     ways.dedup_by(|next, first| next.changes == first.changes);
     ways.truncate(MOST_WAYS);
@@ -179,8 +177,7 @@ fn completed(request: &Request, mut changes: Vec<Change>) -> Option<WayOut> {
             single_changes(&changed, &next).into_iter().map(|change| vec![change]).collect();
         more.extend(for_all_minutes(&changed, &next));
         let cost = |changes: &Vec<Change>| changes.iter().map(Change::cost).sum::<f64>();
-        let cheapest =
-            more.into_iter().min_by(|one, other| cost(one).total_cmp(&cost(other)))?;
+        let cheapest = more.into_iter().min_by(|one, other| cost(one).total_cmp(&cost(other)))?;
         for change in cheapest {
             add(&mut changes, change);
         }
@@ -234,7 +231,9 @@ fn for_must(request: &Request, id: &str) -> Vec<Change> {
     let mut changes = vec![Change::DropMust(id.to_owned())];
     let entry = request.entries.get(id);
     match (request.barred.get(id), entry) {
-        (Some(Barred::Kit(missing)), _) if missing.len() == 1 => changes.push(Change::Kit(missing[0])),
+        (Some(Barred::Kit(missing)), _) if missing.len() == 1 => {
+            changes.push(Change::Kit(missing[0]))
+        }
         (Some(Barred::Limit(stress)), Some(entry))
             if grade(entry, *stress) == Some(Grade::Light)
                 && request.profile.limits.contains(&Limit::Whole(*stress)) =>

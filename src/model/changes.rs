@@ -31,9 +31,8 @@ pub fn add_changes(weekly: &mut Weekly) {
         let label = weekly.request.days[pick.day].label();
         if rework.frozen.contains(&pick.day) {
             let done = f64::from(u8::from(before.is_some()));
-            let extra = before.map_or(0, |sets| {
-                sets.clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]
-            });
+            let extra =
+                before.map_or(0, |sets| sets.clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]);
             weekly.model.row("today", label.clone(), vec![(pick.chosen, 1.0)], Op::Eq, done);
             let row = vec![(pick.extra, 1.0)];
             weekly.model.row("today", label.clone(), row, Op::Eq, f64::from(extra));

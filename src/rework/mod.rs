@@ -103,9 +103,14 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
         return Err(NoPlan::MustWait.into());
     }
     let options = Options { seed, ..Options::default() };
-    let mut request = planner.request(&profile, &options);
-    let frozen = frozen(&request, ask.today.as_deref())?;
-    request.rework = Some(Rework { frozen, ..Rework::of(plan, &request) });
+    let request = match &ask.today {
+        Some(today) => only_today(planner, plan, ask, (today, profile, &options))?,
+        None => {
+            let request = planner.request(&profile, &options);
+            let rework = Some(Rework::of(plan, &request));
+            Request { rework, ..request }
+        }
+    };
     let mut new = planner.solved(&request, options.effort, advice.cautions)?;
     if ask.today.is_some() {
         keep_other_days(&mut new, plan, &request);
@@ -114,6 +119,32 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
     new.reworked_from = history(plan, ask);
     let table = Table::new(plan, &new, &request);
     Ok(Outcome::New(Box::new(Reworked { plan: new, table })))
+}
+
+/// The request of a rework that touches one day: what is missing or kept out counts for that day alone, so that
+/// the profile of the other days stays as it was; its minutes and what must be in do change.
+fn only_today(
+    planner: &Planner,
+    plan: &Plan,
+    ask: &Ask,
+    (today, narrowed, options): (&str, Profile, &Options),
+) -> Result<Request, BadAsk> {
+    let lasting = Ask {
+        minutes: ask.minutes.clone(),
+        must: ask.must.clone(),
+        profile: ask.profile.clone(),
+        ..Ask::default()
+    };
+    let request = planner.request(&changed(profile_of(plan)?, &lasting)?, options);
+    let narrowed = planner.request(&narrowed, options);
+    let frozen = frozen(&request, today)?;
+    let mut rework = Rework { frozen, ..Rework::of(plan, &request) };
+    for day in (0..request.days.len()).filter(|day| !rework.frozen.contains(day)) {
+        let out = request.candidates.iter().filter(|one| narrowed.candidate(&one.id).is_none());
+        rework.asked.extend(out.map(|one| ((day, one.id.clone()), false)));
+        rework.asked.extend(ask.must.iter().map(|id| ((day, id.clone()), true)));
+    }
+    Ok(Request { rework: Some(rework), ..request })
 }
 
 /// The whole profile of a plan.
@@ -181,9 +212,8 @@ fn slots(profile: &Profile, day: &str) -> Result<Vec<usize>, BadAsk> {
         None => slot.day.to_string(),
     };
     let sessions = profile.sessions.iter();
-    let is_it = |slot: &crate::input::profile::SessionSlot| {
-        slot.day.id() == day || label(slot) == day
-    };
+    let is_it =
+        |slot: &crate::input::profile::SessionSlot| slot.day.id() == day || label(slot) == day;
     let found: Vec<usize> =
         sessions.enumerate().filter(|(_, slot)| is_it(slot)).map(|(place, _)| place).collect();
     if found.is_empty() {
@@ -194,8 +224,7 @@ fn slots(profile: &Profile, day: &str) -> Result<Vec<usize>, BadAsk> {
 }
 
 /// The request's days that stay as they are: all but today.
-fn frozen(request: &Request, today: Option<&str>) -> Result<BTreeSet<usize>, BadAsk> {
-    let Some(today) = today else { return Ok(BTreeSet::new()) };
+fn frozen(request: &Request, today: &str) -> Result<BTreeSet<usize>, BadAsk> {
     slots(&request.profile, today)?;
     let is_today = |day: &crate::request::Day| day.weekday.id() == today || day.label() == today;
     let days = request.days.iter().enumerate();
@@ -209,7 +238,9 @@ impl Rework {
         let mut picks = BTreeMap::new();
         for session in &plan.sessions {
             let Some(day) = day_of(session, request) else { continue };
-            for item in session.groups.iter().filter(|group| group.is_work()).flat_map(|group| &group.items) {
+            for item in
+                session.groups.iter().filter(|group| group.is_work()).flat_map(|group| &group.items)
+            {
                 picks.insert((day, item.exercise.clone()), item.sets);
             }
         }

@@ -96,9 +96,11 @@ impl Table {
                 lines.push(Line { day: label(session), exercise: item.exercise.clone(), fate });
             }
         }
-        lines.extend(
-            added.into_iter().map(|(day, exercise)| Line { day, exercise, fate: Fate::Added }),
-        );
+        lines.extend(added.into_iter().map(|(day, exercise)| Line {
+            day,
+            exercise,
+            fate: Fate::Added,
+        }));
         Table { lines, volume: volume(old, new, request) }
     }
 

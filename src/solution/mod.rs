@@ -46,7 +46,11 @@ impl Solution {
     pub fn beats(&self, other: &Solution) -> bool {
         const SAME: f64 = 1e-6;
         for (place, (one, two)) in self.tiers.iter().zip(&other.tiers).enumerate() {
-            let gain = if place + 1 < self.tiers.len() { two.value - one.value } else { one.value - two.value };
+            let gain = if place + 1 < self.tiers.len() {
+                two.value - one.value
+            } else {
+                one.value - two.value
+            };
             if gain.abs() > SAME {
                 return gain > 0.0;
             }

@@ -22,6 +22,9 @@ const CHANGE: f64 = 25.0;
 const WARM: f64 = 6.0;
 const COLD: f64 = 0.3;
 
+/// Exercises of a day up to which pairs are looked for.
+const MOST_PAIRED: usize = 10;
+
 /// How far rows may be broken on the way to a week that meets them all.
 const MEETING_HEAT: f64 = 0.02;
 
@@ -336,7 +339,9 @@ impl<'w, 'a> Play<'w, 'a> {
             }
         }
         for (day, ..) in &applied.days {
-            let done = &self.done[*day];
+            // More than any session may have: such a day is left straight, as matching it would take long.
+            let all = &self.done[*day];
+            let done = if all.len() > MOST_PAIRED { &[][..] } else { all };
             self.pairing.pair(self.weekly, &mut self.board, *day, done, &self.sets);
         }
         applied
@@ -353,7 +358,11 @@ struct Applied {
 
 /// The weighted sum that steers a game.
 fn steer(worth: &Worth) -> f64 {
-    worth.view - CHANGE * worth.changes - STEER[0] * worth.broken - STEER[1] * worth.coverage - STEER[2] * worth.ranges
+    worth.view
+        - CHANGE * worth.changes
+        - STEER[0] * worth.broken
+        - STEER[1] * worth.coverage
+        - STEER[2] * worth.ranges
 }
 
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small whole number")]

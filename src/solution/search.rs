@@ -125,9 +125,10 @@ pub fn sketch(request: &Request, splits: &[Split], changes_a_day: u32) -> Option
         .collect();
     let played = searches.par_iter().map(|search| search.played(0, 1, changes_a_day));
     let outcomes: Vec<Outcome> = played.collect();
-    let best = outcomes.iter().enumerate().reduce(|best, next| {
-        if next.1.worth.beats(&best.1.worth) { next } else { best }
-    });
+    let best = outcomes
+        .iter()
+        .enumerate()
+        .reduce(|best, next| if next.1.worth.beats(&best.1.worth) { next } else { best });
     let (place, outcome) = best.filter(|(_, outcome)| outcome.worth.broken < 1e-6)?;
     let worth = outcome.worth;
     let bounds = [worth.coverage, worth.ranges, worth.changes, worth.view];
@@ -194,7 +195,8 @@ impl<'a> Search<'a> {
             let id = &self.weekly.candidate(pick).id;
             if let Some(sets) = rework.picks.get(&(pick.day, id.clone())) {
                 values[pick.chosen.0] = 1.0;
-                values[pick.extra.0] = f64::from((*sets).clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]);
+                values[pick.extra.0] =
+                    f64::from((*sets).clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]);
             }
         }
         values
@@ -411,8 +413,8 @@ impl<'a> Search<'a> {
     fn finish(&self, blocks: &[Vec<f64>], bounds: [f64; 4]) -> Solution {
         let weekly = &self.weekly;
         let values = &blocks[0];
-        let reached =
-            [&weekly.coverage, &weekly.ranges, &weekly.changes, &weekly.view].map(|tier| value(tier, values));
+        let reached = [&weekly.coverage, &weekly.ranges, &weekly.changes, &weekly.view]
+            .map(|tier| value(tier, values));
         let names = ["coverage", "ranges and balance", "changes", "coach's view"];
         let tiers: Vec<Tier> = names
             .iter()
