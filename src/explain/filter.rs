@@ -11,7 +11,7 @@ use crate::program::{Model, Op, Row, Settles};
 pub type Group = (String, String);
 
 /// Nodes that one question may cost.
-const NODES: u64 = 60;
+const NODES: u64 = 40;
 
 /// Whether rows can hold together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

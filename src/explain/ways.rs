@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::QUICK;
-use super::conflict::{self, Collision, Conflict, HardRules, PathStep};
-use super::filter::{Group, Verdict};
+use super::conflict::{Collision, Conflict, HardRules, PathStep};
+use super::filter::Verdict;
 use crate::input::place::Stock;
 use crate::input::profile::{GradedLimit, Limit, Profile, TargetWish};
 use crate::request::candidate::grade;
@@ -17,8 +17,7 @@ use crate::words::{Grade, Kit, Muscle, Stress};
 
 /// Most ways that are told.
 const MOST_WAYS: usize = 3;
-/// Most changes that one way may need, and the most minutes that a day may grow by.
-const MOST_CHANGES: usize = 4;
+/// The most minutes that a day may grow by.
 const MOST_MINUTES: u32 = 60;
 /// Longest session that a profile may ask for.
 const LONGEST_SESSION: u32 = 240;
@@ -125,31 +124,116 @@ impl Change {
             }
         }
     }
-
-    /// Whether it changes the same thing, so that the later one replaces the earlier.
-    fn replaces(&self, other: &Change) -> bool {
-        match (self, other) {
-            (Change::Minutes { slot, .. }, Change::Minutes { slot: before, .. }) => slot == before,
-            (Change::StrictLow { muscle, .. }, Change::StrictLow { muscle: before, .. }) => {
-                muscle == before
-            }
-            _ => self == other,
-        }
-    }
 }
 
 /// Up to three cheapest ways out of a conflict, smallest first. Each was planned.
 #[must_use]
 pub fn ways_out(request: &Request, conflict: &Conflict) -> Vec<WayOut> {
-    let mut first: Vec<Vec<Change>> =
-        single_changes(request, conflict).into_iter().map(|change| vec![change]).collect();
-    first.extend(for_all_minutes(request, conflict));
-    let mut ways: Vec<WayOut> =
-        first.into_iter().filter_map(|changes| completed(request, changes)).collect();
+    let steps = steps(request, conflict);
+    let mut ways: Vec<WayOut> = steps.iter().filter_map(|step| planned(request, &[step])).collect();
+    // Where no single step helps, two together may, and then all of them.
+    if ways.is_empty() {
+        let pairs = steps
+            .iter()
+            .enumerate()
+            .flat_map(|(place, one)| steps[place + 1..].iter().map(move |other| [one, other]));
+        ways = pairs.filter_map(|pair| planned(request, &pair)).collect();
+    }
+    if ways.is_empty() {
+        ways.extend(planned(request, &steps.iter().collect::<Vec<_>>()));
+    }
     ways.sort_by(|one, other| one.cost.total_cmp(&other.cost));
     ways.dedup_by(|next, first| next.changes == first.changes);
     ways.truncate(MOST_WAYS);
     ways
+}
+
+/// What may be loosened, and how far.
+#[derive(Debug, Clone, PartialEq)]
+enum Step {
+    /// Once and for all.
+    Whole(Change),
+    /// Sessions get longer, all by the same minutes.
+    Longer(Vec<usize>),
+    /// A strict target starts lower.
+    Lower(Muscle, f64),
+}
+
+impl Step {
+    /// The most that the step can give.
+    fn most(&self, request: &Request) -> u32 {
+        match self {
+            Step::Whole(_) => 1,
+            Step::Longer(slots) => {
+                let minutes = slots.iter().map(|slot| request.profile.sessions[*slot].minutes);
+                MOST_MINUTES.min(LONGEST_SESSION.saturating_sub(minutes.max().unwrap_or(0)))
+            }
+            Step::Lower(_, from) => to_halves(*from),
+        }
+    }
+
+    /// The changes of the step, given so far.
+    fn changes(&self, request: &Request, by: u32) -> Vec<Change> {
+        match self {
+            Step::Whole(change) => vec![change.clone()],
+            Step::Longer(slots) => slots.iter().map(|slot| longer(request, *slot, by)).collect(),
+            Step::Lower(muscle, from) => {
+                let to = (from - f64::from(by) / 2.0).max(0.0);
+                vec![Change::StrictLow { muscle: *muscle, from: *from, to }]
+            }
+        }
+    }
+}
+
+/// Every step that a conflict suggests.
+fn steps(request: &Request, conflict: &Conflict) -> Vec<Step> {
+    let slots: BTreeSet<usize> = conflict.collisions.iter().filter_map(slot_of).collect();
+    let mut steps: Vec<Step> = slots.iter().map(|slot| Step::Longer(vec![*slot])).collect();
+    if slots.len() > 1 {
+        steps.push(Step::Longer(slots.into_iter().collect()));
+    }
+    for collision in &conflict.collisions {
+        match collision.rule.as_str() {
+            "wish-lists" => {
+                steps.extend(for_must(request, &collision.subject).into_iter().map(Step::Whole));
+            }
+            "weekly-volume" => steps.extend(for_strict(request, &collision.subject)),
+            _ => {}
+        }
+    }
+    steps
+}
+
+/// The way out that some steps give together, each only as far as it is needed; the last is measured first.
+fn planned(request: &Request, steps: &[&Step]) -> Option<WayOut> {
+    let mut given: Vec<u32> = steps.iter().map(|step| step.most(request)).collect();
+    let with = |given: &[u32]| -> Vec<Change> {
+        steps.iter().zip(given).flat_map(|(step, by)| step.changes(request, *by)).collect()
+    };
+    if !plans(&changed(request, &with(&given))) {
+        return None;
+    }
+    for place in (0..steps.len()).rev() {
+        let enough = |by: u32| {
+            let mut given = given.clone();
+            given[place] = by;
+            plans(&changed(request, &with(&given)))
+        };
+        given[place] = least(given[place], enough)?;
+    }
+    let changes = with(&given);
+    let changed = changed(request, &changes);
+    search::best(&changed, &design::candidates(&changed), QUICK).ok()?;
+    let cost = changes.iter().map(Change::cost).sum();
+    Some(WayOut { changes, cost, profile: changed.profile })
+}
+
+fn changed(request: &Request, changes: &[Change]) -> Request {
+    let mut profile = request.profile.clone();
+    for change in changes {
+        change.apply(&mut profile);
+    }
+    with_profile(request, profile)
 }
 
 /// The request of another profile with the same catalog, seed and start.
@@ -160,68 +244,10 @@ pub fn with_profile(request: &Request, profile: Profile) -> Request {
     Request { rework: request.rework.clone(), ..resolved }
 }
 
-/// Adds the cheapest change for each further conflict, until a week is found.
-fn completed(request: &Request, mut changes: Vec<Change>) -> Option<WayOut> {
-    for _ in 0..MOST_CHANGES {
-        let mut profile = request.profile.clone();
-        for change in &changes {
-            change.apply(&mut profile);
-        }
-        let changed = with_profile(request, profile);
-        if plans(&changed) {
-            let cost = changes.iter().map(Change::cost).sum();
-            return Some(WayOut { changes, cost, profile: changed.profile });
-        }
-        let next = conflict::explain(&changed)?;
-        let mut more: Vec<Vec<Change>> =
-            single_changes(&changed, &next).into_iter().map(|change| vec![change]).collect();
-        more.extend(for_all_minutes(&changed, &next));
-        let cost = |changes: &Vec<Change>| changes.iter().map(Change::cost).sum::<f64>();
-        let cheapest = more.into_iter().min_by(|one, other| cost(one).total_cmp(&cost(other)))?;
-        for change in cheapest {
-            add(&mut changes, change);
-        }
-    }
-    None
-}
-
-fn add(changes: &mut Vec<Change>, change: Change) {
-    let Some(before) = changes.iter_mut().find(|before| change.replaces(before)) else {
-        changes.push(change);
-        return;
-    };
-    match (before, change) {
-        (Change::Minutes { to, .. }, Change::Minutes { to: next, .. }) => *to = next,
-        (Change::StrictLow { to, .. }, Change::StrictLow { to: next, .. }) => *to = next,
-        _ => {}
-    }
-}
-
-/// Whether a week is found and no `must` is out.
+/// Whether a week meets the hard rules; one that was not found counts as none.
 #[must_use]
 pub fn plans(request: &Request) -> bool {
-    search::best(request, &design::candidates(request), QUICK).is_ok()
-}
-
-/// Every single change that undoes a conflict by itself.
-fn single_changes(request: &Request, conflict: &Conflict) -> Vec<Change> {
-    let mut changes = Vec::new();
-    let mut slots: BTreeSet<usize> = BTreeSet::new();
-    for collision in &conflict.collisions {
-        let slot = slot_of(collision);
-        match (collision.rule.as_str(), slot) {
-            ("wish-lists", _) => changes.extend(for_must(request, &collision.subject)),
-            ("weekly-volume", _) => {
-                changes.extend(for_strict(request, conflict.groups(), &collision.subject));
-            }
-            (_, Some(slot)) if slots.insert(slot) => {
-                changes.extend(for_minutes(request, conflict.groups(), slot));
-            }
-            _ => {}
-        }
-    }
-    changes.dedup();
-    changes
+    HardRules::of(request).verdict(None) == Verdict::Feasible
 }
 
 fn for_must(request: &Request, id: &str) -> Vec<Change> {
@@ -245,38 +271,6 @@ fn for_must(request: &Request, id: &str) -> Vec<Change> {
     changes
 }
 
-/// The least minutes that undo the conflict, by halving.
-fn for_minutes(request: &Request, groups: &BTreeSet<Group>, slot: usize) -> Option<Change> {
-    let from = request.profile.sessions[slot].minutes;
-    let undone = |more: u32| {
-        let mut profile = request.profile.clone();
-        profile.sessions[slot].minutes = from + more;
-        undoes(request, profile, groups)
-    };
-    let most = MOST_MINUTES.min(LONGEST_SESSION.saturating_sub(from));
-    let more = least(most, undone)?;
-    Some(longer(request, slot, more))
-}
-
-/// The same number of minutes more for every session of the conflict, where it names several.
-fn for_all_minutes(request: &Request, conflict: &Conflict) -> Option<Vec<Change>> {
-    let slots: BTreeSet<usize> = conflict.collisions.iter().filter_map(slot_of).collect();
-    let longest = slots.iter().map(|slot| request.profile.sessions[*slot].minutes).max()?;
-    let changes = |more: u32| -> Vec<Change> {
-        slots.iter().map(|slot| longer(request, *slot, more)).collect()
-    };
-    let undone = |more: u32| {
-        let mut profile = request.profile.clone();
-        for change in changes(more) {
-            change.apply(&mut profile);
-        }
-        undoes(request, profile, conflict.groups())
-    };
-    let most = MOST_MINUTES.min(LONGEST_SESSION.saturating_sub(longest));
-    let more = if slots.len() > 1 { least(most, undone)? } else { return None };
-    Some(changes(more))
-}
-
 fn longer(request: &Request, slot: usize, more: u32) -> Change {
     let session = &request.profile.sessions[slot];
     let day = match &session.at {
@@ -294,27 +288,13 @@ fn slot_of(collision: &Collision) -> Option<usize> {
     }
 }
 
-/// The highest start of a strict target that undoes the conflict, by halving over half-sets.
-fn for_strict(request: &Request, groups: &BTreeSet<Group>, muscle: &str) -> Option<Change> {
+/// A strict target that may start lower.
+fn for_strict(request: &Request, muscle: &str) -> Option<Step> {
     let muscle: Muscle = muscle.parse().ok()?;
-    let Some(TargetWish::Strict(wish)) = request.profile.targets.get(&muscle) else { return None };
-    let from = wish.range[0];
-    let lowered = |halves: u32| (from - f64::from(halves) / 2.0).max(0.0);
-    let undone = |halves: u32| {
-        let mut profile = request.profile.clone();
-        Change::StrictLow { muscle, from, to: lowered(halves) }.apply(&mut profile);
-        undoes(request, profile, groups)
-    };
-    let halves = least(to_halves(from), undone)?;
-    Some(Change::StrictLow { muscle, from, to: lowered(halves) })
-}
-
-/// Whether the groups of a conflict can hold together under another profile.
-fn undoes(request: &Request, profile: Profile, groups: &BTreeSet<Group>) -> bool {
-    let changed = with_profile(request, profile);
-    let musts = changed.profile.exercises.must.iter();
-    let out = musts.filter(|id| changed.candidate(id).is_none()).count();
-    out == 0 && HardRules::of(&changed).verdict(Some(groups)) == Verdict::Feasible
+    match request.profile.targets.get(&muscle) {
+        Some(TargetWish::Strict(wish)) => Some(Step::Lower(muscle, wish.range[0])),
+        _ => None,
+    }
 }
 
 /// The least number from 1 to the most at which a test holds, if it holds at the most.

@@ -9,7 +9,7 @@ use crate::input::plan::{Past, Plan, ProfileRef, Session, Shortfall};
 use crate::input::profile::{Limit, Profile};
 use crate::plan::screening;
 use crate::planner::{NoPlan, Options, Planner};
-use crate::request::{Request, Rework};
+use crate::request::{Candidate, Request, Rework};
 use crate::words::{Kit, Stress};
 use table::Table;
 
@@ -140,7 +140,11 @@ fn only_today(
     let frozen = frozen(&request, today)?;
     let mut rework = Rework { frozen, ..Rework::of(plan, &request) };
     for day in (0..request.days.len()).filter(|day| !rework.frozen.contains(day)) {
-        let out = request.candidates.iter().filter(|one| narrowed.candidate(&one.id).is_none());
+        // Loads are found for the kit of the whole week, so what would need other kit today is out too.
+        let same = |one: &&Candidate| {
+            narrowed.candidate(&one.id).is_some_and(|today| today.kit == one.kit)
+        };
+        let out = request.candidates.iter().filter(|one| !same(one));
         rework.asked.extend(out.map(|one| ((day, one.id.clone()), false)));
         rework.asked.extend(ask.must.iter().map(|id| ((day, id.clone()), true)));
     }

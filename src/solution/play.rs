@@ -174,12 +174,12 @@ impl<'w, 'a> Play<'w, 'a> {
         self.outcome(&best_sets)
     }
 
-    /// Whether a game meets all rows within a number of changes.
-    pub(super) fn meets(mut self, changes: u32) -> bool {
+    /// A week that meets all rows, if a game that looks for nothing else finds one within a number of changes.
+    pub(super) fn meets(mut self, changes: u32) -> Option<Outcome> {
         let mut now = self.board.settle();
         for _ in 0..changes {
             if now.broken < 1e-6 {
-                return true;
+                break;
             }
             let Some(proposed) = self.propose() else { continue };
             let applied = self.apply(&proposed);
@@ -191,7 +191,8 @@ impl<'w, 'a> Play<'w, 'a> {
                 self.undo(applied);
             }
         }
-        now.broken < 1e-6
+        let outcome = self.outcome(&self.sets);
+        (outcome.worth.broken < 1e-6).then_some(outcome)
     }
 
     /// The worth of the week as it stands.

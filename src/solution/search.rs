@@ -112,7 +112,7 @@ pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solut
 #[must_use]
 pub fn meets(weekly: &Weekly, changes_a_day: u32) -> bool {
     let days = u32::try_from(weekly.request.days.len()).unwrap_or(u32::MAX);
-    Play::new(weekly, 0).meets(changes_a_day.saturating_mul(days))
+    Play::new(weekly, 0).meets(changes_a_day.saturating_mul(days)).is_some()
 }
 
 /// A quick week without bounds: one game under each split, and the best of them if it meets the hard rules.
@@ -227,6 +227,11 @@ impl<'a> Search<'a> {
     fn found_by_solver(&self, effort: Effort) -> Result<Vec<f64>, NoWeek> {
         let goal = costs(&self.weekly.coverage);
         self.relaxed(&goal).ok_or(NoWeek::Impossible)?;
+        let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
+        let changes = effort.changes_a_day.saturating_mul(days);
+        if let Some(outcome) = self.game(0).meets(changes) {
+            return Ok(outcome.values);
+        }
         let count = self.weekly.model.vars.len();
         let fixed = vec![None; count];
         let work = Some(Work { nodes: effort.whole_nodes });

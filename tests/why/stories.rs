@@ -60,7 +60,8 @@ fn one_of_three_evenings_is_lost() {
     assert!(lines.iter().any(|line| line["what"] == "kept"));
     let wrong = run(&["rework", &plan, "--drop-day", "sun"]);
     assert_eq!(wrong.status.code(), Some(2));
-    assert!(text(&wrong.stderr).contains("mon@18:30, wed@18:30, fri@18:30"));
+    let told: Vec<&str> = text(&wrong.stderr).split_whitespace().collect();
+    assert!(told.join(" ").contains("mon@18:30, wed@18:30, fri@18:30"));
 }
 
 #[test]
@@ -92,6 +93,6 @@ fn a_plan_by_hand_is_audited_explained_and_reworked() {
     let near = run(&["why", &plan, "bakc-squat"]);
     assert_eq!(near.status.code(), Some(2));
     assert!(text(&near.stderr).contains("did you mean `back-squat`?"));
-    let new = run(&["rework", &plan, "--minutes", "tue=40"]);
+    let new = run(&["rework", &plan, "--minutes", "tue=45"]);
     assert_eq!(new.status.code(), Some(0), "{}", text(&new.stderr));
 }
