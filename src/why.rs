@@ -14,6 +14,7 @@ use crate::request::{Request, Rework};
 use crate::rework::table::{label, likeness, work};
 use crate::rework::{BadAsk, profile_of};
 use crate::solution::Solution;
+use crate::solution::quick;
 use crate::solution::search::{self, NoWeek};
 use crate::split::{Split, design};
 use crate::words::Muscle;
@@ -301,7 +302,7 @@ impl<'a> Asked<'a> {
             ranges: rounded(after[1] - before[1]),
             view: rounded(before[2] - after[2]),
         };
-        let stands = search::as_it_stands(&self.request, &self.splits).unwrap_or_default();
+        let stands = quick::as_it_stands(&self.request, &self.splits).unwrap_or_default();
         let against_rework = stands[0] > before[0] + 0.01 || stands[1] > before[1] + 0.01;
         let (out, comes) = exchanged((&self.request, base), (request, &solution));
         Ok(Effect { cost, out, comes, against_rework })

@@ -6,4 +6,5 @@ mod cli;
 mod input;
 mod intake;
 mod schema;
+mod tidy;
 mod why;

@@ -5,7 +5,7 @@ pub const ALL: &str = "\
 Examples:
   weekwright intake                              ask a new client, write a profile
   weekwright plan profiles/tide-01.yaml          show the plan
-  weekwright plan profiles/tide-01.yaml -o tide-01.plan.yaml
+  weekwright plan profiles/tide-01.yaml --format yaml -o tide-01.plan.yaml
   weekwright sheet tide-01.plan.yaml --as html -o tide-01.html
 
 `weekwright COMMAND --help` tells more of a command. Exit codes: 0 done, 2 input

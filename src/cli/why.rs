@@ -101,7 +101,8 @@ fn days(page: &Page) -> String {
         text.push('\n');
     }
     if let Some(day) = page.days.first() {
-        text.push_str(&format!("The most contested minutes are those of {}.\n", day.day));
+        let line = format!("The most contested minutes are those of {}.\n", day.day);
+        text.push_str(&line);
     }
     text.push('\n');
     text
@@ -154,10 +155,12 @@ fn asked_better(about: &About) -> bool {
 fn costs(effect: &Effect) -> String {
     let mut text = format!("{} (planned again).", price(&effect.cost));
     if !effect.out.is_empty() {
-        text.push_str(&format!(" Out go {}.", effect.out.join(", ")));
+        let line = format!(" Out go {}.", effect.out.join(", "));
+        text.push_str(&line);
     }
     if !effect.comes.is_empty() {
-        text.push_str(&format!(" In come {}.", effect.comes.join(", ")));
+        let line = format!(" In come {}.", effect.comes.join(", "));
+        text.push_str(&line);
     }
     text
 }
@@ -210,6 +213,7 @@ fn sources(muscle: Muscle, sources: &[Source]) -> (String, Value) {
         .collect();
     let total: f64 = sources.iter().map(|one| one.counted).sum();
     let mut text = table(&["DAY", "EXERCISE", "SETS", "COUNTED"], &rows, WIDTH);
-    text.push_str(&format!("{muscle}: {total} weekly sets; an indirect set counts half.\n"));
+    let line = format!("{muscle}: {total} weekly sets; an indirect set counts half.\n");
+    text.push_str(&line);
     (text, json!({ "muscle": muscle, "sets": total, "from": sources }))
 }

@@ -8,7 +8,7 @@ use crate::model::Weekly;
 use crate::program::Model;
 use crate::request::{Barred, Request};
 use crate::rules::{self, Force, RULES};
-use crate::solution::{reduce, search};
+use crate::solution::{quick, reduce};
 use crate::split::{Split, design};
 
 /// Rows that only say what the variables mean.
@@ -89,7 +89,7 @@ impl<'a> HardRules<'a> {
             let game = || {
                 let bare = Weekly::new(self.request, split, &self.keep);
                 let bare = Weekly { model: part.clone(), ..bare };
-                search::meets(&bare, CHANGES_A_DAY)
+                quick::meets(&bare, CHANGES_A_DAY)
             };
             match filter::verdict_with(&part, game) {
                 Verdict::Feasible => return Verdict::Feasible,

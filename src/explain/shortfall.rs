@@ -6,7 +6,7 @@ use crate::input::profile::Profile;
 use crate::plan::compose;
 use crate::request::{Barred, Request};
 use crate::rules::{Finding, Severity};
-use crate::solution::search;
+use crate::solution::quick;
 use crate::split::design;
 use crate::week::Week;
 use crate::words::{Kit, Muscle};
@@ -20,6 +20,10 @@ const MORE_MINUTES: u32 = 15;
 /// Longest session that a profile may ask for, and the least recovery hours.
 const LONGEST_SESSION: u32 = 240;
 const SHORT_RECOVERY: u32 = 24;
+
+const NOTHING_TRAINS: &str = "kit, limits and level leave no exercise for it";
+const NOTHING_HELPS: &str = "the wishes hold each other: neither more minutes, shorter recovery, other \
+                             limits nor one more item of kit was found to help";
 
 /// What is lifted.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -117,12 +121,7 @@ fn reason(
             return (lift.words(request, &got), Some(lift));
         }
     }
-    let told = match trains(request, finding) {
-        false => "kit, limits and level leave no exercise for it",
-        true => {
-            "the wishes hold each other: neither more minutes, shorter recovery, other limits nor one more item of kit was found to help"
-        }
-    };
+    let told = if trains(request, finding) { NOTHING_HELPS } else { NOTHING_TRAINS };
     (told.to_owned(), None)
 }
 
@@ -154,7 +153,7 @@ fn shared_lifts(request: &Request, week: &Week) -> Vec<Lift> {
 fn planned(request: &Request, lift: &Lift) -> Option<(Vec<Finding>, Week)> {
     let changed = with_profile(request, lift.applied(&request.profile));
     let lifted = Request { targets: request.targets.clone(), rework: None, ..changed };
-    let solution = search::sketch(&lifted, &design::candidates(&lifted), CHANGES_A_DAY)?;
+    let solution = quick::sketch(&lifted, &design::candidates(&lifted), CHANGES_A_DAY)?;
     let sessions = compose::sessions(&lifted, &solution, 0);
     let week = audit::week_of(&sessions, &lifted).ok()?;
     Some((audit::recount(&lifted, &week), week))

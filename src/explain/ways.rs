@@ -258,7 +258,7 @@ fn for_must(request: &Request, id: &str) -> Vec<Change> {
     let entry = request.entries.get(id);
     match (request.barred.get(id), entry) {
         (Some(Barred::Kit(missing)), _) if missing.len() == 1 => {
-            changes.push(Change::Kit(missing[0]))
+            changes.push(Change::Kit(missing[0]));
         }
         (Some(Barred::Limit(stress)), Some(entry))
             if grade(entry, *stress) == Some(Grade::Light)

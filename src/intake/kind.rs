@@ -2,7 +2,7 @@
 
 use super::talk::Around;
 use crate::diagnostic::quoted;
-use crate::input::suggest;
+use crate::input::{clock as calendar, suggest};
 use crate::words::Weekday;
 
 /// What kind of answer a question takes.
@@ -64,7 +64,7 @@ pub(super) fn scalar(text: &str) -> String {
     let is_plain = text.starts_with(|first: char| first.is_ascii_alphabetic())
         && text.chars().all(|letter| letter.is_ascii_alphanumeric() || letter == '-')
         && !NOT_TEXT.contains(&text.to_lowercase().as_str());
-    if is_plain {
+    if is_plain || calendar::date(text).is_some() {
         text.to_owned()
     } else {
         serde_json::to_string(text).expect("every text can be quoted")

@@ -46,8 +46,7 @@ impl Text<'_> {
             let room = REMARK - line.chars().count();
             format!("{line}{}# {remark}", " ".repeat(room))
         } else {
-            let indent = line.len() - line.trim_start().len();
-            format!("{}# {remark}\n{line}", " ".repeat(indent))
+            format!("{line}  # {remark}")
         };
         self.text.push_str(&line);
         self.text.push('\n');

@@ -6,6 +6,13 @@ use crate::plan::steps::{Track, next_load};
 use crate::request::dose::Duty;
 use crate::words::{LoadKind, Measure, Status};
 
+/// The sentence of the 2-for-2 rule (RX-12): what stands before the number of repetitions ...
+pub const REACHES: &str = "if the last set reaches ";
+/// ... what stands between the number and the load ...
+pub const RUNNING: &str = " in two sessions running, take ";
+/// ... and the load where its figure is not known.
+pub const HEAVIER: &str = "the next heavier load";
+
 /// The condition for the next step, by the 2-for-2 rule where repetitions and loads are counted (RX-12).
 #[must_use]
 pub fn condition(
@@ -21,14 +28,14 @@ pub fn condition(
         (_, Measure::Meters) => longer(entry, track, "meters"),
         _ => match (track.load_kg, ladder) {
             (Some(load), Some(ladder)) => heavier(load, track, ladder, cap_kg),
-            (None, Some(_)) => format!("{} take the next heavier load", two_more(track)),
+            (None, Some(_)) => format!("{}{HEAVIER}", two_more(track)),
             (_, None) => harder(entry, track),
         },
     }
 }
 
 fn two_more(track: &Track) -> String {
-    format!("if the last set reaches {} in two sessions running,", track.amount + 2)
+    format!("{REACHES}{}{RUNNING}", track.amount + 2)
 }
 
 fn heavier(load: f64, track: &Track, ladder: &Ladder, cap_kg: Option<f64>) -> String {
@@ -44,7 +51,7 @@ fn heavier(load: f64, track: &Track, ladder: &Ladder, cap_kg: Option<f64>) -> St
                     track.widened_top()
                 )
             } else {
-                format!("{} take {to}", two_more(track))
+                format!("{}{to}", two_more(track))
             }
         }
         None if cap_kg

@@ -22,6 +22,9 @@ use crate::plan::{finisher, fit, week_notes};
 use crate::request::dose::{Dose, Duty, Span, dose};
 use crate::words::{Goal, GroupKind, Status, WeekKind};
 
+/// The note of a load that the client found in an earlier week.
+pub const WRITTEN_DOWN: &str = "load as written down";
+
 /// What the weeks need to know about one exercise.
 #[derive(Debug, Clone, Default)]
 pub struct Lift {
@@ -281,7 +284,7 @@ impl Standing<'_> {
         let Some(ladder) = self.lift.ladder.as_ref() else { return };
         let Some(load) = load_kg else {
             if self.is_known && self.lift.one_rep_max_kg.is_none() {
-                item.load_note = Some("load as written down".to_owned());
+                item.load_note = Some(WRITTEN_DOWN.to_owned());
             }
             return;
         };

@@ -136,14 +136,12 @@ pub(crate) fn limited(profile: &Profile, entry: &Entry) -> Option<Stress> {
     let pregnant = profile.screening.as_ref().is_some_and(|answers| answers.pregnant);
     let pregnancy = [Stress::Supine, Stress::BreathHold].map(Limit::Whole);
     let limits = profile.limits.iter().chain(pregnancy.iter().filter(|_| pregnant));
-    limits
-        .filter_map(|limit| match limit {
-            Limit::Whole(stress) => grade(entry, *stress).map(|_| *stress),
-            Limit::Graded(limit) => {
-                grade(entry, limit.tag).filter(|grade| *grade > limit.allow).map(|_| limit.tag)
-            }
-        })
-        .next()
+    limits.into_iter().find_map(|limit| match limit {
+        Limit::Whole(stress) => grade(entry, *stress).map(|_| *stress),
+        Limit::Graded(limit) => {
+            grade(entry, limit.tag).filter(|grade| *grade > limit.allow).map(|_| limit.tag)
+        }
+    })
 }
 
 /// Whether an entry can serve any wish: a target, a pattern that each week should have, or explosive

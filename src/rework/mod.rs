@@ -103,13 +103,12 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
         return Err(NoPlan::MustWait.into());
     }
     let options = Options { seed, ..Options::default() };
-    let request = match &ask.today {
-        Some(today) => only_today(planner, plan, ask, (today, profile, &options))?,
-        None => {
-            let request = planner.request(&profile, &options);
-            let rework = Some(Rework::of(plan, &request));
-            Request { rework, ..request }
-        }
+    let request = if let Some(today) = &ask.today {
+        only_today(planner, plan, ask, (today, profile, &options))?
+    } else {
+        let request = planner.request(&profile, &options);
+        let rework = Some(Rework::of(plan, &request));
+        Request { rework, ..request }
     };
     let mut new = planner.solved(&request, options.effort, advice.cautions)?;
     if ask.today.is_some() {

@@ -40,7 +40,7 @@ impl Rule for Conditioning {
             let limit = request.days[session.day].minutes * 60 / 4;
             let strength = session.work().next().is_some();
             if strength && seconds > limit {
-                let wanted = format!("{} s at most, a quarter", limit);
+                let wanted = format!("{limit} s at most, a quarter");
                 findings.push(Finding::broken(self.id(), label, wanted, format!("{seconds} s")).as_remark());
             }
         }

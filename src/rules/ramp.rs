@@ -27,7 +27,7 @@ impl Rule for Ramp {
             let steps: usize = session.work().map(|item| item.ramp.len()).sum();
             let seconds = u32::try_from(steps).unwrap_or(u32::MAX).saturating_mul(RAMP_SET_S + RAMP_REST_S);
             if seconds > RAMP_MOST_S {
-                let got = format!("{} s", seconds);
+                let got = format!("{seconds} s");
                 let wanted = "eight minutes of ramp sets at most";
                 findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());
             }

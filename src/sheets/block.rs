@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::card::{Card, Line};
-use super::{Names, clean, head};
+use super::{Names, clean, head, next};
 use crate::plan::file::{Plan, Session, Week};
 use crate::words::{GroupKind, WeekKind, Weekday};
 
@@ -136,7 +136,7 @@ fn block(plan: &Plan, weeks: &[Week], names: &Names<'_>) -> Block {
     let columns: Vec<Column> = weeks.iter().map(|week| column(plan, week)).collect();
     Block {
         title: title(weeks),
-        cards: cards.into_values().filter_map(|cards| card(&columns, &cards)).collect(),
+        cards: cards.into_values().filter_map(|mut cards| card(&columns, &mut cards)).collect(),
     }
 }
 
@@ -156,7 +156,12 @@ fn column(plan: &Plan, week: &Week) -> Column {
 }
 
 /// One session over its weeks; the week with the most exercises gives order and labels.
-fn card(columns: &[Column], cards: &[Option<Card>]) -> Option<BlockCard> {
+fn card(columns: &[Column], cards: &mut [Option<Card>]) -> Option<BlockCard> {
+    let weeks = columns.iter().zip(cards.iter_mut());
+    let mut weeks: Vec<(u32, &mut Card)> =
+        weeks.filter_map(|(column, card)| Some((column.week, card.as_mut()?))).collect();
+    let next = next::hoist(&mut weeks);
+    let cards = &*cards;
     let count = |card: &Card| card.groups.iter().map(|part| part.lines.len()).sum::<usize>();
     let fullest = cards.iter().flatten().max_by_key(|card| count(card))?.clone();
     let said = |text: fn(&Card) -> String| {
@@ -167,8 +172,9 @@ fn card(columns: &[Column], cards: &[Option<Card>]) -> Option<BlockCard> {
     };
     let note = said(|card| card.note.clone().unwrap_or_default());
     let mut groups = groups(columns, &fullest, cards);
+    let next = [next, hoist_next(&mut groups)].into_iter().filter(|text| !text.is_empty());
     Some(BlockCard {
-        next: hoist_next(&mut groups),
+        next: next.collect::<Vec<_>>().join(" "),
         first_load: cards
             .iter()
             .flatten()
@@ -253,12 +259,19 @@ pub(crate) struct WeekLine {
 
 /// Every week of the plan for an overview.
 pub(crate) fn week_lines(plan: &Plan) -> Vec<WeekLine> {
-    let weeks = plan.weeks.iter();
-    weeks
-        .map(|week| WeekLine {
-            column: column(plan, week),
-            sets: head::working_sets(&week.sessions),
-            note: week.note.as_deref().map(clean::line).unwrap_or_default(),
-        })
-        .collect()
+    let note = |week: &Week| week.note.as_deref().map(clean::line).unwrap_or_default();
+    // The first of a run of weeks with the same note says it for the others.
+    let mut told: Option<(u32, String)> = None;
+    let mut lines = Vec::new();
+    for week in &plan.weeks {
+        let note = note(week);
+        let same = told.as_ref().filter(|(_, said)| *said == note && !note.is_empty());
+        let shown = same.map_or_else(|| note.clone(), |(first, _)| format!("As in week {first}."));
+        if same.is_none() {
+            told = Some((week.week, note));
+        }
+        let sets = head::working_sets(&week.sessions);
+        lines.push(WeekLine { column: column(plan, week), sets, note: shown });
+    }
+    lines
 }

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{Names, clean, head, kit, phrase};
+use super::{Names, clean, head, kit, next, phrase};
 use crate::plan::file::{Group, Item, Plan, Session};
 use crate::plan::working_load::FIRST_LOAD;
 use crate::words::{GroupKind, Measure};
@@ -30,6 +30,8 @@ pub(crate) struct Card {
     pub tempo: String,
     /// How to find a load, where a lift has none yet.
     pub first_load: &'static str,
+    /// What to do next time, where several lifts share it.
+    pub next: String,
     /// Why the time is not filled.
     pub note: Option<String>,
     /// Minutes of preparation, `6 min`.
@@ -84,6 +86,10 @@ pub(crate) struct Line {
     pub effort: String,
     /// What to do when the last set left room.
     pub next: String,
+    /// The number of repetitions, and the load, of the step that the card explains: `11: 95 kg`.
+    pub step: String,
+    /// What stands on the bar: `each side 20 + 1.25 kg`.
+    pub plates: String,
     /// The name of a ready substitute.
     pub instead: String,
     /// Reminders.
@@ -114,6 +120,7 @@ impl Card {
             effort,
             tempo,
             first_load: first_load(&groups),
+            next: String::new(),
             note: session.note.as_deref().map(clean::line),
             prep_time: (prep_s > 0).then(|| format!("{} min", prep_s.div_ceil(60))),
             prep: prep
@@ -122,6 +129,13 @@ impl Card {
                 .collect(),
             groups,
         }
+    }
+
+    /// The card of a week that stands alone: what its lifts share about the next time is said once.
+    pub(crate) fn alone(plan: &Plan, session: &Session, names: &Names<'_>) -> Self {
+        let mut card = Card::new(plan, session, names);
+        card.next = next::hoist(&mut [(1, &mut card)]);
+        card
     }
 
     /// The preparation in one run of text: `Easy minutes on a machine: 3:45 min · Wall slide: 10 reps`.
@@ -232,6 +246,7 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
     let entry = names.entry(&item.exercise);
     let units = head::units(plan);
     let text = |text: &Option<String>| text.as_deref().map(clean::line).unwrap_or_default();
+    let [plates, load_note] = phrase::plates(&phrase::without_estimate(&text(&item.load_note)));
     Line {
         label: String::new(),
         id: item.exercise.clone(),
@@ -241,7 +256,8 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
         each_side: item.each_side,
         sets: item.sets,
         load: phrase::load(item, entry, units),
-        load_note: phrase::without_estimate(&text(&item.load_note)),
+        load_note,
+        plates,
         ramp: phrase::ramp(&item.ramp, units),
         rest: if item.rest_s == 0 || item.sets == 1 && is_timed(entry.map(|entry| entry.measure)) {
             String::new()
@@ -256,6 +272,7 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
             .unwrap_or_default(),
         effort: phrase::effort(item, head::status(plan)),
         next: text(&item.next),
+        step: String::new(),
         instead: item.instead.as_deref().map(|id| names.name(id)).unwrap_or_default(),
         cues: entry.map(|e| e.cues.iter().map(|c| clean::line(c)).collect()).unwrap_or_default(),
     }

@@ -97,7 +97,7 @@ pub(crate) fn muscles(list: &[Muscle]) -> String {
 
 /// The plan's cautions, led by the line about pain, which is ours unless the plan has its own.
 pub(crate) fn cautions(plan: &Plan) -> Vec<String> {
-    let own = plan.cautions.iter().map(|caution| clean::line(caution));
+    let own = plan.cautions.iter().map(|caution| phrase::sentence(&clean::line(caution)));
     let (mut stop, others): (Vec<String>, Vec<String>) =
         own.partition(|caution| caution.to_lowercase().contains("stop if it hurts"));
     if stop.is_empty() {

@@ -185,6 +185,7 @@ fn details(row: &Row, text: &mut String) {
         &line.effort,
         &line.rest,
         &line.tempo,
+        &line.plates,
         line.load_note.trim_end_matches('.'),
         line.next.trim_end_matches('.'),
         &instead,

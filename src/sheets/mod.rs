@@ -13,6 +13,7 @@ mod html;
 mod ics;
 mod kit;
 mod md;
+mod next;
 mod phrase;
 mod sources;
 mod text;

@@ -121,6 +121,15 @@ pub(crate) fn without_estimate(note: &str) -> String {
     rest.map_or_else(|| note.to_owned(), |(before, after)| format!("{before}{after}"))
 }
 
+/// A note as what stands on the bar and where the load comes from; either may be empty.
+pub(crate) fn plates(note: &str) -> [String; 2] {
+    if !note.starts_with("each side ") {
+        return [String::new(), note.to_owned()];
+    }
+    let (plates, from) = note.split_once("; ").unwrap_or((note, ""));
+    [plates.to_owned(), from.to_owned()]
+}
+
 /// Whether a note tells an estimate of the most for one repetition.
 pub(crate) fn has_estimate(note: &str) -> bool {
     note.contains(ESTIMATE)

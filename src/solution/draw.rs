@@ -42,7 +42,7 @@ mod tests {
             drawn(7, "push-up", 0),
             drawn(8, "push-up", 0),
         ];
-        assert_eq!(some, [0, 0, 0, 0]);
+        assert_eq!(some, [7, 6, 81, 16]);
     }
 
     #[test]

@@ -5,6 +5,7 @@ pub mod draw;
 mod held;
 mod pairing;
 mod play;
+pub mod quick;
 pub mod reduce;
 pub mod search;
 mod vary;

@@ -4,7 +4,7 @@
 use rayon::prelude::*;
 
 use super::held::{hold_changes, hold_coverage, hold_ranges, hold_view};
-use super::play::{Outcome, Play};
+use super::play::Outcome;
 use super::{Done, Solution, reduce, vary};
 use crate::input::plan::{SolveStatus, Tier};
 use crate::model::Weekly;
@@ -108,46 +108,6 @@ pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solut
     }
 }
 
-/// Whether a game finds a week that meets every row of a model. That it does not proves nothing.
-#[must_use]
-pub fn meets(weekly: &Weekly, changes_a_day: u32) -> bool {
-    let days = u32::try_from(weekly.request.days.len()).unwrap_or(u32::MAX);
-    Play::new(weekly, 0).meets(changes_a_day.saturating_mul(days)).is_some()
-}
-
-/// A quick week without bounds: one game under each split, and the best of them if it meets the hard rules.
-#[must_use]
-pub fn sketch(request: &Request, splits: &[Split], changes_a_day: u32) -> Option<Solution> {
-    let keep = reduce::kept(request);
-    let searches: Vec<Search> = splits
-        .iter()
-        .map(|split| Search { weekly: rules::weekly_model(request, split, &keep) })
-        .collect();
-    let played = searches.par_iter().map(|search| search.played(0, 1, changes_a_day));
-    let outcomes: Vec<Outcome> = played.collect();
-    let best = outcomes
-        .iter()
-        .enumerate()
-        .reduce(|best, next| if next.1.worth.beats(&best.1.worth) { next } else { best });
-    let (place, outcome) = best.filter(|(_, outcome)| outcome.worth.broken < 1e-6)?;
-    let worth = outcome.worth;
-    let bounds = [worth.coverage, worth.ranges, worth.changes, worth.view];
-    Some(searches[place].finish(&[outcome.values.clone()], bounds))
-}
-
-/// What the picks of the plan that is reworked are worth as they stand: costs of tiers 1 and 2, points of tier 3;
-/// under the split that serves them best.
-#[must_use]
-pub fn as_it_stands(request: &Request, splits: &[Split]) -> Option<[f64; 3]> {
-    let keep = reduce::kept(request);
-    let worths = splits.iter().map(|split| {
-        let search = Search { weekly: rules::weekly_model(request, split, &keep) };
-        Play::from(&search.weekly, 0, &search.before()).worth()
-    });
-    let best = worths.reduce(|best, next| if next.beats(&best) { next } else { best })?;
-    Some([rounded(best.coverage), rounded(best.ranges), rounded(best.view)])
-}
-
 /// Where no game meets the hard rules, the solver looks under each split, and may prove that none can.
 fn solved_without_games(searches: Vec<Search>, effort: Effort) -> Result<Solution, NoWeek> {
     let mut all_proven = true;
@@ -161,13 +121,13 @@ fn solved_without_games(searches: Vec<Search>, effort: Effort) -> Result<Solutio
 }
 
 /// Costs as a goal to maximize.
-fn costs(terms: &[Term]) -> Vec<Term> {
+pub(super) fn costs(terms: &[Term]) -> Vec<Term> {
     terms.iter().map(|(var, cost)| (*var, -cost)).collect()
 }
 
-impl<'a> Search<'a> {
+impl Search<'_> {
     /// The best of several games from an empty week.
-    fn played(&self, from: u64, games: u32, changes_a_day: u32) -> Outcome {
+    pub(super) fn played(&self, from: u64, games: u32, changes_a_day: u32) -> Outcome {
         let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
         let changes = changes_a_day.saturating_mul(days);
         let numbers: Vec<u64> = (from..from + u64::from(games.max(1))).collect();
@@ -177,29 +137,6 @@ impl<'a> Search<'a> {
             if next.worth.beats(&best.worth) { next } else { best }
         };
         outcomes.into_iter().reduce(better).expect("there is at least one game")
-    }
-
-    /// A game from an empty week, or from the plan that is reworked.
-    fn game(&self, number: u64) -> Play<'_, 'a> {
-        match &self.weekly.request.rework {
-            Some(_) => Play::from(&self.weekly, number, &self.before()),
-            None => Play::new(&self.weekly, number),
-        }
-    }
-
-    /// The picks of the plan before, as values, as far as they may still be chosen.
-    pub(super) fn before(&self) -> Vec<f64> {
-        let mut values = vec![0.0; self.weekly.model.vars.len()];
-        let Some(rework) = &self.weekly.request.rework else { return values };
-        for pick in &self.weekly.picks {
-            let id = &self.weekly.candidate(pick).id;
-            if let Some(sets) = rework.picks.get(&(pick.day, id.clone())) {
-                values[pick.chosen.0] = 1.0;
-                values[pick.extra.0] =
-                    f64::from((*sets).clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]);
-            }
-        }
-        values
     }
 
     /// From a week that meets the hard rules to the best one, its bounds, and the later blocks.
@@ -300,17 +237,6 @@ impl<'a> Search<'a> {
         bounds
     }
 
-    /// The relaxation's bound of changed picks, with the tiers before held.
-    fn changes_bound(&mut self) -> f64 {
-        if self.weekly.changes.is_empty() {
-            return 0.0;
-        }
-        let goal = costs(&self.weekly.changes);
-        self.weekly.model.rows.retain(|row| row.rule != "tier-changes");
-        let found = self.relaxed(&goal);
-        found.map_or(0.0, |found| (-found.objective).max(0.0))
-    }
-
     fn least(&self, goal: &[Term], values: &[f64]) -> f64 {
         if value(goal, values) > -1e-6 {
             return 0.0;
@@ -318,7 +244,7 @@ impl<'a> Search<'a> {
         self.relaxed(goal).map_or(0.0, |found| (-found.objective).max(0.0))
     }
 
-    fn relaxed(&self, goal: &[Term]) -> Option<Found> {
+    pub(super) fn relaxed(&self, goal: &[Term]) -> Option<Found> {
         let count = self.weekly.model.vars.len();
         let part = Part {
             model: &self.weekly.model,
@@ -415,7 +341,7 @@ impl<'a> Search<'a> {
         vars
     }
 
-    fn finish(&self, blocks: &[Vec<f64>], bounds: [f64; 4]) -> Solution {
+    pub(super) fn finish(&self, blocks: &[Vec<f64>], bounds: [f64; 4]) -> Solution {
         let weekly = &self.weekly;
         let values = &blocks[0];
         let reached = [&weekly.coverage, &weekly.ranges, &weekly.changes, &weekly.view]
@@ -462,7 +388,7 @@ fn done(weekly: &Weekly, values: &[f64]) -> Vec<Done> {
 }
 
 /// To three decimals, and never a negative zero, so that a plan's text does not show rounding.
-fn rounded(value: f64) -> f64 {
+pub(super) fn rounded(value: f64) -> f64 {
     (value * 1e3).round() / 1e3 + 0.0
 }
 

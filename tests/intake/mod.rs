@@ -218,5 +218,5 @@ fn the_text_says_what_each_key_is_for() {
 fn is_key(remark: &str) -> bool {
     let first = remark.split(['#']).next().unwrap_or_default();
     let word = first.trim_start_matches([' ', '-']).split(':').next().unwrap_or_default();
-    first.contains(':') && !word.contains(' ')
+    first.contains(':') && !word.contains(' ') && !first.contains("$schema")
 }

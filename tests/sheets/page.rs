@@ -164,3 +164,52 @@ fn every_color_is_strong_enough() {
     let colors = STYLE.matches('#').count();
     assert_eq!(colors, palette.len(), "no color stands outside the palette");
 }
+
+/// The sample with the same sentence about the next time on every lift of Monday, but for the first.
+fn with_next(first: &str, others: [&str; 2]) -> Plan {
+    let mut plan = tide();
+    for (week, other) in plan.weeks.iter_mut().zip(others) {
+        let items = week.sessions[0].groups.iter_mut().skip(1).flat_map(|group| &mut group.items);
+        for (place, item) in items.enumerate() {
+            item.next = Some(if place == 0 { first } else { other }.to_owned());
+        }
+    }
+    plan
+}
+
+#[test]
+fn what_lifts_share_about_the_next_time_is_said_once() {
+    let steps = [
+        "if the last set reaches 10 in two sessions running, take 16 kg (two of 8)",
+        "if the last set reaches 11 in two sessions running, take the next heavier load",
+    ];
+    let html = html(&with_next("more speed or height, not more repetitions", steps));
+    let monday = html.split("<article").nth(1).expect("Monday");
+    assert_eq!(monday.matches("in two sessions running").count(), 1, "{monday}");
+    assert!(monday.contains("▸ 10: 16 kg</bdi>") && monday.contains("▸ 11</bdi>"), "{monday}");
+    assert_eq!(monday.matches("more speed or height").count(), 1, "a lift's own stays with it");
+}
+
+#[test]
+fn what_only_some_weeks_say_names_them() {
+    let said = ["the same next time: the movement first", "an easier week: nothing is raised"];
+    let html = html(&with_next("more speed or height", said));
+    let monday = html.split("<article").nth(1).expect("Monday");
+    assert!(
+        monday.contains("Week 1: the same next time: the movement first. Week 2: an easier week"),
+        "{monday}"
+    );
+}
+
+#[test]
+fn the_sources_are_those_of_the_rows_that_the_plan_uses() {
+    use weekwright::request::dose::citation;
+    let html = html(&tide());
+    let told = |id: &str| {
+        // The template escapes what HTML would act on.
+        let citation = citation(id).expect(id).replace('\'', "&#x27;").replace('/', "&#x2f;");
+        html.contains(&citation)
+    };
+    assert!(["VO-03", "VO-05", "RX-01", "RX-12"].into_iter().all(told));
+    assert!(!["VO-10", "RX-19"].into_iter().any(told), "rows of strength, which it is not for");
+}

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::Column;
 use super::by_week::{Said, by_week, marked};
+use crate::plan::progression::WRITTEN_DOWN;
 use crate::sheets::card::Line;
 
 /// An exercise over the weeks.
@@ -47,6 +48,12 @@ pub(super) fn row(columns: &[Column], base: &Line, left: &mut [Vec<Line>]) -> Ro
     let said = |text: fn(&Line) -> &String| -> Said {
         weeks().map(|(week, line)| (week, text(line).clone())).collect()
     };
+    // What holds from some week on, or was found in the first one, needs no number of its week.
+    let once = |text: fn(&Line) -> &String| -> String {
+        let mut told = said(text);
+        told.retain(|(_, text)| !text.is_empty() && text != WRITTEN_DOWN);
+        by_week(&told)
+    };
     let rests: Said = weeks()
         .map(|(week, line)| {
             let same = line.rest_s == base.rest_s || base.rest.is_empty();
@@ -58,16 +65,17 @@ pub(super) fn row(columns: &[Column], base: &Line, left: &mut [Vec<Line>]) -> Ro
             rest: by_week(&rests),
             tempo: by_week(&said(|line| &line.tempo)),
             effort: by_week(&said(|line| &line.effort)),
-            next: by_week(&said(|line| &line.next)),
+            next: once(|line| &line.next),
             ramp: by_week(&said(|line| &line.ramp)),
-            load_note: by_week(&said(|line| &line.load_note)),
+            load_note: once(|line| &line.load_note),
+            plates: by_week(&said(|line| &line.plates)),
             instead: by_week(&said(|line| &line.instead)),
             ..base.clone()
         },
         cells: found.iter().map(|line| line.as_ref().map(Cell::from)).collect(),
     };
     into_cells(&mut row, &found, |line| &mut line.ramp, |cell| &mut cell.ramp);
-    into_cells(&mut row, &found, |line| &mut line.load_note, |cell| &mut cell.note);
+    into_cells(&mut row, &found, |line| &mut line.plates, |cell| &mut cell.note);
     if let Some((sentence, steps)) = marked(&said(|line| &line.next), NEXT) {
         row.line.next = sentence;
         let mut steps = steps.into_iter();
@@ -114,7 +122,7 @@ impl From<&Line> for Cell {
             load: line.load.clone(),
             ramp: String::new(),
             note: String::new(),
-            next: String::new(),
+            next: line.step.clone(),
             boxes: line.sets.min(6),
         }
     }

@@ -46,6 +46,7 @@ impl Sheet for Html {
 
 /// Everything that the template shows.
 #[derive(Serialize)]
+#[allow(clippy::struct_excessive_bools, reason = "a template asks yes or no")]
 struct View {
     client: String,
     what: &'static str,
@@ -55,7 +56,11 @@ struct View {
     style: Value,
     cover: bool,
     days: Vec<Card>,
+    /// Whether some day has its hour.
+    clock: bool,
     weeks: Vec<WeekLine>,
+    /// Whether the weeks need a page of their own.
+    weeks_apart: bool,
     cautions: Vec<String>,
     stop: &'static str,
     convention: &'static str,
@@ -66,6 +71,8 @@ struct View {
 
 fn view(plan: &Plan, names: &Names<'_>, options: &Options) -> View {
     let client = options.audience.client();
+    let weeks = block::week_lines(plan);
+    let cautions = head::cautions(plan);
     View {
         client: head::client(plan),
         what: if client { "Training plan" } else { "Training plan, for the coach" },
@@ -78,8 +85,10 @@ fn view(plan: &Plan, names: &Names<'_>, options: &Options) -> View {
         style: Value::from_safe_string(STYLE.to_owned()),
         cover: client,
         days: plan.sessions.iter().map(|session| Card::new(plan, session, names)).collect(),
-        weeks: block::week_lines(plan),
-        cautions: head::cautions(plan),
+        clock: plan.sessions.iter().any(|session| session.at.is_some()),
+        weeks_apart: !fit::cover_holds(&weeks, &cautions, plan.sessions.len(), options.paper),
+        weeks,
+        cautions,
         stop: head::STOP,
         convention: head::CONVENTION,
         reserve: head::status(plan).is_some_and(|status| status != Status::Novice),

@@ -50,7 +50,7 @@ impl Sheet for Calendar {
                     &mut lines,
                     plan,
                     &week,
-                    &Card::new(plan, session, &names),
+                    &Card::alone(plan, session, &names),
                     &uid,
                     (start, date),
                 );
@@ -135,6 +135,7 @@ fn description(plan: &Plan, week: &Week, card: &Card) -> String {
         ("Prep: ", card.preparation()),
         ("Lifts: ", card.every()),
         ("Loads: ", card.first_load.to_owned()),
+        ("Next: ", card.next.clone()),
         ("Note: ", card.note.clone().unwrap_or_default()),
     ];
     said.extend(
@@ -161,7 +162,10 @@ fn exercise(line: &Line) -> Vec<String> {
     let how = [&line.effort, &line.rest, &line.tempo];
     let how: Vec<&str> =
         how.into_iter().map(String::as_str).filter(|text| !text.is_empty()).collect();
-    said.extend([how.join(" · "), line.load_note.clone(), line.next.clone()]);
+    let step = if line.step.is_empty() { String::new() } else { format!("▸ {}", line.step) };
+    let more = [line.plates.clone(), line.load_note.clone(), line.next.clone(), step];
+    said.push(how.join(" · "));
+    said.extend(more);
     said.retain(|text| !text.is_empty());
     said
 }

@@ -33,7 +33,7 @@ impl Sheet for Text {
         header(&mut page, plan, options);
         if options.audience.client() {
             for session in sessions {
-                session::write(&mut page, &Card::new(plan, session, &names));
+                session::write(&mut page, &Card::alone(plan, session, &names));
             }
             legend(&mut page, plan);
         }
@@ -91,19 +91,12 @@ fn weeks(page: &mut Page, plan: &Plan) {
         return;
     }
     page.heading("Weeks");
-    for week in &plan.weeks {
-        let sets = head::working_sets(&week.sessions);
+    for week in super::block::week_lines(plan) {
         let start = format!(
             "  {:>2}  {:<13}{:<6}{:>3} sets   ",
-            week.week,
-            head::week_date(week),
-            week.kind.id(),
-            sets,
+            week.column.week, week.column.date, week.column.kind, week.sets,
         );
-        page.hanging(
-            &start,
-            week.note.as_deref().map(super::clean::line).unwrap_or_default().as_str(),
-        );
+        page.hanging(&start, &week.note);
     }
 }
 

@@ -43,6 +43,9 @@ fn facts(page: &mut Page, card: &Card) {
     if !card.first_load.is_empty() {
         page.hanging("Loads  ", card.first_load);
     }
+    if !card.next.is_empty() {
+        page.hanging("Next   ", &card.next);
+    }
     if let Some(note) = &card.note {
         page.hanging("Note   ", note);
     }
@@ -77,7 +80,8 @@ fn main_row(page: &mut Page, line: &Line) {
 /// What belongs to the row, quieter, under the name.
 fn details(page: &mut Page, line: &Line, title: &str) {
     let title = if title == "Pair" { "" } else { title };
-    let how: Vec<&str> = [title, &line.effort, &line.rest, &line.tempo]
+    let step = if line.step.is_empty() { String::new() } else { format!("▸ {}", line.step) };
+    let how: Vec<&str> = [title, &line.effort, &line.rest, &line.tempo, &step]
         .into_iter()
         .filter(|text| !text.is_empty())
         .collect();
@@ -88,8 +92,10 @@ fn details(page: &mut Page, line: &Line, title: &str) {
     if !how.is_empty() {
         page.hanging(&start, &how.join(" · "));
     }
-    if !line.load_note.is_empty() {
-        page.quiet_hanging(&start, &line.load_note);
+    let load = [line.plates.as_str(), &line.load_note];
+    let load: Vec<&str> = load.into_iter().filter(|text| !text.is_empty()).collect();
+    if !load.is_empty() {
+        page.quiet_hanging(&start, &load.join("; "));
     }
     if !line.next.is_empty() {
         page.quiet_hanging(&start, &line.next);
