@@ -22,11 +22,12 @@ struct Set {
     letters: f64,
     /// Of a line with the exercise's name.
     name: f64,
-    cues: bool,
+    /// The most cues of an exercise.
+    cues: usize,
 }
 
 /// From the roomiest way to the closest one; the closest writes repetitions only.
-const SETS: [Set; 4] = [
+const SETS: [Set; 5] = [
     Set {
         class: "airy",
         padding: 3.3,
@@ -35,7 +36,7 @@ const SETS: [Set; 4] = [
         line: 4.1,
         letters: 32.0,
         name: 5.2,
-        cues: true,
+        cues: usize::MAX,
     },
     Set {
         class: "snug",
@@ -45,7 +46,17 @@ const SETS: [Set; 4] = [
         line: 3.85,
         letters: 34.0,
         name: 5.2,
-        cues: true,
+        cues: usize::MAX,
+    },
+    Set {
+        class: "brief",
+        padding: 2.1,
+        box_height: 7.3,
+        boxes_abreast: 2,
+        line: 3.85,
+        letters: 34.0,
+        name: 5.2,
+        cues: 1,
     },
     Set {
         class: "tight",
@@ -55,7 +66,7 @@ const SETS: [Set; 4] = [
         line: 3.7,
         letters: 34.0,
         name: 4.8,
-        cues: false,
+        cues: 0,
     },
     Set {
         class: "dense",
@@ -65,7 +76,7 @@ const SETS: [Set; 4] = [
         line: 3.5,
         letters: 36.0,
         name: 4.6,
-        cues: false,
+        cues: 0,
     },
 ];
 
@@ -125,7 +136,8 @@ fn row_height(row: &Row, set: &Set) -> f64 {
         if line.each_side { "each side" } else { "" },
     ];
     let how = how.join(" · ");
-    let cues = if set.cues { line.cues.join(" · ") } else { String::new() };
+    let cues = line.cues.iter().take(set.cues).map(String::as_str);
+    let cues = cues.collect::<Vec<_>>().join(" · ");
     let texts = [&how, &ramp, &line.plates, &line.load_note, &line.next, &instead, &cues];
     let words: f64 = texts.iter().map(|text| lines(text, set.letters)).sum();
     let left = set.name * lines(&line.name, 23.0) + set.line * words;
