@@ -32,7 +32,8 @@ fn one(folder: &Path, days: usize, usable: usize) {
     let case = case(days, usable);
     let catalog = folder.join(format!("{}-catalog", case.name));
     fs::create_dir_all(&catalog).expect("the folder can be made");
-    let file = |text: String, name: &str| fs::write(catalog.join(name), text).expect("it is written");
+    let file =
+        |text: String, name: &str| fs::write(catalog.join(name), text).expect("it is written");
     // An empty list would be refused, and a case may need none beside the built-in ones.
     let mut arguments: Vec<String> = Vec::new();
     if !case.added.is_empty() {
@@ -101,7 +102,8 @@ fn run(arguments: &[String], output: Stdio) -> (Duration, u64) {
     let status = format!("/proc/{}/status", child.id());
     let mut peak = 0;
     loop {
-        peak = peak.max(fs::read_to_string(&status).ok().and_then(|text| high_water(&text)).unwrap_or(0));
+        peak = peak
+            .max(fs::read_to_string(&status).ok().and_then(|text| high_water(&text)).unwrap_or(0));
         if let Some(ended) = child.try_wait().expect("the child is ours") {
             assert!(ended.success(), "{arguments:?}");
             return (clock.elapsed(), peak);

@@ -30,7 +30,13 @@ pub mod plan;
 
 pub mod audit;
 
+pub mod explain;
+
 pub mod planner;
+
+pub mod rework;
+
+pub mod why;
 
 pub mod sheets;
 

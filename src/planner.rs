@@ -7,6 +7,9 @@ use sha2::{Digest as _, Sha256};
 
 use crate::audit::{self, Audit, Misread};
 use crate::catalog::Catalog;
+use crate::explain::conflict::{self, Conflict};
+use crate::explain::shortfall;
+use crate::explain::ways::{self, WayOut};
 use crate::input::plan::{
     FORMAT, Inputs, Plan, ProfileRef, Shortfall, Solve, SolveStatus, SplitUsed,
 };
@@ -29,14 +32,16 @@ pub struct Options {
     pub previous: Option<Plan>,
     /// How much work the search may spend.
     pub effort: Effort,
+    /// Where the hard rules collide, apply the cheapest way out and say so in the plan.
+    pub best_effort: bool,
 }
 
 /// Why there is no plan.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum NoPlan {
     /// No week meets the hard rules: what collides.
     #[error("no week meets all hard rules")]
-    Impossible(Vec<Collision>),
+    Impossible(Box<Impossible>),
     /// The search stopped before it found a week, which proves nothing.
     #[error("the search stopped before it found a week; this proves nothing about the wishes")]
     Stopped,
@@ -48,13 +53,13 @@ pub enum NoPlan {
     Refused(Vec<Finding>),
 }
 
-/// A hard rule with what it is about, as part of a collision.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Collision {
-    /// The rule's id.
-    pub rule: String,
-    /// A day, muscle or exercise.
-    pub subject: String,
+/// What collides, and what would bring a plan.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Impossible {
+    /// A minimal set of hard rules that cannot hold together; `None` where only the search says so.
+    pub conflict: Option<Conflict>,
+    /// Up to three cheapest ways out, smallest first. Each was planned.
+    pub ways: Vec<WayOut>,
 }
 
 /// Plans and audits with one catalog.
@@ -86,6 +91,15 @@ impl Planner {
         Planner { catalog, entries }
     }
 
+    /// The same planner with the exercises that a plan carries.
+    #[must_use]
+    pub fn with_plan(&self, plan: &Plan) -> Planner {
+        if plan.exercises.is_empty() {
+            return self.clone();
+        }
+        Planner::new(self.catalog.clone().with_entries(plan.exercises.values().cloned()))
+    }
+
     /// The catalog.
     #[must_use]
     pub fn catalog(&self) -> &Catalog {
@@ -102,9 +116,44 @@ impl Planner {
             return Err(NoPlan::MustWait);
         }
         let request = self.request(profile, options);
-        let solution = best_solution(&request, options.effort)?;
-        let plan = self.written(&request, &solution, advice.cautions);
-        match audit::audit(&plan, &request) {
+        match self.solved(&request, options.effort, advice.cautions) {
+            Err(NoPlan::Impossible(found)) if options.best_effort && !found.ways.is_empty() => {
+                self.best_effort(&found.ways[0], options)
+            }
+            outcome => outcome,
+        }
+    }
+
+    /// The plan of a profile with a way out applied, which says so.
+    fn best_effort(&self, way: &WayOut, options: &Options) -> Result<Plan, NoPlan> {
+        let plain = Options { best_effort: false, ..options.clone() };
+        let mut plan = self.plan(&way.profile, &plain)?;
+        let told = way.changes.iter().map(|change| Shortfall {
+            rule: "best-effort".to_owned(),
+            wanted: "the profile as it was".to_owned(),
+            got: change.to_string(),
+            because: "the hard rules of the profile collide; this is the cheapest way out"
+                .to_owned(),
+        });
+        plan.shortfalls.splice(0..0, told);
+        Ok(plan)
+    }
+
+    /// The audited plan of a request.
+    pub(crate) fn solved(
+        &self,
+        request: &Request,
+        effort: Effort,
+        cautions: Vec<String>,
+    ) -> Result<Plan, NoPlan> {
+        let solution = best_solution(request, effort)?;
+        let plan = self.written(request, &solution, cautions);
+        self.checked(plan, request)
+    }
+
+    /// A plan that passes its own audit.
+    pub(crate) fn checked(&self, plan: Plan, request: &Request) -> Result<Plan, NoPlan> {
+        match audit::audit(&plan, request) {
             Ok(audit) if audit.passes() => Ok(plan),
             Ok(audit) => Err(NoPlan::Refused(audit.of(Severity::Broken).cloned().collect())),
             Err(faults) => Err(NoPlan::Refused(misread(&faults))),
@@ -161,7 +210,7 @@ impl Planner {
         cautions.extend(course.notes().to_vec());
         cautions.extend(KnownLifts::of(&request.profile).remarks());
         let week = audit::week_of(&sessions, request).expect("what is composed can be counted");
-        let view = &solution.tiers[2];
+        let view = solution.tiers.last().expect("every solution has its tiers");
         let gap = (view.bound - view.value).abs() / view.value.abs().max(1.0);
         Plan {
             format: FORMAT.to_owned(),
@@ -196,6 +245,7 @@ impl Planner {
             shortfalls: shortfalls(request, &week),
             cautions,
             weeks,
+            reworked_from: Vec::new(),
         }
     }
 
@@ -208,13 +258,20 @@ impl Planner {
 /// The best week over the splits worth trying. That there is none is proven only where every split is.
 fn best_solution(request: &Request, effort: Effort) -> Result<Solution, NoPlan> {
     search::best(request, &design::candidates(request), effort).map_err(|nothing| match nothing {
-        NoWeek::Impossible => NoPlan::Impossible(Vec::new()),
+        NoWeek::Impossible => NoPlan::Impossible(Box::new(impossible(request))),
         NoWeek::NotFound => NoPlan::Stopped,
     })
 }
 
+/// What collides and the ways out of it.
+fn impossible(request: &Request) -> Impossible {
+    let conflict = conflict::explain(request);
+    let ways = conflict.as_ref().map(|conflict| ways::ways_out(request, conflict));
+    Impossible { ways: ways.unwrap_or_default(), conflict }
+}
+
 /// Wishes that fall short, those that came down before solving first.
-fn shortfalls(request: &Request, week: &crate::week::Week) -> Vec<Shortfall> {
+pub(crate) fn shortfalls(request: &Request, week: &crate::week::Week) -> Vec<Shortfall> {
     let lowered = request.lowered.iter().map(|lowered| Shortfall {
         rule: "weekly-volume".to_owned(),
         wanted: format!("{}: {} sets a week", lowered.muscle.name(), lowered.wanted),
@@ -222,30 +279,20 @@ fn shortfalls(request: &Request, week: &crate::week::Week) -> Vec<Shortfall> {
         because: lowered.because.clone(),
     });
     let found = audit::recount(request, week);
-    let short = found.into_iter().filter(|finding| finding.severity == Severity::Shortfall);
-    lowered
-        .chain(short.map(|finding| Shortfall {
-            rule: finding.rule.to_owned(),
-            wanted: format!("{}: {}", finding.place, finding.wanted),
-            because: because(request, &finding),
-            got: finding.got,
-        }))
-        .collect()
-}
-
-/// What limited a wish, as far as it is known without solving again.
-fn because(request: &Request, finding: &Finding) -> String {
-    let muscle = finding.place.parse::<crate::words::Muscle>().ok();
-    let trains = |muscle| request.candidates.iter().any(|candidate| candidate.halves(muscle) == 2);
-    if finding.got.contains("kit and limits") || muscle.is_some_and(|muscle| !trains(muscle)) {
-        "kit, limits and level leave no exercise for it".to_owned()
-    } else {
-        "the days, their minutes and the recovery between them do not hold it beside the other wishes".to_owned()
-    }
+    let short: Vec<Finding> =
+        found.into_iter().filter(|finding| finding.severity == Severity::Shortfall).collect();
+    let reasons = shortfall::reasons(request, week, &short);
+    let told = short.into_iter().zip(reasons).map(|(finding, (because, _))| Shortfall {
+        rule: finding.rule.to_owned(),
+        wanted: format!("{}: {}", finding.place, finding.wanted),
+        because,
+        got: finding.got,
+    });
+    lowered.chain(told).collect()
 }
 
 /// SHA-256 of a profile as resolved, in lower-case hex.
-fn sha256(profile: &Profile) -> String {
+pub(crate) fn sha256(profile: &Profile) -> String {
     let bytes = serde_json::to_vec(profile).expect("a profile has text keys only");
     Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
 }

@@ -11,6 +11,7 @@ mod rules;
 mod schema;
 mod solution;
 mod tidy;
+mod why;
 
 use std::path::Path;
 

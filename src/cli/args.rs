@@ -29,6 +29,10 @@ pub enum Command {
     /// Plan a client's weeks
     #[command(after_help = examples::PLAN)]
     Plan(PlanArgs),
+    /// Change a plan as little as possible when something else changes
+    Rework(ReworkArgs),
+    /// Ask a plan for its reasons
+    Why(WhyArgs),
     /// Recount every rule of a plan, also one edited or written by hand
     #[command(after_help = examples::AUDIT)]
     Audit(AuditArgs),
@@ -58,6 +62,8 @@ impl Command {
     pub fn diagnostics_as_json(&self) -> bool {
         match self {
             Command::Plan(arguments) => arguments.lines || arguments.format == Format::Json,
+            Command::Rework(arguments) => arguments.format == Format::Json,
+            Command::Why(arguments) => arguments.format == Format::Json,
             Command::Audit(arguments) => arguments.format == Format::Json,
             Command::Catalog(arguments) => arguments.format == Format::Json,
             _ => false,
@@ -192,6 +198,9 @@ pub struct PlanArgs {
     /// Chooses among equally good weeks
     #[arg(long, value_name = "N", default_value_t = 0)]
     pub seed: u64,
+    /// Where the hard rules collide, apply the cheapest way out and say so in the plan
+    #[arg(long)]
+    pub best_effort: bool,
     /// How to print the plan, and faults with it
     #[arg(long, value_enum, default_value_t = Format::Text)]
     pub format: Format,
@@ -220,6 +229,7 @@ impl PlanArgs {
         PlanArgs {
             profiles: vec![profile],
             seed: 0,
+            best_effort: false,
             format: Format::Text,
             output: None,
             write_model: None,
@@ -234,13 +244,78 @@ impl PlanArgs {
     #[must_use]
     pub fn options(&self) -> Options {
         #[allow(unused_mut, reason = "there is a choice of solver only where one is built in")]
-        let mut options = Options { seed: self.seed, ..Options::default() };
+        let mut options =
+            Options { seed: self.seed, best_effort: self.best_effort, ..Options::default() };
         #[cfg(feature = "highs")]
         {
             options.effort.backend = self.backend;
         }
         options
     }
+}
+
+/// `weekwright rework`.
+#[derive(Debug, clap::Args)]
+pub struct ReworkArgs {
+    /// The plan, or `-` for standard input
+    pub plan: PathBuf,
+    /// Kit that is missing
+    #[arg(long, value_name = "ITEM")]
+    pub without: Vec<String>,
+    /// A day that is lost: `tue`, or `tue@07:30`
+    #[arg(long, value_name = "DAY")]
+    pub drop_day: Vec<String>,
+    /// New minutes of a day
+    #[arg(long, value_name = "DAY=N")]
+    pub minutes: Vec<String>,
+    /// Keep a stress out
+    #[arg(long, value_name = "TAG")]
+    pub limit: Vec<String>,
+    /// Keep an exercise out
+    #[arg(long, value_name = "ID")]
+    pub never: Vec<String>,
+    /// Bring an exercise in
+    #[arg(long, value_name = "ID")]
+    pub must: Vec<String>,
+    /// Change this day only
+    #[arg(long, value_name = "DAY")]
+    pub today: Option<String>,
+    /// Plan for this profile in place of the plan's own
+    #[arg(long, value_name = "FILE")]
+    pub profile: Option<PathBuf>,
+    /// Another seed than the plan's
+    #[arg(long, value_name = "N")]
+    pub seed: Option<u64>,
+    /// How to print the plan, and faults with it
+    #[arg(long, value_enum, default_value_t = Format::Yaml)]
+    pub format: Format,
+    /// Write to this file instead of standard output
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+    /// A folder of catalog files that add exercises or replace them by id
+    #[arg(long, value_name = "DIR")]
+    pub catalog: Option<PathBuf>,
+}
+
+/// `weekwright why`.
+#[derive(Debug, clap::Args)]
+pub struct WhyArgs {
+    /// The plan, or `-` for standard input
+    pub plan: PathBuf,
+    /// An exercise, in the plan or not
+    pub id: Option<String>,
+    /// Where a muscle's sets come from
+    #[arg(long, value_name = "MUSCLE", conflicts_with = "id")]
+    pub muscle: Option<String>,
+    /// The best replacements of the exercise
+    #[arg(long, requires = "id")]
+    pub instead: bool,
+    /// How to print the answer, and faults with it
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    pub format: Format,
+    /// A folder of catalog files that add exercises or replace them by id
+    #[arg(long, value_name = "DIR")]
+    pub catalog: Option<PathBuf>,
 }
 
 /// `weekwright audit`.

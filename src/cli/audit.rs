@@ -19,7 +19,7 @@ pub(super) fn run(arguments: &AuditArgs, console: &Console) -> Result<Exit, Fail
                 .at(Label::whole(name.clone()))
                 .help("mend the plan there; `catalog list` shows the exercises")
         });
-        Faults { diagnostics: diagnostics.collect(), sources: Vec::new() }
+        Faults::new(diagnostics.collect(), Vec::new())
     })?;
     let text = match arguments.format {
         Format::Json => json(&audit),

@@ -244,7 +244,7 @@ fn run_lint(arguments: &CatalogArgs, console: &Console) -> Result<Exit, Failure>
     };
     let report = lint(&more);
     let sources = built_in_sources().into_iter().chain(more).collect();
-    let found = Faults { diagnostics: report.diagnostics.clone(), sources };
+    let found = Faults::new(report.diagnostics.clone(), sources);
     console.report(&found);
     if arguments.format == Format::Text {
         console.print(&cells(&report, console.width()))?;

@@ -170,7 +170,7 @@ pub fn load_catalog(folder: Option<&Path>) -> Result<Catalog, Faults> {
         return Ok(Catalog::built_in());
     };
     let sources = catalog_sources(folder)?;
-    Catalog::built_in().with(&sources).map_err(|diagnostics| Faults { diagnostics, sources })
+    Catalog::built_in().with(&sources).map_err(|diagnostics| Faults::new(diagnostics, sources))
 }
 
 /// The YAML files of a catalog folder in the order of their names; a single file will do too.
@@ -326,8 +326,7 @@ pub struct LoadedPlan {
 /// All faults of the file.
 pub fn load_plan(path: &Path) -> Result<LoadedPlan, Faults> {
     let source = read_source(path)?;
-    let wrong =
-        |diagnostics: Vec<Diagnostic>| Faults { diagnostics, sources: vec![source.clone()] };
+    let wrong = |diagnostics: Vec<Diagnostic>| Faults::new(diagnostics, vec![source.clone()]);
     let read = read::<Plan>(&source).map_err(wrong)?;
     if read.value.format != FORMAT {
         let label = read.marks.at(path!["format"], "this format");
@@ -368,12 +367,12 @@ pub fn with_profile(path: &Path, loaded: LoadedPlan, planner: &Planner) -> Resul
 /// Checks the profile inside a plan. Its warnings were told when the plan was made.
 fn check_inside(profile: &Profile, source: &Source, known: Known<'_>) -> Result<(), Faults> {
     let marks = Marks::parse(source)
-        .map_err(|diagnostics| Faults { diagnostics, sources: vec![source.clone()] })?;
+        .map_err(|diagnostics| Faults::new(diagnostics, vec![source.clone()]))?;
     let read = Read { value: profile.clone(), marks: marks.part(path!["profile"]) };
     let mut diagnostics = check::resolved(&read, None, known);
     diagnostics.retain(Diagnostic::is_error);
     if diagnostics.is_empty() {
         return Ok(());
     }
-    Err(Faults { diagnostics, sources: vec![source.clone()] })
+    Err(Faults::new(diagnostics, vec![source.clone()]))
 }

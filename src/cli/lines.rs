@@ -4,7 +4,7 @@
 use std::io::{self, BufRead, Read as _};
 use std::path::Path;
 
-use serde_json::{Value, json};
+use serde_json::Value;
 
 use super::output::Console;
 use super::plan::{Answer, Desk};
@@ -46,7 +46,7 @@ fn text(name: &str, bytes: Vec<u8>) -> Result<crate::diagnostic::Source, Diagnos
 fn document(answer: &Answer) -> Value {
     match &answer.plan {
         Ok(plan) => serde_json::to_value(plan).expect("a plan has text keys only"),
-        Err(_) => json!({ "diagnostics": answer.remarks.diagnostics }),
+        Err(_) => super::render::document(&answer.remarks.diagnostics, &answer.remarks.details),
     }
 }
 

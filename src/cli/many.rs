@@ -72,7 +72,7 @@ fn finish(
         Ok(plan) => Finished {
             remarks,
             exit: Exit::Done,
-            text: rendered(&plan, desk, arguments.format, false, console.width())?,
+            text: rendered(&plan, desk.planner, arguments.format, false, console.width())?,
             model: arguments.write_model.as_ref().map(|_| desk.model(&plan)),
             tiers: console.is_verbose().then(|| tiers(&plan)),
         },

@@ -9,12 +9,15 @@ mod intake;
 mod lines;
 mod manual;
 mod many;
+mod no_plan;
 pub mod output;
 mod plan;
 pub mod render;
+mod rework;
 mod schema;
 mod sheet;
 mod table;
+mod why;
 
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -62,9 +65,24 @@ pub struct Faults {
     pub diagnostics: Vec<Diagnostic>,
     /// The texts that the diagnostics point into.
     pub sources: Vec<Source>,
+    /// More for programs: in JSON these keys stand beside the diagnostics.
+    pub details: serde_json::Map<String, serde_json::Value>,
 }
 
 impl Faults {
+    /// Faults in the texts that they point into.
+    #[must_use]
+    pub fn new(diagnostics: Vec<Diagnostic>, sources: Vec<Source>) -> Faults {
+        Faults { diagnostics, sources, ..Faults::default() }
+    }
+
+    /// Adds other faults after these.
+    pub fn add(&mut self, other: Faults) {
+        self.diagnostics.extend(other.diagnostics);
+        self.sources.extend(other.sources);
+        self.details.extend(other.details);
+    }
+
     /// Whether there is an error among them; warnings alone stop nothing.
     #[must_use]
     pub fn any_error(&self) -> bool {
@@ -74,7 +92,7 @@ impl Faults {
 
 impl From<Diagnostic> for Faults {
     fn from(diagnostic: Diagnostic) -> Self {
-        Faults { diagnostics: vec![diagnostic], sources: Vec::new() }
+        Faults::new(vec![diagnostic], Vec::new())
     }
 }
 
@@ -102,6 +120,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
     let console = Console::new(arguments.command.diagnostics_as_json(), loudness);
     let outcome = match &arguments.command {
         Command::Plan(arguments) => plan::run(arguments, &console),
+        Command::Rework(arguments) => rework::run(arguments, &console),
+        Command::Why(arguments) => why::run(arguments, &console),
         Command::Audit(arguments) => audit::run(arguments, &console),
         Command::Sheet(arguments) => sheet::run(arguments, &console),
         Command::Catalog(arguments) => catalog::run(arguments, &console),

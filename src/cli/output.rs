@@ -114,7 +114,7 @@ impl Console {
             return;
         }
         let text = if self.json {
-            render::json(&diagnostics)
+            render::json(&diagnostics, &faults.details)
         } else {
             render::text(&diagnostics, &faults.sources)
         };

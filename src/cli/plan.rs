@@ -4,12 +4,13 @@ use std::path::Path;
 use std::time::Instant;
 
 use super::args::{Format, PlanArgs};
+use super::no_plan::{self, Origin};
 use super::output::Console;
 use super::{Exit, Failure, Faults, files, lines, many};
-use crate::diagnostic::{Diagnostic, Label, Source};
+use crate::diagnostic::Source;
 use crate::input::check::Known;
 use crate::input::plan::Plan;
-use crate::planner::{NoPlan, Options, Planner};
+use crate::planner::{Options, Planner};
 use crate::rules::RULES;
 use crate::sheets;
 
@@ -42,7 +43,7 @@ fn one(
     };
     let is_file = arguments.output.as_deref().is_some_and(|path| path != Path::new("-"));
     let color = console.colors() && !is_file;
-    let text = rendered(&plan, desk, arguments.format, color, console.width())?;
+    let text = rendered(&plan, desk.planner, arguments.format, color, console.width())?;
     console.write(arguments.output.as_deref(), &text)?;
     if let Some(file) = &arguments.write_model {
         console.write(Some(file), &desk.model(&plan))?;
@@ -88,8 +89,9 @@ impl Desk<'_> {
         };
         let mut remarks = loaded.warnings;
         let plan = self.planner.plan(&loaded.profile, &self.options).map_err(|reason| {
-            let (fault, exit) = no_plan(&reason, name);
-            remarks.diagnostics.push(fault);
+            let (told, exit) =
+                no_plan::tell(&reason, &Origin { name, marks: Some(&loaded.read.marks) });
+            remarks.add(told);
             exit
         });
         Answer { remarks, plan: plan.map(Box::new) }
@@ -104,7 +106,7 @@ impl Desk<'_> {
 /// The plan in the format asked for.
 pub(super) fn rendered(
     plan: &Plan,
-    desk: &Desk,
+    planner: &Planner,
     format: Format,
     color: bool,
     width: usize,
@@ -115,7 +117,7 @@ pub(super) fn rendered(
         Format::Json => "json",
     };
     let options = sheets::Options { color, width, ..sheets::Options::default() };
-    super::sheet::made(plan, desk.planner.catalog().entries(), name, &options)
+    super::sheet::made(plan, planner.catalog().entries(), name, &options)
 }
 
 /// Value and bound of each tier, for a coach who wants to know how good the plan is.
@@ -127,35 +129,4 @@ pub(super) fn tiers(plan: &Plan) -> String {
     });
     let lines: Vec<String> = lines.collect();
     format!("solved with {}: {}\n{}", solve.backend, solve.status, lines.join("\n"))
-}
-
-/// Why there is no plan, and how the program ends.
-fn no_plan(reason: &NoPlan, profile: String) -> (Diagnostic, Exit) {
-    let (code, help, exit) = match reason {
-        NoPlan::Impossible(_) => (
-            "E3001",
-            "loosen one of the rules named above: fewer `must`, a target that is not `strict`, more minutes",
-            Exit::Impossible,
-        ),
-        NoPlan::Stopped => ("E3002", "try again with more minutes or fewer demands", Exit::Other),
-        NoPlan::MustWait => (
-            "E3003",
-            "take `told_to_wait` out of the profile once the clinician agrees to training",
-            Exit::Input,
-        ),
-        NoPlan::Refused(_) => ("E4001", "please report the profile and this message", Exit::Other),
-    };
-    let message = match reason {
-        NoPlan::Impossible(collisions) => {
-            let named: Vec<String> =
-                collisions.iter().map(|one| format!("{} ({})", one.rule, one.subject)).collect();
-            format!("{reason}: {}", named.join(", "))
-        }
-        NoPlan::Refused(findings) => {
-            let named: Vec<String> = findings.iter().map(ToString::to_string).collect();
-            format!("{reason}: {}", named.join("; "))
-        }
-        NoPlan::Stopped | NoPlan::MustWait => reason.to_string(),
-    };
-    (Diagnostic::error(code, message).at(Label::whole(profile)).help(help), exit)
 }

@@ -1,7 +1,7 @@
 //! Diagnostics for people and for programs.
 
 use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet};
-use serde_json::json;
+use serde_json::{Map, Value, json};
 
 use crate::diagnostic::{Diagnostic, Label, Severity, Source, counted};
 
@@ -21,10 +21,19 @@ pub fn text(diagnostics: &[Diagnostic], sources: &[Source]) -> String {
     text
 }
 
-/// Diagnostics as one JSON document.
+/// Diagnostics as one JSON document, with more keys beside them.
 #[must_use]
-pub fn json(diagnostics: &[Diagnostic]) -> String {
-    format!("{:#}\n", json!({ "diagnostics": diagnostics }))
+pub fn document(diagnostics: &[Diagnostic], details: &Map<String, Value>) -> Value {
+    let mut whole = Map::new();
+    whole.insert("diagnostics".to_owned(), json!(diagnostics));
+    whole.extend(details.clone());
+    Value::Object(whole)
+}
+
+/// The same as text on several lines.
+#[must_use]
+pub fn json(diagnostics: &[Diagnostic], details: &Map<String, Value>) -> String {
+    format!("{:#}\n", document(diagnostics, details))
 }
 
 fn one(diagnostic: &Diagnostic, sources: &[Source], renderer: &Renderer) -> String {

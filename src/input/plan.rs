@@ -57,6 +57,22 @@ pub struct Plan {
     /// One entry per week of the profile.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub weeks: Vec<Week>,
+    /// The plans that this one was reworked from, oldest first.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub reworked_from: Vec<Past>,
+}
+
+/// A plan before a rework, and what was asked of it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Past {
+    /// Its seed.
+    pub seed: u64,
+    /// Of its profile, where the plan said so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub profile_sha256: Option<String>,
+    /// What changed then.
+    pub changes: Vec<String>,
 }
 
 /// The profile inside a plan: whole, or by file name in a hand-written plan.

@@ -1,6 +1,7 @@
 //! The weekly model of a request under a split: a variable wherever an exercise may be done, and the
 //! goals of each tier. Rules add the rows.
 
+pub mod changes;
 pub mod pairing;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -30,6 +31,8 @@ pub struct Weekly<'a> {
     pub coverage: Vec<Term>,
     /// Costs of tier 2: ranges and balance missed.
     pub ranges: Vec<Term>,
+    /// Costs of a rework: picks that change. Empty where nothing is reworked.
+    pub changes: Vec<Term>,
     /// Points of tier 3: the coach's view.
     pub view: Vec<Term>,
 }
@@ -72,15 +75,21 @@ impl<'a> Weekly<'a> {
             used: BTreeMap::new(),
             coverage: Vec::new(),
             ranges: Vec::new(),
+            changes: Vec::new(),
             view: Vec::new(),
         };
         for day in 0..request.days.len() {
-            for candidate in keep.iter().copied().filter(|index| split.fits(request, *index, day)) {
+            for candidate in keep.iter().copied().filter(|index| {
+                let id = &request.candidates[*index].id;
+                let named = request.rework.as_ref().is_some_and(|rework| rework.names(day, id));
+                named || split.fits(request, *index, day)
+            }) {
                 weekly.add_pick(candidate, day);
             }
         }
         weekly.add_used();
         pairing::add_pairs(&mut weekly);
+        changes::add_changes(&mut weekly);
         weekly
     }
 

@@ -63,8 +63,30 @@ pub struct Request {
     pub previous_mains: BTreeSet<String>,
     /// What chooses among equals.
     pub seed: u64,
+    /// The plan that is reworked, where one is.
+    pub rework: Option<Rework>,
     /// Least repetitions in reserve that screening answers and age ask for.
     pub least_rir: u32,
+}
+
+/// The plan before, and what may not change.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Rework {
+    /// Sets by day's place and exercise.
+    pub picks: BTreeMap<(usize, String), u32>,
+    /// Days that stay as they are.
+    pub frozen: BTreeSet<usize>,
+    /// Picks that must be done, or must not.
+    pub asked: BTreeMap<(usize, String), bool>,
+}
+
+impl Rework {
+    /// Whether an exercise was done, or is asked for, on a day.
+    #[must_use]
+    pub fn names(&self, day: usize, id: &str) -> bool {
+        let key = (day, id.to_owned());
+        self.picks.contains_key(&key) || self.asked.get(&key) == Some(&true)
+    }
 }
 
 impl Request {

@@ -44,6 +44,7 @@ pub fn resolve(
         previous_mains,
         seed,
         least_rir,
+        rework: None,
     };
     let entries = request.entries.clone();
     for entry in entries.values().filter(|entry| entry.role == Role::Work) {

@@ -19,6 +19,8 @@ pub(super) struct Worth {
     pub(super) coverage: f64,
     /// Costs of tier 2.
     pub(super) ranges: f64,
+    /// Costs of a rework.
+    pub(super) changes: f64,
     /// Points of tier 3.
     pub(super) view: f64,
 }
@@ -39,6 +41,7 @@ impl Worth {
             (other.broken, self.broken),
             (other.coverage, self.coverage),
             (other.ranges, self.ranges),
+            (other.changes, self.changes),
             (self.view, other.view),
         ];
         pairs.iter().find(|(more, less)| (more - less).abs() > ROUNDING).is_some_and(|(a, b)| a > b)
@@ -76,8 +79,8 @@ impl Lists {
 pub(super) struct Board {
     /// For each variable, its rows and factors.
     columns: Lists,
-    /// For each variable, its factor in tier 1, 2 and 3.
-    tiers: Vec<[f64; 3]>,
+    /// For each variable, its factor in tier 1, 2 and 3, and in the costs of a rework.
+    tiers: Vec<[f64; 4]>,
     /// For each row, the variables that it pushes.
     pushed: Lists,
     /// For each variable that settles, the rows that push it.
@@ -147,8 +150,8 @@ impl Board {
                 columns[var.0].push((place, *factor));
             }
         }
-        let mut tiers = vec![[0.0; 3]; model.vars.len()];
-        let goals = [&weekly.coverage, &weekly.ranges, &weekly.view];
+        let mut tiers = vec![[0.0; 4]; model.vars.len()];
+        let goals = [&weekly.coverage, &weekly.ranges, &weekly.view, &weekly.changes];
         for (tier, terms) in goals.into_iter().enumerate() {
             for (var, factor) in terms {
                 tiers[var.0][tier] += factor;
@@ -234,6 +237,7 @@ impl Board {
         self.worth.coverage += tiers[0] * by;
         self.worth.ranges += tiers[1] * by;
         self.worth.view += tiers[2] * by;
+        self.worth.changes += tiers[3] * by;
         true
     }
 

@@ -1,5 +1,6 @@
 //! Tiers that are already reached are held by rows while the next is solved.
 
+use super::search::{Search, costs};
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 
@@ -16,6 +17,14 @@ pub(super) fn hold_coverage(weekly: &mut Weekly, value: f64) {
 pub(super) fn hold_ranges(weekly: &mut Weekly, value: f64) {
     let terms = weekly.ranges.clone();
     hold(weekly, "tier-2", terms, Op::Le, value);
+}
+
+/// Holds the costs of a rework at most at a value.
+pub(super) fn hold_changes(weekly: &mut Weekly, value: f64) {
+    let terms = weekly.changes.clone();
+    if !terms.is_empty() {
+        hold(weekly, "tier-changes", terms, Op::Le, value);
+    }
 }
 
 /// Holds the points of tier 3 at least at a value.
@@ -35,4 +44,17 @@ fn hold(weekly: &mut Weekly, tier: &'static str, terms: Vec<Term>, op: Op, value
     let right = if op == Op::Le { value + room } else { value - room };
     weekly.model.rows.retain(|row| row.rule != tier);
     weekly.model.row(tier, "week", terms, op, right);
+}
+
+impl Search<'_> {
+    /// The relaxation's bound of changed picks, with the tiers before held.
+    pub(super) fn changes_bound(&mut self) -> f64 {
+        if self.weekly.changes.is_empty() {
+            return 0.0;
+        }
+        let goal = costs(&self.weekly.changes);
+        self.weekly.model.rows.retain(|row| row.rule != "tier-changes");
+        let found = self.relaxed(&goal);
+        found.map_or(0.0, |found| (-found.objective).max(0.0))
+    }
 }

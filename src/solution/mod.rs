@@ -7,6 +7,7 @@ mod held;
 pub mod model_file;
 mod pairing;
 mod play;
+pub mod quick;
 pub mod reduce;
 pub mod search;
 mod vary;
@@ -40,7 +41,7 @@ pub struct Solution {
     pub done: Vec<Done>,
     /// The same for each later block of four weeks: main lifts stay, accessories change where that costs nothing.
     pub later: Vec<Vec<Done>>,
-    /// Value and bound of each tier: costs of the first two, points of the third.
+    /// Value and bound of each tier: costs, then points of the last; a rework has its changes before that.
     pub tiers: Vec<Tier>,
     /// How far the search got.
     pub status: SolveStatus,
@@ -58,7 +59,11 @@ impl Solution {
     pub fn beats(&self, other: &Solution) -> bool {
         const SAME: f64 = 1e-6;
         for (place, (one, two)) in self.tiers.iter().zip(&other.tiers).enumerate() {
-            let gain = if place < 2 { two.value - one.value } else { one.value - two.value };
+            let gain = if place + 1 < self.tiers.len() {
+                two.value - one.value
+            } else {
+                one.value - two.value
+            };
             if gain.abs() > SAME {
                 return gain > 0.0;
             }

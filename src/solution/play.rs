@@ -26,8 +26,17 @@ const HALVES: [Half; 2] = [
     Half { weights: [3000.0, 300.0, 10.0], heat: [20.0, 0.3] },
 ];
 
+/// What a changed pick of a rework weighs in points of tier 3, while a game is steered.
+const CHANGE: f64 = 25.0;
+
 /// Of a hundred changes, how many are two at once: where minutes are short, one alone often cannot help.
 const TWO_AT_ONCE: u32 = 30;
+
+/// Exercises of a day up to which pairs are looked for.
+const MOST_PAIRED: usize = 10;
+
+/// How far rows may be broken on the way to a week that meets them all.
+const MEETING_HEAT: f64 = 0.02;
 
 /// A week in play.
 pub(super) struct Play<'w, 'a> {
@@ -219,6 +228,32 @@ impl<'w, 'a> Play<'w, 'a> {
         self.board.keep();
     }
 
+    /// A week that meets all rows, if a game that looks for nothing else finds one within a number of changes.
+    pub(super) fn meets(mut self, changes: u32) -> Option<Outcome> {
+        let mut now = self.board.settle();
+        for _ in 0..changes {
+            if now.broken < 1e-6 {
+                break;
+            }
+            let Some(proposed) = self.propose() else { continue };
+            let applied = self.apply(&proposed);
+            let worth = self.board.settle();
+            if self.takes(now.broken - worth.broken, MEETING_HEAT) {
+                self.board.keep();
+                now = worth;
+            } else {
+                self.undo(applied);
+            }
+        }
+        let outcome = self.outcome(&self.sets);
+        (outcome.worth.broken < 1e-6).then_some(outcome)
+    }
+
+    /// The worth of the week as it stands.
+    pub(super) fn worth(mut self) -> Worth {
+        self.board.settle()
+    }
+
     /// The week with some sets, from an empty board, so that no rounding is carried over.
     fn outcome(&self, sets: &[u32]) -> Outcome {
         let mut fresh = Play::new(self.weekly, 0);
@@ -359,7 +394,9 @@ impl<'w, 'a> Play<'w, 'a> {
             }
         }
         for (day, ..) in &applied.days {
-            let done = &self.done[*day];
+            // More than any session may have: such a day is left straight, as matching it would take long.
+            let all = &self.done[*day];
+            let done = if all.len() > MOST_PAIRED { &[][..] } else { all };
             self.pairing.pair(self.weekly, &mut self.board, *day, done, &self.sets);
         }
         applied
@@ -378,7 +415,11 @@ impl Half {
     /// The weighted sum that steers.
     fn steer(&self, worth: &Worth) -> f64 {
         let [broken, coverage, ranges] = self.weights;
-        worth.view - broken * worth.broken - coverage * worth.coverage - ranges * worth.ranges
+        worth.view
+            - CHANGE * worth.changes
+            - broken * worth.broken
+            - coverage * worth.coverage
+            - ranges * worth.ranges
     }
 }
 

@@ -73,7 +73,13 @@ fn best(request: &Request, mut members: Vec<usize>) -> Vec<usize> {
         })
         .collect();
     ranked.sort_by_key(|(earlier, _)| *earlier);
-    let must = |place: &usize| candidate(*place).wish == Wish::Must;
+    let must = |place: &usize| {
+        let rework = request.rework.as_ref();
+        let named = |rework: &crate::request::Rework| {
+            (0..request.days.len()).any(|day| rework.names(day, &candidate(*place).id))
+        };
+        candidate(*place).wish == Wish::Must || rework.is_some_and(named)
+    };
     let kept: BTreeSet<usize> = ranked.iter().take(enough).map(|(_, place)| *place).collect();
     members.into_iter().filter(|place| kept.contains(place) || must(place)).collect()
 }

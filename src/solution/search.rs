@@ -1,10 +1,12 @@
 //! The search: whole weeks played on the board, then single days solved again while the others stand, and the
 //! relaxation as the bound. Small weeks are solved whole, to the proof.
 
+use std::collections::BTreeSet;
+
 use rayon::prelude::*;
 
 pub use super::effort::Effort;
-use super::held::{hold_coverage, hold_ranges, hold_view};
+use super::held::{hold_changes, hold_coverage, hold_ranges, hold_view};
 use super::play::{Outcome, Play};
 use super::{Done, Solution, reduce, vary};
 use crate::input::plan::{SolveStatus, Tier};
@@ -45,13 +47,8 @@ pub(super) struct Search<'a> {
 /// Whether it is proven for every split that there is no week, or none was found.
 pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solution, NoWeek> {
     let keep = reduce::kept(request);
-    let searches: Vec<Search> = splits
-        .iter()
-        .map(|split| Search {
-            backend: effort.backend,
-            weekly: rules::weekly_model(request, split, &keep),
-        })
-        .collect();
+    let searches: Vec<Search> =
+        splits.iter().map(|split| Search::new(request, split, &keep, effort.backend)).collect();
     let first = searches
         .par_iter()
         .map(|search| search.played(0, 1, effort.first_changes_a_day))
@@ -94,18 +91,30 @@ fn solved_without_games(searches: Vec<Search>, effort: Effort) -> Result<Solutio
 }
 
 /// Costs as a goal to maximize.
-fn costs(terms: &[Term]) -> Vec<Term> {
+pub(super) fn costs(terms: &[Term]) -> Vec<Term> {
     terms.iter().map(|(var, cost)| (*var, -cost)).collect()
+}
+
+impl<'a> Search<'a> {
+    /// The model of a request under a split.
+    pub(super) fn new(
+        request: &'a Request,
+        split: &'a Split,
+        keep: &BTreeSet<usize>,
+        backend: Backend,
+    ) -> Search<'a> {
+        Search { backend, weekly: rules::weekly_model(request, split, keep) }
+    }
 }
 
 impl Search<'_> {
     /// The best of several games from an empty week.
-    fn played(&self, from: u64, games: u32, changes_a_day: u32) -> Outcome {
+    pub(super) fn played(&self, from: u64, games: u32, changes_a_day: u32) -> Outcome {
         let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
         let changes = changes_a_day.saturating_mul(days);
         let numbers: Vec<u64> = (from..from + u64::from(games.max(1))).collect();
         let outcomes: Vec<Outcome> =
-            numbers.par_iter().map(|game| Play::new(&self.weekly, *game).run(changes)).collect();
+            numbers.par_iter().map(|game| self.game(*game).run(changes)).collect();
         outcomes.into_iter().reduce(Outcome::better).expect("there is at least one game")
     }
 
@@ -140,9 +149,10 @@ impl Search<'_> {
         let view = self.weekly.view.clone();
         let bound = self.relaxed(&view).map_or(best.goal, |found| found.objective);
         let bound = bound.max(value(&view, &best.values));
+        let changes = self.changes_bound();
         self.release();
         let blocks = vary::varied(&self, best.values);
-        self.finish(&blocks, [bounds[0], bounds[1], bound])
+        self.finish(&blocks, [bounds[0], bounds[1], changes, bound])
     }
 
     /// Drops the rows that hold tiers: the board compares tiers by itself.
@@ -154,6 +164,11 @@ impl Search<'_> {
     fn found_by_solver(&self, effort: Effort) -> Result<Vec<f64>, NoWeek> {
         let goal = costs(&self.weekly.coverage);
         self.relaxed(&goal).ok_or(NoWeek::Impossible)?;
+        let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
+        let changes = effort.changes_a_day.saturating_mul(days);
+        if let Some(outcome) = self.game(0).meets(changes) {
+            return Ok(outcome.values);
+        }
         let work = Some(Work { nodes: effort.whole_nodes });
         match self.all_free(&goal, None, work) {
             Ok(found) => Ok(found.values),
@@ -164,14 +179,19 @@ impl Search<'_> {
 
     /// Every tier in turn to the proof, as far as the work goes.
     fn whole(mut self, start: Vec<f64>, effort: Effort) -> Solution {
-        let tiers =
-            [costs(&self.weekly.coverage), costs(&self.weekly.ranges), self.weekly.view.clone()];
+        let weekly = &self.weekly;
+        let tiers = [
+            costs(&weekly.coverage),
+            costs(&weekly.ranges),
+            costs(&weekly.changes),
+            weekly.view.clone(),
+        ];
         let mut values = start;
-        let mut bounds = [0.0; 3];
+        let mut bounds = [0.0; 4];
         for (tier, goal) in tiers.iter().enumerate() {
             let reached = value(goal, &values);
             let work = Some(Work { nodes: effort.whole_nodes });
-            let cost_free = tier < 2 && reached > -1e-6;
+            let cost_free = tier < 3 && reached > -1e-6;
             let bound = if cost_free {
                 reached
             } else {
@@ -186,7 +206,7 @@ impl Search<'_> {
                 }
             };
             let bound = bound.max(value(goal, &values));
-            bounds[tier] = if tier < 2 { (-bound).max(0.0) } else { bound };
+            bounds[tier] = if tier < 3 { (-bound).max(0.0) } else { bound };
             self.hold(tier, &values);
         }
         self.release();
@@ -200,6 +220,7 @@ impl Search<'_> {
         match tier {
             0 => hold_coverage(weekly, value(&weekly.coverage, values)),
             1 => hold_ranges(weekly, value(&weekly.ranges, values)),
+            2 => hold_changes(weekly, value(&weekly.changes, values)),
             _ => hold_view(weekly, value(&weekly.view, values)),
         }
     }
@@ -223,7 +244,7 @@ impl Search<'_> {
         self.relaxed(goal).map_or(0.0, |found| (-found.objective).max(0.0))
     }
 
-    fn relaxed(&self, goal: &[Term]) -> Option<Found> {
+    pub(super) fn relaxed(&self, goal: &[Term]) -> Option<Found> {
         let count = self.weekly.model.vars.len();
         let part = Part {
             backend: Backend::default(),
@@ -240,8 +261,12 @@ impl Search<'_> {
     /// Days solved again: costs first where there are any, then points.
     fn improved(&mut self, start: Vec<f64>, effort: Effort) -> Held {
         let mut values = start;
-        for tier in 0..2 {
-            let goal = costs(if tier == 0 { &self.weekly.coverage } else { &self.weekly.ranges });
+        for tier in 0..3 {
+            let goal = match tier {
+                0 => costs(&self.weekly.coverage),
+                1 => costs(&self.weekly.ranges),
+                _ => costs(&self.weekly.changes),
+            };
             let reached = value(&goal, &values);
             if reached < -1e-6 {
                 let held = Held { goal: reached, values };
@@ -323,15 +348,16 @@ impl Search<'_> {
         vars
     }
 
-    fn finish(&self, blocks: &[Vec<f64>], bounds: [f64; 3]) -> Solution {
+    pub(super) fn finish(&self, blocks: &[Vec<f64>], bounds: [f64; 4]) -> Solution {
         let weekly = &self.weekly;
         let values = &blocks[0];
-        let reached =
-            [&weekly.coverage, &weekly.ranges, &weekly.view].map(|tier| value(tier, values));
-        let names = ["coverage", "ranges and balance", "coach's view"];
+        let reached = [&weekly.coverage, &weekly.ranges, &weekly.changes, &weekly.view]
+            .map(|tier| value(tier, values));
+        let names = ["coverage", "ranges and balance", "changes", "coach's view"];
         let tiers: Vec<Tier> = names
             .iter()
             .zip(reached.iter().zip(bounds))
+            .filter(|(name, _)| **name != "changes" || !weekly.changes.is_empty())
             .map(|(name, (value, bound))| Tier {
                 name: (*name).to_owned(),
                 value: rounded(*value),
@@ -370,7 +396,7 @@ fn done(weekly: &Weekly, values: &[f64]) -> Vec<Done> {
 }
 
 /// To three decimals, and never a negative zero, so that a plan's text does not show rounding.
-fn rounded(value: f64) -> f64 {
+pub(super) fn rounded(value: f64) -> f64 {
     (value * 1e3).round() / 1e3 + 0.0
 }
 

@@ -18,11 +18,14 @@ const CHANGES_A_DAY: u32 = 1000;
 pub(super) fn varied(search: &Search, best: Vec<f64>) -> Vec<Vec<f64>> {
     let request = search.weekly.request;
     let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
+    // What a rework changed is counted in the first block; accessories of later blocks rotate as ever.
+    let later = crate::model::Weekly { changes: Vec::new(), ..search.weekly.clone() };
     let mut blocks: Vec<Vec<f64>> = Vec::new();
     for block in 0..request.blocks() {
         let last = blocks.last().unwrap_or(&best);
         let goal = preferences(search, block, &blocks);
-        let play = Play::from(&search.weekly, u64::from(block), last);
+        let weekly = if block == 0 { &search.weekly } else { &later };
+        let play = Play::from(weekly, u64::from(block), last);
         let moved = play.wander(&goal, CHANGES_A_DAY.saturating_mul(days));
         blocks.push(moved);
     }

@@ -56,7 +56,10 @@ fn the_same_bytes_on_one_core_and_on_four_in_every_format() {
         let one = plan(crew.path(), "1", &["--format", format]);
         let four = plan(crew.path(), "4", &["--format", format]);
         assert_eq!((one.status.code(), four.status.code()), (Some(2), Some(2)));
-        assert_eq!((text(&one.stdout), text(&one.stderr)), (text(&four.stdout), text(&four.stderr)));
+        assert_eq!(
+            (text(&one.stdout), text(&one.stderr)),
+            (text(&four.stdout), text(&four.stderr))
+        );
     }
 }
 

@@ -98,7 +98,7 @@ fn survives(source: &Source) {
         }
         assert!(found.iter().all(|found| !found.help.is_empty()));
         assert!(found.is_empty() || !render::text(&found, std::slice::from_ref(source)).is_empty());
-        assert!(render::json(&found).contains("diagnostics"));
+        assert!(render::json(&found, &serde_json::Map::default()).contains("diagnostics"));
     }
 }
 

@@ -11,7 +11,8 @@ use weekwright::input::profile::Profile;
 
 /// Values of a strategy, the same ones on every machine.
 fn drawn<S: Strategy>(strategy: &S, count: usize) -> Vec<S::Value> {
-    let config = Config { rng_seed: RngSeed::Fixed(11), failure_persistence: None, ..Config::default() };
+    let config =
+        Config { rng_seed: RngSeed::Fixed(11), failure_persistence: None, ..Config::default() };
     let mut runner = TestRunner::new(config);
     (0..count).map(|_| strategy.new_tree(&mut runner).unwrap().current()).collect()
 }

@@ -12,8 +12,15 @@ use weekwright::split::design;
 use super::{drawn, profile};
 
 const KIT: [&str; 9] = [
-    "dumbbells", "bench", "kettlebell", "resistance-band", "band-anchor", "pull-up-bar", "barbell",
-    "squat-rack", "suspension-trainer",
+    "dumbbells",
+    "bench",
+    "kettlebell",
+    "resistance-band",
+    "band-anchor",
+    "pull-up-bar",
+    "barbell",
+    "squat-rack",
+    "suspension-trainer",
 ];
 
 fn profiles() -> impl Strategy<Value = Profile> {
@@ -38,7 +45,13 @@ fn profiles() -> impl Strategy<Value = Profile> {
 
 /// Short games: a hurried week must be as sound as a good one.
 fn hurried() -> Effort {
-    Effort { first_changes_a_day: 500, changes_a_day: 1500, reheats: 0, whole_picks: 0, ..Effort::default() }
+    Effort {
+        first_changes_a_day: 500,
+        changes_a_day: 1500,
+        reheats: 0,
+        whole_picks: 0,
+        ..Effort::default()
+    }
 }
 
 #[test]

@@ -41,7 +41,14 @@ fn pools() -> impl Strategy<Value = Pool> {
     let shape = (subsequence(KINDS.to_vec(), 2..=3), 3..6_usize, any::<bool>(), 1..=2_usize);
     (shape, 25..50_u32, goals, numbers(), numbers()).prop_map(
         |((kinds, alike, one_family, days), minutes, goal, liked, avoided)| Pool {
-            kinds, alike, one_family, days, minutes, goal, liked, avoided,
+            kinds,
+            alike,
+            one_family,
+            days,
+            minutes,
+            goal,
+            liked,
+            avoided,
         },
     )
 }

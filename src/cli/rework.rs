@@ -1,0 +1,234 @@
+//! `weekwright rework`: a plan changed as little as possible.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+
+use super::args::{Format, ReworkArgs};
+use super::no_plan::{self, Origin};
+use super::output::Console;
+use super::render::{WIDTH, wrapped};
+use super::{Exit, Failure, Faults, files};
+use crate::diagnostic::{Diagnostic, Label, quoted};
+use crate::input::check::Known;
+use crate::input::plan::{Plan, ProfileRef};
+use crate::input::suggest;
+use crate::planner::Planner;
+use crate::rework::table::{Fate, Table};
+use crate::rework::{Ask, NoRework, Outcome, rework};
+use crate::rules::RULES;
+use crate::words::{Kit, Stress};
+
+/// The shortest and longest session that a profile may have, in minutes.
+const MINUTES: std::ops::RangeInclusive<u32> = 10..=240;
+
+pub(super) fn run(arguments: &ReworkArgs, console: &Console) -> Result<Exit, Failure> {
+    let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);
+    let loaded = files::load_plan(&arguments.plan)?;
+    let text = loaded.source.text.to_string();
+    let source = loaded.source.clone();
+    let plan = files::with_profile(&arguments.plan, loaded, &planner)?;
+    let planner = planner.with_plan(&plan);
+    all_exercises_exist(&plan, &planner, &arguments.plan)?;
+    console.report(&notices(&plan, &planner, &arguments.plan));
+    let ask = ask(arguments, &planner)?;
+    match rework(&planner, &plan, &ask) {
+        Ok(Outcome::Same) => {
+            console.write(arguments.output.as_deref(), &text)?;
+            console.note("nothing changed: the plan stands as it is");
+            Ok(Exit::Done)
+        }
+        Ok(Outcome::New(new)) => {
+            let is_file = arguments.output.as_deref().is_some_and(|path| path != Path::new("-"));
+            let color = console.colors() && !is_file;
+            let text = super::plan::rendered(
+                &new.plan,
+                &planner,
+                arguments.format,
+                color,
+                console.width(),
+            )?;
+            console.write(arguments.output.as_deref(), &text)?;
+            console.note(&match arguments.format {
+                Format::Json => format!("{:#}", serde_json::json!({ "changes": new.table })),
+                Format::Text | Format::Yaml => told(&new.table),
+            });
+            Ok(Exit::Done)
+        }
+        Err(NoRework::Plan(reason)) => {
+            let marks = crate::input::marks::Marks::parse(&source).ok();
+            let inside = marks.map(|marks| marks.part(crate::path!["profile"]));
+            let name = arguments.plan.display().to_string();
+            let (told, exit) = no_plan::tell(&reason, &Origin { name, marks: inside.as_ref() });
+            console.report(&told);
+            Ok(exit)
+        }
+        Err(NoRework::Ask(fault)) => {
+            let fault = Diagnostic::error("E2003", fault.to_string())
+                .at(Label::whole(arguments.plan.display().to_string()))
+                .help("name what the plan's own profile has");
+            Err(Failure::Faults(fault.into()))
+        }
+    }
+}
+
+/// What was typed, with every word checked.
+fn ask(arguments: &ReworkArgs, planner: &Planner) -> Result<Ask, Failure> {
+    let ids: Vec<&str> = planner.catalog().ids().collect();
+    let kit: Vec<&str> = Kit::ALL.iter().map(|item| item.id()).collect();
+    let tags: Vec<&str> = Stress::ALL.iter().map(|tag| tag.id()).collect();
+    let exercises = |list: &[String]| -> Result<Vec<String>, Failure> {
+        list.iter().map(|id| word(id, "exercise", &ids, |id| Some(id.to_owned()))).collect()
+    };
+    let profile = match &arguments.profile {
+        Some(path) => {
+            let rules: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
+            let known = Known { entries: planner.catalog().entries(), rules: &rules };
+            Some(Box::new(files::load_profile(path, known)?.profile))
+        }
+        None => None,
+    };
+    Ok(Ask {
+        without: arguments
+            .without
+            .iter()
+            .map(|item| word(item, "kit", &kit, |item| item.parse().ok()))
+            .collect::<Result<_, _>>()?,
+        limits: arguments
+            .limit
+            .iter()
+            .map(|tag| word(tag, "stress tag", &tags, |tag| tag.parse().ok()))
+            .collect::<Result<_, _>>()?,
+        never: exercises(&arguments.never)?,
+        must: exercises(&arguments.must)?,
+        minutes: arguments.minutes.iter().map(|text| minutes(text)).collect::<Result<_, _>>()?,
+        drop_days: arguments.drop_day.clone(),
+        today: arguments.today.clone(),
+        profile,
+        seed: arguments.seed,
+    })
+}
+
+fn word<T>(
+    typed: &str,
+    what: &str,
+    words: &[&str],
+    parse: impl Fn(&str) -> Option<T>,
+) -> Result<T, Failure> {
+    if words.contains(&typed)
+        && let Some(value) = parse(typed)
+    {
+        return Ok(value);
+    }
+    let fault = Diagnostic::error("E2002", format!("there is no {what} {}", quoted(typed)))
+        .help(suggest::help(typed, words, "`catalog list` and the README name them all"));
+    Err(Failure::Faults(fault.into()))
+}
+
+fn minutes(text: &str) -> Result<(String, u32), Failure> {
+    let parts = text.rsplit_once('=');
+    let read = parts.and_then(|(day, minutes)| Some((day.to_owned(), minutes.parse().ok()?)));
+    read.filter(|(_, minutes)| MINUTES.contains(minutes)).ok_or_else(|| {
+        let fault = Diagnostic::error("E2002", format!("{} is no day with minutes", quoted(text)))
+            .help("write it like `--minutes tue=40`, from 10 to 240");
+        Failure::Faults(fault.into())
+    })
+}
+
+/// E2001: an exercise of the plan that the catalog does not have, with the nearest.
+pub(super) fn all_exercises_exist(
+    plan: &Plan,
+    planner: &Planner,
+    path: &Path,
+) -> Result<(), Failure> {
+    let items =
+        plan.sessions.iter().flat_map(|session| &session.groups).flat_map(|group| &group.items);
+    let unknown = items.filter(|item| !planner.catalog().contains(&item.exercise));
+    let ids: Vec<&str> = planner.catalog().ids().collect();
+    let diagnostics: Vec<Diagnostic> = unknown
+        .map(|item| {
+            let message = format!("there is no exercise {}", quoted(&item.exercise));
+            Diagnostic::error("E2001", message)
+                .at(Label::whole(path.display().to_string()))
+                .help(suggest::help(&item.exercise, &ids, "`catalog list` shows the exercises"))
+        })
+        .collect();
+    if diagnostics.is_empty() {
+        return Ok(());
+    }
+    Err(Failure::Faults(Faults::new(diagnostics, Vec::new())))
+}
+
+/// W2004 and W2005: profile or catalog are not what the plan was made from.
+pub(super) fn notices(plan: &Plan, planner: &Planner, path: &Path) -> Faults {
+    let mut faults = Faults::default();
+    let Some(inputs) = &plan.inputs else { return faults };
+    let ProfileRef::Whole(profile) = &plan.profile else { return faults };
+    let mut warn = |code: &'static str, message: &str, help: &str| {
+        let label = Label::whole(path.display().to_string());
+        faults.diagnostics.push(Diagnostic::warning(code, message).at(label).help(help));
+    };
+    if crate::planner::sha256(profile) != inputs.profile_sha256 {
+        warn(
+            "W2004",
+            "the profile inside this plan was edited since it was planned",
+            "the profile as it stands now is used",
+        );
+    }
+    if planner.catalog().sha256() != inputs.catalog_sha256 {
+        warn(
+            "W2005",
+            "the exercises are not the ones this plan was made from",
+            "the exercises as they are now are used; `audit` recounts the plan with them",
+        );
+    }
+    faults
+}
+
+/// The table for people: what became of each exercise, why some went, and the weekly sets.
+fn told(table: &Table) -> String {
+    let rows: Vec<Vec<String>> = table
+        .lines
+        .iter()
+        .map(|line| {
+            let fate = match &line.fate {
+                Fate::Kept => "kept".to_owned(),
+                Fate::Sets { from, to } => format!("{to} sets instead of {from}"),
+                Fate::Swapped { by, .. } => format!("now {by}"),
+                Fate::Moved { to } => format!("moved to {to}"),
+                Fate::Dropped { .. } => "out".to_owned(),
+                Fate::Added => "new".to_owned(),
+            };
+            vec![line.day.clone(), line.exercise.clone(), fate]
+        })
+        .collect();
+    let mut text = super::table::table(&["DAY", "EXERCISE", "NOW"], &rows, WIDTH);
+    for (why, ids) in reasons(table) {
+        text.push_str(&wrapped(&format!("{}: {why}", ids.join(", ")), WIDTH));
+        text.push('\n');
+    }
+    let changed: Vec<String> = table
+        .volume
+        .iter()
+        .filter(|line| (line.before - line.after).abs() > 1e-9)
+        .map(|line| format!("{} {} -> {}", line.muscle, line.before, line.after))
+        .collect();
+    let volume = match changed.as_slice() {
+        [] => "weekly sets as before".to_owned(),
+        _ => format!("weekly sets: {}", changed.join(", ")),
+    };
+    text + &wrapped(&volume, WIDTH)
+}
+
+/// The exercises that went, by reason.
+fn reasons(table: &Table) -> BTreeMap<&str, Vec<&str>> {
+    let mut reasons: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+    for line in &table.lines {
+        if let Fate::Swapped { why, .. } | Fate::Dropped { why } = &line.fate {
+            let ids = reasons.entry(why).or_default();
+            if !ids.contains(&line.exercise.as_str()) {
+                ids.push(&line.exercise);
+            }
+        }
+    }
+    reasons
+}

@@ -1,0 +1,24 @@
+//! Why there is no plan, and what would bring one. Every sentence here has been solved again before it is said.
+
+pub mod conflict;
+pub mod filter;
+pub mod shortfall;
+pub mod ways;
+
+use crate::program::backend::Backend;
+use crate::solution::search::Effort;
+
+/// The short search that checks a way out.
+pub(crate) const QUICK: Effort = Effort {
+    backend: Backend::Microlp,
+    finalists: 1,
+    games: 1,
+    reheats: 0,
+    game_days: 1,
+    first_changes_a_day: 1500,
+    changes_a_day: 3000,
+    nodes: 20,
+    rounds: 1,
+    whole_picks: 0,
+    whole_nodes: 60,
+};

@@ -1,0 +1,209 @@
+//! What limits a wish that falls short: one thing is lifted at a time, and the week planned again.
+
+use crate::audit;
+use crate::input::place::Stock;
+use crate::input::profile::Profile;
+use crate::plan::compose;
+use crate::request::{Barred, Request};
+use crate::rules::{Finding, Severity};
+use crate::solution::quick;
+use crate::split::design;
+use crate::week::Week;
+use crate::words::{Kit, Muscle};
+
+use super::ways::with_profile;
+
+/// Changes of each game, for each day.
+const CHANGES_A_DAY: u32 = 2000;
+/// Minutes that the fullest day gets more.
+const MORE_MINUTES: u32 = 15;
+/// Longest session that a profile may ask for, and the least recovery hours.
+const LONGEST_SESSION: u32 = 240;
+const SHORT_RECOVERY: u32 = 24;
+
+const NOTHING_TRAINS: &str = "kit, limits and level leave no exercise for it";
+const NOTHING_HELPS: &str = "the wishes hold each other: neither more minutes, shorter recovery, other \
+                             limits nor one more item of kit was found to help";
+
+/// What is lifted.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Lift {
+    /// The place has one more item.
+    Kit(Kit),
+    /// The fullest day is longer.
+    Minutes {
+        /// Its place in the profile.
+        slot: usize,
+        /// Minutes then.
+        to: u32,
+    },
+    /// Hard sessions may stand a day apart.
+    Recovery,
+    /// No limits.
+    Limits,
+}
+
+impl Lift {
+    /// The profile with the lift.
+    #[must_use]
+    pub fn applied(&self, profile: &Profile) -> Profile {
+        let mut profile = profile.clone();
+        match self {
+            Lift::Kit(item) => {
+                let kit = profile.equipment.get_or_insert_default();
+                kit.items.insert(*item, Stock::Count(1));
+            }
+            Lift::Minutes { slot, to } => profile.sessions[*slot].minutes = *to,
+            Lift::Recovery => profile.recovery_hours = SHORT_RECOVERY,
+            Lift::Limits => profile.limits.clear(),
+        }
+        profile
+    }
+
+    fn words(&self, request: &Request, got: &str) -> String {
+        let reached =
+            if got.is_empty() { "it is met".to_owned() } else { format!("it gets {got}") };
+        match self {
+            Lift::Kit(item) => format!("the kit: with a {item} {reached}"),
+            Lift::Minutes { slot, to } => {
+                let session = &request.profile.sessions[*slot];
+                format!(
+                    "the minutes of {}: with {to} instead of {} {reached}",
+                    session.day, session.minutes
+                )
+            }
+            Lift::Recovery => format!(
+                "the recovery hours: with {SHORT_RECOVERY} instead of {} {reached}",
+                request.profile.recovery_hours
+            ),
+            Lift::Limits => format!(
+                "the limits: without them {reached}; they stay unless whoever set them agrees"
+            ),
+        }
+    }
+}
+
+/// Why each of some shortfalls is one, in their order, with the lift that was found to improve it.
+#[must_use]
+pub fn reasons(request: &Request, week: &Week, short: &[Finding]) -> Vec<(String, Option<Lift>)> {
+    let shared: Vec<(Lift, Option<(Vec<Finding>, Week)>)> = if short.is_empty() {
+        Vec::new()
+    } else {
+        shared_lifts(request, week)
+            .into_iter()
+            .map(|lift| {
+                let tried = planned(request, &lift);
+                (lift, tried)
+            })
+            .collect()
+    };
+    short.iter().map(|finding| reason(request, week, finding, &shared)).collect()
+}
+
+fn reason(
+    request: &Request,
+    week: &Week,
+    finding: &Finding,
+    shared: &[(Lift, Option<(Vec<Finding>, Week)>)],
+) -> (String, Option<Lift>) {
+    let better = |tried: &Option<(Vec<Finding>, Week)>| -> Option<String> {
+        let (findings, lifted) = tried.as_ref()?;
+        improves(finding, week, findings, lifted)
+    };
+    for (lift, tried) in shared {
+        if let Some(got) = better(tried) {
+            return (lift.words(request, &got), Some(lift.clone()));
+        }
+    }
+    if let Some(item) = nearest_item(request, finding) {
+        let lift = Lift::Kit(item);
+        if let Some(got) = better(&planned(request, &lift)) {
+            return (lift.words(request, &got), Some(lift));
+        }
+    }
+    let told = if trains(request, finding) { NOTHING_HELPS } else { NOTHING_TRAINS };
+    (told.to_owned(), None)
+}
+
+fn shared_lifts(request: &Request, week: &Week) -> Vec<Lift> {
+    let left = |session: &crate::week::Session| {
+        i64::from(request.days[session.day].minutes) * 60 - i64::from(session.seconds())
+    };
+    let fullest = week.sessions.iter().min_by_key(|session| left(session));
+    let slot = fullest.and_then(|session| {
+        let day = &request.days[session.day];
+        let slots = &request.profile.sessions;
+        slots.iter().position(|slot| slot.day == day.weekday && slot.at == day.at)
+    });
+    let mut lifts = Vec::new();
+    lifts.extend(slot.map(|slot| {
+        let now = request.profile.sessions[slot].minutes;
+        Lift::Minutes { slot, to: (now + MORE_MINUTES).min(LONGEST_SESSION) }
+    }));
+    if request.profile.recovery_hours > SHORT_RECOVERY {
+        lifts.push(Lift::Recovery);
+    }
+    if !request.profile.limits.is_empty() {
+        lifts.push(Lift::Limits);
+    }
+    lifts
+}
+
+/// A quick week with a lift, held to the targets of the week as it is, and what it misses of them.
+fn planned(request: &Request, lift: &Lift) -> Option<(Vec<Finding>, Week)> {
+    let changed = with_profile(request, lift.applied(&request.profile));
+    let lifted = Request { targets: request.targets.clone(), rework: None, ..changed };
+    let solution = quick::sketch(&lifted, &design::candidates(&lifted), CHANGES_A_DAY)?;
+    let sessions = compose::sessions(&lifted, &solution, 0);
+    let week = audit::week_of(&sessions, &lifted).ok()?;
+    Some((audit::recount(&lifted, &week), week))
+}
+
+/// What a wish gets in a lifted week if that is better; empty where it is met.
+fn improves(finding: &Finding, week: &Week, findings: &[Finding], lifted: &Week) -> Option<String> {
+    let still = findings.iter().find(|other| {
+        other.severity == Severity::Shortfall
+            && other.rule == finding.rule
+            && other.place == finding.place
+            && other.wanted == finding.wanted
+    });
+    let Some(still) = still else { return Some(String::new()) };
+    let muscle: Muscle = finding.place.parse().ok()?;
+    let over = finding.wanted.ends_with("at most");
+    let (before, after) = (week.halves(muscle), lifted.halves(muscle));
+    let better = if over { after < before } else { after > before };
+    better.then(|| still.got.clone())
+}
+
+/// Whether any exercise left trains the muscle that a wish is about.
+fn trains(request: &Request, finding: &Finding) -> bool {
+    if finding.got.contains("kit and limits") {
+        return false;
+    }
+    let muscle = finding.place.parse::<Muscle>().ok();
+    muscle.is_none_or(|muscle| request.candidates.iter().any(|one| one.halves(muscle) == 2))
+}
+
+/// The single missing item that would bring in most exercises for the muscle or pattern of a wish.
+fn nearest_item(request: &Request, finding: &Finding) -> Option<Kit> {
+    let muscle = finding.place.parse::<Muscle>().ok();
+    let serves = |id: &str| {
+        request.entries.get(id).is_some_and(|entry| match muscle {
+            Some(muscle) => entry.direct.contains(&muscle),
+            None => entry.pattern.is_some_and(|pattern| pattern.id().contains(&finding.place)),
+        })
+    };
+    let mut counts = std::collections::BTreeMap::new();
+    for (id, reason) in &request.barred {
+        if let Barred::Kit(missing) = reason
+            && missing.len() == 1
+            && serves(id)
+        {
+            *counts.entry(missing[0]).or_insert(0) += 1;
+        }
+    }
+    counts
+        .into_iter()
+        .max_by_key(|(item, count)| (*count, std::cmp::Reverse(*item)))
+        .map(|(item, _)| item)
+}

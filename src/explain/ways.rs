@@ -1,0 +1,315 @@
+//! The cheapest ways out of a conflict, each planned before it is told.
+
+use std::collections::BTreeSet;
+use std::fmt;
+
+use super::QUICK;
+use super::conflict::{Collision, Conflict, HardRules, PathStep};
+use super::filter::Verdict;
+use crate::input::place::Stock;
+use crate::input::profile::{GradedLimit, Limit, Profile, TargetWish};
+use crate::request::candidate::grade;
+use crate::request::{Barred, Request, resolve};
+use crate::rules::to_halves;
+use crate::solution::search;
+use crate::split::design;
+use crate::words::{Grade, Kit, Muscle, Stress};
+
+/// Most ways that are told.
+const MOST_WAYS: usize = 3;
+/// The most minutes that a day may grow by.
+const MOST_MINUTES: u32 = 60;
+/// Longest session that a profile may ask for.
+const LONGEST_SESSION: u32 = 240;
+
+/// One change to a profile.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Change {
+    /// A session gets longer.
+    Minutes {
+        /// Its place in the profile.
+        slot: usize,
+        /// The day as messages call it.
+        day: String,
+        /// Minutes now.
+        from: u32,
+        /// Minutes then.
+        to: u32,
+    },
+    /// A strict target starts lower.
+    StrictLow {
+        /// The muscle.
+        muscle: Muscle,
+        /// Sets now.
+        from: f64,
+        /// Sets then.
+        to: f64,
+    },
+    /// An exercise need not be in the week.
+    DropMust(String),
+    /// A limit lets the light form through.
+    Lighter(Stress),
+    /// The place gets an item.
+    Kit(Kit),
+}
+
+/// A way out: what to change, and what that costs in minutes or the like.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WayOut {
+    /// The changes, all of them needed.
+    pub changes: Vec<Change>,
+    /// What it weighs: a minute counts 1, a set under a strict target 4, a dropped exercise 20, a lighter limit 25, a
+    /// new item of kit 40. A convention of ours.
+    pub cost: f64,
+    /// The profile with the changes made.
+    pub profile: Profile,
+}
+
+impl fmt::Display for Change {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Change::Minutes { day, from, to, .. } => {
+                write!(f, "give {day} {} more minutes ({to})", to - from)
+            }
+            Change::StrictLow { muscle, from, to } => {
+                write!(f, "let the strict {muscle} target start at {to} sets instead of {from}")
+            }
+            Change::DropMust(id) => write!(f, "drop `must: {id}`"),
+            Change::Lighter(stress) => write!(
+                f,
+                "if whoever set the limit agrees, allow light work: `{{tag: {stress}, allow: light}}`"
+            ),
+            Change::Kit(item) => write!(f, "bring a {item}, and add it to the kit"),
+        }
+    }
+}
+
+impl fmt::Display for WayOut {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let parts: Vec<String> = self.changes.iter().map(ToString::to_string).collect();
+        f.write_str(&parts.join(", and "))
+    }
+}
+
+impl Change {
+    fn cost(&self) -> f64 {
+        match self {
+            Change::Minutes { from, to, .. } => f64::from(to - from),
+            Change::StrictLow { from, to, .. } => 4.0 * (from - to),
+            Change::DropMust(_) => 20.0,
+            Change::Lighter(_) => 25.0,
+            Change::Kit(_) => 40.0,
+        }
+    }
+
+    fn apply(&self, profile: &mut Profile) {
+        match self {
+            Change::Minutes { slot, to, .. } => profile.sessions[*slot].minutes = *to,
+            Change::StrictLow { muscle, to, .. } => {
+                if let Some(TargetWish::Strict(wish)) = profile.targets.get_mut(muscle) {
+                    wish.range[0] = *to;
+                }
+            }
+            Change::DropMust(id) => profile.exercises.must.retain(|other| other != id),
+            Change::Lighter(stress) => {
+                for limit in &mut profile.limits {
+                    if *limit == Limit::Whole(*stress) {
+                        *limit = Limit::Graded(GradedLimit { tag: *stress, allow: Grade::Light });
+                    }
+                }
+            }
+            Change::Kit(item) => {
+                let equipment = profile.equipment.get_or_insert_default();
+                equipment.items.insert(*item, Stock::Count(1));
+            }
+        }
+    }
+}
+
+/// Up to three cheapest ways out of a conflict, smallest first. Each was planned.
+#[must_use]
+pub fn ways_out(request: &Request, conflict: &Conflict) -> Vec<WayOut> {
+    let steps = steps(request, conflict);
+    let mut ways: Vec<WayOut> = steps.iter().filter_map(|step| planned(request, &[step])).collect();
+    // Where no single step helps, two together may, and then all of them.
+    if ways.is_empty() {
+        let pairs = steps
+            .iter()
+            .enumerate()
+            .flat_map(|(place, one)| steps[place + 1..].iter().map(move |other| [one, other]));
+        ways = pairs.filter_map(|pair| planned(request, &pair)).collect();
+    }
+    if ways.is_empty() {
+        ways.extend(planned(request, &steps.iter().collect::<Vec<_>>()));
+    }
+    ways.sort_by(|one, other| one.cost.total_cmp(&other.cost));
+    ways.dedup_by(|next, first| next.changes == first.changes);
+    ways.truncate(MOST_WAYS);
+    ways
+}
+
+/// What may be loosened, and how far.
+#[derive(Debug, Clone, PartialEq)]
+enum Step {
+    /// Once and for all.
+    Whole(Change),
+    /// Sessions get longer, all by the same minutes.
+    Longer(Vec<usize>),
+    /// A strict target starts lower.
+    Lower(Muscle, f64),
+}
+
+impl Step {
+    /// The most that the step can give.
+    fn most(&self, request: &Request) -> u32 {
+        match self {
+            Step::Whole(_) => 1,
+            Step::Longer(slots) => {
+                let minutes = slots.iter().map(|slot| request.profile.sessions[*slot].minutes);
+                MOST_MINUTES.min(LONGEST_SESSION.saturating_sub(minutes.max().unwrap_or(0)))
+            }
+            Step::Lower(_, from) => to_halves(*from),
+        }
+    }
+
+    /// The changes of the step, given so far.
+    fn changes(&self, request: &Request, by: u32) -> Vec<Change> {
+        match self {
+            Step::Whole(change) => vec![change.clone()],
+            Step::Longer(slots) => slots.iter().map(|slot| longer(request, *slot, by)).collect(),
+            Step::Lower(muscle, from) => {
+                let to = (from - f64::from(by) / 2.0).max(0.0);
+                vec![Change::StrictLow { muscle: *muscle, from: *from, to }]
+            }
+        }
+    }
+}
+
+/// Every step that a conflict suggests.
+fn steps(request: &Request, conflict: &Conflict) -> Vec<Step> {
+    let slots: BTreeSet<usize> = conflict.collisions.iter().filter_map(slot_of).collect();
+    let mut steps: Vec<Step> = slots.iter().map(|slot| Step::Longer(vec![*slot])).collect();
+    if slots.len() > 1 {
+        steps.push(Step::Longer(slots.into_iter().collect()));
+    }
+    for collision in &conflict.collisions {
+        match collision.rule.as_str() {
+            "wish-lists" => {
+                steps.extend(for_must(request, &collision.subject).into_iter().map(Step::Whole));
+            }
+            "weekly-volume" => steps.extend(for_strict(request, &collision.subject)),
+            _ => {}
+        }
+    }
+    steps
+}
+
+/// The way out that some steps give together, each only as far as it is needed; the last is measured first.
+fn planned(request: &Request, steps: &[&Step]) -> Option<WayOut> {
+    let mut given: Vec<u32> = steps.iter().map(|step| step.most(request)).collect();
+    let with = |given: &[u32]| -> Vec<Change> {
+        steps.iter().zip(given).flat_map(|(step, by)| step.changes(request, *by)).collect()
+    };
+    if !plans(&changed(request, &with(&given))) {
+        return None;
+    }
+    for place in (0..steps.len()).rev() {
+        let enough = |by: u32| {
+            let mut given = given.clone();
+            given[place] = by;
+            plans(&changed(request, &with(&given)))
+        };
+        given[place] = least(given[place], enough)?;
+    }
+    let changes = with(&given);
+    let changed = changed(request, &changes);
+    search::best(&changed, &design::candidates(&changed), QUICK).ok()?;
+    let cost = changes.iter().map(Change::cost).sum();
+    Some(WayOut { changes, cost, profile: changed.profile })
+}
+
+fn changed(request: &Request, changes: &[Change]) -> Request {
+    let mut profile = request.profile.clone();
+    for change in changes {
+        change.apply(&mut profile);
+    }
+    with_profile(request, profile)
+}
+
+/// The request of another profile with the same catalog, seed and start.
+#[must_use]
+pub fn with_profile(request: &Request, profile: Profile) -> Request {
+    let mains = request.previous_mains.clone();
+    let resolved = resolve::resolve(profile, request.entries.clone(), mains, request.seed);
+    Request { rework: request.rework.clone(), ..resolved }
+}
+
+/// Whether a week meets the hard rules; one that was not found counts as none.
+#[must_use]
+pub fn plans(request: &Request) -> bool {
+    HardRules::of(request).verdict(None) == Verdict::Feasible
+}
+
+fn for_must(request: &Request, id: &str) -> Vec<Change> {
+    if !request.profile.exercises.must.iter().any(|must| must == id) {
+        return Vec::new();
+    }
+    let mut changes = vec![Change::DropMust(id.to_owned())];
+    let entry = request.entries.get(id);
+    match (request.barred.get(id), entry) {
+        (Some(Barred::Kit(missing)), _) if missing.len() == 1 => {
+            changes.push(Change::Kit(missing[0]));
+        }
+        (Some(Barred::Limit(stress)), Some(entry))
+            if grade(entry, *stress) == Some(Grade::Light)
+                && request.profile.limits.contains(&Limit::Whole(*stress)) =>
+        {
+            changes.push(Change::Lighter(*stress));
+        }
+        _ => {}
+    }
+    changes
+}
+
+fn longer(request: &Request, slot: usize, more: u32) -> Change {
+    let session = &request.profile.sessions[slot];
+    let day = match &session.at {
+        Some(at) => format!("{}@{at}", session.day),
+        None => session.day.to_string(),
+    };
+    Change::Minutes { slot, day, from: session.minutes, to: session.minutes + more }
+}
+
+/// The session that a collision is about.
+fn slot_of(collision: &Collision) -> Option<usize> {
+    match collision.path.as_slice() {
+        [PathStep::Key(key), PathStep::Index(slot), ..] if key == "sessions" => Some(*slot),
+        _ => None,
+    }
+}
+
+/// A strict target that may start lower.
+fn for_strict(request: &Request, muscle: &str) -> Option<Step> {
+    let muscle: Muscle = muscle.parse().ok()?;
+    match request.profile.targets.get(&muscle) {
+        Some(TargetWish::Strict(wish)) => Some(Step::Lower(muscle, wish.range[0])),
+        _ => None,
+    }
+}
+
+/// The least number from 1 to the most at which a test holds, if it holds at the most.
+fn least(most: u32, test: impl Fn(u32) -> bool) -> Option<u32> {
+    if most == 0 || !test(most) {
+        return None;
+    }
+    let (mut fails, mut holds) = (0, most);
+    while holds - fails > 1 {
+        let middle = u32::midpoint(fails, holds);
+        if test(middle) {
+            holds = middle;
+        } else {
+            fails = middle;
+        }
+    }
+    Some(holds)
+}

@@ -1,0 +1,45 @@
+//! What a rework costs: every pick of the plan before that goes, every new one, and, far less, every set moved.
+
+use super::Weekly;
+use crate::program::Op;
+
+/// A set more or less weighs a hundredth of a pick: no plan has a hundred.
+const SET: f64 = 0.01;
+
+/// The costs of changed picks, and the days that stay as they are.
+pub fn add_changes(weekly: &mut Weekly) {
+    let Some(rework) = &weekly.request.rework else { return };
+    for pick in weekly.picks.clone() {
+        let id = &weekly.request.candidates[pick.candidate].id;
+        let name = format!("{id}_{}", weekly.request.days[pick.day].name_part());
+        let before = rework.picks.get(&(pick.day, id.clone())).copied();
+        match before {
+            None => weekly.changes.push((pick.chosen, 1.0)),
+            Some(sets) => {
+                let kept = f64::from(sets.clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]);
+                let gone = weekly.model.least(format!("gone_{name}"), 1.0);
+                let row = vec![(pick.chosen, 1.0), (gone, 1.0)];
+                weekly.model.row("changes", name.clone(), row, Op::Ge, 1.0);
+                let moved = weekly.model.least(format!("moved_{name}"), 20.0);
+                let more = vec![(pick.extra, 1.0), (moved, -1.0)];
+                weekly.model.row("changes", name.clone(), more, Op::Le, kept);
+                let fewer = vec![(pick.chosen, kept), (pick.extra, -1.0), (moved, -1.0)];
+                weekly.model.row("changes", name, fewer, Op::Le, 0.0);
+                weekly.changes.extend([(gone, 1.0), (moved, SET)]);
+            }
+        }
+        let label = weekly.request.days[pick.day].label();
+        if rework.frozen.contains(&pick.day) {
+            let done = f64::from(u8::from(before.is_some()));
+            let extra =
+                before.map_or(0, |sets| sets.clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]);
+            weekly.model.row("today", label.clone(), vec![(pick.chosen, 1.0)], Op::Eq, done);
+            let row = vec![(pick.extra, 1.0)];
+            weekly.model.row("today", label.clone(), row, Op::Eq, f64::from(extra));
+        }
+        if let Some(done) = rework.asked.get(&(pick.day, id.clone())) {
+            let done = f64::from(u8::from(*done));
+            weekly.model.row("asked", label, vec![(pick.chosen, 1.0)], Op::Eq, done);
+        }
+    }
+}

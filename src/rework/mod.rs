@@ -1,0 +1,309 @@
+//! A plan changed as little as possible when something else changes.
+
+pub mod table;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::audit;
+use crate::input::plan::{Past, Plan, ProfileRef, Session, Shortfall};
+use crate::input::profile::{Limit, Profile};
+use crate::plan::screening;
+use crate::planner::{NoPlan, Options, Planner};
+use crate::request::{Candidate, Request, Rework};
+use crate::words::{Kit, Stress};
+use table::Table;
+
+/// What is different now.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Ask {
+    /// Kit that is not there.
+    pub without: Vec<Kit>,
+    /// Days that are lost: `tue`, or `tue@07:30`.
+    pub drop_days: Vec<String>,
+    /// New minutes by day.
+    pub minutes: Vec<(String, u32)>,
+    /// Stress to keep out.
+    pub limits: Vec<Stress>,
+    /// Exercises to keep out.
+    pub never: Vec<String>,
+    /// Exercises to bring in.
+    pub must: Vec<String>,
+    /// The only day that may change.
+    pub today: Option<String>,
+    /// The profile to plan for, in place of the plan's own.
+    pub profile: Option<Box<Profile>>,
+    /// Another seed.
+    pub seed: Option<u64>,
+}
+
+/// Why an ask makes no sense for a plan.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum BadAsk {
+    /// No session on that day.
+    #[error("the plan has no session `{day}`; its sessions are {have}")]
+    NoSuchDay {
+        /// The day as typed.
+        day: String,
+        /// The sessions.
+        have: String,
+    },
+    /// Kit that the place does not have anyway.
+    #[error("the place has no {0} as it is")]
+    NoSuchKit(Kit),
+    /// Every session dropped.
+    #[error("no session is left")]
+    NoSession,
+    /// The plan's profile is a file name.
+    #[error("the plan's profile is not whole")]
+    NoProfile,
+}
+
+/// A reworked plan with what changed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Reworked {
+    /// The new plan.
+    pub plan: Plan,
+    /// What was kept, swapped, moved.
+    pub table: Table,
+}
+
+/// What a rework comes to.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Outcome {
+    /// Nothing is different: the plan stands as it is.
+    Same,
+    /// A new plan.
+    New(Box<Reworked>),
+}
+
+/// Why there is no reworked plan.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum NoRework {
+    /// The ask makes no sense.
+    #[error(transparent)]
+    Ask(#[from] BadAsk),
+    /// No plan for the new profile.
+    #[error(transparent)]
+    Plan(#[from] NoPlan),
+}
+
+/// Reworks a plan whose profile is whole and whose exercises the planner's catalog has.
+///
+/// # Errors
+/// An ask that does not fit the plan, or why there is no plan.
+pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRework> {
+    let before = profile_of(plan)?;
+    let profile = changed(before, ask)?;
+    let seed = ask.seed.unwrap_or(plan.seed);
+    if profile == *before && seed == plan.seed {
+        return Ok(Outcome::Same);
+    }
+    let advice = screening::advise(&profile);
+    if advice.start.must_wait {
+        return Err(NoPlan::MustWait.into());
+    }
+    let options = Options { seed, ..Options::default() };
+    let request = if let Some(today) = &ask.today {
+        only_today(planner, plan, ask, (today, profile, &options))?
+    } else {
+        let request = planner.request(&profile, &options);
+        let rework = Some(Rework::of(plan, &request));
+        Request { rework, ..request }
+    };
+    let mut new = planner.solved(&request, options.effort, advice.cautions)?;
+    if ask.today.is_some() {
+        keep_other_days(&mut new, plan, &request);
+        new = planner.counted_again(new, &request)?;
+    }
+    new.reworked_from = history(plan, ask);
+    let table = Table::new(plan, &new, &request);
+    Ok(Outcome::New(Box::new(Reworked { plan: new, table })))
+}
+
+/// The request of a rework that touches one day: what is missing or kept out counts for that day alone, so that
+/// the profile of the other days stays as it was; its minutes and what must be in do change.
+fn only_today(
+    planner: &Planner,
+    plan: &Plan,
+    ask: &Ask,
+    (today, narrowed, options): (&str, Profile, &Options),
+) -> Result<Request, BadAsk> {
+    let lasting = Ask {
+        minutes: ask.minutes.clone(),
+        must: ask.must.clone(),
+        profile: ask.profile.clone(),
+        ..Ask::default()
+    };
+    let request = planner.request(&changed(profile_of(plan)?, &lasting)?, options);
+    let narrowed = planner.request(&narrowed, options);
+    let frozen = frozen(&request, today)?;
+    let mut rework = Rework { frozen, ..Rework::of(plan, &request) };
+    for day in (0..request.days.len()).filter(|day| !rework.frozen.contains(day)) {
+        // Loads are found for the kit of the whole week, so what would need other kit today is out too.
+        let same = |one: &&Candidate| {
+            narrowed.candidate(&one.id).is_some_and(|today| today.kit == one.kit)
+        };
+        let out = request.candidates.iter().filter(|one| !same(one));
+        rework.asked.extend(out.map(|one| ((day, one.id.clone()), false)));
+        rework.asked.extend(ask.must.iter().map(|id| ((day, id.clone()), true)));
+    }
+    Ok(Request { rework: Some(rework), ..request })
+}
+
+/// The whole profile of a plan.
+///
+/// # Errors
+/// A file name in its place.
+pub fn profile_of(plan: &Plan) -> Result<&Profile, BadAsk> {
+    match &plan.profile {
+        ProfileRef::Whole(profile) => Ok(profile),
+        ProfileRef::File(_) => Err(BadAsk::NoProfile),
+    }
+}
+
+/// The profile with what is asked for.
+fn changed(before: &Profile, ask: &Ask) -> Result<Profile, BadAsk> {
+    let mut profile = ask.profile.as_deref().unwrap_or(before).clone();
+    for item in &ask.without {
+        let kit = profile.equipment.as_mut().and_then(|kit| kit.items.remove(item));
+        kit.ok_or(BadAsk::NoSuchKit(*item))?;
+    }
+    for (day, minutes) in &ask.minutes {
+        for place in slots(&profile, day)? {
+            profile.sessions[place].minutes = *minutes;
+        }
+    }
+    for day in &ask.drop_days {
+        let gone: BTreeSet<usize> = slots(&profile, day)?.into_iter().collect();
+        let mut place = 0;
+        profile.sessions.retain(|_| {
+            place += 1;
+            !gone.contains(&(place - 1))
+        });
+    }
+    if profile.sessions.is_empty() {
+        return Err(BadAsk::NoSession);
+    }
+    for stress in &ask.limits {
+        let whole = Limit::Whole(*stress);
+        if !profile.limits.contains(&whole) {
+            profile.limits.push(whole);
+        }
+    }
+    name_all(&mut profile.exercises.never, &ask.never);
+    name_all(&mut profile.exercises.must, &ask.must);
+    // Asked for last wins: who keeps an exercise out today no longer demands it.
+    profile.exercises.must.retain(|id| !ask.never.contains(id));
+    profile.exercises.prefer.retain(|id| !ask.never.contains(id));
+    profile.exercises.never.retain(|id| !ask.must.contains(id));
+    profile.exercises.avoid.retain(|id| !ask.must.contains(id));
+    Ok(profile)
+}
+
+fn name_all(list: &mut Vec<String>, ids: &[String]) {
+    for id in ids {
+        if !list.contains(id) {
+            list.push(id.clone());
+        }
+    }
+}
+
+/// The places of a day's sessions in a profile.
+fn slots(profile: &Profile, day: &str) -> Result<Vec<usize>, BadAsk> {
+    let label = |slot: &crate::input::profile::SessionSlot| match &slot.at {
+        Some(at) => format!("{}@{at}", slot.day),
+        None => slot.day.to_string(),
+    };
+    let sessions = profile.sessions.iter();
+    let is_it =
+        |slot: &crate::input::profile::SessionSlot| slot.day.id() == day || label(slot) == day;
+    let found: Vec<usize> =
+        sessions.enumerate().filter(|(_, slot)| is_it(slot)).map(|(place, _)| place).collect();
+    if found.is_empty() {
+        let have: Vec<String> = profile.sessions.iter().map(label).collect();
+        return Err(BadAsk::NoSuchDay { day: day.to_owned(), have: have.join(", ") });
+    }
+    Ok(found)
+}
+
+/// The request's days that stay as they are: all but today.
+fn frozen(request: &Request, today: &str) -> Result<BTreeSet<usize>, BadAsk> {
+    slots(&request.profile, today)?;
+    let is_today = |day: &crate::request::Day| day.weekday.id() == today || day.label() == today;
+    let days = request.days.iter().enumerate();
+    Ok(days.filter(|(_, day)| !is_today(day)).map(|(place, _)| place).collect())
+}
+
+impl Rework {
+    /// The picks of a plan on the days that a request still has.
+    #[must_use]
+    pub fn of(plan: &Plan, request: &Request) -> Rework {
+        let mut picks = BTreeMap::new();
+        for session in &plan.sessions {
+            let Some(day) = day_of(session, request) else { continue };
+            for item in
+                session.groups.iter().filter(|group| group.is_work()).flat_map(|group| &group.items)
+            {
+                picks.insert((day, item.exercise.clone()), item.sets);
+            }
+        }
+        Rework { picks, ..Rework::default() }
+    }
+}
+
+/// The request's day of a session: the same weekday and hour, or the only one of that weekday.
+fn day_of(session: &Session, request: &Request) -> Option<usize> {
+    let days = || request.days.iter().enumerate().filter(|(_, day)| day.weekday == session.day);
+    let same = days().find(|(_, day)| day.at == session.at).map(|(place, _)| place);
+    same.or_else(|| days().next().filter(|_| days().count() == 1).map(|(place, _)| place))
+}
+
+/// Puts the sessions of the days that stay back in their place, to the letter.
+fn keep_other_days(new: &mut Plan, old: &Plan, request: &Request) {
+    let frozen = &request.rework.as_ref().expect("a rework is under way").frozen;
+    let put_back = |sessions: &mut Vec<Session>, before: &[Session]| {
+        for session in sessions {
+            let day = day_of(session, request);
+            if day.is_some_and(|day| frozen.contains(&day))
+                && let Some(was) = before.iter().find(|was| day_of(was, request) == day)
+            {
+                *session = was.clone();
+            }
+        }
+    };
+    put_back(&mut new.sessions, &old.sessions);
+    for week in &mut new.weeks {
+        if let Some(was) = old.weeks.iter().find(|was| was.week == week.week) {
+            put_back(&mut week.sessions, &was.sessions);
+        }
+    }
+}
+
+/// The history with this step.
+fn history(plan: &Plan, ask: &Ask) -> Vec<Past> {
+    let mut changes = Vec::new();
+    changes.extend(ask.without.iter().map(|item| format!("without {item}")));
+    changes.extend(ask.drop_days.iter().map(|day| format!("drop-day {day}")));
+    changes.extend(ask.minutes.iter().map(|(day, minutes)| format!("minutes {day}={minutes}")));
+    changes.extend(ask.limits.iter().map(|stress| format!("limit {stress}")));
+    changes.extend(ask.never.iter().map(|id| format!("never {id}")));
+    changes.extend(ask.must.iter().map(|id| format!("must {id}")));
+    changes.extend(ask.today.iter().map(|day| format!("today {day}")));
+    changes.extend(ask.profile.iter().map(|_| "profile".to_owned()));
+    changes.extend(ask.seed.iter().map(|seed| format!("seed {seed}")));
+    let sha = plan.inputs.as_ref().map(|inputs| inputs.profile_sha256.clone());
+    let past = Past { seed: plan.seed, profile_sha256: sha, changes };
+    plan.reworked_from.iter().cloned().chain([past]).collect()
+}
+
+impl Planner {
+    /// A plan whose sessions were changed by hand or put back: its figures counted again, and audited.
+    pub(crate) fn counted_again(&self, mut plan: Plan, request: &Request) -> Result<Plan, NoPlan> {
+        let week = audit::week_of(&plan.sessions, request).map_err(|_| NoPlan::Stopped)?;
+        plan.volume = audit::volume(request, &week);
+        plan.balance = Some(audit::balance(&week));
+        let kept: Vec<Shortfall> = crate::planner::shortfalls(request, &week);
+        plan.shortfalls = kept;
+        self.checked(plan, request)
+    }
+}

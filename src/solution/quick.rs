@@ -1,0 +1,75 @@
+//! Quick answers from games alone: whether there is a week, a week without bounds, and what the plan that is
+//! reworked is worth as it stands.
+
+use rayon::prelude::*;
+
+use super::play::{Outcome, Play};
+use super::search::{Search, rounded};
+use super::{Solution, reduce};
+use crate::model::Weekly;
+use crate::program::backend::Backend;
+use crate::request::Request;
+use crate::split::Split;
+
+/// Whether a game finds a week that meets every row of a model. That it does not proves nothing.
+#[must_use]
+pub fn meets(weekly: &Weekly, changes_a_day: u32) -> bool {
+    let days = u32::try_from(weekly.request.days.len()).unwrap_or(u32::MAX);
+    Play::new(weekly, 0).meets(changes_a_day.saturating_mul(days)).is_some()
+}
+
+/// A quick week without bounds: one game under each split, and the best of them if it meets the hard rules.
+#[must_use]
+pub fn sketch(request: &Request, splits: &[Split], changes_a_day: u32) -> Option<Solution> {
+    let keep = reduce::kept(request);
+    let searches: Vec<Search> =
+        splits.iter().map(|split| Search::new(request, split, &keep, Backend::default())).collect();
+    let played = searches.par_iter().map(|search| search.played(0, 1, changes_a_day));
+    let outcomes: Vec<Outcome> = played.collect();
+    let best = outcomes
+        .iter()
+        .enumerate()
+        .reduce(|best, next| if next.1.worth.beats(&best.1.worth) { next } else { best });
+    let (place, outcome) = best.filter(|(_, outcome)| outcome.worth.broken < 1e-6)?;
+    let worth = outcome.worth;
+    let bounds = [worth.coverage, worth.ranges, worth.changes, worth.view];
+    Some(searches[place].finish(std::slice::from_ref(&outcome.values), bounds))
+}
+
+/// What the picks of the plan that is reworked are worth as they stand: costs of tiers 1 and 2, points of tier 3;
+/// under the split that serves them best.
+#[must_use]
+pub fn as_it_stands(request: &Request, splits: &[Split]) -> Option<[f64; 3]> {
+    let keep = reduce::kept(request);
+    let worths = splits.iter().map(|split| {
+        let search = Search::new(request, split, &keep, Backend::default());
+        Play::from(&search.weekly, 0, &search.before()).worth()
+    });
+    let best = worths.reduce(|best, next| if next.beats(&best) { next } else { best })?;
+    Some([rounded(best.coverage), rounded(best.ranges), rounded(best.view)])
+}
+
+impl Search<'_> {
+    /// A game from an empty week, or from the plan that is reworked.
+    pub(super) fn game(&self, number: u64) -> Play<'_, '_> {
+        match &self.weekly.request.rework {
+            Some(_) => Play::from(&self.weekly, number, &self.before()),
+            None => Play::new(&self.weekly, number),
+        }
+    }
+
+    /// The picks of the plan before, as values, as far as they may still be chosen.
+    pub(super) fn before(&self) -> Vec<f64> {
+        let mut values = vec![0.0; self.weekly.model.vars.len()];
+        let Some(rework) = &self.weekly.request.rework else { return values };
+        for pick in &self.weekly.picks {
+            let id = &self.weekly.candidate(pick).id;
+            if let Some(sets) = rework.picks.get(&(pick.day, id.clone())) {
+                values[pick.chosen.0] = 1.0;
+                values[pick.extra.0] =
+                    f64::from((*sets).clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]);
+            }
+        }
+        values
+    }
+}
