@@ -3,6 +3,8 @@
 //! `cargo bench --bench process -- DIR` also leaves profiles, catalogs, plans and models in DIR, which is what
 //! `benches/solvers.py DIR` puts other solvers on.
 
+#![allow(clippy::print_stdout, reason = "a bench prints its table")]
+
 mod cases;
 
 use std::fs;

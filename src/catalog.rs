@@ -150,7 +150,11 @@ impl Catalog {
 }
 
 fn digest(entries: &BTreeMap<String, Entry>) -> String {
-    let bytes = serde_json::to_vec(entries).expect("entries have text keys only");
+    sha256(&serde_json::to_vec(entries).expect("entries have text keys only"))
+}
+
+/// SHA-256 in lower-case hex.
+pub(crate) fn sha256(bytes: &[u8]) -> String {
     let mut hex = String::new();
     for byte in Sha256::digest(bytes) {
         write!(hex, "{byte:02x}").expect("a string takes every write");

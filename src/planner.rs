@@ -3,10 +3,8 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use sha2::{Digest as _, Sha256};
-
 use crate::audit::{self, Audit, Misread};
-use crate::catalog::Catalog;
+use crate::catalog::{self, Catalog};
 use crate::explain::conflict::{self, Conflict};
 use crate::explain::shortfall;
 use crate::explain::ways::{self, WayOut};
@@ -148,11 +146,11 @@ impl Planner {
     ) -> Result<Plan, NoPlan> {
         let solution = best_solution(request, effort)?;
         let plan = self.written(request, &solution, cautions);
-        self.checked(plan, request)
+        Planner::checked(plan, request)
     }
 
     /// A plan that passes its own audit.
-    pub(crate) fn checked(&self, plan: Plan, request: &Request) -> Result<Plan, NoPlan> {
+    pub(crate) fn checked(plan: Plan, request: &Request) -> Result<Plan, NoPlan> {
         match audit::audit(&plan, request) {
             Ok(audit) if audit.passes() => Ok(plan),
             Ok(audit) => Err(NoPlan::Refused(audit.of(Severity::Broken).cloned().collect())),
@@ -293,8 +291,7 @@ pub(crate) fn shortfalls(request: &Request, week: &crate::week::Week) -> Vec<Sho
 
 /// SHA-256 of a profile as resolved, in lower-case hex.
 pub(crate) fn sha256(profile: &Profile) -> String {
-    let bytes = serde_json::to_vec(profile).expect("a profile has text keys only");
-    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
+    catalog::sha256(&serde_json::to_vec(profile).expect("a profile has text keys only"))
 }
 
 fn misread(faults: &[Misread]) -> Vec<Finding> {

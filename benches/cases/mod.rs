@@ -1,13 +1,15 @@
 //! Synthetic catalogs of realistic structure: the built-in exercises, fewer or with variants, so that a client can use
 //! a given number of them. The same numbers give the same case on every machine.
 
+#![allow(dead_code, reason = "each bench uses its own part")]
+
 use weekwright::catalog::Catalog;
 use weekwright::input::catalog::Entry;
 use weekwright::input::profile::Profile;
 use weekwright::planner::{Options, Planner};
 
 /// Days and usable exercises of the cases that the targets are about.
-pub const SIZES: [(usize, usize); 4] = [(3, 150), (4, 150), (5, 200), (6, 300)];
+pub(crate) const SIZES: [(usize, usize); 4] = [(3, 150), (4, 150), (5, 200), (6, 300)];
 
 const DAYS: [&[&str]; 4] = [
     &["mon", "wed", "fri"],
@@ -17,20 +19,20 @@ const DAYS: [&[&str]; 4] = [
 ];
 
 /// A client with a well-filled room.
-pub struct Case {
+pub(crate) struct Case {
     /// `3x150`.
-    pub name: String,
+    pub(crate) name: String,
     /// Who plans, with the catalog.
-    pub planner: Planner,
+    pub(crate) planner: Planner,
     /// Exercises beside the built-in ones.
-    pub added: Vec<Entry>,
+    pub(crate) added: Vec<Entry>,
     /// The client.
-    pub profile: Profile,
+    pub(crate) profile: Profile,
 }
 
 /// A case of so many days and exactly so many usable exercises.
 #[must_use]
-pub fn case(days: usize, usable: usize) -> Case {
+pub(crate) fn case(days: usize, usable: usize) -> Case {
     let mut profile = client(days);
     let added = variants(&profile, usable);
     let planner = Planner::new(Catalog::built_in().with_entries(added.iter().cloned()));

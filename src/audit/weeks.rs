@@ -7,7 +7,8 @@ use crate::rules::{Finding, Force, RULES, Severity};
 use crate::words::WeekKind;
 
 /// Rules whose hard side is about the week at its fullest: an easier week, or one of measures, has less.
-const FULLEST_ONLY: &[&str] = &["weekly-volume", "session-size", "sets-per-exercise", "wish-lists"];
+const FULLEST_ONLY: &[&str] =
+    &["weekly-volume", "session-size", "exercise-count", "sets-per-exercise", "wish-lists"];
 
 /// Broken hard rules in any week, named by week.
 pub(super) fn check(plan: &Plan, request: &Request) -> Result<Vec<Finding>, Vec<Misread>> {

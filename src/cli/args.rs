@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use clap::{Parser, Subcommand, ValueEnum};
 
 use super::examples;
-use crate::planner::Options;
+pub use super::plan_args::{PlanArgs, ReworkArgs, WhyArgs};
 use crate::sheets::{Audience, Paper};
 
 /// Turns a client's days, minutes, kit, goal and limits into an audited week of training.
@@ -30,8 +30,10 @@ pub enum Command {
     #[command(after_help = examples::PLAN)]
     Plan(PlanArgs),
     /// Change a plan as little as possible when something else changes
+    #[command(after_help = examples::REWORK)]
     Rework(ReworkArgs),
     /// Ask a plan for its reasons
+    #[command(after_help = examples::WHY)]
     Why(WhyArgs),
     /// Recount every rule of a plan, also one edited or written by hand
     #[command(after_help = examples::AUDIT)]
@@ -187,135 +189,6 @@ pub enum Shape {
     Catalog,
     /// A plan
     Plan,
-}
-
-/// `weekwright plan`.
-#[derive(Debug, clap::Args)]
-pub struct PlanArgs {
-    /// Profiles, or folders of which every `.yaml` file is planned; `-` for standard input
-    #[arg(value_name = "PROFILE", required_unless_present = "lines")]
-    pub profiles: Vec<PathBuf>,
-    /// Chooses among equally good weeks
-    #[arg(long, value_name = "N", default_value_t = 0)]
-    pub seed: u64,
-    /// Where the hard rules collide, apply the cheapest way out and say so in the plan
-    #[arg(long)]
-    pub best_effort: bool,
-    /// How to print the plan, and faults with it
-    #[arg(long, value_enum, default_value_t = Format::Text)]
-    pub format: Format,
-    /// Write to this file instead of standard output; for several profiles a folder that is there
-    #[arg(short, long, value_name = "FILE")]
-    pub output: Option<PathBuf>,
-    /// Also write the weekly model as free MPS, for other solvers; for several profiles into a folder
-    #[arg(long, value_name = "FILE")]
-    pub write_model: Option<PathBuf>,
-    /// A folder of catalog files that add exercises or replace them by id
-    #[arg(long, value_name = "DIR")]
-    pub catalog: Option<PathBuf>,
-    /// Read a profile as JSON from each line of standard input, and answer each with a line: its plan or its faults
-    #[arg(long, conflicts_with_all = ["profiles", "output", "format", "write_model"])]
-    pub lines: bool,
-    /// The solver; `highs` solves whole weeks again after the search, which is slow
-    #[cfg(feature = "highs")]
-    #[arg(long, value_name = "SOLVER", default_value_t)]
-    pub backend: crate::program::backend::Backend,
-}
-
-impl PlanArgs {
-    /// One profile, planned as usual.
-    #[must_use]
-    pub fn for_one(profile: PathBuf, catalog: Option<PathBuf>) -> PlanArgs {
-        PlanArgs {
-            profiles: vec![profile],
-            seed: 0,
-            best_effort: false,
-            format: Format::Text,
-            output: None,
-            write_model: None,
-            catalog,
-            lines: false,
-            #[cfg(feature = "highs")]
-            backend: crate::program::backend::Backend::default(),
-        }
-    }
-
-    /// How the planner is asked.
-    #[must_use]
-    pub fn options(&self) -> Options {
-        #[allow(unused_mut, reason = "there is a choice of solver only where one is built in")]
-        let mut options =
-            Options { seed: self.seed, best_effort: self.best_effort, ..Options::default() };
-        #[cfg(feature = "highs")]
-        {
-            options.effort.backend = self.backend;
-        }
-        options
-    }
-}
-
-/// `weekwright rework`.
-#[derive(Debug, clap::Args)]
-pub struct ReworkArgs {
-    /// The plan, or `-` for standard input
-    pub plan: PathBuf,
-    /// Kit that is missing
-    #[arg(long, value_name = "ITEM")]
-    pub without: Vec<String>,
-    /// A day that is lost: `tue`, or `tue@07:30`
-    #[arg(long, value_name = "DAY")]
-    pub drop_day: Vec<String>,
-    /// New minutes of a day
-    #[arg(long, value_name = "DAY=N")]
-    pub minutes: Vec<String>,
-    /// Keep a stress out
-    #[arg(long, value_name = "TAG")]
-    pub limit: Vec<String>,
-    /// Keep an exercise out
-    #[arg(long, value_name = "ID")]
-    pub never: Vec<String>,
-    /// Bring an exercise in
-    #[arg(long, value_name = "ID")]
-    pub must: Vec<String>,
-    /// Change this day only
-    #[arg(long, value_name = "DAY")]
-    pub today: Option<String>,
-    /// Plan for this profile in place of the plan's own
-    #[arg(long, value_name = "FILE")]
-    pub profile: Option<PathBuf>,
-    /// Another seed than the plan's
-    #[arg(long, value_name = "N")]
-    pub seed: Option<u64>,
-    /// How to print the plan, and faults with it
-    #[arg(long, value_enum, default_value_t = Format::Yaml)]
-    pub format: Format,
-    /// Write to this file instead of standard output
-    #[arg(short, long, value_name = "FILE")]
-    pub output: Option<PathBuf>,
-    /// A folder of catalog files that add exercises or replace them by id
-    #[arg(long, value_name = "DIR")]
-    pub catalog: Option<PathBuf>,
-}
-
-/// `weekwright why`.
-#[derive(Debug, clap::Args)]
-pub struct WhyArgs {
-    /// The plan, or `-` for standard input
-    pub plan: PathBuf,
-    /// An exercise, in the plan or not
-    pub id: Option<String>,
-    /// Where a muscle's sets come from
-    #[arg(long, value_name = "MUSCLE", conflicts_with = "id")]
-    pub muscle: Option<String>,
-    /// The best replacements of the exercise
-    #[arg(long, requires = "id")]
-    pub instead: bool,
-    /// How to print the answer, and faults with it
-    #[arg(long, value_enum, default_value_t = Format::Text)]
-    pub format: Format,
-    /// A folder of catalog files that add exercises or replace them by id
-    #[arg(long, value_name = "DIR")]
-    pub catalog: Option<PathBuf>,
 }
 
 /// `weekwright audit`.

@@ -17,7 +17,27 @@ Examples:
   weekwright plan profiles/tide-01.yaml
   weekwright plan profiles/tide-01.yaml --seed 3    another week, as good
   weekwright plan profiles/tide-01.yaml --format yaml -o tide-01.plan.yaml
-  weekwright plan - < profiles/tide-01.yaml";
+  weekwright plan - < profiles/tide-01.yaml
+  weekwright plan profiles -o plans --format yaml    all of a folder
+  weekwright plan profile.yaml --best-effort    if wishes collide, the cheapest way";
+
+/// Of `rework`.
+pub const REWORK: &str = "\
+Examples:
+  weekwright rework tide-01.plan.yaml --without barbell --format text
+  weekwright rework tide-01.plan.yaml --without barbell --today wed -o new.yaml
+  weekwright rework tide-01.plan.yaml --drop-day wed --minutes fri=75 -o new.yaml
+  weekwright rework tide-01.plan.yaml --profile profiles/tide-01.yaml -o new.yaml
+
+What changed is told on standard error. Only what must change does.";
+
+/// Of `why`.
+pub const WHY: &str = "\
+Examples:
+  weekwright why tide-01.plan.yaml                     the week in a page
+  weekwright why tide-01.plan.yaml goblet-squat        why it is in, or out
+  weekwright why tide-01.plan.yaml goblet-squat --instead
+  weekwright why tide-01.plan.yaml --muscle hamstrings";
 
 /// Of `audit`.
 pub const AUDIT: &str = "\

@@ -34,7 +34,7 @@ pub struct LoadedProfile {
 /// # Errors
 /// All faults of both files at once.
 pub fn load_profile(path: &Path, known: Known<'_>) -> Result<LoadedProfile, Faults> {
-    check_profile(read_source(path)?, path, known)
+    check_profile(&read_source(path)?, path, known)
 }
 
 /// Checks a profile's text and its place, which is looked for beside the path.
@@ -42,18 +42,18 @@ pub fn load_profile(path: &Path, known: Known<'_>) -> Result<LoadedProfile, Faul
 /// # Errors
 /// All faults of both texts at once.
 pub fn check_profile(
-    source: Source,
+    source: &Source,
     path: &Path,
     known: Known<'_>,
 ) -> Result<LoadedProfile, Faults> {
     let mut faults = Faults::default();
     faults.sources.push(source.clone());
-    let place = match named_place(&source) {
+    let place = match named_place(source) {
         Some((name, label)) => load_place(path, &name, label, &mut faults),
         None => None,
     };
     let place = place.as_ref().map(|place| &place.value);
-    match read::<Profile>(&source) {
+    match read::<Profile>(source) {
         Ok(read) => {
             faults.diagnostics.extend(check::profile(&read, place, known));
             diagnostic::sort(&mut faults.diagnostics);

@@ -16,7 +16,7 @@ pub(super) fn run(desk: &Desk, console: &Console) -> Result<Exit, Failure> {
     let mut exits = Vec::new();
     let mut input = io::stdin().lock();
     let mut number = 0_usize;
-    while let Some(bytes) = next_line(&mut input).map_err(unreadable)? {
+    while let Some(bytes) = next_line(&mut input).map_err(|error| unreadable(&error))? {
         number += 1;
         if bytes.iter().all(u8::is_ascii_whitespace) {
             continue;
@@ -33,7 +33,7 @@ pub(super) fn run(desk: &Desk, console: &Console) -> Result<Exit, Failure> {
 
 fn answer(desk: &Desk, name: &str, bytes: Vec<u8>) -> Answer {
     match text(name, bytes) {
-        Ok(source) => desk.answer_text(source, Path::new("-")),
+        Ok(source) => desk.answer_text(&source, Path::new("-")),
         Err(fault) => Answer { remarks: fault.into(), plan: Err(Exit::Input) },
     }
 }
@@ -65,6 +65,6 @@ fn next_line(input: &mut impl BufRead) -> io::Result<Option<Vec<u8>>> {
     Ok(Some(line))
 }
 
-fn unreadable(error: io::Error) -> Failure {
-    Failure::Unwritten(super::files::io_fault("standard input", &error))
+fn unreadable(error: &io::Error) -> Failure {
+    Failure::Unwritten(super::files::io_fault("standard input", error))
 }

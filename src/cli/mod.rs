@@ -12,6 +12,7 @@ mod many;
 mod no_plan;
 pub mod output;
 mod plan;
+pub mod plan_args;
 pub mod render;
 mod rework;
 mod schema;

@@ -73,13 +73,13 @@ impl Desk<'_> {
     /// Plans the profile of a file.
     pub(super) fn answer(&self, path: &Path) -> Answer {
         match files::read_source(path) {
-            Ok(source) => self.answer_text(source, path),
+            Ok(source) => self.answer_text(&source, path),
             Err(fault) => Answer { remarks: fault.into(), plan: Err(Exit::Input) },
         }
     }
 
     /// Plans the profile of a text; its place is looked for beside the path.
-    pub(super) fn answer_text(&self, source: Source, path: &Path) -> Answer {
+    pub(super) fn answer_text(&self, source: &Source, path: &Path) -> Answer {
         let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
         let known = Known { entries: self.planner.catalog().entries(), rules: &ids };
         let name = source.name.to_string();

@@ -6,8 +6,9 @@ use super::filter::{self, Group, Verdict};
 use crate::input::profile::Profile;
 use crate::model::Weekly;
 use crate::program::Model;
+use crate::program::unyielding::unyielding;
 use crate::request::{Barred, Request};
-use crate::rules::{self, Force, RULES};
+use crate::rules::{self, RULES};
 use crate::solution::{quick, reduce};
 use crate::split::{Split, design};
 
@@ -71,7 +72,13 @@ impl<'a> HardRules<'a> {
     pub fn of(request: &'a Request) -> HardRules<'a> {
         let splits: Vec<Split> = design::candidates(request);
         let keep = reduce::kept(request);
-        let hard = |split| filter::hard_part(&rules::weekly_model(request, split, &keep).model);
+        let hard = |split| {
+            let weekly = rules::demands_only(rules::weekly_model(request, split, &keep));
+            let mut unyielding = unyielding(&weekly.model).into_iter();
+            let mut model = weekly.model;
+            model.rows.retain(|_| unyielding.next() == Some(true));
+            model
+        };
         let models = splits.iter().map(hard).collect();
         HardRules { request, splits, keep, models }
     }
@@ -100,7 +107,7 @@ impl<'a> HardRules<'a> {
         if open { Verdict::Unknown } else { Verdict::Impossible }
     }
 
-    /// Every group, the ones a coach would blame last at the end: conventions go first, then caps, then the
+    /// Every group, the ones a coach would blame last at the end: caps go first, then the
     /// minutes, then what the profile demands by name.
     #[must_use]
     pub fn groups(&self) -> Vec<Group> {
@@ -117,13 +124,11 @@ impl<'a> HardRules<'a> {
 
 /// How readily a coach thinks of a rule when wishes collide.
 fn blame(rule: &str) -> u8 {
-    let force = RULES.iter().find(|known| known.id() == rule).map(|known| known.force());
     match rule {
         "wish-lists" | "weekly-volume" => 4,
         "today" | "asked" => 3,
         "session-minutes" => 2,
-        _ if force == Some(Force::Hard) => 1,
-        _ => 0,
+        _ => 1,
     }
 }
 

@@ -5,7 +5,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::program::backend::{self, Backend, Nothing, Part, Work};
-use crate::program::{Model, Op, Row, Settles};
+use crate::program::{Model, Op, Row};
 
 /// A rule with its subject.
 pub type Group = (String, String);
@@ -142,49 +142,6 @@ const fn signs(op: Op) -> &'static [f64] {
         Op::Le => &[-1.0],
         Op::Ge => &[1.0],
         Op::Eq => &[1.0, -1.0],
-    }
-}
-
-/// Leaves out what can never collide: variables that have a value at which all their rows hold, whatever the
-/// others are, and those rows. These are the costs and gains of wishes.
-#[must_use]
-pub fn hard_part(model: &Model) -> Model {
-    let mut rows_of: Vec<Vec<usize>> = vec![Vec::new(); model.vars.len()];
-    for (place, row) in model.rows.iter().enumerate() {
-        for (var, _) in &row.terms {
-            rows_of[var.0].push(place);
-        }
-    }
-    let mut gone: BTreeSet<usize> = BTreeSet::new();
-    for (var, def) in model.vars.iter().enumerate() {
-        let gives = |value: f64| {
-            rows_of[var].iter().all(|row| always_holds(model, &model.rows[*row], var, value))
-        };
-        if def.settles != Settles::Decision && (gives(def.low) || gives(def.high)) {
-            gone.extend(&rows_of[var]);
-        }
-    }
-    let rows = model.rows.iter().enumerate();
-    let rows = rows.filter(|(place, _)| !gone.contains(place)).map(|(_, row)| row.clone());
-    Model { vars: model.vars.clone(), rows: rows.collect() }
-}
-
-/// Whether a row holds with one variable at a value, wherever the others are.
-fn always_holds(model: &Model, row: &Row, var: usize, value: f64) -> bool {
-    let sum = |most: bool| -> f64 {
-        row.terms
-            .iter()
-            .map(|(term, factor)| {
-                let def = &model.vars[term.0];
-                let end = if (*factor > 0.0) == most { def.high } else { def.low };
-                factor * if term.0 == var { value } else { end }
-            })
-            .sum()
-    };
-    match row.op {
-        Op::Le => sum(true) <= row.right,
-        Op::Ge => sum(false) >= row.right,
-        Op::Eq => false,
     }
 }
 

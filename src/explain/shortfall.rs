@@ -22,6 +22,7 @@ const LONGEST_SESSION: u32 = 240;
 const SHORT_RECOVERY: u32 = 24;
 
 const NOTHING_TRAINS: &str = "kit, limits and level leave no exercise for it";
+const OTHERS_FIRST: &str = "other wishes come first: a week that meets it gives up more elsewhere";
 const NOTHING_HELPS: &str = "the wishes hold each other: neither more minutes, shorter recovery, other \
                              limits nor one more item of kit was found to help";
 
@@ -86,38 +87,46 @@ impl Lift {
 /// Why each of some shortfalls is one, in their order, with the lift that was found to improve it.
 #[must_use]
 pub fn reasons(request: &Request, week: &Week, short: &[Finding]) -> Vec<(String, Option<Lift>)> {
-    let shared: Vec<(Lift, Option<(Vec<Finding>, Week)>)> = if short.is_empty() {
-        Vec::new()
-    } else {
-        shared_lifts(request, week)
-            .into_iter()
-            .map(|lift| {
-                let tried = planned(request, &lift);
-                (lift, tried)
-            })
-            .collect()
+    if short.is_empty() {
+        return Vec::new();
+    }
+    let plain = planned(request, request.profile.clone());
+    let tried = |lift: Lift| {
+        let planned = planned(request, lift.applied(&request.profile));
+        (lift, planned)
     };
-    short.iter().map(|finding| reason(request, week, finding, &shared)).collect()
+    let lifts: Vec<_> = shared_lifts(request, week).into_iter().map(tried).collect();
+    let reason = |finding: &Finding| match better(finding, week, plain.as_ref()) {
+        // A week that meets it was there to be had without any lift.
+        Some(_) => (OTHERS_FIRST.to_owned(), None),
+        None => reason(request, week, finding, &lifts),
+    };
+    short.iter().map(reason).collect()
+}
+
+/// A week that was planned to see whether something helps, and what it misses.
+type Tried = (Vec<Finding>, Week);
+
+fn better(finding: &Finding, week: &Week, tried: Option<&Tried>) -> Option<String> {
+    let (findings, lifted) = tried?;
+    improves(finding, week, findings, lifted)
 }
 
 fn reason(
     request: &Request,
     week: &Week,
     finding: &Finding,
-    shared: &[(Lift, Option<(Vec<Finding>, Week)>)],
+    shared: &[(Lift, Option<Tried>)],
 ) -> (String, Option<Lift>) {
-    let better = |tried: &Option<(Vec<Finding>, Week)>| -> Option<String> {
-        let (findings, lifted) = tried.as_ref()?;
-        improves(finding, week, findings, lifted)
-    };
     for (lift, tried) in shared {
-        if let Some(got) = better(tried) {
+        if let Some(got) = better(finding, week, tried.as_ref()) {
             return (lift.words(request, &got), Some(lift.clone()));
         }
     }
     if let Some(item) = nearest_item(request, finding) {
         let lift = Lift::Kit(item);
-        if let Some(got) = better(&planned(request, &lift)) {
+        let tried = planned(request, lift.applied(&request.profile));
+        if let Some(got) = better(finding, week, tried.as_ref()) {
             return (lift.words(request, &got), Some(lift));
         }
     }
@@ -140,7 +149,10 @@ fn shared_lifts(request: &Request, week: &Week) -> Vec<Lift> {
         let now = request.profile.sessions[slot].minutes;
         Lift::Minutes { slot, to: (now + MORE_MINUTES).min(LONGEST_SESSION) }
     }));
-    if request.profile.recovery_hours > SHORT_RECOVERY {
+    let days = 0..request.days.len();
+    let some_are_close =
+        days.clone().any(|one| (one + 1..days.end).any(|other| request.too_close(one, other)));
+    if request.profile.recovery_hours > SHORT_RECOVERY && some_are_close {
         lifts.push(Lift::Recovery);
     }
     if !request.profile.limits.is_empty() {
@@ -149,9 +161,9 @@ fn shared_lifts(request: &Request, week: &Week) -> Vec<Lift> {
     lifts
 }
 
-/// A quick week with a lift, held to the targets of the week as it is, and what it misses of them.
-fn planned(request: &Request, lift: &Lift) -> Option<(Vec<Finding>, Week)> {
-    let changed = with_profile(request, lift.applied(&request.profile));
+/// A quick week of a profile, held to the targets of the week as it is, and what it misses of them.
+fn planned(request: &Request, profile: Profile) -> Option<Tried> {
+    let changed = with_profile(request, profile);
     let lifted = Request { targets: request.targets.clone(), rework: None, ..changed };
     let solution = quick::sketch(&lifted, &design::candidates(&lifted), CHANGES_A_DAY)?;
     let sessions = compose::sessions(&lifted, &solution, 0);

@@ -137,7 +137,7 @@ impl Composer<'_> {
         let ask =
             Ask { reps: candidate.amount, rir: candidate.rir, most_percent: self.most_percent };
         let load = self.known.working_load(entry, ladder.as_ref(), ask);
-        let ramp = self.ramp(candidate, load.load_kg, ladder.as_ref(), warm);
+        let ramp = Self::ramp(candidate, load.load_kg, ladder.as_ref(), warm);
         let list = Some(vec![candidate.amount; done.sets as usize]);
         let of = |measure: Measure| list.clone().filter(|_| entry.measure == measure);
         Item {
@@ -161,7 +161,6 @@ impl Composer<'_> {
 
     /// Ramp sets of a main lift whose pattern is not warm yet, as many as its time was kept for.
     fn ramp(
-        &self,
         candidate: &Candidate,
         load_kg: Option<f64>,
         ladder: Option<&Ladder>,

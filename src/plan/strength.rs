@@ -78,10 +78,10 @@ impl Estimator {
             Estimator::Epley => load * (1.0 + reps / 30.0),
             Estimator::Brzycki => load * 36.0 / (37.0 - reps),
             Estimator::Lander => 100.0 * load / (101.3 - 2.671_23 * reps),
-            Estimator::Lombardi => load * reps.powf(0.10),
-            Estimator::Mayhew => 100.0 * load / (52.2 + 41.9 * (-0.055 * reps).exp()),
+            Estimator::Lombardi => load * libm::pow(reps, 0.10),
+            Estimator::Mayhew => 100.0 * load / (52.2 + 41.9 * libm::exp(-0.055 * reps)),
             Estimator::OConner => load * (1.0 + 0.025 * reps),
-            Estimator::Wathan => 100.0 * load / (48.8 + 53.8 * (-0.075 * reps).exp()),
+            Estimator::Wathan => 100.0 * load / (48.8 + 53.8 * libm::exp(-0.075 * reps)),
         }
     }
 }

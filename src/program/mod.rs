@@ -4,6 +4,7 @@
 
 pub mod backend;
 pub mod export;
+pub mod unyielding;
 
 /// A variable, by its place in the model.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

@@ -165,8 +165,7 @@ impl Candidate {
         let [least, most] = match (self.duty, minutes) {
             (Duty::Main, SHORT_SESSION..) => [low.max(3), high],
             (Duty::Main, VERY_SHORT_SESSION..) => [low.max(3), high.min(3)],
-            (Duty::Main, _) => [low, high.min(3)],
-            (_, VERY_SHORT_SESSION..) => [low, high.min(3)],
+            (Duty::Main, _) | (_, VERY_SHORT_SESSION..) => [low, high.min(3)],
             (_, _) => [low, low],
         };
         [least.min(most), most]

@@ -113,7 +113,7 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
     let mut new = planner.solved(&request, options.effort, advice.cautions)?;
     if ask.today.is_some() {
         keep_other_days(&mut new, plan, &request);
-        new = planner.counted_again(new, &request)?;
+        new = counted_again(new, &request)?;
     }
     new.reworked_from = history(plan, ask);
     let table = Table::new(plan, &new, &request);
@@ -296,14 +296,12 @@ fn history(plan: &Plan, ask: &Ask) -> Vec<Past> {
     plan.reworked_from.iter().cloned().chain([past]).collect()
 }
 
-impl Planner {
-    /// A plan whose sessions were changed by hand or put back: its figures counted again, and audited.
-    pub(crate) fn counted_again(&self, mut plan: Plan, request: &Request) -> Result<Plan, NoPlan> {
-        let week = audit::week_of(&plan.sessions, request).map_err(|_| NoPlan::Stopped)?;
-        plan.volume = audit::volume(request, &week);
-        plan.balance = Some(audit::balance(&week));
-        let kept: Vec<Shortfall> = crate::planner::shortfalls(request, &week);
-        plan.shortfalls = kept;
-        self.checked(plan, request)
-    }
+/// A plan whose sessions were changed by hand or put back: its figures counted again, and audited.
+fn counted_again(mut plan: Plan, request: &Request) -> Result<Plan, NoPlan> {
+    let week = audit::week_of(&plan.sessions, request).map_err(|_| NoPlan::Stopped)?;
+    plan.volume = audit::volume(request, &week);
+    plan.balance = Some(audit::balance(&week));
+    let kept: Vec<Shortfall> = crate::planner::shortfalls(request, &week);
+    plan.shortfalls = kept;
+    Planner::checked(plan, request)
 }

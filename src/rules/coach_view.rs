@@ -29,9 +29,13 @@ impl Rule for CoachView {
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let done = week.exercises();
-        let disliked = request.profile.exercises.avoid.iter().filter(|id| done.contains(id.as_str()));
+        let disliked =
+            request.profile.exercises.avoid.iter().filter(|id| done.contains(id.as_str()));
         disliked
-            .map(|id| Finding::broken(self.id(), id.clone(), "left out (avoid)", "in the week").as_remark())
+            .map(|id| {
+                Finding::broken(self.id(), id.clone(), "left out (avoid)", "in the week")
+                    .as_remark()
+            })
             .collect()
     }
 }

@@ -24,12 +24,14 @@ impl Rule for Conditioning {
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();
         for session in &week.sessions {
-            let place = session.groups.iter().position(|group| group.kind == GroupKind::Conditioning);
+            let place =
+                session.groups.iter().position(|group| group.kind == GroupKind::Conditioning);
             let Some(place) = place else { continue };
             let label = session.label.clone();
             if session.groups[place..].iter().any(crate::week::Group::is_work) {
                 findings.push(
-                    Finding::broken(self.id(), label.clone(), "after the strength work", "before").as_remark(),
+                    Finding::broken(self.id(), label.clone(), "after the strength work", "before")
+                        .as_remark(),
                 );
             }
             let seconds: u32 = session
@@ -42,12 +44,15 @@ impl Rule for Conditioning {
             let strength = session.work().next().is_some();
             if strength && seconds > limit {
                 let wanted = format!("{limit} s at most, a quarter");
-                findings.push(Finding::broken(self.id(), label, wanted, format!("{seconds} s")).as_remark());
+                findings.push(
+                    Finding::broken(self.id(), label, wanted, format!("{seconds} s")).as_remark(),
+                );
             }
         }
         for (before, after) in both_ways(&week.sessions) {
             let hours = hours_after(request, before, after);
-            let hard = before.groups.iter().flat_map(|group| &group.items).find(|item| is_hard(item));
+            let hard =
+                before.groups.iter().flat_map(|group| &group.items).find(|item| is_hard(item));
             if let Some(item) = hard.filter(|item| hours < BEFORE_HEAVY_H && suffers(item, after)) {
                 let place = format!("{}, {}", before.label, item.entry.id);
                 let wanted = format!("{BEFORE_HEAVY_H:.0} h before heavy work on {}", after.label);

@@ -28,7 +28,8 @@ impl Rule for DifferentExercises {
     fn add_to(&self, weekly: &mut Weekly) {
         let used: Vec<Term> = weekly.used.values().map(|used| (*used, 1.0)).collect();
         let asked = weekly.request.profile.exercises.must.len();
-        let most = f64::from(weekly.request.figures.different.max(u32::try_from(asked).unwrap_or(200)));
+        let most =
+            f64::from(weekly.request.figures.different.max(u32::try_from(asked).unwrap_or(200)));
         if weekly.request.profile.training_status == Status::Novice {
             weekly.view.extend(used.iter().map(|(used, _)| (*used, -TO_LEARN)));
         }

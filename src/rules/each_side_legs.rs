@@ -38,7 +38,9 @@ impl Rule for EachSideLegs {
                 .on(day)
                 .filter(|pick| {
                     let one = weekly.candidate(pick);
-                    one.is_each_side() && one.is_compound() && one.pattern.side() == Some(Side::Legs)
+                    one.is_each_side()
+                        && one.is_compound()
+                        && one.pattern.side() == Some(Side::Legs)
                 })
                 .map(|pick| (pick.chosen, 1.0))
                 .collect();
@@ -53,14 +55,17 @@ impl Rule for EachSideLegs {
             if legs > MOST {
                 let wanted = "two leg exercises one side at a time";
                 let got = legs.to_string();
-                findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());
+                findings.push(
+                    Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark(),
+                );
             }
             let items: Vec<&Item> = session.work().collect();
             let main = items.iter().rposition(|item| is_two_legged_main(item)).unwrap_or(0);
             let early = items[..main].iter().filter(|item| is_each_side_leg(item));
             findings.extend(early.map(|item| {
                 let place = format!("{}, {}", session.label, item.entry.id);
-                Finding::broken(self.id(), place, "after the two-legged main lift", "before it").as_remark()
+                Finding::broken(self.id(), place, "after the two-legged main lift", "before it")
+                    .as_remark()
             }));
         }
         findings

@@ -49,7 +49,12 @@ impl Rule for Family {
                 if !seen.insert(name) {
                     let place = format!("{}, {}", session.label, item.entry.id);
                     let wanted = format!("one of the family `{name}`");
-                    findings.push(Finding::broken(self.id(), place, wanted, "another the same day"));
+                    findings.push(Finding::broken(
+                        self.id(),
+                        place,
+                        wanted,
+                        "another the same day",
+                    ));
                 }
             }
         }

@@ -29,17 +29,20 @@ impl Rule for Focus {
             if session.focus.len() > MOST {
                 let got = session.focus.len().to_string();
                 let wanted = "four muscles at most";
-                findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());
+                findings.push(
+                    Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark(),
+                );
             }
             let sets: u32 = session.work().map(|item| item.sets).sum();
-            let held = session.sets_of(|entry| {
-                entry.direct.iter().any(|muscle| session.focus.contains(muscle))
-            });
+            let held = session
+                .sets_of(|entry| entry.direct.iter().any(|muscle| session.focus.contains(muscle)));
             let share = f64::from(held) / f64::from(sets.max(1));
             if share < SHARE && !is_whole_body(session) {
                 let got = format!("{:.0} %", share * 100.0);
                 let wanted = "60 % of the sets";
-                findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());
+                findings.push(
+                    Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark(),
+                );
             }
         }
         findings

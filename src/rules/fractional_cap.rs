@@ -4,8 +4,8 @@
 //! danger line; the lower caps by status are common practice.
 
 use super::{Finding, Force, Rule, sets_text};
-use crate::program::Op;
 use crate::model::Weekly;
+use crate::program::Op;
 use crate::request::Request;
 use crate::week::Week;
 use crate::words::Muscle;
@@ -22,7 +22,9 @@ fn windows(request: &Request) -> Vec<Vec<usize>> {
         .map(|first| {
             let mut window = vec![first];
             window.extend((0..request.days.len()).filter(|other| {
-                *other != first && request.too_close(first, *other) && follows(request, first, *other)
+                *other != first
+                    && request.too_close(first, *other)
+                    && follows(request, first, *other)
             }));
             window
         })

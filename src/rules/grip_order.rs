@@ -63,7 +63,8 @@ impl Rule for GripOrder {
                     remark(place, "carries and hangs after the last hinge and pull", "before one");
                 }
             }
-            let run = items.windows(MOST_IN_A_ROW + 1).position(|run| run.iter().all(|item| grips(item)));
+            let run =
+                items.windows(MOST_IN_A_ROW + 1).position(|run| run.iter().all(|item| grips(item)));
             if let Some(place) = run {
                 remark(place, "three grip items in a row at most", "four");
             }

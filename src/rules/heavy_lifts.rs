@@ -21,7 +21,8 @@ impl HeavyLifts {
     /// Where two days are closer than a day and a half, only one of them loads the spine heavily.
     fn spine(&self, weekly: &mut Weekly) {
         let days = weekly.days();
-        for (one, other) in days.clone().flat_map(|one| days.clone().map(move |other| (one, other))) {
+        for (one, other) in days.clone().flat_map(|one| days.clone().map(move |other| (one, other)))
+        {
             let hours = weekly.request.days[one].hours_to(&weekly.request.days[other]);
             if one >= other || hours >= SPINE_HOURS {
                 continue;
@@ -33,7 +34,11 @@ impl HeavyLifts {
             if first.is_empty() || second.is_empty() {
                 continue;
             }
-            let label = format!("{}_{}", weekly.request.days[one].label(), weekly.request.days[other].label());
+            let label = format!(
+                "{}_{}",
+                weekly.request.days[one].label(),
+                weekly.request.days[other].label()
+            );
             let which = weekly.model.least_whole(format!("spine_{label}"), 1);
             let mut row: Vec<Term> = first.iter().map(|pick| (pick.chosen, 1.0)).collect();
             row.push((which, -2.0));
@@ -72,13 +77,14 @@ impl Rule for HeavyLifts {
         Force::View
     }
     fn add_to(&self, weekly: &mut Weekly) {
-        let chosen = |weekly: &Weekly, day: usize, test: &dyn Fn(&Candidate) -> bool| -> Vec<Term> {
-            weekly
-                .on(day)
-                .filter(|pick| test(weekly.candidate(pick)))
-                .map(|pick| (pick.chosen, 1.0))
-                .collect()
-        };
+        let chosen =
+            |weekly: &Weekly, day: usize, test: &dyn Fn(&Candidate) -> bool| -> Vec<Term> {
+                weekly
+                    .on(day)
+                    .filter(|pick| test(weekly.candidate(pick)))
+                    .map(|pick| (pick.chosen, 1.0))
+                    .collect()
+            };
         for day in weekly.days() {
             let label = weekly.request.days[day].label();
             let heavy = chosen(weekly, day, &Candidate::is_heavy);
@@ -99,18 +105,23 @@ impl Rule for HeavyLifts {
             if heavy > 2 {
                 let got = heavy.to_string();
                 let wanted = "two heavy lifts at most";
-                findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());
+                findings.push(
+                    Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark(),
+                );
             }
             let hinge = |item: &&Item| is_heavy(item) && item.pattern() == Some(Pattern::Hinge);
             let hinges = session.work().filter(hinge).count();
             if hinges > 1 {
                 let got = hinges.to_string();
                 let wanted = "one heavy hinge at most";
-                findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());
+                findings.push(
+                    Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark(),
+                );
             }
             for other in &week.sessions[place + 1..] {
                 let hours = request.days[session.day].hours_to(&request.days[other.day]);
-                let both = session.work().any(|item| spine(&item)) && other.work().any(|item| spine(&item));
+                let both = session.work().any(|item| spine(&item))
+                    && other.work().any(|item| spine(&item));
                 if both && hours < SPINE_HOURS {
                     let place = format!("{} and {}", session.label, other.label);
                     let wanted = "36 h between heavy loads on the spine";

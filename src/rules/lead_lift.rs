@@ -49,7 +49,8 @@ impl Rule for LeadLift {
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();
         for session in &week.sessions {
-            let slow = |item: &&crate::week::Item| !item.pattern().is_some_and(Pattern::is_explosive);
+            let slow =
+                |item: &&crate::week::Item| !item.pattern().is_some_and(Pattern::is_explosive);
             let Some(first) = session.work().find(slow) else { continue };
             let any_compound = session.work().any(crate::week::Item::is_compound);
             let most = session.work().map(|item| item.sets).max().unwrap_or(0);

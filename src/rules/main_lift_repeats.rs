@@ -83,7 +83,8 @@ impl Rule for MainLiftRepeats {
         let wanted = wanted(request) as usize;
         if repeated < wanted {
             let text = format!("{wanted} main lifts on two days");
-            findings.push(Finding::broken(self.id(), "week", text, repeated.to_string()).as_remark());
+            findings
+                .push(Finding::broken(self.id(), "week", text, repeated.to_string()).as_remark());
         }
         let days: Vec<BTreeSet<&str>> = week
             .sessions
@@ -94,7 +95,8 @@ impl Rule for MainLiftRepeats {
             if days[place + 1..].contains(day) && !day.is_empty() {
                 let label = week.sessions[place].label.clone();
                 let got = "another day is the same";
-                findings.push(Finding::broken(self.id(), label, "days that differ", got).as_remark());
+                findings
+                    .push(Finding::broken(self.id(), label, "days that differ", got).as_remark());
             }
         }
         findings

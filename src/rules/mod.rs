@@ -7,6 +7,7 @@ use std::collections::BTreeSet;
 use std::fmt::{self, Write as _};
 
 use crate::model::Weekly;
+use crate::program::unyielding::unyielding;
 use crate::request::Request;
 use crate::split::Split;
 use crate::week::Week;
@@ -41,6 +42,7 @@ rules! {
     fractional_cap::FractionalCap,
     explosive::ExplosiveWork,
     whole_body_day::WholeBodyDay,
+    exercise_count::ExerciseCount,
     working_sets::WorkingSets,
     different_exercises::DifferentExercises,
     pattern_repeats::PatternRepeats,
@@ -75,6 +77,22 @@ pub fn weekly_model<'a>(
     for rule in RULES {
         rule.add_to(&mut weekly);
     }
+    weekly
+}
+
+/// Whether a rule's rows hold in every week but for want of any: what a good coach keeps to, without it being a
+/// demand. Only strict targets are demands among the rules that are not hard.
+#[must_use]
+pub fn is_convention(rule: &str) -> bool {
+    let known = RULES.iter().find(|known| known.id() == rule);
+    known.is_some_and(|known| known.force() != Force::Hard && rule != "weekly-volume")
+}
+
+/// The weekly model without the rows by which conventions alone could make it impossible.
+#[must_use]
+pub fn demands_only(mut weekly: Weekly<'_>) -> Weekly<'_> {
+    let mut unyielding = unyielding(&weekly.model).into_iter();
+    weekly.model.rows.retain(|row| unyielding.next() != Some(true) || !is_convention(row.rule));
     weekly
 }
 

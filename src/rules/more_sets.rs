@@ -102,10 +102,14 @@ fn room_for_one_more(
     };
     let now = found(week);
     for (session, group, item) in places(week) {
-        let direct = week.sessions[session].groups[group].items[item].entry.direct.contains(&muscle);
+        let direct =
+            week.sessions[session].groups[group].items[item].entry.direct.contains(&muscle);
         if direct && found(&with_one_more(week, session, group, item)) <= now {
             let session = &week.sessions[session];
-            return Some(format!("{} on {}", session.groups[group].items[item].entry.id, session.label));
+            return Some(format!(
+                "{} on {}",
+                session.groups[group].items[item].entry.id, session.label
+            ));
         }
     }
     None
@@ -114,8 +118,11 @@ fn room_for_one_more(
 /// The places of all straight working items: session, group, item.
 fn places(week: &Week) -> impl Iterator<Item = (usize, usize, usize)> {
     week.sessions.iter().enumerate().flat_map(|(session, one)| {
-        let groups = one.groups.iter().enumerate().filter(|(_, group)| group.kind == GroupKind::Single);
-        groups.flat_map(move |(group, one)| (0..one.items.len()).map(move |item| (session, group, item)))
+        let groups =
+            one.groups.iter().enumerate().filter(|(_, group)| group.kind == GroupKind::Single);
+        groups.flat_map(move |(group, one)| {
+            (0..one.items.len()).map(move |item| (session, group, item))
+        })
     })
 }
 

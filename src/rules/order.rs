@@ -39,7 +39,9 @@ const HEAVY_REPS: u32 = 6;
 pub(super) fn rank(item: &Item) -> Rank {
     match item.pattern() {
         Some(pattern) if pattern.is_explosive() => Rank::Explosive,
-        Some(pattern) if pattern.is_trunk() || matches!(pattern, Pattern::Carry | Pattern::Balance) => {
+        Some(pattern)
+            if pattern.is_trunk() || matches!(pattern, Pattern::Carry | Pattern::Balance) =>
+        {
             Rank::Trunk
         }
         _ if is_heavy(item) => Rank::Heavy,
@@ -78,9 +80,11 @@ impl Rule for Order {
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let emphasized = |group: &Group| {
-            group.items.iter().flat_map(|item| &item.entry.direct).any(|muscle| {
-                request.profile.emphasis.get(muscle) == Some(&Emphasis::More)
-            })
+            group
+                .items
+                .iter()
+                .flat_map(|item| &item.entry.direct)
+                .any(|muscle| request.profile.emphasis.get(muscle) == Some(&Emphasis::More))
         };
         let mut findings = Vec::new();
         for session in &week.sessions {
@@ -89,7 +93,9 @@ impl Rule for Order {
                     let id = pair[1].items.first().map_or("", |item| item.entry.id.as_str());
                     let place = format!("{}, {id}", session.label);
                     let got = "after smaller work";
-                    findings.push(Finding::broken(self.id(), place, "bigger work first", got).as_remark());
+                    findings.push(
+                        Finding::broken(self.id(), place, "bigger work first", got).as_remark(),
+                    );
                 }
             }
         }

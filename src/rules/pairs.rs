@@ -36,7 +36,9 @@ impl Rule for Pairs {
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();
         for session in &week.sessions {
-            for group in session.groups.iter().filter(|group| group.is_work() && group.items.len() > 1) {
+            for group in
+                session.groups.iter().filter(|group| group.is_work() && group.items.len() > 1)
+            {
                 let ids: Vec<_> = group.items.iter().map(|item| item.entry.id.as_str()).collect();
                 let place = format!("{}, {}", session.label, ids.join(" with "));
                 if request.profile.supersets == Supersets::Never {

@@ -47,13 +47,19 @@ impl Rule for PatternRepeats {
                 same.entry((exercise.pattern, direct)).or_default().push(done);
             }
             let label = weekly.request.days[day].label();
-            for (pattern, terms) in patterns.into_iter().filter(|(_, terms)| terms.len() > MOST_OF_PATTERN) {
+            for (pattern, terms) in
+                patterns.into_iter().filter(|(_, terms)| terms.len() > MOST_OF_PATTERN)
+            {
                 weekly.model.row(self.id(), format!("{pattern}_{label}"), terms, Op::Le, 2.0);
             }
-            for (prime, terms) in primes.into_iter().filter(|(_, terms)| terms.len() > MOST_OF_PRIME) {
+            for (prime, terms) in
+                primes.into_iter().filter(|(_, terms)| terms.len() > MOST_OF_PRIME)
+            {
                 weekly.model.row(self.id(), format!("{prime}_{label}"), terms, Op::Le, 3.0);
             }
-            for ((pattern, _), terms) in same.into_iter().filter(|(_, terms)| novice && terms.len() > 1) {
+            for ((pattern, _), terms) in
+                same.into_iter().filter(|(_, terms)| novice && terms.len() > 1)
+            {
                 weekly.model.row(self.id(), format!("{pattern}_{label}_same"), terms, Op::Le, 1.0);
             }
         }
@@ -72,21 +78,26 @@ impl Rule for PatternRepeats {
                 }
                 for other in items[place + 1..].iter().filter(|_| novice) {
                     if alike(&item.entry, &other.entry) {
-                        let place = format!("{}, {} and {}", session.label, item.entry.id, other.entry.id);
+                        let place =
+                            format!("{}, {} and {}", session.label, item.entry.id, other.entry.id);
                         let got = "two that are alike";
-                        findings.push(Finding::broken(self.id(), place, "one of them", got).as_remark());
+                        findings.push(
+                            Finding::broken(self.id(), place, "one of them", got).as_remark(),
+                        );
                     }
                 }
             }
             let many = patterns.iter().filter(|(_, count)| **count > MOST_OF_PATTERN);
             findings.extend(many.map(|(pattern, count)| {
                 let place = format!("{}, {pattern}", session.label);
-                Finding::broken(self.id(), place, "two exercises at most", count.to_string()).as_remark()
+                Finding::broken(self.id(), place, "two exercises at most", count.to_string())
+                    .as_remark()
             }));
             let many = primes.iter().filter(|(_, count)| **count > MOST_OF_PRIME);
             findings.extend(many.map(|(prime, count)| {
                 let place = format!("{}, {prime}", session.label);
-                Finding::broken(self.id(), place, "three exercises at most", count.to_string()).as_remark()
+                Finding::broken(self.id(), place, "three exercises at most", count.to_string())
+                    .as_remark()
             }));
         }
         findings

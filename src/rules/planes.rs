@@ -28,10 +28,13 @@ const MISSING: f64 = 40.0;
 
 /// The planes a request should have.
 fn wanted(request: &Request) -> Vec<Pattern> {
-    let possible = |plane: &Pattern| {
-        request.candidates.iter().any(|candidate| candidate.pattern == *plane)
-    };
-    if request.days.len() < FROM_DAYS { Vec::new() } else { PLANES.into_iter().filter(possible).collect() }
+    let possible =
+        |plane: &Pattern| request.candidates.iter().any(|candidate| candidate.pattern == *plane);
+    if request.days.len() < FROM_DAYS {
+        Vec::new()
+    } else {
+        PLANES.into_iter().filter(possible).collect()
+    }
 }
 
 impl Rule for Planes {
@@ -59,8 +62,7 @@ impl Rule for Planes {
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
-        let any_left =
-            |plane: &Pattern| left(request).any(|entry| entry.pattern == Some(*plane));
+        let any_left = |plane: &Pattern| left(request).any(|entry| entry.pattern == Some(*plane));
         let wanted = PLANES.into_iter().filter(|_| request.days.len() >= FROM_DAYS);
         wanted
             .filter(any_left)

@@ -41,7 +41,10 @@ impl Rule for PlannedTime {
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
-        let full = request.targets.iter().all(|(muscle, target)| week.halves(*muscle) >= to_halves(target.high));
+        let full = request
+            .targets
+            .iter()
+            .all(|(muscle, target)| week.halves(*muscle) >= to_halves(target.high));
         let mut findings = Vec::new();
         for session in &week.sessions {
             let limit = f64::from(request.days[session.day].minutes) * 60.0;
@@ -49,7 +52,9 @@ impl Rule for PlannedTime {
             if share < LEAST_SHARE && !full {
                 let got = format!("{:.0} %", share * 100.0);
                 let wanted = "85 % of the minutes used";
-                findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());
+                findings.push(
+                    Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark(),
+                );
             }
             for group in &session.groups {
                 let counted = group.recounted_s();

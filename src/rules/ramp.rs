@@ -35,11 +35,14 @@ impl Rule for Ramp {
         let mut findings = Vec::new();
         for session in &week.sessions {
             let steps: usize = session.work().map(|item| item.ramp.len()).sum();
-            let seconds = u32::try_from(steps).unwrap_or(u32::MAX).saturating_mul(RAMP_SET_S + RAMP_REST_S);
+            let seconds =
+                u32::try_from(steps).unwrap_or(u32::MAX).saturating_mul(RAMP_SET_S + RAMP_REST_S);
             if seconds > RAMP_MOST_S {
                 let got = format!("{seconds} s");
                 let wanted = "eight minutes of ramp sets at most";
-                findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());
+                findings.push(
+                    Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark(),
+                );
             }
             for item in session.work() {
                 findings.extend(odd(request, item).map(|(wanted, got)| {

@@ -5,8 +5,8 @@
 
 use super::{Finding, Force, Rule};
 use crate::input::profile::{SplitChoice, SplitName};
-use crate::program::Op;
 use crate::model::Weekly;
+use crate::program::Op;
 use crate::request::Request;
 use crate::request::day::GRACE_H;
 use crate::request::figures::{HARD_DIRECT, HARD_FRACTIONAL};
@@ -61,7 +61,8 @@ impl Rule for Recovery {
             for (place, one) in hard.iter().enumerate() {
                 findings.extend(beside_sport(request, muscle, one));
                 let others = &hard[place + 1..];
-                findings.extend(others.iter().filter_map(|other| between(request, muscle, one, other)));
+                findings
+                    .extend(others.iter().filter_map(|other| between(request, muscle, one, other)));
             }
         }
         findings.into_iter().map(|one| if asked { one.as_remark() } else { one }).collect()
@@ -79,7 +80,8 @@ fn between(request: &Request, muscle: Muscle, one: &Session, other: &Session) ->
         return Some(Finding::broken(ID, place, wanted, got));
     }
     let soon = |before: &Session, after: &Session| {
-        to_failure(before, muscle) && hours_after(request, before, after) < AFTER_FAILURE_H - GRACE_H
+        to_failure(before, muscle)
+            && hours_after(request, before, after) < AFTER_FAILURE_H - GRACE_H
     };
     (soon(one, other) || soon(other, one)).then(|| {
         let wanted = format!("{AFTER_FAILURE_H:.0} h after work to failure");

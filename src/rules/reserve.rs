@@ -41,7 +41,8 @@ impl Rule for Reserve {
                 remark(format!("{least} repetitions in reserve"), rir.to_string());
             }
             let (low, high) = usual_amounts(item);
-            if let Some(odd) = item.amounts.iter().find(|amount| **amount < low || **amount > high) {
+            if let Some(odd) = item.amounts.iter().find(|amount| **amount < low || **amount > high)
+            {
                 remark(format!("{low} to {high} {}", item.entry.measure), odd.to_string());
             }
             if item.rest_s % 15 != 0 {
@@ -49,7 +50,10 @@ impl Rule for Reserve {
             }
             if is_near_failure_under_a_bar(request, item) {
                 let got = "near failure under a bar without safety arms";
-                remark("two repetitions in reserve where someone trains alone".to_owned(), got.to_owned());
+                remark(
+                    "two repetitions in reserve where someone trains alone".to_owned(),
+                    got.to_owned(),
+                );
             }
             if is_too_light_for_strength(request, item) {
                 let reps = item.amounts.iter().max().copied().unwrap_or(0);
@@ -66,7 +70,8 @@ impl Rule for Reserve {
 }
 
 fn least_reserve(request: &Request, item: &Item) -> u32 {
-    let big = matches!(item.pattern(), Some(Pattern::Squat | Pattern::Hinge | Pattern::VerticalPush));
+    let big =
+        matches!(item.pattern(), Some(Pattern::Squat | Pattern::Hinge | Pattern::VerticalPush));
     request.figures.least_rir.max(u32::from(big && item.is_compound()))
 }
 
@@ -81,8 +86,8 @@ fn is_near_failure_under_a_bar(request: &Request, item: &Item) -> bool {
 /// Past novice a main lift for strength is done from 80 % of the maximum (ACSM 2026 overview), which eight
 /// repetitions to failure take (NSCA table).
 fn is_too_light_for_strength(request: &Request, item: &Item) -> bool {
-    let strong = request.profile.goal == Goal::Strength
-        && request.profile.training_status != Status::Novice;
+    let strong =
+        request.profile.goal == Goal::Strength && request.profile.training_status != Status::Novice;
     let lift = item.entry.main && item.entry.load == LoadKind::BarTotal;
     let most = item.amounts.iter().max().copied().unwrap_or(0);
     let to_failure = most + item.rir.unwrap_or(0);

@@ -4,8 +4,8 @@
 //! (Remmert et al. 2025), not a danger line; the others are common practice.
 
 use super::{Finding, Force, Rule};
-use crate::program::Op;
 use crate::model::Weekly;
+use crate::program::Op;
 use crate::request::Request;
 use crate::week::Week;
 use crate::words::Muscle;

@@ -31,7 +31,8 @@ impl Stations {
             .filter(|group| group.is_work())
             .map(|group| {
                 let stations = group.items.iter().filter_map(|item| station(request, item));
-                let ids: Vec<&str> = group.items.iter().map(|item| item.entry.id.as_str()).collect();
+                let ids: Vec<&str> =
+                    group.items.iter().map(|item| item.entry.id.as_str()).collect();
                 (group_rank(group), stations.collect(), ids.join(" with "))
             })
             .collect();
@@ -49,7 +50,9 @@ impl Stations {
             if again {
                 let place = format!("{}, {ids}", session.label);
                 let wanted = "what is done at one station together";
-                findings.push(Finding::broken(self.id(), place, wanted, "coming back to it").as_remark());
+                findings.push(
+                    Finding::broken(self.id(), place, wanted, "coming back to it").as_remark(),
+                );
             }
         }
         findings
@@ -104,14 +107,14 @@ impl Rule for Stations {
         let mut findings = Vec::new();
         for session in &week.sessions {
             findings.extend(self.left_and_come_back(request, session));
-            let stations: BTreeSet<Station> = session
-                .work()
-                .filter_map(|item| station(request, item))
-                .collect();
+            let stations: BTreeSet<Station> =
+                session.work().filter_map(|item| station(request, item)).collect();
             if stations.len() > most {
                 let wanted = format!("{most} stations at most");
                 let got = stations.len().to_string();
-                findings.push(Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark());
+                findings.push(
+                    Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark(),
+                );
             }
         }
         findings

@@ -3,9 +3,9 @@
 //! Two exposures a week beat one (Schoenfeld et al. 2016); the share is common practice.
 
 use super::{Finding, Force, Rule};
-use crate::program::Op;
 use crate::input::profile::{SplitChoice, SplitName};
 use crate::model::{Weekly, times};
+use crate::program::Op;
 use crate::request::Request;
 use crate::week::Week;
 use crate::words::Muscle;
@@ -30,7 +30,8 @@ impl Rule for TwoDays {
     }
     fn add_to(&self, weekly: &mut Weekly) {
         for (muscle, target) in &weekly.request.targets {
-            let days = weekly.days().filter(|day| !weekly.halves_on(*muscle, *day).is_empty()).count();
+            let days =
+                weekly.days().filter(|day| !weekly.halves_on(*muscle, *day).is_empty()).count();
             if target.high < 8.0 || days < 2 {
                 continue;
             }
@@ -80,6 +81,7 @@ fn has_two_days(request: &Request) -> bool {
         SplitChoice::Named(_) => false,
     };
     let days = 0..request.days.len();
-    let apart = |one: usize| days.clone().any(|other| other != one && !request.too_close(one, other));
+    let apart =
+        |one: usize| days.clone().any(|other| other != one && !request.too_close(one, other));
     !asked_once && days.clone().any(apart)
 }

@@ -7,13 +7,13 @@ use std::collections::BTreeMap;
 
 use super::left::left;
 use super::{Finding, Force, Rule};
+use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
-use crate::input::catalog::Entry;
 use crate::request::resolve::uses;
-use crate::words::{Goal, Status};
 use crate::week::Week;
+use crate::words::{Goal, Status};
 
 /// Days with the exercise, by exercise.
 pub(super) struct WeeklyUses;
@@ -50,7 +50,12 @@ impl Rule for WeeklyUses {
         days.into_iter()
             .filter(|(_, (times, most))| times > most)
             .map(|(id, (times, most))| {
-                Finding::broken(self.id(), id, format!("{most} times a week at most"), times.to_string())
+                Finding::broken(
+                    self.id(),
+                    id,
+                    format!("{most} times a week at most"),
+                    times.to_string(),
+                )
             })
             .collect()
     }

@@ -4,8 +4,8 @@
 //! where the profile says `strict`.
 
 use super::{Finding, Force, Rule, sets_text, to_halves};
-use crate::program::Op;
 use crate::model::Weekly;
+use crate::program::Op;
 use crate::request::Request;
 use crate::week::Week;
 use crate::words::Muscle;

@@ -3,8 +3,8 @@
 use std::collections::BTreeSet;
 
 use super::{Finding, Force, Rule};
-use crate::program::{Op, Term};
 use crate::model::Weekly;
+use crate::program::{Op, Term};
 use crate::request::{Request, Wish};
 use crate::week::Week;
 
@@ -41,12 +41,15 @@ impl Rule for WishLists {
         let done: BTreeSet<&str> =
             items.flat_map(|group| &group.items).map(|item| item.entry.id.as_str()).collect();
         let lists = &request.profile.exercises;
-        let missing = lists.must.iter().filter(|id| !done.contains(id.as_str())).map(|id| {
-            Finding::broken(self.id(), id.clone(), "in the week (must)", "not in it")
-        });
-        let unwanted = lists.never.iter().filter(|id| done.contains(id.as_str())).map(|id| {
-            Finding::broken(self.id(), id.clone(), "never in the week", "in it")
-        });
+        let missing =
+            lists.must.iter().filter(|id| !done.contains(id.as_str())).map(|id| {
+                Finding::broken(self.id(), id.clone(), "in the week (must)", "not in it")
+            });
+        let unwanted = lists
+            .never
+            .iter()
+            .filter(|id| done.contains(id.as_str()))
+            .map(|id| Finding::broken(self.id(), id.clone(), "never in the week", "in it"));
         missing.chain(unwanted).collect()
     }
 }

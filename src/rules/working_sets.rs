@@ -28,7 +28,8 @@ impl Rule for WorkingSets {
     fn add_to(&self, weekly: &mut Weekly) {
         for day in weekly.days() {
             let rounds = f64::from(paired_sets(weekly.request, day));
-            let mut sets: Vec<Term> = weekly.on(day).flat_map(|pick| pick.sets_times(1.0)).collect();
+            let mut sets: Vec<Term> =
+                weekly.on(day).flat_map(|pick| pick.sets_times(1.0)).collect();
             let credit = rounds * (1.0 - PAIRED_SHARE);
             sets.extend(weekly.on(day).filter_map(|pick| Some((pick.paired?, -credit))));
             let day = &weekly.request.days[day];
@@ -43,14 +44,17 @@ impl Rule for WorkingSets {
             .filter_map(|session| {
                 let sets = |paired: bool| -> u32 {
                     let groups = session.groups.iter();
-                    let of_kind = groups.filter(|group| group.is_work() && (group.items.len() > 1) == paired);
+                    let of_kind =
+                        groups.filter(|group| group.is_work() && (group.items.len() > 1) == paired);
                     of_kind.flat_map(|group| &group.items).map(|item| item.sets).sum()
                 };
                 let (straight, paired) = (sets(false), sets(true));
                 let counted = f64::from(straight) + PAIRED_SHARE * f64::from(paired);
-                let most = (f64::from(request.days[session.day].minutes) * SETS_PER_MINUTE).max(4.0);
+                let most =
+                    (f64::from(request.days[session.day].minutes) * SETS_PER_MINUTE).max(4.0);
                 (counted > most + 1e-6).then(|| {
-                    let wanted = format!("{most:.0} straight sets at most, paired ones count two thirds");
+                    let wanted =
+                        format!("{most:.0} straight sets at most, paired ones count two thirds");
                     let got = format!("{straight} straight and {paired} paired");
                     Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark()
                 })

@@ -257,7 +257,7 @@ impl Board {
                 Op::Eq => (self.left[row] - right).abs(),
             };
             let now = if over > ROUNDING { over * self.units[row] } else { 0.0 };
-            if now != self.broken[row] {
+            if (now - self.broken[row]).abs() > 0.0 {
                 self.journal.push(Was::Broken(row, self.broken[row]));
                 self.worth.broken += now - self.broken[row];
                 self.broken[row] = now;

@@ -5,11 +5,13 @@ pub mod draw;
 mod effort;
 mod held;
 pub mod model_file;
+mod moves;
 mod pairing;
 mod play;
 pub mod quick;
 pub mod reduce;
 pub mod search;
+mod solved;
 mod vary;
 
 use crate::input::plan::{SolveStatus, Tier};

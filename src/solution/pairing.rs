@@ -61,7 +61,7 @@ impl Pairing {
         sets: &[u32],
     ) {
         for (one, other, count) in std::mem::take(&mut self.standing[day]) {
-            self.mark(weekly, board, [one, other], count, 0.0);
+            Pairing::mark(weekly, board, [one, other], count, 0.0);
         }
         if self.counts.is_empty() {
             return;
@@ -84,13 +84,13 @@ impl Pairing {
             None => best.last().map(|(_, pairs)| pairs.clone()).unwrap_or_default(),
         };
         for (one, other, count) in &chosen {
-            self.mark(weekly, board, [*one, *other], *count, 1.0);
+            Pairing::mark(weekly, board, [*one, *other], *count, 1.0);
         }
         self.standing[day] = chosen;
     }
 
     /// Marks two picks as paired or not, and counts the pair.
-    fn mark(&self, weekly: &Weekly, board: &mut Board, picks: [usize; 2], count: usize, by: f64) {
+    fn mark(weekly: &Weekly, board: &mut Board, picks: [usize; 2], count: usize, by: f64) {
         for pick in picks {
             if let Some(paired) = weekly.picks[pick].paired {
                 board.set(paired.0, by);

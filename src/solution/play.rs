@@ -8,6 +8,7 @@ use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng as _, SeedableRng as _};
 
 use super::board::{Board, Worth};
+use super::moves::Change;
 use super::pairing::{Pair, Pairing};
 use crate::model::Weekly;
 
@@ -29,9 +30,6 @@ const HALVES: [Half; 2] = [
 /// What a changed pick of a rework weighs in points of tier 3, while a game is steered.
 const CHANGE: f64 = 25.0;
 
-/// Of a hundred changes, how many are two at once: where minutes are short, one alone often cannot help.
-const TWO_AT_ONCE: u32 = 30;
-
 /// Exercises of a day up to which pairs are looked for.
 const MOST_PAIRED: usize = 10;
 
@@ -40,18 +38,18 @@ const MEETING_HEAT: f64 = 0.02;
 
 /// A week in play.
 pub(super) struct Play<'w, 'a> {
-    weekly: &'w Weekly<'a>,
+    pub(super) weekly: &'w Weekly<'a>,
     board: Board,
     /// Sets of each pick; 0 is not done.
-    sets: Vec<u32>,
+    pub(super) sets: Vec<u32>,
     pairing: Pairing,
     random: ChaCha8Rng,
     /// For each pick, others of its day that could stand in for it: same pattern or prime mover.
-    alike: Vec<Vec<usize>>,
-    on_day: Vec<Vec<usize>>,
+    pub(super) alike: Vec<Vec<usize>>,
+    pub(super) on_day: Vec<Vec<usize>>,
     /// What is done on each day.
-    done: Vec<Vec<usize>>,
-    days_of: Vec<Vec<usize>>,
+    pub(super) done: Vec<Vec<usize>>,
+    pub(super) days_of: Vec<Vec<usize>>,
 }
 
 /// The best week of a game.
@@ -68,9 +66,6 @@ impl Outcome {
         if other.worth.beats(&self.worth) { other } else { self }
     }
 }
-
-/// One change: picks with their new sets.
-type Change = Vec<(usize, u32)>;
 
 impl<'w, 'a> Play<'w, 'a> {
     /// An empty week.
@@ -119,7 +114,7 @@ impl<'w, 'a> Play<'w, 'a> {
         play
     }
 
-    /// Moves toward the picks that are preferred, where no tier loses by it; returns the values reached.
+    /// Moves toward the picks that are preferred, where no tier changes by it; returns the values reached.
     pub(super) fn wander(mut self, preferences: &[f64], changes: u32) -> Vec<f64> {
         let base = self.board.settle();
         for _ in 0..changes {
@@ -135,26 +130,14 @@ impl<'w, 'a> Play<'w, 'a> {
             }
             let applied = self.apply(&proposed);
             let worth = self.board.settle();
-            if base.beats(&worth) {
-                self.undo(applied);
-            } else {
+            // A better week would be one that only some seeds find.
+            if base.order(&worth).is_eq() {
                 self.board.keep();
+            } else {
+                self.undo(applied);
             }
         }
         self.outcome(&self.sets).values
-    }
-
-    /// Another exercise for one that is done: on its day, on another day, or everywhere.
-    fn propose_other(&mut self) -> Option<Change> {
-        let days = u32::try_from(self.on_day.len()).ok()?;
-        let day = self.below(days) as usize;
-        let done = self.done[day].clone();
-        match self.below(10) {
-            0..=4 => self.stand_in(&done),
-            5..=7 => self.everywhere(&done),
-            8 => self.replace(day, &done),
-            _ => self.elsewhere(&done),
-        }
     }
 
     /// Takes back an applied change.
@@ -191,7 +174,7 @@ impl<'w, 'a> Play<'w, 'a> {
         let mut now = self.board.settle();
         let [warm, cold] = half.heat;
         for change in 0..changes {
-            let heat = warm * (cold / warm).powf(f64::from(change) / f64::from(changes));
+            let heat = warm * libm::pow(cold / warm, f64::from(change) / f64::from(changes));
             let Some(proposed) = self.propose_one_or_two() else { continue };
             let applied = self.apply(&proposed);
             let worth = self.board.settle();
@@ -206,17 +189,6 @@ impl<'w, 'a> Play<'w, 'a> {
                 self.undo(applied);
             }
         }
-    }
-
-    fn propose_one_or_two(&mut self) -> Option<Change> {
-        let mut change = self.propose()?;
-        if self.below(100) < TWO_AT_ONCE {
-            let second = self.propose().unwrap_or_default();
-            let is_new = |(pick, _): &(usize, u32)| change.iter().all(|(other, _)| other != pick);
-            let second: Change = second.into_iter().filter(is_new).collect();
-            change.extend(second);
-        }
-        Some(change)
     }
 
     /// Sets every pick to some sets.
@@ -264,113 +236,11 @@ impl<'w, 'a> Play<'w, 'a> {
     }
 
     fn takes(&mut self, gain: f64, heat: f64) -> bool {
-        gain >= 0.0 || f64::from(self.below(1_000_000)) / 1e6 < (gain / heat).exp()
+        gain >= 0.0 || f64::from(self.below(1_000_000)) / 1e6 < libm::exp(gain / heat)
     }
 
-    fn below(&mut self, count: u32) -> u32 {
+    pub(super) fn below(&mut self, count: u32) -> u32 {
         self.random.next_u32() % count.max(1)
-    }
-
-    fn one_of(&mut self, list: &[usize]) -> Option<usize> {
-        let count = u32::try_from(list.len()).ok().filter(|count| *count > 0)?;
-        let place = self.below(count) as usize;
-        Some(list[place])
-    }
-
-    /// A change at random, the useful ones more often.
-    fn propose(&mut self) -> Option<Change> {
-        let days = u32::try_from(self.on_day.len()).ok()?;
-        let day = self.below(days) as usize;
-        let done = self.done[day].clone();
-        match self.below(100) {
-            0..=29 => self.stand_in(&done),
-            30..=49 => self.more_or_less(&done),
-            50..=61 => self.add(day),
-            62..=69 => Some(vec![(self.one_of(&done)?, 0)]),
-            70..=79 => self.replace(day, &done),
-            80..=86 => self.shift_set(&done),
-            87..=93 => self.elsewhere(&done),
-            _ => self.everywhere(&done),
-        }
-    }
-
-    /// Another exercise of the same pattern or prime mover.
-    fn stand_in(&mut self, done: &[usize]) -> Option<Change> {
-        let out = self.one_of(done)?;
-        let list = std::mem::take(&mut self.alike[out]);
-        let into = self.one_of(&list);
-        self.alike[out] = list;
-        self.swap(out, into?)
-    }
-
-    fn replace(&mut self, day: usize, done: &[usize]) -> Option<Change> {
-        let out = self.one_of(done)?;
-        let list = std::mem::take(&mut self.on_day[day]);
-        let into = self.one_of(&list);
-        self.on_day[day] = list;
-        self.swap(out, into?)
-    }
-
-    fn swap(&self, out: usize, into: usize) -> Option<Change> {
-        let [least, most] = self.weekly.picks[into].sets;
-        let sets = self.sets[out].clamp(least, most);
-        (out != into && self.sets[into] == 0).then(|| vec![(out, 0), (into, sets)])
-    }
-
-    fn more_or_less(&mut self, done: &[usize]) -> Option<Change> {
-        let pick = self.one_of(done)?;
-        let more = self.below(2) == 0;
-        self.stepped(pick, more).map(|change| vec![change])
-    }
-
-    /// One set more or less, where its range allows it.
-    fn stepped(&self, pick: usize, more: bool) -> Option<(usize, u32)> {
-        let [least, most] = self.weekly.picks[pick].sets;
-        let sets = if more { self.sets[pick] + 1 } else { self.sets[pick].checked_sub(1)? };
-        (least..=most).contains(&sets).then_some((pick, sets))
-    }
-
-    fn add(&mut self, day: usize) -> Option<Change> {
-        let list = std::mem::take(&mut self.on_day[day]);
-        let pick = self.one_of(&list);
-        self.on_day[day] = list;
-        let pick = pick.filter(|pick| self.sets[*pick] == 0)?;
-        let [least, most] = self.weekly.picks[pick].sets;
-        let sets = least + self.below(most - least + 1);
-        Some(vec![(pick, sets)])
-    }
-
-    /// A set from one exercise of the day to another.
-    fn shift_set(&mut self, done: &[usize]) -> Option<Change> {
-        let (from, to) = (self.one_of(done)?, self.one_of(done)?);
-        (from != to).then_some(())?;
-        Some(vec![self.stepped(from, false)?, self.stepped(to, true)?])
-    }
-
-    /// The same exercise on another day.
-    fn elsewhere(&mut self, done: &[usize]) -> Option<Change> {
-        let out = self.one_of(done)?;
-        let list = std::mem::take(&mut self.days_of[self.weekly.picks[out].candidate]);
-        let into = self.one_of(&list);
-        self.days_of[self.weekly.picks[out].candidate] = list;
-        self.swap(out, into?)
-    }
-
-    /// Another exercise of its kind on every day that has it.
-    fn everywhere(&mut self, done: &[usize]) -> Option<Change> {
-        let out = self.one_of(done)?;
-        let list = std::mem::take(&mut self.alike[out]);
-        let into = self.one_of(&list);
-        self.alike[out] = list;
-        let (old, new) = (self.weekly.picks[out].candidate, self.weekly.picks[into?].candidate);
-        let mut change = Change::new();
-        for pick in self.days_of[old].iter().copied().filter(|pick| self.sets[*pick] > 0) {
-            let day = self.weekly.picks[pick].day;
-            let there =
-                self.days_of[new].iter().copied().find(|one| self.weekly.picks[*one].day == day);
-            change.extend(self.swap(pick, there?)?);
-        }
-        Some(change)
     }
 
     /// Sets picks to their sets, and pairs the days that changed anew. Returns what is needed to undo it.

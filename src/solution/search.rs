@@ -19,9 +19,9 @@ use crate::split::Split;
 
 /// Values of all variables, and what the goal at hand is at them.
 #[derive(Debug, Clone)]
-struct Held {
-    values: Vec<f64>,
-    goal: f64,
+pub(super) struct Held {
+    pub(super) values: Vec<f64>,
+    pub(super) goal: f64,
 }
 
 /// Why a split gave no week.
@@ -41,7 +41,8 @@ pub(super) struct Search<'a> {
     pub(super) weekly: Weekly<'a>,
 }
 
-/// Solves a request under each split as far as it stays in the race, and returns the best week.
+/// Solves a request under each split as far as it stays in the race, and returns the best week. Where no week
+/// is found that keeps to all conventions, one is looked for that meets the demands alone.
 ///
 /// # Errors
 /// Whether it is proven for every split that there is no week, or none was found.
@@ -49,32 +50,35 @@ pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solut
     let keep = reduce::kept(request);
     let searches: Vec<Search> =
         splits.iter().map(|split| Search::new(request, split, &keep, effort.backend)).collect();
+    let searches = match played_out(searches, effort) {
+        Ok(solution) => return Ok(solution),
+        Err(searches) => searches.into_iter().map(Search::with_demands_only).collect(),
+    };
+    played_out(searches, effort).or_else(|searches| solved_without_games(searches, effort))
+}
+
+/// The best week that games find, or the searches again where they find none.
+fn played_out(searches: Vec<Search>, effort: Effort) -> Result<Solution, Vec<Search>> {
     let first = searches
         .par_iter()
         .map(|search| search.played(0, 1, effort.first_changes_a_day))
         .collect::<Vec<_>>();
     let mut ranked: Vec<(usize, Outcome)> = first.into_iter().enumerate().collect();
     ranked.sort_by(|(_, one), (_, other)| one.worth.order(&other.worth));
-    let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
-    let games = effort.games.max(effort.game_days / days.max(1));
-    let race: Vec<(usize, Outcome)> = ranked
-        .into_iter()
-        .take(effort.finalists)
-        .map(|(place, outcome)| {
-            let again = searches[place].played(1, games, effort.changes_a_day);
-            (place, if again.worth.beats(&outcome.worth) { again } else { outcome })
-        })
-        .collect();
-    let winner = race
-        .into_iter()
-        .reduce(|best, next| if next.1.worth.beats(&best.1.worth) { next } else { best });
+    let days = searches.first().map_or(1, |search| search.weekly.request.days.len());
+    let games = effort.games.max(effort.game_days / u32::try_from(days).unwrap_or(u32::MAX));
+    let race = ranked.into_iter().take(effort.finalists).map(|(place, outcome)| {
+        (place, outcome.better(searches[place].played(1, games, effort.changes_a_day)))
+    });
+    let winner =
+        race.reduce(|best, next| if next.1.worth.beats(&best.1.worth) { next } else { best });
     match winner {
         Some((place, outcome)) if outcome.worth.broken < 1e-6 => {
             let outcome = searches[place].played_on(outcome, games, effort);
             let search = searches.into_iter().nth(place).expect("the place is one of the searches");
-            Ok(search.to_the_end(outcome.values, effort))
+            Ok(search.brought_to_the_end(outcome.values, effort))
         }
-        _ => solved_without_games(searches, effort),
+        _ => Err(searches),
     }
 }
 
@@ -83,7 +87,7 @@ fn solved_without_games(searches: Vec<Search>, effort: Effort) -> Result<Solutio
     let mut all_proven = true;
     for search in searches {
         match search.found_by_solver(effort) {
-            Ok(values) => return Ok(search.to_the_end(values, effort)),
+            Ok(values) => return Ok(search.brought_to_the_end(values, effort)),
             Err(nothing) => all_proven &= nothing == NoWeek::Impossible,
         }
     }
@@ -104,6 +108,11 @@ impl<'a> Search<'a> {
         backend: Backend,
     ) -> Search<'a> {
         Search { backend, weekly: rules::weekly_model(request, split, keep) }
+    }
+
+    /// The same search without conventions that could stand in the way of every week.
+    fn with_demands_only(self) -> Search<'a> {
+        Search { weekly: rules::demands_only(self.weekly), ..self }
     }
 }
 
@@ -136,7 +145,7 @@ impl Search<'_> {
     }
 
     /// From a week that meets the hard rules to the best one, its bounds, and the later blocks.
-    fn to_the_end(mut self, values: Vec<f64>, effort: Effort) -> Solution {
+    fn brought_to_the_end(mut self, values: Vec<f64>, effort: Effort) -> Solution {
         if self.weekly.picks.len() <= effort.whole_picks {
             return self.whole(values, effort);
         }
@@ -151,12 +160,12 @@ impl Search<'_> {
         let bound = bound.max(value(&view, &best.values));
         let changes = self.changes_bound();
         self.release();
-        let blocks = vary::varied(&self, best.values);
+        let blocks = vary::varied(&self, &best.values);
         self.finish(&blocks, [bounds[0], bounds[1], changes, bound])
     }
 
     /// Drops the rows that hold tiers: the board compares tiers by itself.
-    fn release(&mut self) {
+    pub(super) fn release(&mut self) {
         super::held::release(&mut self.weekly);
     }
 
@@ -177,45 +186,8 @@ impl Search<'_> {
         }
     }
 
-    /// Every tier in turn to the proof, as far as the work goes.
-    fn whole(mut self, start: Vec<f64>, effort: Effort) -> Solution {
-        let weekly = &self.weekly;
-        let tiers = [
-            costs(&weekly.coverage),
-            costs(&weekly.ranges),
-            costs(&weekly.changes),
-            weekly.view.clone(),
-        ];
-        let mut values = start;
-        let mut bounds = [0.0; 4];
-        for (tier, goal) in tiers.iter().enumerate() {
-            let reached = value(goal, &values);
-            let work = Some(Work { nodes: effort.whole_nodes });
-            let cost_free = tier < 3 && reached > -1e-6;
-            let bound = if cost_free {
-                reached
-            } else {
-                match self.all_free(goal, Some(&values), work) {
-                    Ok(found) => {
-                        if found.objective > reached + 1e-6 {
-                            values = found.values;
-                        }
-                        found.bound
-                    }
-                    Err(_) => self.relaxed(goal).map_or(f64::INFINITY, |found| found.objective),
-                }
-            };
-            let bound = bound.max(value(goal, &values));
-            bounds[tier] = if tier < 3 { (-bound).max(0.0) } else { bound };
-            self.hold(tier, &values);
-        }
-        self.release();
-        let blocks = vary::varied(&self, values);
-        self.finish(&blocks, bounds)
-    }
-
     /// Holds a tier at what some values reach.
-    fn hold(&mut self, tier: usize, values: &[f64]) {
+    pub(super) fn hold(&mut self, tier: usize, values: &[f64]) {
         let weekly = &mut self.weekly;
         match tier {
             0 => hold_coverage(weekly, value(&weekly.coverage, values)),
@@ -258,62 +230,8 @@ impl Search<'_> {
         backend::solve(&part).ok()
     }
 
-    /// Days solved again: costs first where there are any, then points.
-    fn improved(&mut self, start: Vec<f64>, effort: Effort) -> Held {
-        let mut values = start;
-        for tier in 0..3 {
-            let goal = match tier {
-                0 => costs(&self.weekly.coverage),
-                1 => costs(&self.weekly.ranges),
-                _ => costs(&self.weekly.changes),
-            };
-            let reached = value(&goal, &values);
-            if reached < -1e-6 {
-                let held = Held { goal: reached, values };
-                values = self.improve(&goal, held, effort).values;
-            }
-            self.hold(tier, &values);
-        }
-        let view = self.weekly.view.clone();
-        let held = Held { goal: value(&view, &values), values };
-        self.improve(&view, held, effort)
-    }
-
-    fn improve(&self, goal: &[Term], mut best: Held, effort: Effort) -> Held {
-        for _ in 0..effort.rounds {
-            let before = best.goal;
-            best = self.improve_days(goal, best, effort);
-            if best.goal <= before + 1e-6 {
-                break;
-            }
-        }
-        best
-    }
-
-    /// Solves single days again, each once.
-    fn improve_days(&self, goal: &[Term], best: Held, effort: Effort) -> Held {
-        self.weekly.days().fold(best, |best, day| match self.again(goal, &best, day, effort) {
-            Some(found) if found.objective > best.goal + 1e-6 => {
-                Held { goal: found.objective, values: found.values }
-            }
-            _ => best,
-        })
-    }
-
-    /// One day solved again from where it stands, the other days as they are.
-    fn again(&self, goal: &[Term], best: &Held, day: usize, effort: Effort) -> Option<Found> {
-        let mut fixed: Vec<Option<f64>> = vec![None; self.weekly.model.vars.len()];
-        for other in self.weekly.days().filter(|other| *other != day) {
-            for var in self.day_vars(other) {
-                fixed[var] = Some(best.values[var]);
-            }
-        }
-        let work = Some(Work { nodes: effort.nodes });
-        self.part(Backend::default(), goal, &fixed, Some(&best.values), work).ok()
-    }
-
     /// The whole week, no day held.
-    fn all_free(
+    pub(super) fn all_free(
         &self,
         goal: &[Term],
         start: Option<&[f64]>,
@@ -323,7 +241,7 @@ impl Search<'_> {
         self.part(self.backend, goal, &fixed, start, work)
     }
 
-    fn part(
+    pub(super) fn part(
         &self,
         backend: Backend,
         goal: &[Term],
@@ -334,18 +252,6 @@ impl Search<'_> {
         let relaxed = vec![false; fixed.len()];
         let model = &self.weekly.model;
         backend::solve(&Part { backend, model, goal, fixed, relaxed: &relaxed, start, work })
-    }
-
-    /// The variables that belong to a day: its picks and pairs.
-    fn day_vars(&self, day: usize) -> Vec<usize> {
-        let mut vars = Vec::new();
-        for pick in self.weekly.on(day) {
-            vars.extend([pick.chosen.0, pick.extra.0]);
-            vars.extend(pick.paired.map(|var| var.0));
-        }
-        let pairs = self.weekly.pairs.iter().filter(|pair| pair.day == day);
-        vars.extend(pairs.map(|pair| pair.count.0));
-        vars
     }
 
     pub(super) fn finish(&self, blocks: &[Vec<f64>], bounds: [f64; 4]) -> Solution {

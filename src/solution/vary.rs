@@ -15,14 +15,14 @@ const ROTATION: f64 = 1000.0;
 const CHANGES_A_DAY: u32 = 1000;
 
 /// The week of the first block by the seed's preferences, then one for each later block.
-pub(super) fn varied(search: &Search, best: Vec<f64>) -> Vec<Vec<f64>> {
+pub(super) fn varied(search: &Search, best: &[f64]) -> Vec<Vec<f64>> {
     let request = search.weekly.request;
     let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
     // What a rework changed is counted in the first block; accessories of later blocks rotate as ever.
     let later = crate::model::Weekly { changes: Vec::new(), ..search.weekly.clone() };
     let mut blocks: Vec<Vec<f64>> = Vec::new();
     for block in 0..request.blocks() {
-        let last = blocks.last().unwrap_or(&best);
+        let last = blocks.last().map_or(best, Vec::as_slice);
         let goal = preferences(search, block, &blocks);
         let weekly = if block == 0 { &search.weekly } else { &later };
         let play = Play::from(weekly, u64::from(block), last);

@@ -126,7 +126,7 @@ fn the_gravest_end_is_the_end_of_all() {
     let bad = ("b.yaml", "client: bad-02\n".to_owned());
     let impossible = ("c.yaml", impossible().to_string());
     let ends = |profiles: &[(&str, String)]| plan(folder(profiles).path(), "2", &[]).status.code();
-    assert_eq!(ends(&[good.clone()]), Some(0));
+    assert_eq!(ends(std::slice::from_ref(&good)), Some(0));
     assert_eq!(ends(&[good.clone(), bad.clone()]), Some(2));
     assert_eq!(ends(&[good.clone(), impossible.clone()]), Some(3));
     assert_eq!(ends(&[good, bad, impossible]), Some(3));

@@ -10,6 +10,7 @@ mod conditioning;
 mod coverage;
 mod different_exercises;
 mod each_side_legs;
+mod exercise_count;
 mod explosive_work;
 mod family;
 mod focus;

@@ -144,9 +144,15 @@ fn lifting_what_a_reason_names_improves_the_wish() {
         let plan = planner.plan(&profile, &Options::default()).unwrap();
         let better = audit::week_of(&plan.sessions, &other).unwrap();
         let muscle: Result<weekwright::words::Muscle, _> = finding.place.parse();
-        if let Ok(muscle) = muscle {
-            assert!(better.halves(muscle) > week.halves(muscle), "{finding}: {words}");
-        }
+        let still = audit::recount(&other, &better)
+            .into_iter()
+            .any(|one| one.rule == finding.rule && one.place == finding.place);
+        let nearer = muscle.is_ok_and(|muscle| {
+            let over = finding.wanted.ends_with("at most");
+            (better.halves(muscle) < week.halves(muscle)) == over
+                && better.halves(muscle) != week.halves(muscle)
+        });
+        assert!(!still || nearer, "{finding}: {words}");
     }
     assert!(lifted > 0, "some lift helps");
 }

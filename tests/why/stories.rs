@@ -72,7 +72,7 @@ fn too_much_in_too_little_time() {
     let output = run(&["plan", &profile]);
     let told = text(&output.stderr);
     assert_eq!(output.status.code(), Some(3), "{told}");
-    assert!(told.contains("E3001") && told.contains("session-minutes"), "{told}");
+    assert!(told.contains("E3001") && told.contains("more minutes"), "{told}");
     assert!(told.contains("was tried"), "{told}");
     let json = run(&["plan", &profile, "--format", "json"]);
     let told: serde_json::Value = serde_json::from_slice(&json.stderr).unwrap();

@@ -122,12 +122,15 @@ pub fn solve(part: &Part) -> Result<Found, Nothing> {
     }
 }
 
+/// A row over places: factors, comparison, right side.
+pub(super) type ReducedRow = (Vec<(usize, f64)>, Op, f64);
+
 /// A part with its fixed variables taken out.
 pub(super) struct Reduced {
     /// The free variables, by their place in the model.
     pub(super) free: Vec<Var>,
     /// Rows over the places in `free`.
-    pub(super) rows: Vec<(Vec<(usize, f64)>, Op, f64)>,
+    pub(super) rows: Vec<ReducedRow>,
     /// The goal over the places in `free`.
     pub(super) goal: Vec<(usize, f64)>,
     /// What the fixed variables give the goal.
