@@ -2,18 +2,15 @@
 
 use std::collections::BTreeSet;
 
-use super::filter::{self, Group, Verdict};
+use super::filter::{self, Group, Minimal, Verdict};
 use crate::input::profile::Profile;
 use crate::model::Weekly;
 use crate::program::Model;
 use crate::program::unyielding::unyielding;
 use crate::request::{Barred, Request};
-use crate::rules::{self, RULES};
+use crate::rules::{self, MEANING, RULES};
 use crate::solution::{quick, reduce};
 use crate::split::{Split, design};
-
-/// Rows that only say what the variables mean.
-const MEANING: &[&str] = &["used", "sets-per-exercise", "pairs"];
 
 /// A hard rule with what it is about, as part of a collision.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -64,7 +61,11 @@ pub struct HardRules<'a> {
 }
 
 /// Changes of a game that looks for a week, for each day.
-const CHANGES_A_DAY: u32 = 3000;
+const CHANGES_A_DAY: u32 = 10_000;
+/// Nodes of the first question: whether the demands of the profile collide by themselves.
+const FIRST_NODES: u64 = 400;
+/// Rules that hold for everyone are the last to be blamed.
+const COMMON: u8 = 1;
 
 impl<'a> HardRules<'a> {
     /// The rows of a request.
@@ -86,6 +87,16 @@ impl<'a> HardRules<'a> {
     /// Whether the rows of some groups can hold together under one of the splits; `None` takes all groups.
     #[must_use]
     pub fn verdict(&self, kept: Option<&BTreeSet<Group>>) -> Verdict {
+        self.asked(kept, filter::NODES)
+    }
+
+    /// Whether all rows are seen to hold together without the solver's tree.
+    #[must_use]
+    pub fn hold(&self) -> bool {
+        self.asked(None, 0) == Verdict::Feasible
+    }
+
+    fn asked(&self, kept: Option<&BTreeSet<Group>>, nodes: u64) -> Verdict {
         let mut open = false;
         for (split, model) in self.splits.iter().zip(&self.models) {
             let rows = model.rows.iter().filter(|row| {
@@ -98,7 +109,7 @@ impl<'a> HardRules<'a> {
                 let bare = Weekly { model: part.clone(), ..bare };
                 quick::meets(&bare, CHANGES_A_DAY)
             };
-            match filter::verdict_with(&part, game) {
+            match filter::verdict_with(&part, nodes, game) {
                 Verdict::Feasible => return Verdict::Feasible,
                 Verdict::Unknown => open = true,
                 Verdict::Impossible => {}
@@ -128,24 +139,47 @@ fn blame(rule: &str) -> u8 {
         "wish-lists" | "weekly-volume" => 4,
         "today" | "asked" => 3,
         "session-minutes" => 2,
-        _ => 1,
+        _ => COMMON,
     }
 }
 
 /// Why no week meets the hard rules: what is out before any planning first, then what collides in the week.
-/// `None` where no collision is proven.
+/// `None` where there is a week.
 #[must_use]
 pub fn explain(request: &Request) -> Option<Conflict> {
     if let Some(conflict) = out_before_planning(request) {
         return Some(conflict);
     }
     let hard = HardRules::of(request);
-    if hard.verdict(None) != Verdict::Impossible {
+    let whole = hard.verdict(None);
+    if whole == Verdict::Feasible {
         return None;
     }
-    let found = filter::deletion_filter(hard.groups(), |kept| hard.verdict(Some(kept)));
+    let found = colliding(&hard);
+    let proven = found.proven && whole == Verdict::Impossible;
     let collisions = found.groups.iter().map(|group| collision(request, group)).collect();
-    Some(Conflict { collisions, proven: found.proven, groups: found.groups })
+    Some(Conflict { collisions, proven, groups: found.groups })
+}
+
+/// A minimal set of groups: of what the profile demands, where that alone collides or nothing else is known in
+/// time; the rules that hold for everyone are then in force without being named.
+fn colliding(hard: &HardRules) -> Minimal {
+    let (demanded, common): (Vec<Group>, Vec<Group>) =
+        hard.groups().into_iter().partition(|(rule, _)| blame(rule) > COMMON);
+    let alone = hard.asked(Some(&demanded.iter().cloned().collect()), FIRST_NODES);
+    match alone {
+        Verdict::Impossible => filter::deletion_filter(demanded, |kept| hard.verdict(Some(kept))),
+        Verdict::Feasible => {
+            let all = common.into_iter().chain(demanded).collect();
+            filter::deletion_filter(all, |kept| hard.verdict(Some(kept)))
+        }
+        Verdict::Unknown => {
+            let found = filter::deletion_filter(demanded, |kept| {
+                hard.verdict(Some(&common.iter().chain(kept).cloned().collect()))
+            });
+            Minimal { proven: false, ..found }
+        }
+    }
 }
 
 /// A `must` that kit, limits, level or the client's own lists keep out, or nothing left to train with.

@@ -11,7 +11,7 @@ use crate::program::{Model, Op, Row};
 pub type Group = (String, String);
 
 /// Nodes that one question may cost.
-const NODES: u64 = 40;
+pub const NODES: u64 = 100;
 
 /// Whether rows can hold together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -42,11 +42,11 @@ pub fn group(row: &Row) -> Group {
 /// Whether the rows of a model can hold together: the relaxation first, then the solver with a node limit.
 #[must_use]
 pub fn verdict(model: &Model) -> Verdict {
-    verdict_with(model, || false)
+    verdict_with(model, NODES, || false)
 }
 
-/// The same with a quicker way to find values, which is asked between the two.
-pub fn verdict_with(model: &Model, finds: impl FnOnce() -> bool) -> Verdict {
+/// The same with a quicker way to find values, which is asked between the two, and with other nodes.
+pub fn verdict_with(model: &Model, nodes: u64, finds: impl FnOnce() -> bool) -> Verdict {
     let fixed = vec![None; model.vars.len()];
     let ask = |relaxed: bool, work: Option<Work>| {
         let relaxed = vec![relaxed; model.vars.len()];
@@ -66,7 +66,10 @@ pub fn verdict_with(model: &Model, finds: impl FnOnce() -> bool) -> Verdict {
         _ if finds() => return Verdict::Feasible,
         _ => {}
     }
-    match ask(false, Some(Work { nodes: NODES })) {
+    if nodes == 0 {
+        return Verdict::Unknown;
+    }
+    match ask(false, Some(Work { nodes })) {
         Ok(_) => Verdict::Feasible,
         Err(Nothing::Infeasible) => Verdict::Impossible,
         Err(Nothing::Stopped) => Verdict::Unknown,

@@ -5,7 +5,6 @@ use std::fmt;
 
 use super::QUICK;
 use super::conflict::{Collision, Conflict, HardRules, PathStep};
-use super::filter::Verdict;
 use crate::input::place::Stock;
 use crate::input::profile::{GradedLimit, Limit, Profile, TargetWish};
 use crate::request::candidate::grade;
@@ -247,7 +246,7 @@ pub fn with_profile(request: &Request, profile: Profile) -> Request {
 /// Whether a week meets the hard rules; one that was not found counts as none.
 #[must_use]
 pub fn plans(request: &Request) -> bool {
-    HardRules::of(request).verdict(None) == Verdict::Feasible
+    HardRules::of(request).hold()
 }
 
 fn for_must(request: &Request, id: &str) -> Vec<Change> {

@@ -80,12 +80,16 @@ pub fn weekly_model<'a>(
     weekly
 }
 
-/// Whether a rule's rows hold in every week but for want of any: what a good coach keeps to, without it being a
-/// demand. Only strict targets are demands among the rules that are not hard.
+/// Rules whose rows only say what the variables mean.
+pub const MEANING: &[&str] = &["used", "sets-per-exercise", "pairs"];
+
+/// Whether a rule's rows are what a good coach keeps to without their being a demand. Of the rules that are not
+/// hard only strict targets demand anything.
 #[must_use]
 pub fn is_convention(rule: &str) -> bool {
     let known = RULES.iter().find(|known| known.id() == rule);
-    known.is_some_and(|known| known.force() != Force::Hard && rule != "weekly-volume")
+    let is_wish = known.is_some_and(|known| known.force() != Force::Hard);
+    is_wish && rule != "weekly-volume" && !MEANING.contains(&rule)
 }
 
 /// The weekly model without the rows by which conventions alone could make it impossible.

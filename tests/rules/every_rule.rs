@@ -1,12 +1,9 @@
-//! The list of rules as a whole: each is tested beside this file, and the README has its table.
+//! The list of rules as a whole: each is tested beside this file.
 
 use std::fs;
 use std::path::Path;
 
-use weekwright::rules::{RULES, table};
-
-const BEGIN: &str = "<!-- rules -->\n";
-const END: &str = "<!-- /rules -->\n";
+use weekwright::rules::RULES;
 
 fn file(path: &str) -> String {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(path);
@@ -38,14 +35,4 @@ fn ids_are_kebab_case_and_summaries_one_sentence() {
         assert!(!summary.ends_with('.') && !summary.contains(". "), "{id}: {summary}");
         assert!(!summary.contains(['|', '\n']), "{id}: {summary}");
     }
-}
-
-/// Where this fails, paste the printed table.
-#[test]
-fn the_readme_has_the_table_of_rules() {
-    let readme = file("README.md");
-    let rest = readme.split_once(BEGIN).map(|(_, rest)| rest);
-    let told = rest.and_then(|rest| rest.split_once(END)).map(|(told, _)| told);
-    let told = told.unwrap_or_else(|| panic!("README.md has no lines {BEGIN}and {END}"));
-    assert_eq!(told.trim(), table().trim(), "paste this:\n{BEGIN}{}{END}", table());
 }

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use weekwright::cli::Exit;
 use weekwright::input::check::CODES;
-use weekwright::rules::{Force, RULES};
+use weekwright::rules;
 
 use super::{files, holds_made, name, printed, root, text};
 
@@ -38,17 +38,7 @@ fn part<'a>(text: &'a str, from: &str, until: &str) -> &'a str {
 
 #[test]
 fn the_readme_holds_the_rule_table() {
-    let mut table = String::from("| Rule | What it demands | Force |\n| --- | --- | --- |\n");
-    for rule in RULES {
-        let force = match rule.force() {
-            Force::Hard => "hard",
-            Force::Coverage => "wished first",
-            Force::Ranges => "wished next",
-            Force::View => "coach's view",
-        };
-        writeln!(table, "| `{}` | {} | {force} |", rule.id(), rule.summary()).unwrap();
-    }
-    holds_made("README.md", "rules", &table);
+    holds_made("README.md", "rules", &rules::table());
 }
 
 #[test]
