@@ -11,7 +11,7 @@ pub struct Effort {
     pub finalists: usize,
     /// Games played from an empty week for each of them, at least.
     pub games: u32,
-    /// Rounds of half games that start from the best week of the best split.
+    /// Rounds of half games that start from the best week of the best split, at most.
     pub reheats: u32,
     /// Days that the games of a short week add up to: it is quickly played, so it is played more often.
     pub game_days: u32,
@@ -36,10 +36,10 @@ impl Default for Effort {
             backend: Backend::default(),
             finalists: 2,
             games: 2,
-            reheats: 1,
-            game_days: 4,
-            first_changes_a_day: 3000,
-            changes_a_day: 20_000,
+            reheats: 12,
+            game_days: 16,
+            first_changes_a_day: 4000,
+            changes_a_day: 4000,
             nodes: 60,
             rounds: 0,
             whole_picks: 36,

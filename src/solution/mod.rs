@@ -13,6 +13,7 @@ pub mod reduce;
 pub mod search;
 mod solved;
 mod vary;
+mod wiring;
 
 use crate::input::plan::{SolveStatus, Tier};
 use crate::model::Weekly;
@@ -52,7 +53,7 @@ pub struct Solution {
 /// The points of tier 3 after one game from an empty week; for measuring.
 #[must_use]
 pub fn points_of_a_game(weekly: &Weekly, changes: u32) -> f64 {
-    play::Play::new(weekly, 0).run(changes).worth.view
+    play::Play::new(weekly).run(changes).worth.view
 }
 
 impl Solution {

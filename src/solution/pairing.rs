@@ -1,6 +1,7 @@
 //! The pairs of a day in play: as few as its minutes need, those that save most.
 
-use std::collections::BTreeMap;
+use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use super::board::Board;
 use crate::model::pairing::PairClass;
@@ -13,14 +14,24 @@ use crate::words::Supersets;
 /// Two picks in turn, and the model's count of such pairs.
 pub(super) type Pair = (usize, usize, usize);
 
-/// What pairing needs to know of the model, and the pairs that stand.
+/// The pairs that stand.
+#[derive(Clone)]
 pub(super) struct Pairing {
-    /// The class of each pick that can be paired.
-    classes: Vec<Option<PairClass>>,
-    /// The count variable and saved seconds of two classes on a day.
-    counts: BTreeMap<(usize, PairClass, PairClass), (usize, u32)>,
+    wiring: Arc<Wiring>,
     /// The pairs of each day.
     standing: Vec<Vec<Pair>>,
+}
+
+/// The count variable and saved seconds of each two classes or picks that go together.
+type Table = Vec<Vec<Option<(usize, u32)>>>;
+
+/// What pairing needs to know of the model.
+struct Wiring {
+    /// The place of the class of each pick that can be paired.
+    classes: Vec<Option<usize>>,
+    /// By day and the places of the classes.
+    counts: Vec<Table>,
+    /// Whether pairs are formed wherever they can be.
     liked: bool,
 }
 
@@ -29,16 +40,28 @@ impl Pairing {
         let class = |pick: &crate::model::Pick| {
             pick.paired.and_then(|_| PairClass::of(weekly.request, weekly.candidate(pick)))
         };
-        let counts = weekly
-            .pairs
-            .iter()
-            .map(|pair| ((pair.day, pair.classes.0, pair.classes.1), (pair.count.0, pair.saves_s)));
-        Pairing {
-            classes: weekly.picks.iter().map(class).collect(),
-            counts: counts.collect(),
-            standing: vec![Vec::new(); weekly.request.days.len()],
-            liked: weekly.request.profile.supersets == Supersets::Prefer,
+        let of_picks: Vec<Option<PairClass>> = weekly.picks.iter().map(class).collect();
+        let known: BTreeSet<PairClass> = of_picks.iter().flatten().copied().collect();
+        let place = |class: &PairClass| known.iter().position(|other| other == class);
+        let days = weekly.request.days.len();
+        let mut counts = vec![vec![vec![None; known.len()]; known.len()]; days];
+        for pair in &weekly.pairs {
+            if let (Some(one), Some(other)) = (place(&pair.classes.0), place(&pair.classes.1)) {
+                counts[pair.day][one][other] = Some((pair.count.0, pair.saves_s));
+                counts[pair.day][other][one] = Some((pair.count.0, pair.saves_s));
+            }
         }
+        let wiring = Wiring {
+            classes: of_picks.iter().map(|class| class.as_ref().and_then(place)).collect(),
+            counts,
+            liked: weekly.request.profile.supersets == Supersets::Prefer,
+        };
+        Pairing { wiring: Arc::new(wiring), standing: vec![Vec::new(); days] }
+    }
+
+    /// No pairs on any day.
+    pub(super) fn clear(&mut self) {
+        self.standing.iter_mut().for_each(Vec::clear);
     }
 
     /// The pairs of a day.
@@ -63,23 +86,23 @@ impl Pairing {
         for (one, other, count) in std::mem::take(&mut self.standing[day]) {
             Pairing::mark(weekly, board, [one, other], count, 0.0);
         }
-        if self.counts.is_empty() {
+        if self.wiring.counts[day].is_empty() {
             return;
         }
         let need = Need::of(weekly, day, done, sets);
-        if !self.liked && need.is_met(0, 0) {
+        if !self.wiring.liked && need.is_met(0, 0) {
             return;
         }
         let rounds = paired_sets(weekly.request, day);
         let able: Vec<usize> = done
             .iter()
             .copied()
-            .filter(|pick| self.classes[*pick].is_some() && sets[*pick] >= rounds)
+            .filter(|pick| self.wiring.classes[*pick].is_some() && sets[*pick] >= rounds)
             .collect();
         let best = self.best_by_number(day, &able);
         let enough =
             best.iter().enumerate().find(|(number, (saved, _))| need.is_met(*number, *saved));
-        let chosen = match enough.filter(|_| !self.liked) {
+        let chosen = match enough.filter(|_| !self.wiring.liked) {
             Some((_, (_, pairs))) => pairs.clone(),
             None => best.last().map(|(_, pairs)| pairs.clone()).unwrap_or_default(),
         };
@@ -102,40 +125,55 @@ impl Pairing {
 
     /// For each number of pairs, the most seconds saved and the pairs that save them.
     fn best_by_number(&self, day: usize, able: &[usize]) -> Vec<(u32, Vec<Pair>)> {
-        let mut best: Vec<(u32, Vec<Pair>)> = vec![(0, Vec::new())];
-        let mut chosen = Vec::new();
-        self.extend(day, able, 0, &mut chosen, &mut best);
-        best
-    }
-
-    fn extend(
-        &self,
-        day: usize,
-        open: &[usize],
-        saved: u32,
-        chosen: &mut Vec<Pair>,
-        best: &mut Vec<(u32, Vec<Pair>)>,
-    ) {
-        match best.get(chosen.len()) {
-            None => best.push((saved, chosen.clone())),
-            Some((most, _)) if saved > *most => best[chosen.len()] = (saved, chosen.clone()),
-            Some(_) => {}
-        }
-        let Some((first, rest)) = open.split_first() else { return };
-        self.extend(day, rest, saved, chosen, best);
-        for (place, other) in rest.iter().enumerate() {
-            let Some((count, saves)) = self.count_of(day, *first, *other) else { continue };
-            let mut left = rest.to_vec();
-            left.remove(place);
-            chosen.push((*first, *other, count));
-            self.extend(day, &left, saved + saves, chosen, best);
-            chosen.pop();
-        }
+        let mut matching = Matching {
+            counts: able
+                .iter()
+                .map(|one| able.iter().map(|other| self.count_of(day, *one, *other)).collect())
+                .collect(),
+            chosen: Vec::new(),
+            best: Vec::new(),
+        };
+        matching.extend(0, (1 << able.len()) - 1, 0);
+        let named = |(one, other): &(usize, usize)| {
+            let (count, _) = matching.counts[*one][*other].expect("only such pairs are chosen");
+            (able[*one], able[*other], count)
+        };
+        let best = matching.best.iter();
+        best.map(|(saved, pairs)| (*saved, pairs.iter().map(named).collect())).collect()
     }
 
     fn count_of(&self, day: usize, one: usize, other: usize) -> Option<(usize, u32)> {
-        let (a, b) = (self.classes[one]?, self.classes[other]?);
-        self.counts.get(&(day, a, b)).or_else(|| self.counts.get(&(day, b, a))).copied()
+        let (a, b) = (self.wiring.classes[one]?, self.wiring.classes[other]?);
+        self.wiring.counts[day][a][b]
+    }
+}
+
+/// All ways to pair some exercises, one after another.
+struct Matching {
+    counts: Table,
+    chosen: Vec<(usize, usize)>,
+    /// For each number of pairs, the most seconds saved and the pairs that save them.
+    best: Vec<(u32, Vec<(usize, usize)>)>,
+}
+
+impl Matching {
+    /// Pairs those that are open, from a place on; the bits of `open` say which.
+    fn extend(&mut self, from: usize, open: u32, saved: u32) {
+        let number = self.chosen.len();
+        match self.best.get(number) {
+            None => self.best.push((saved, self.chosen.clone())),
+            Some((most, _)) if saved > *most => self.best[number] = (saved, self.chosen.clone()),
+            Some(_) => {}
+        }
+        let count = self.counts.len();
+        for one in (from..count).filter(|one| open & 1 << one != 0) {
+            for other in (one + 1..count).filter(|other| open & 1 << other != 0) {
+                let Some((_, saves)) = self.counts[one][other] else { continue };
+                self.chosen.push((one, other));
+                self.extend(one + 1, open & !(1 << one | 1 << other), saved + saves);
+                self.chosen.pop();
+            }
+        }
     }
 }
 

@@ -4,6 +4,8 @@
 //! The draws come from a fixed stream, so that every run of a request plays the same game; the client's seed
 //! has no part in it. The order of the tiers decides what is kept; a weighted sum only steers.
 
+use std::sync::Arc;
+
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng as _, SeedableRng as _};
 
@@ -22,10 +24,8 @@ struct Half {
 
 /// The first half looks around; the second starts again from the best week met, and its tiers are so far apart
 /// that none is given up for the next. Found by trying on the demos and on small weeks.
-const HALVES: [Half; 2] = [
-    Half { weights: [300.0, 30.0, 1.0], heat: [60.0, 2.0] },
-    Half { weights: [3000.0, 300.0, 10.0], heat: [20.0, 0.3] },
-];
+const LOOKING: Half = Half { weights: [100.0, 10.0, 0.33], heat: [60.0, 2.0] };
+const COOLING: Half = Half { weights: [3000.0, 300.0, 10.0], heat: [5.0, 0.3] };
 
 /// What a changed pick of a rework weighs in points of tier 3, while a game is steered.
 const CHANGE: f64 = 25.0;
@@ -33,10 +33,20 @@ const CHANGE: f64 = 25.0;
 /// Exercises of a day up to which pairs are looked for.
 const MOST_PAIRED: usize = 10;
 
+/// Every so many changes it is seen what stands.
+const LOOKS: u32 = 32;
+
+/// Losses of so many heats are never taken: one in a million draws would.
+const LOST: f64 = 14.0;
+
+/// No change brings more points of tier 3.
+const MOST_POINTS: f64 = 100.0;
+
 /// How far rows may be broken on the way to a week that meets them all.
 const MEETING_HEAT: f64 = 0.02;
 
 /// A week in play.
+#[derive(Clone)]
 pub(super) struct Play<'w, 'a> {
     pub(super) weekly: &'w Weekly<'a>,
     board: Board,
@@ -44,12 +54,44 @@ pub(super) struct Play<'w, 'a> {
     pub(super) sets: Vec<u32>,
     pairing: Pairing,
     random: ChaCha8Rng,
-    /// For each pick, others of its day that could stand in for it: same pattern or prime mover.
-    pub(super) alike: Vec<Vec<usize>>,
-    pub(super) on_day: Vec<Vec<usize>>,
+    pub(super) lists: Arc<Lists>,
     /// What is done on each day.
     pub(super) done: Vec<Vec<usize>>,
+    /// How often each pick was seen to stand in the week.
+    stood: Vec<u32>,
+    /// Whether the lists are sorted by what stood long in earlier games.
+    pub(super) knows: bool,
+}
+
+/// Picks by what they have in common.
+#[derive(Clone)]
+pub(super) struct Lists {
+    /// For each pick, others of its day that could stand in for it: same pattern or prime mover.
+    pub(super) alike: Vec<Vec<usize>>,
+    /// The picks of each day.
+    pub(super) on_day: Vec<Vec<usize>>,
+    /// The picks of each candidate.
     pub(super) days_of: Vec<Vec<usize>>,
+}
+
+impl Lists {
+    fn new(weekly: &Weekly) -> Lists {
+        let mut on_day = vec![Vec::new(); weekly.request.days.len()];
+        let mut days_of = vec![Vec::new(); weekly.request.candidates.len()];
+        for (place, pick) in weekly.picks.iter().enumerate() {
+            on_day[pick.day].push(place);
+            days_of[pick.candidate].push(place);
+        }
+        let alike = weekly.picks.iter().map(|pick| {
+            let one = weekly.candidate(pick);
+            let similar = |other: &usize| {
+                let two = weekly.candidate(&weekly.picks[*other]);
+                two.id != one.id && (two.pattern == one.pattern || two.prime() == one.prime())
+            };
+            on_day[pick.day].iter().copied().filter(similar).collect()
+        });
+        Lists { alike: alike.collect(), on_day, days_of }
+    }
 }
 
 /// The best week of a game.
@@ -58,60 +100,65 @@ pub(super) struct Outcome {
     pub(super) values: Vec<f64>,
     /// What it is worth.
     pub(super) worth: Worth,
+    /// How often each pick was seen to stand in the games so far.
+    pub(super) stood: Vec<u32>,
 }
 
 impl Outcome {
-    /// The better of two, the first where they are alike.
+    /// The better of two, the first where they are alike, and what stood in both.
     pub(super) fn better(self, other: Outcome) -> Outcome {
-        if other.worth.beats(&self.worth) { other } else { self }
+        let (mut better, less) =
+            if other.worth.beats(&self.worth) { (other, self) } else { (self, other) };
+        for (stood, more) in better.stood.iter_mut().zip(less.stood) {
+            *stood += more;
+        }
+        better
     }
 }
 
 impl<'w, 'a> Play<'w, 'a> {
-    /// An empty week.
-    pub(super) fn new(weekly: &'w Weekly<'a>, game: u64) -> Play<'w, 'a> {
-        let days = weekly.request.days.len();
-        let mut on_day = vec![Vec::new(); days];
-        let mut days_of = vec![Vec::new(); weekly.request.candidates.len()];
-        for (place, pick) in weekly.picks.iter().enumerate() {
-            on_day[pick.day].push(place);
-            days_of[pick.candidate].push(place);
-        }
-        let alike = weekly
-            .picks
-            .iter()
-            .map(|pick| {
-                let one = weekly.candidate(pick);
-                let similar = |other: &usize| {
-                    let two = weekly.candidate(&weekly.picks[*other]);
-                    two.id != one.id && (two.pattern == one.pattern || two.prime() == one.prime())
-                };
-                on_day[pick.day].iter().copied().filter(similar).collect()
-            })
-            .collect();
+    /// An empty week, before any game.
+    pub(super) fn new(weekly: &'w Weekly<'a>) -> Play<'w, 'a> {
         Play {
             weekly,
             board: Board::new(weekly),
             sets: vec![0; weekly.picks.len()],
             pairing: Pairing::new(weekly),
-            random: ChaCha8Rng::seed_from_u64(game),
-            alike,
-            on_day,
-            done: vec![Vec::new(); days],
-            days_of,
+            random: ChaCha8Rng::seed_from_u64(0),
+            lists: Arc::new(Lists::new(weekly)),
+            done: vec![Vec::new(); weekly.request.days.len()],
+            stood: vec![0; weekly.picks.len()],
+            knows: false,
         }
     }
 
-    /// A week to go on from.
-    pub(super) fn from(weekly: &'w Weekly<'a>, game: u64, values: &[f64]) -> Play<'w, 'a> {
-        let mut play = Play::new(weekly, game);
-        let done = weekly.picks.iter().enumerate().filter(|(_, pick)| values[pick.chosen.0] > 0.5);
+    /// A game of some number from where the week stands: it draws the same wherever it is played.
+    pub(super) fn game(&self, number: u64) -> Play<'w, 'a> {
+        let mut game = self.clone();
+        game.random = ChaCha8Rng::seed_from_u64(number);
+        game
+    }
+
+    /// The same week for games in which what stood long in earlier games is tried first.
+    pub(super) fn knowing(mut self, stood: &[u32]) -> Play<'w, 'a> {
+        let lists = Arc::make_mut(&mut self.lists);
+        for list in lists.alike.iter_mut().chain(&mut lists.on_day) {
+            list.sort_by_key(|pick| std::cmp::Reverse(stood[*pick]));
+        }
+        self.knows = true;
+        self
+    }
+
+    /// The same with a week to go on from.
+    pub(super) fn with(mut self, values: &[f64]) -> Play<'w, 'a> {
+        let picks = self.weekly.picks.iter().enumerate();
+        let done = picks.filter(|(_, pick)| values[pick.chosen.0] > 0.5);
         let change: Change =
             done.map(|(place, pick)| (place, pick.sets[0] + whole(values[pick.extra.0]))).collect();
-        play.apply(&change);
-        play.board.settle();
-        play.board.keep();
-        play
+        self.apply(&change);
+        self.board.settle();
+        self.board.keep();
+        self
     }
 
     /// Moves toward the picks that are preferred, where no tier changes by it; returns the values reached.
@@ -155,7 +202,7 @@ impl<'w, 'a> Play<'w, 'a> {
     /// Plays a number of changes and returns the best week met.
     pub(super) fn run(mut self, changes: u32) -> Outcome {
         let mut best = (self.board.settle(), self.sets.clone());
-        for half in &HALVES {
+        for half in &[LOOKING, COOLING] {
             self.go_to(&best.1);
             self.play(half, changes / 2, &mut best);
         }
@@ -165,7 +212,7 @@ impl<'w, 'a> Play<'w, 'a> {
     /// Plays the second half of a game once more from where the week stands.
     pub(super) fn again(mut self, changes: u32) -> Outcome {
         let mut best = (self.board.settle(), self.sets.clone());
-        self.play(&HALVES[1], changes, &mut best);
+        self.play(&COOLING, changes, &mut best);
         self.outcome(&best.1)
     }
 
@@ -173,10 +220,22 @@ impl<'w, 'a> Play<'w, 'a> {
     fn play(&mut self, half: &Half, changes: u32, best: &mut (Worth, Vec<u32>)) {
         let mut now = self.board.settle();
         let [warm, cold] = half.heat;
+        let cooling = libm::pow(cold / warm, 1.0 / f64::from(changes.max(1)));
+        let mut heat = warm;
         for change in 0..changes {
-            let heat = warm * libm::pow(cold / warm, f64::from(change) / f64::from(changes));
+            heat *= cooling;
+            if change % LOOKS == 0 {
+                for pick in self.done.iter().flatten() {
+                    self.stood[*pick] += 1;
+                }
+            }
             let Some(proposed) = self.propose_one_or_two() else { continue };
-            let applied = self.apply(&proposed);
+            let applied = self.set_picks(&proposed);
+            if half.is_hopeless(self.board.broken_by_picks(), &now, heat) {
+                self.undo(applied);
+                continue;
+            }
+            self.pair_days(&applied);
             let worth = self.board.settle();
             if self.takes(half.steer(&worth) - half.steer(&now), heat) {
                 self.board.keep();
@@ -228,15 +287,28 @@ impl<'w, 'a> Play<'w, 'a> {
 
     /// The week with some sets, from an empty board, so that no rounding is carried over.
     fn outcome(&self, sets: &[u32]) -> Outcome {
-        let mut fresh = Play::new(self.weekly, 0);
+        let mut fresh = self.empty();
         let done = sets.iter().copied().enumerate().filter(|(_, sets)| *sets > 0);
         fresh.apply(&done.collect());
         let worth = fresh.board.settle();
-        Outcome { values: fresh.board.values, worth }
+        Outcome { values: fresh.board.values, worth, stood: self.stood.clone() }
+    }
+
+    /// The same board with nothing done.
+    fn empty(&self) -> Play<'w, 'a> {
+        let mut empty = self.clone();
+        empty.board.clear();
+        empty.pairing.clear();
+        empty.sets.fill(0);
+        empty.done.iter_mut().for_each(Vec::clear);
+        empty
     }
 
     fn takes(&mut self, gain: f64, heat: f64) -> bool {
-        gain >= 0.0 || f64::from(self.below(1_000_000)) / 1e6 < libm::exp(gain / heat)
+        // A loss that is never taken needs no draw.
+        gain >= 0.0
+            || gain > -LOST * heat
+                && f64::from(self.below(1_000_000)) / 1e6 < libm::exp(gain / heat)
     }
 
     pub(super) fn below(&mut self, count: u32) -> u32 {
@@ -245,6 +317,12 @@ impl<'w, 'a> Play<'w, 'a> {
 
     /// Sets picks to their sets, and pairs the days that changed anew. Returns what is needed to undo it.
     fn apply(&mut self, change: &Change) -> Applied {
+        let applied = self.set_picks(change);
+        self.pair_days(&applied);
+        applied
+    }
+
+    fn set_picks(&mut self, change: &Change) -> Applied {
         let mut applied = Applied::default();
         for (pick, sets) in change {
             let known = &self.weekly.picks[*pick];
@@ -263,13 +341,16 @@ impl<'w, 'a> Play<'w, 'a> {
                 _ => {}
             }
         }
+        applied
+    }
+
+    fn pair_days(&mut self, applied: &Applied) {
         for (day, ..) in &applied.days {
             // More than any session may have: such a day is left straight, as matching it would take long.
             let all = &self.done[*day];
             let done = if all.len() > MOST_PAIRED { &[][..] } else { all };
             self.pairing.pair(self.weekly, &mut self.board, *day, done, &self.sets);
         }
-        applied
     }
 }
 
@@ -282,6 +363,14 @@ struct Applied {
 }
 
 impl Half {
+    /// Whether a change that breaks a row by so much is refused whatever else it brings.
+    fn is_hopeless(&self, breaks: f64, now: &Worth, heat: f64) -> bool {
+        let [broken, coverage, ranges] = self.weights;
+        let brings =
+            coverage * now.coverage + ranges * now.ranges + CHANGE * now.changes + MOST_POINTS;
+        broken * (breaks - now.broken) > brings + LOST * heat
+    }
+
     /// The weighted sum that steers.
     fn steer(&self, worth: &Worth) -> f64 {
         let [broken, coverage, ranges] = self.weights;

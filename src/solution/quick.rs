@@ -4,7 +4,7 @@
 use rayon::prelude::*;
 
 use super::play::{Outcome, Play};
-use super::search::{Search, rounded};
+use super::search::{Games, Search, rounded};
 use super::{Solution, reduce};
 use crate::model::Weekly;
 use crate::program::backend::Backend;
@@ -15,7 +15,7 @@ use crate::split::Split;
 #[must_use]
 pub fn meets(weekly: &Weekly, changes_a_day: u32) -> bool {
     let days = u32::try_from(weekly.request.days.len()).unwrap_or(u32::MAX);
-    Play::new(weekly, 0).meets(changes_a_day.saturating_mul(days)).is_some()
+    Play::new(weekly).meets(changes_a_day.saturating_mul(days)).is_some()
 }
 
 /// A quick week without bounds: one game under each split, and the best of them if it meets the hard rules.
@@ -24,7 +24,9 @@ pub fn sketch(request: &Request, splits: &[Split], changes_a_day: u32) -> Option
     let keep = reduce::kept(request);
     let searches: Vec<Search> =
         splits.iter().map(|split| Search::new(request, split, &keep, Backend::default())).collect();
-    let played = searches.par_iter().map(|search| search.played(0, 1, changes_a_day));
+    let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
+    let game = Games { first: 0, count: 1, changes: changes_a_day.saturating_mul(days) };
+    let played = searches.par_iter().map(|search| search.played(game));
     let outcomes: Vec<Outcome> = played.collect();
     let best = outcomes
         .iter()
@@ -43,18 +45,19 @@ pub fn as_it_stands(request: &Request, splits: &[Split]) -> Option<[f64; 3]> {
     let keep = reduce::kept(request);
     let worths = splits.iter().map(|split| {
         let search = Search::new(request, split, &keep, Backend::default());
-        Play::from(&search.weekly, 0, &search.before()).worth()
+        Play::new(&search.weekly).with(&search.before()).worth()
     });
     let best = worths.reduce(|best, next| if next.beats(&best) { next } else { best })?;
     Some([rounded(best.coverage), rounded(best.ranges), rounded(best.view)])
 }
 
 impl Search<'_> {
-    /// A game from an empty week, or from the plan that is reworked.
-    pub(super) fn game(&self, number: u64) -> Play<'_, '_> {
+    /// Where games start: at an empty week, or at the plan that is reworked.
+    pub(super) fn start(&self) -> Play<'_, '_> {
+        let empty = Play::new(&self.weekly);
         match &self.weekly.request.rework {
-            Some(_) => Play::from(&self.weekly, number, &self.before()),
-            None => Play::new(&self.weekly, number),
+            Some(_) => empty.with(&self.before()),
+            None => empty,
         }
     }
 

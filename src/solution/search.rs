@@ -41,6 +41,27 @@ pub(super) struct Search<'a> {
     pub(super) weekly: Weekly<'a>,
 }
 
+/// Rounds of half games without a better week after which the search ends.
+const MOST_IDLE: u32 = 4;
+
+/// Games that are played side by side.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Games {
+    /// The number of the first: a game plays the same moves wherever it is played.
+    pub(super) first: u64,
+    /// How many.
+    pub(super) count: u32,
+    /// Changes of each.
+    pub(super) changes: u32,
+}
+
+impl Games {
+    fn numbers(self) -> impl IndexedParallelIterator<Item = u64> {
+        let numbers: Vec<u64> = (self.first..).take(self.count.max(1) as usize).collect();
+        numbers.into_par_iter()
+    }
+}
+
 /// Solves a request under each split as far as it stays in the race, and returns the best week. Where no week
 /// is found that keeps to all conventions, one is looked for that meets the demands alone.
 ///
@@ -59,17 +80,20 @@ pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solut
 
 /// The best week that games find, or the searches again where they find none.
 fn played_out(searches: Vec<Search>, effort: Effort) -> Result<Solution, Vec<Search>> {
-    let first = searches
-        .par_iter()
-        .map(|search| search.played(0, 1, effort.first_changes_a_day))
-        .collect::<Vec<_>>();
+    let days = searches.first().map_or(1, |search| search.weekly.request.days.len());
+    let days = u32::try_from(days).unwrap_or(u32::MAX);
+    let first =
+        Games { first: 0, count: 1, changes: effort.first_changes_a_day.saturating_mul(days) };
+    let first: Vec<Outcome> = searches.par_iter().map(|search| search.played(first)).collect();
     let mut ranked: Vec<(usize, Outcome)> = first.into_iter().enumerate().collect();
     ranked.sort_by(|(_, one), (_, other)| one.worth.order(&other.worth));
-    let days = searches.first().map_or(1, |search| search.weekly.request.days.len());
-    let games = effort.games.max(effort.game_days / u32::try_from(days).unwrap_or(u32::MAX));
-    let race = ranked.into_iter().take(effort.finalists).map(|(place, outcome)| {
-        (place, outcome.better(searches[place].played(1, games, effort.changes_a_day)))
-    });
+    let games = effort.games.max(effort.game_days / days);
+    let games =
+        Games { first: 1, count: games, changes: effort.changes_a_day.saturating_mul(days) };
+    let race = ranked
+        .into_iter()
+        .take(effort.finalists)
+        .map(|(place, first)| (place, searches[place].played_again(first, games)));
     let winner =
         race.reduce(|best, next| if next.1.worth.beats(&best.1.worth) { next } else { best });
     match winner {
@@ -117,29 +141,37 @@ impl<'a> Search<'a> {
 }
 
 impl Search<'_> {
-    /// The best of several games from an empty week.
-    pub(super) fn played(&self, from: u64, games: u32, changes_a_day: u32) -> Outcome {
-        let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
-        let changes = changes_a_day.saturating_mul(days);
-        let numbers: Vec<u64> = (from..from + u64::from(games.max(1))).collect();
+    /// The best of several games from an empty week, or from the week that is reworked.
+    pub(super) fn played(&self, games: Games) -> Outcome {
+        let start = self.start();
         let outcomes: Vec<Outcome> =
-            numbers.par_iter().map(|game| self.game(*game).run(changes)).collect();
+            games.numbers().map(|number| start.game(number).run(games.changes)).collect();
         outcomes.into_iter().reduce(Outcome::better).expect("there is at least one game")
     }
 
-    /// The best of some more half games that start from a week.
-    fn played_on(&self, mut best: Outcome, games: u32, effort: Effort) -> Outcome {
-        let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
-        let changes = effort.changes_a_day.saturating_mul(days) / 2;
+    /// The same, after games that tell what is worth a try.
+    fn played_again(&self, first: Outcome, games: Games) -> Outcome {
+        let start = self.start().knowing(&first.stood);
+        let game = |number| start.game(number).run(games.changes);
+        let outcomes: Vec<Outcome> = games.numbers().map(game).collect();
+        outcomes.into_iter().fold(first, Outcome::better)
+    }
+
+    /// Half games that start from the best week so far, round after round, until none has been better for a while.
+    fn played_on(&self, mut best: Outcome, games: Games, effort: Effort) -> Outcome {
+        let empty = Play::new(&self.weekly);
+        let mut idle = 0;
         for round in 1..=effort.reheats {
-            let numbers: Vec<u64> =
-                (0..games).map(|game| u64::from(round) << 32 | u64::from(game)).collect();
-            let start = &best.values;
-            let outcomes: Vec<Outcome> = numbers
-                .par_iter()
-                .map(|number| Play::from(&self.weekly, *number, start).again(changes))
-                .collect();
+            let start = empty.clone().knowing(&best.stood).with(&best.values);
+            let game =
+                |number| start.game(u64::from(round) << 32 | number).again(games.changes / 2);
+            let outcomes: Vec<Outcome> = games.numbers().map(game).collect();
+            let before = best.worth;
             best = outcomes.into_iter().fold(best, Outcome::better);
+            idle = if best.worth.beats(&before) { 0 } else { idle + 1 };
+            if idle == MOST_IDLE {
+                break;
+            }
         }
         best
     }
@@ -175,7 +207,7 @@ impl Search<'_> {
         self.relaxed(&goal).ok_or(NoWeek::Impossible)?;
         let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
         let changes = effort.changes_a_day.saturating_mul(days);
-        if let Some(outcome) = self.game(0).meets(changes) {
+        if let Some(outcome) = self.start().game(0).meets(changes) {
             return Ok(outcome.values);
         }
         let work = Some(Work { nodes: effort.whole_nodes });

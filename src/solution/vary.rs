@@ -25,7 +25,7 @@ pub(super) fn varied(search: &Search, best: &[f64]) -> Vec<Vec<f64>> {
         let last = blocks.last().map_or(best, Vec::as_slice);
         let goal = preferences(search, block, &blocks);
         let weekly = if block == 0 { &search.weekly } else { &later };
-        let play = Play::from(weekly, u64::from(block), last);
+        let play = Play::new(weekly).with(last).game(u64::from(block));
         let moved = play.wander(&goal, CHANGES_A_DAY.saturating_mul(days));
         blocks.push(moved);
     }

@@ -1,0 +1,203 @@
+//! What of a board never changes: which rows a variable is in, what they push, and which can break.
+
+use std::collections::BTreeSet;
+
+use super::board::ROUNDING;
+use crate::model::Weekly;
+use crate::program::{Model, Op, Row, Settles};
+
+/// Lists behind one another, so that walking them stays in the cache.
+pub(super) struct Lists<T> {
+    starts: Vec<u32>,
+    items: Vec<T>,
+}
+
+impl<T> Lists<T> {
+    fn new(lists: impl IntoIterator<Item = Vec<T>>) -> Lists<T> {
+        let mut starts = vec![0];
+        let mut items = Vec::new();
+        for list in lists {
+            items.extend(list);
+            starts.push(small(items.len()));
+        }
+        Lists { starts, items }
+    }
+
+    pub(super) fn of(&self, list: usize) -> &[T] {
+        &self.items[self.starts[list] as usize..self.starts[list + 1] as usize]
+    }
+}
+
+pub(super) fn small(place: usize) -> u32 {
+    u32::try_from(place).expect("a weekly model is small")
+}
+
+/// A row as it stands.
+#[derive(Clone)]
+pub(super) struct Standing {
+    pub(super) left: f64,
+    pub(super) right: f64,
+    pub(super) op: Op,
+    /// One over the largest factor of the row: what counts as one step of breaking it.
+    pub(super) unit: f64,
+    /// How far it is broken.
+    pub(super) broken: f64,
+    /// Whether it can be broken at all: a variable that settles may always make it hold.
+    pub(super) can_break: bool,
+    /// Whether picks and their sets alone can break it: no pair and nothing that settles is in it.
+    pub(super) of_picks: bool,
+}
+
+impl Standing {
+    pub(super) fn broken_now(&self) -> f64 {
+        let over = match self.op {
+            Op::Le => self.left - self.right,
+            Op::Ge => self.right - self.left,
+            Op::Eq => (self.left - self.right).abs(),
+        };
+        if over > ROUNDING { over * self.unit } else { 0.0 }
+    }
+}
+
+/// A row that pushes a variable.
+pub(super) struct Push {
+    pub(super) row: u32,
+    pub(super) factor: f64,
+    /// Of the variables of the row that settle, the place of the pushed one.
+    pub(super) place: u32,
+}
+
+/// What of a board never changes.
+pub(super) struct Wiring {
+    /// For each variable, the rows that can break or push, with its factors.
+    pub(super) columns: Lists<(u32, f64)>,
+    /// For each variable, its factor in tier 1, 2 and 3, and in the costs of a rework.
+    pub(super) tiers: Vec<[f64; 4]>,
+    /// For each variable, those that its rows push, in order.
+    pub(super) followers: Lists<u32>,
+    /// For each variable that settles, the rows that push it.
+    pub(super) pushing: Lists<Push>,
+    /// For each row, the variables in it that settle, in order.
+    pub(super) settling: Lists<(u32, f64)>,
+    pub(super) settles: Vec<(Settles, f64, bool)>,
+}
+
+impl Wiring {
+    /// What of the model never changes, and its rows before anything is decided.
+    pub(super) fn new(weekly: &Weekly) -> (Wiring, Vec<Standing>) {
+        let model = &weekly.model;
+        let mut columns: Vec<Vec<(usize, f64)>> = vec![Vec::new(); model.vars.len()];
+        for (place, row) in model.rows.iter().enumerate() {
+            for (var, factor) in &row.terms {
+                columns[var.0].push((place, *factor));
+            }
+        }
+        let mut tiers = vec![[0.0; 4]; model.vars.len()];
+        let goals = [&weekly.coverage, &weekly.ranges, &weekly.view, &weekly.changes];
+        for (tier, terms) in goals.into_iter().enumerate() {
+            for (var, factor) in terms {
+                tiers[var.0][tier] += factor;
+            }
+        }
+        let pushed: Vec<_> = model.rows.iter().map(|row| pushed(model, row)).collect();
+        let settling: Vec<_> = model.rows.iter().map(|row| settling(model, row)).collect();
+        let mut pushing: Vec<Vec<Push>> = model.vars.iter().map(|_| Vec::new()).collect();
+        for (row, vars) in pushed.iter().enumerate() {
+            for (var, factor) in vars {
+                let place = settling[row].iter().position(|(other, _)| other == var);
+                let place = small(place.expect("what is pushed settles"));
+                pushing[*var].push(Push { row: small(row), factor: *factor, place });
+            }
+        }
+        let is_pair = pair_vars(weekly);
+        let rows: Vec<Standing> =
+            model.rows.iter().map(|row| standing(model, row, &is_pair)).collect();
+        let followers = columns.iter().map(|column| {
+            let all = column.iter().flat_map(|(row, _)| &pushed[*row]).map(|(var, _)| small(*var));
+            all.collect::<BTreeSet<u32>>().into_iter().collect()
+        });
+        let followers = Lists::new(followers);
+        let watched = |(row, _): &(usize, f64)| rows[*row].can_break || !pushed[*row].is_empty();
+        let columns = columns.into_iter().map(|column| shortened(column, watched));
+        let columns = Lists::new(columns);
+        let wiring = Wiring {
+            columns,
+            tiers,
+            followers,
+            pushing: Lists::new(pushing),
+            settling: Lists::new(settling.into_iter().map(|row| shortened(row, |_| true))),
+            settles: model.vars.iter().map(|var| (var.settles, var.high, var.integer)).collect(),
+        };
+        (wiring, rows)
+    }
+}
+
+/// A row before anything is decided.
+fn standing(model: &Model, row: &Row, is_pair: &[bool]) -> Standing {
+    let largest = row.terms.iter().map(|(_, factor)| factor.abs()).fold(1.0, f64::max);
+    Standing {
+        left: 0.0,
+        right: row.right,
+        op: row.op,
+        unit: 1.0 / largest,
+        broken: 0.0,
+        can_break: can_break(model, row),
+        of_picks: settling(model, row).is_empty()
+            && !row.terms.iter().any(|(var, _)| is_pair[var.0]),
+    }
+}
+
+/// For each variable, whether it says what is paired.
+fn pair_vars(weekly: &Weekly) -> Vec<bool> {
+    let mut is_pair = vec![false; weekly.model.vars.len()];
+    let counts = weekly.pairs.iter().map(|pair| pair.count);
+    for var in counts.chain(weekly.picks.iter().filter_map(|pick| pick.paired)) {
+        is_pair[var.0] = true;
+    }
+    is_pair
+}
+
+/// Places as small numbers, of those that are kept.
+fn shortened(list: Vec<(usize, f64)>, keep: impl Fn(&(usize, f64)) -> bool) -> Vec<(u32, f64)> {
+    list.into_iter().filter(keep).map(|(place, factor)| (small(place), factor)).collect()
+}
+
+/// Whether a row can be broken on the board: not where its bounds keep it, and not where one of the variables that
+/// it pushes reaches far enough to keep it, whatever the others are.
+fn can_break(model: &Model, row: &Row) -> bool {
+    let sign = match row.op {
+        Op::Le => 1.0,
+        Op::Ge => -1.0,
+        Op::Eq => return true,
+    };
+    // How far the left side may be over, with every variable where it hurts most.
+    let over = |skipped: usize| -> f64 {
+        let others = row.terms.iter().filter(|(var, _)| var.0 != skipped);
+        let worst = others.map(|(var, factor)| {
+            let def = &model.vars[var.0];
+            (sign * factor * def.low).max(sign * factor * def.high)
+        });
+        worst.sum::<f64>() - sign * row.right
+    };
+    let keeps = |(var, factor): &(usize, f64)| {
+        let def = &model.vars[*var];
+        let best = (sign * factor * def.low).min(sign * factor * def.high);
+        over(*var) + best <= ROUNDING
+    };
+    over(usize::MAX) > ROUNDING && !pushed(model, row).iter().any(keeps)
+}
+
+/// The variables of a row that settle, in order of creation.
+fn settling(model: &Model, row: &Row) -> Vec<(usize, f64)> {
+    let settles = |var: usize| model.vars[var].settles != Settles::Decision;
+    row.terms.iter().filter(|(var, _)| settles(var.0)).map(|(var, by)| (var.0, *by)).collect()
+}
+
+/// The variables that a row pushes: up where they settle at their least, down where at their most.
+fn pushed(model: &Model, row: &Row) -> Vec<(usize, f64)> {
+    let pushes = |(var, factor): &(usize, f64)| {
+        let upper = (row.op == Op::Le) == (*factor > 0.0);
+        row.op == Op::Eq || upper == (model.vars[*var].settles == Settles::Most)
+    };
+    settling(model, row).into_iter().filter(pushes).collect()
+}
