@@ -3,10 +3,12 @@
 
 pub mod changes;
 pub mod pairing;
+mod sums;
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use self::pairing::{PairClass, PairVar};
+use self::sums::Sums;
 use crate::program::{Model, Op, Term, Var};
 use crate::request::{Candidate, Day, Request};
 use crate::split::Split;
@@ -25,6 +27,8 @@ pub struct Weekly<'a> {
     pub picks: Vec<Pick>,
     /// A pair of classes on a day.
     pub pairs: Vec<PairVar>,
+    /// Sets of the muscles.
+    pub(crate) sums: Sums,
     /// Whether an exercise is in the week at all, by candidate.
     pub used: BTreeMap<usize, Var>,
     /// Costs of tier 1: patterns and floors missed.
@@ -72,6 +76,7 @@ impl<'a> Weekly<'a> {
             model: Model::default(),
             picks: Vec::new(),
             pairs: Vec::new(),
+            sums: Sums::default(),
             used: BTreeMap::new(),
             coverage: Vec::new(),
             ranges: Vec::new(),
@@ -87,6 +92,7 @@ impl<'a> Weekly<'a> {
                 weekly.add_pick(candidate, day);
             }
         }
+        sums::add_sums(&mut weekly);
         weekly.add_used();
         pairing::add_pairs(&mut weekly);
         changes::add_changes(&mut weekly);
@@ -166,28 +172,36 @@ impl<'a> Weekly<'a> {
         seconds
     }
 
-    /// Half-sets of a muscle on a day, as terms.
+    /// Half-sets of a muscle on a day, as a term if it has any.
     #[must_use]
     pub fn halves_on(&self, muscle: Muscle, day: usize) -> Vec<Term> {
+        self.sums.halves[muscle.index()][day].iter().map(|sum| (*sum, 1.0)).collect()
+    }
+
+    /// Direct sets of a muscle on a day, as a term if it has any.
+    #[must_use]
+    pub fn direct_on(&self, muscle: Muscle, day: usize) -> Vec<Term> {
+        self.sums.direct[muscle.index()][day].iter().map(|sum| (*sum, 1.0)).collect()
+    }
+
+    /// Half-sets of a muscle over the week, as a term if it has any.
+    #[must_use]
+    pub fn halves(&self, muscle: Muscle) -> Vec<Term> {
+        self.sums.week[muscle.index()].iter().map(|sum| (*sum, 1.0)).collect()
+    }
+
+    fn half_terms(&self, muscle: Muscle, day: usize) -> Vec<Term> {
         self.on(day)
             .flat_map(|pick| pick.sets_times(f64::from(self.candidate(pick).halves(muscle))))
             .filter(|(_, factor)| *factor != 0.0)
             .collect()
     }
 
-    /// Direct sets of a muscle on a day, as terms.
-    #[must_use]
-    pub fn direct_on(&self, muscle: Muscle, day: usize) -> Vec<Term> {
+    fn direct_terms(&self, muscle: Muscle, day: usize) -> Vec<Term> {
         self.on(day)
             .filter(|pick| self.candidate(pick).halves(muscle) == 2)
             .flat_map(|pick| pick.sets_times(1.0))
             .collect()
-    }
-
-    /// Half-sets of a muscle over the week, as terms.
-    #[must_use]
-    pub fn halves(&self, muscle: Muscle) -> Vec<Term> {
-        self.days().flat_map(|day| self.halves_on(muscle, day)).collect()
     }
 
     /// Sets of every pick that a test counts, over the week.

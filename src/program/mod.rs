@@ -48,6 +48,8 @@ pub enum Settles {
     Least,
     /// It is as large as its rows and the variables before it allow: a gain.
     Most,
+    /// It is what the only equation that ends with it says, and follows nothing else.
+    Equal,
 }
 
 /// A row with the rule that demands it and what it is about.
@@ -96,6 +98,16 @@ impl Model {
     pub fn least(&mut self, name: String, high: f64) -> Var {
         let settles = Settles::Least;
         self.var(VarDef { name, low: 0.0, high, integer: false, settles })
+    }
+
+    /// A new variable from nought that is the sum of some terms, by a row of its own.
+    pub fn sum(&mut self, rule: &'static str, name: String, terms: Vec<Term>, high: f64) -> Var {
+        let settles = Settles::Equal;
+        let subject = name.clone();
+        let sum = self.var(VarDef { name, low: 0.0, high, integer: false, settles });
+        let row = terms.into_iter().map(|(var, factor)| (var, -factor)).chain([(sum, 1.0)]);
+        self.row(rule, subject, row.collect(), Op::Eq, 0.0);
+        sum
     }
 
     /// A new whole number from nought that takes the least value its rows allow.

@@ -81,7 +81,7 @@ pub fn weekly_model<'a>(
 }
 
 /// Rules whose rows only say what the variables mean.
-pub const MEANING: &[&str] = &["used", "sets-per-exercise", "pairs"];
+pub const MEANING: &[&str] = &["adds-up", "used", "sets-per-exercise", "pairs"];
 
 /// Whether a rule's rows are what a good coach keeps to without their being a demand. Of the rules that are not
 /// hard only strict targets demand anything.

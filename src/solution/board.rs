@@ -263,7 +263,7 @@ impl Board {
         }
         let value = match settles {
             Settles::Most => most.max(0.0),
-            Settles::Least | Settles::Decision => least.min(high),
+            Settles::Least | Settles::Equal | Settles::Decision => least.min(high),
         };
         match (whole, settles) {
             (true, Settles::Most) => (value + ROUNDING).floor(),

@@ -168,7 +168,8 @@ fn can_break(model: &Model, row: &Row) -> bool {
     let sign = match row.op {
         Op::Le => 1.0,
         Op::Ge => -1.0,
-        Op::Eq => return true,
+        // An equation that defines a variable always holds.
+        Op::Eq => return settling(model, row).is_empty(),
     };
     // How far the left side may be over, with every variable where it hurts most.
     let over = |skipped: usize| -> f64 {
@@ -193,11 +194,16 @@ fn settling(model: &Model, row: &Row) -> Vec<(usize, f64)> {
     row.terms.iter().filter(|(var, _)| settles(var.0)).map(|(var, by)| (var.0, *by)).collect()
 }
 
-/// The variables that a row pushes: up where they settle at their least, down where at their most.
+/// The variables that a row pushes: up where they settle at their least, down where at their most. An equation
+/// defines the last of its own.
 fn pushed(model: &Model, row: &Row) -> Vec<(usize, f64)> {
+    if row.op == Op::Eq {
+        return settling(model, row).pop().into_iter().collect();
+    }
     let pushes = |(var, factor): &(usize, f64)| {
         let upper = (row.op == Op::Le) == (*factor > 0.0);
-        row.op == Op::Eq || upper == (model.vars[*var].settles == Settles::Most)
+        let settles = model.vars[*var].settles;
+        settles != Settles::Equal && upper == (settles == Settles::Most)
     };
     settling(model, row).into_iter().filter(pushes).collect()
 }

@@ -7,7 +7,7 @@ use rustsat::solvers::{Solve as _, SolverResult};
 use rustsat::types::constraints::PbConstraint;
 use rustsat::types::{Lit, TernaryVal};
 use rustsat_batsat::BasicSolver;
-use weekwright::program::{Model, Op, Settles, Term};
+use weekwright::program::{Model, Op, Settles, Term, merged};
 
 /// Factors have up to two decimals, and so have the values that continuous variables take at a best solution.
 const HUNDREDTHS: f64 = 100.0;
@@ -164,4 +164,33 @@ fn whole(value: f64) -> isize {
 #[allow(clippy::cast_precision_loss, reason = "under 1e12")]
 fn from_whole(value: isize) -> f64 {
     value as f64
+}
+
+/// What a variable is the sum of: the other terms of the equation that ends with it.
+pub(super) fn summed_by(model: &Model, var: usize) -> Option<Vec<Term>> {
+    let row = model
+        .rows
+        .iter()
+        .find(|row| row.op == Op::Eq && row.terms.last().is_some_and(|(last, _)| last.0 == var))?;
+    let others = &row.terms[..row.terms.len() - 1];
+    Some(others.iter().map(|(other, factor)| (*other, -factor)).collect())
+}
+
+/// The model with sums written out and their equations left out.
+pub(super) fn written_out(model: &Model) -> Model {
+    let is_sum = |var: usize| model.vars[var].settles == Settles::Equal;
+    let mut model = model.clone();
+    while let Some((place, at)) = model.rows.iter().enumerate().find_map(|(place, row)| {
+        let ends = row.terms.len() - usize::from(row.op == Op::Eq);
+        let at = row.terms[..ends].iter().position(|(var, _)| is_sum(var.0))?;
+        Some((place, at))
+    }) {
+        let (var, factor) = model.rows[place].terms.remove(at);
+        let terms = summed_by(&model, var.0).expect("a sum has its row");
+        let row = &mut model.rows[place];
+        row.terms.extend(terms.into_iter().map(|(other, by)| (other, factor * by)));
+        row.terms = merged(std::mem::take(&mut row.terms));
+    }
+    model.rows.retain(|row| !row.terms.iter().any(|(var, _)| is_sum(var.0)));
+    model
 }

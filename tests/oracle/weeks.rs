@@ -106,6 +106,10 @@ fn values(weekly: &Weekly, rows_of: &[Vec<(usize, f64)>], choice: &Choice) -> Ve
 }
 
 fn settled(model: &Model, rows: &[(usize, f64)], values: &[f64], var: usize) -> f64 {
+    if model.vars[var].settles == Settles::Equal {
+        let terms = second::summed_by(model, var).expect("a sum has its row");
+        return terms.iter().map(|(other, factor)| factor * values[other.0]).sum();
+    }
     let (mut least, mut most) = (0.0_f64, model.vars[var].high);
     for (row, factor) in rows {
         let row = &model.rows[*row];
@@ -376,7 +380,7 @@ fn second_solver_agrees(weekly: &Weekly, best: [f64; 3], what: &str) {
     for (tier, (terms, best)) in tiers.into_iter().zip(best).enumerate() {
         let counts =
             |var: &Var| tiers[..=tier].iter().any(|tier| tier.iter().any(|one| one.0 == *var));
-        let mut model = weekly.model.clone();
+        let mut model = second::written_out(&weekly.model);
         model.rows.retain(|row| {
             row.terms.iter().all(|(var, _)| {
                 weekly.model.vars[var.0].settles == Settles::Decision || counts(var)
