@@ -4,7 +4,7 @@ use std::fs::{self, File};
 use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
 
-use super::Faults;
+use super::{Faults, previous};
 use crate::catalog::Catalog;
 use crate::diagnostic::{self, Diagnostic, Label, Source, quoted};
 use crate::input::check::{self, Known};
@@ -25,6 +25,8 @@ pub struct LoadedProfile {
     pub profile: Profile,
     /// The profile as written, with its places.
     pub read: Read<Profile>,
+    /// The plan of the last block, where the profile names it.
+    pub previous: Option<Plan>,
     /// Remarks that stop nothing, and the texts they point into.
     pub warnings: Faults,
 }
@@ -56,11 +58,13 @@ pub fn check_profile(
     match read::<Profile>(source) {
         Ok(read) => {
             faults.diagnostics.extend(check::profile(&read, place, known));
+            let previous = previous::load(path, &read, &mut faults);
             diagnostic::sort(&mut faults.diagnostics);
             if faults.any_error() {
                 return Err(faults);
             }
-            Ok(LoadedProfile { profile: resolve_place(&read.value, place), read, warnings: faults })
+            let profile = resolve_place(&read.value, place);
+            Ok(LoadedProfile { profile, read, previous, warnings: faults })
         }
         Err(found) => {
             faults.diagnostics.extend(found);
@@ -325,7 +329,11 @@ pub struct LoadedPlan {
 /// # Errors
 /// All faults of the file.
 pub fn load_plan(path: &Path) -> Result<LoadedPlan, Faults> {
-    let source = read_source(path)?;
+    plan_in(read_source(path)?)
+}
+
+/// The plan of a text.
+pub(super) fn plan_in(source: Source) -> Result<LoadedPlan, Faults> {
     let wrong = |diagnostics: Vec<Diagnostic>| Faults::new(diagnostics, vec![source.clone()]);
     let read = read::<Plan>(&source).map_err(wrong)?;
     if read.value.format != FORMAT {

@@ -34,7 +34,7 @@ pub(super) fn run(desk: &Desk, console: &Console) -> Result<Exit, Failure> {
 fn answer(desk: &Desk, name: &str, bytes: Vec<u8>) -> Answer {
     match text(name, bytes) {
         Ok(source) => desk.answer_text(&source, Path::new("-")),
-        Err(fault) => Answer { remarks: fault.into(), plan: Err(Exit::Input) },
+        Err(fault) => desk.refusal(fault.into()),
     }
 }
 

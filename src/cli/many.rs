@@ -73,7 +73,7 @@ fn finish(
             remarks,
             exit: Exit::Done,
             text: rendered(&plan, desk.planner, arguments.format, false, console.width())?,
-            model: arguments.write_model.as_ref().map(|_| desk.model(&plan)),
+            model: arguments.write_model.as_ref().map(|_| desk.model(&plan, &answer.options)),
             tiers: console.is_verbose().then(|| tiers(&plan)),
         },
         Err(exit) => Finished { remarks, exit, text: String::new(), model: None, tiers: None },

@@ -13,6 +13,7 @@ mod no_plan;
 pub mod output;
 mod plan;
 pub mod plan_args;
+mod previous;
 pub mod render;
 mod rework;
 mod schema;

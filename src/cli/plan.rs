@@ -46,7 +46,7 @@ fn one(
     let text = rendered(&plan, desk.planner, arguments.format, color, console.width())?;
     console.write(arguments.output.as_deref(), &text)?;
     if let Some(file) = &arguments.write_model {
-        console.write(Some(file), &desk.model(&plan))?;
+        console.write(Some(file), &desk.model(&plan, &answer.options))?;
     }
     if console.is_verbose() {
         console.note(&tiers(&plan));
@@ -67,6 +67,8 @@ pub(super) struct Answer {
     pub(super) remarks: Faults,
     /// The plan, or how the program ends without it.
     pub(super) plan: Result<Box<Plan>, Exit>,
+    /// How the planner was asked: as for all, and with the profile's own last block.
+    pub(super) options: Options,
 }
 
 impl Desk<'_> {
@@ -74,7 +76,7 @@ impl Desk<'_> {
     pub(super) fn answer(&self, path: &Path) -> Answer {
         match files::read_source(path) {
             Ok(source) => self.answer_text(&source, path),
-            Err(fault) => Answer { remarks: fault.into(), plan: Err(Exit::Input) },
+            Err(fault) => self.refusal(fault.into()),
         }
     }
 
@@ -85,21 +87,27 @@ impl Desk<'_> {
         let name = source.name.to_string();
         let loaded = match files::check_profile(source, path, known) {
             Ok(loaded) => loaded,
-            Err(faults) => return Answer { remarks: faults, plan: Err(Exit::Input) },
+            Err(faults) => return self.refusal(faults),
         };
         let mut remarks = loaded.warnings;
-        let plan = self.planner.plan(&loaded.profile, &self.options).map_err(|reason| {
+        let options = Options { previous: loaded.previous, ..self.options.clone() };
+        let plan = self.planner.plan(&loaded.profile, &options).map_err(|reason| {
             let (told, exit) =
                 no_plan::tell(&reason, &Origin { name, marks: Some(&loaded.read.marks) });
             remarks.add(told);
             exit
         });
-        Answer { remarks, plan: plan.map(Box::new) }
+        Answer { remarks, plan: plan.map(Box::new), options }
+    }
+
+    /// The answer to an input that cannot be planned.
+    pub(super) fn refusal(&self, remarks: Faults) -> Answer {
+        Answer { remarks, plan: Err(Exit::Input), options: self.options.clone() }
     }
 
     /// The weekly model of a plan of ours, for other solvers.
-    pub(super) fn model(&self, plan: &Plan) -> String {
-        self.planner.weekly_mps(plan, &self.options).expect("a plan of ours says how it was solved")
+    pub(super) fn model(&self, plan: &Plan, options: &Options) -> String {
+        self.planner.weekly_mps(plan, options).expect("a plan of ours says how it was solved")
     }
 }
 

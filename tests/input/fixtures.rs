@@ -87,6 +87,11 @@ pub(crate) const PROFILES: &[(&str, &str)] = &[
     ("plate-of-nothing", "E1326 4:25"),
     ("plate-of-words", "E1201 4:25"),
     ("negative-count", "E1204 4:24"),
+    ("previous-missing", "E1004 8:11"),
+    ("previous-broken", "E1205 plans/broken.plan.yaml 1:1|E1205 plans/broken.plan.yaml 1:1"),
+    ("previous-of-another", "W1327 8:11"),
+    ("no-repetitions", "E1204 8:44"),
+    ("too-heavy", "E1204 8:34"),
 ];
 
 /// Catalog files under `tests/fixtures/bad/catalog`.
