@@ -14,7 +14,7 @@ use crate::input::plan::{
 use crate::input::profile::Profile;
 use crate::plan::course::Course;
 use crate::plan::working_load::KnownLifts;
-use crate::plan::{compose, screening};
+use crate::plan::{compose, racks, screening};
 use crate::request::{Entries, Request, resolve};
 use crate::rules::{Finding, Severity};
 use crate::solution::search::{self, Effort, NoWeek};
@@ -207,6 +207,9 @@ impl Planner {
         let mut cautions = cautions;
         cautions.extend(course.notes().to_vec());
         cautions.extend(KnownLifts::of(&request.profile).remarks());
+        let place = request.profile.equipment.as_ref();
+        cautions
+            .extend(place.and_then(|place| racks::without_plates(place, request.profile.units)));
         let week = audit::week_of(&sessions, request).expect("what is composed can be counted");
         let view = solution.tiers.last().expect("every solution has its tiers");
         let gap = (view.bound - view.value).abs() / view.value.abs().max(1.0);

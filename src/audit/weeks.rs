@@ -2,7 +2,7 @@
 
 use super::read::{Misread, week_of};
 use crate::input::plan::Plan;
-use crate::request::Request;
+use crate::request::{Request, screening};
 use crate::rules::{Finding, Force, RULES, Severity};
 use crate::words::WeekKind;
 
@@ -10,15 +10,20 @@ use crate::words::WeekKind;
 const FULLEST_ONLY: &[&str] =
     &["weekly-volume", "session-size", "exercise-count", "sets-per-exercise", "wish-lists"];
 
+/// Weeks in which careful starters get a set more each week, from two up to the most of any exercise.
+const EASED_WEEKS: u32 = 3;
+
 /// Broken hard rules in any week, named by week.
 pub(super) fn check(plan: &Plan, request: &Request) -> Result<Vec<Finding>, Vec<Misread>> {
     let mut findings = Vec::new();
+    let eases_in = screening::advise(&request.profile).start.first_week_sets.is_some();
     for written in &plan.weeks {
         let week = week_of(&written.sessions, request)?;
         for rule in
             RULES.iter().filter(|rule| rule.force() == Force::Hard || rule.id() == "planned-time")
         {
-            let lighter = written.kind != WeekKind::Build || written.week == 1;
+            let eased = written.week == 1 || (eases_in && written.week <= EASED_WEEKS);
+            let lighter = written.kind != WeekKind::Build || eased;
             if lighter && FULLEST_ONLY.contains(&rule.id()) {
                 continue;
             }

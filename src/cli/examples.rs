@@ -19,6 +19,7 @@ Examples:
   weekwright plan profiles/tide-01.yaml --format yaml -o tide-01.plan.yaml
   weekwright plan - < profiles/tide-01.yaml
   weekwright plan profiles -o plans --format yaml    all of a folder
+  weekwright plan profiles/tide-01.yaml --sources    what its numbers rest on
   weekwright plan profile.yaml --best-effort    if wishes collide, the cheapest way";
 
 /// Of `rework`.

@@ -8,7 +8,7 @@ use rayon::prelude::*;
 
 use super::args::{Format, PlanArgs};
 use super::output::Console;
-use super::plan::{Desk, rendered, tiers};
+use super::plan::{Desk, tiers, told};
 use super::{Exit, Failure, Faults, files};
 use crate::diagnostic::{Diagnostic, Label, counted};
 
@@ -72,7 +72,7 @@ fn finish(
         Ok(plan) => Finished {
             remarks,
             exit: Exit::Done,
-            text: rendered(&plan, desk.planner, arguments.format, false, console.width())?,
+            text: told(&plan, desk.planner, arguments, false, console.width())?,
             model: arguments.write_model.as_ref().map(|_| desk.model(&plan, &answer.options)),
             tiers: console.is_verbose().then(|| tiers(&plan)),
         },

@@ -43,7 +43,7 @@ fn one(
     };
     let is_file = arguments.output.as_deref().is_some_and(|path| path != Path::new("-"));
     let color = console.colors() && !is_file;
-    let text = rendered(&plan, desk.planner, arguments.format, color, console.width())?;
+    let text = told(&plan, desk.planner, arguments, color, console.width())?;
     console.write(arguments.output.as_deref(), &text)?;
     if let Some(file) = &arguments.write_model {
         console.write(Some(file), &desk.model(&plan, &answer.options))?;
@@ -109,6 +109,27 @@ impl Desk<'_> {
     pub(super) fn model(&self, plan: &Plan, options: &Options) -> String {
         self.planner.weekly_mps(plan, options).expect("a plan of ours says how it was solved")
     }
+}
+
+/// The plan, or what it rests on, in the format asked for.
+pub(super) fn told(
+    plan: &Plan,
+    planner: &Planner,
+    arguments: &PlanArgs,
+    color: bool,
+    width: usize,
+) -> Result<String, Failure> {
+    if !arguments.sources {
+        return rendered(plan, planner, arguments.format, color, width);
+    }
+    let basis = sheets::basis::basis(plan, planner.catalog().entries())
+        .expect("a plan of ours holds its profile");
+    let options = sheets::Options { color, width, ..sheets::Options::default() };
+    Ok(match arguments.format {
+        Format::Text => sheets::basis_text(&basis, &options),
+        Format::Yaml => serde_yaml::to_string(&basis).expect("it has text keys only"),
+        Format::Json => format!("{:#}\n", serde_json::json!(basis)),
+    })
 }
 
 /// The plan in the format asked for.

@@ -23,6 +23,9 @@ pub struct PlanArgs {
     /// Write to this file instead of standard output; for several profiles a folder that is there
     #[arg(short, long, value_name = "FILE")]
     pub output: Option<PathBuf>,
+    /// Print, in place of the plan, the rows and sources that its numbers come from, and where sources disagree
+    #[arg(long)]
+    pub sources: bool,
     /// Also write the weekly model as free MPS, for other solvers; for several profiles into a folder
     #[arg(long, value_name = "FILE")]
     pub write_model: Option<PathBuf>,
@@ -30,7 +33,7 @@ pub struct PlanArgs {
     #[arg(long, value_name = "DIR")]
     pub catalog: Option<PathBuf>,
     /// Read a profile as JSON from each line of standard input, and answer each with a line: its plan or its faults
-    #[arg(long, conflicts_with_all = ["profiles", "output", "format", "write_model"])]
+    #[arg(long, conflicts_with_all = ["profiles", "output", "format", "write_model", "sources"])]
     pub lines: bool,
     /// The solver; `highs` solves whole weeks again after the search, which is slow
     #[cfg(feature = "highs")]
@@ -48,6 +51,7 @@ impl PlanArgs {
             best_effort: false,
             format: Format::Text,
             output: None,
+            sources: false,
             write_model: None,
             catalog,
             lines: false,

@@ -37,6 +37,10 @@ pub struct Profile {
     #[schemars(range(min = 20, max = 350))]
     #[schemars(example = 64)]
     pub body_mass_kg: Option<f64>,
+    /// Heart rate at rest in beats a minute; with it heart-rate ranges fit the client better.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 30, max = 110), example = 62)]
+    pub resting_heart_rate: Option<u16>,
     /// The unit in which loads are read and shown.
     #[serde(default = "default_units")]
     pub units: Units,

@@ -32,6 +32,7 @@ pub struct Conditioning<'a> {
     from_week: u32,
     minutes: u32,
     age: Option<u32>,
+    resting: Option<u32>,
     start: CarefulStart,
 }
 
@@ -73,6 +74,7 @@ pub fn choose<'a>(profile: &Profile, usable: &[&'a Entry], start: &CarefulStart)
         from_week: wish.from_week,
         minutes: wish.minutes,
         age: age(profile),
+        resting: profile.resting_heart_rate.map(u32::from),
         start: start.clone(),
     });
     choice
@@ -125,20 +127,27 @@ impl Conditioning<'_> {
         self.fill(entry, self.most_s(entry, session_minutes), session_minutes)
     }
 
-    /// The group of a week; `None` before its first week. `intervals_fit` tells whether hard work may stand here.
+    /// The group of a week; `None` before its first week. `raises` tells how often the work has grown,
+    /// `intervals_fit` whether hard work may stand here.
     #[must_use]
-    pub fn of_week(&self, week: u32, session_minutes: u32, intervals_fit: bool) -> Option<Group> {
+    pub fn of_week(
+        &self,
+        week: u32,
+        raises: u32,
+        session_minutes: u32,
+        intervals_fit: bool,
+    ) -> Option<Group> {
         let weeks_in = week.checked_sub(self.from_week)?;
         let steady_first = if self.status == Status::Novice { STEADY_WEEKS } else { 1 };
         let hard = intervals_fit && weeks_in >= steady_first && self.start.allows_intervals(week);
         let entry = if hard { self.intervals.or(self.steady) } else { self.steady }?;
         let most_s = self.most_s(entry, session_minutes);
-        let group = self.fill(entry, self.grown(most_s, weeks_in), session_minutes);
+        let group = self.fill(entry, self.grown(most_s, raises), session_minutes);
         // Too short for three rounds: steady work instead.
         group.or_else(|| {
             let steady = self.steady?;
             let most_s = self.most_s(steady, session_minutes);
-            self.fill(steady, self.grown(most_s, weeks_in), session_minutes)
+            self.fill(steady, self.grown(most_s, raises), session_minutes)
         })
     }
 
@@ -148,11 +157,11 @@ impl Conditioning<'_> {
         whole.saturating_sub(WAY_IN_S + entry.setup_s) / STEP_S * STEP_S
     }
 
-    /// From two thirds (novices) or four fifths, a tenth more a week, up to the most.
-    fn grown(&self, most_s: u32, weeks_in: u32) -> u32 {
+    /// From two thirds (novices) or four fifths, a tenth more with each raise, up to the most.
+    fn grown(&self, most_s: u32, raises: u32) -> u32 {
         let first = if self.status == Status::Novice { most_s * 2 / 3 } else { most_s * 4 / 5 };
         let mut seconds = (first / STEP_S * STEP_S).max(LEAST_S).min(most_s);
-        for _ in 0..weeks_in.min(52) {
+        for _ in 0..raises.min(52) {
             let more = seconds * (100 + GROWTH_PERCENT) / 100 / STEP_S * STEP_S;
             seconds = more.max(seconds).min(most_s);
         }
@@ -209,8 +218,9 @@ impl Conditioning<'_> {
     fn effort(&self, intensity: Intensity, words: &str, with_heart_rate: bool) -> String {
         let [low, high] = heart_rate::band(intensity).borg;
         let pulse = self.age.filter(|_| with_heart_rate);
-        let pulse =
-            pulse.map_or(String::new(), |age| format!("; {}", heart_rate::text(intensity, age)));
+        let pulse = pulse.map_or(String::new(), |age| {
+            format!("; {}", heart_rate::text(intensity, age, self.resting))
+        });
         format!("Borg scale 6-20: {low}-{high}, {words}{pulse}")
     }
 }

@@ -8,7 +8,7 @@ use crate::plan::finisher::finisher;
 use crate::plan::progression::{self, Lift};
 use crate::plan::screening::{self, CarefulStart};
 use crate::plan::working_load::{Ask, KnownLifts};
-use crate::plan::{fit, racks};
+use crate::plan::{fit, racks, spare_time};
 use crate::request::Request;
 use crate::request::dose::{Duty, dose};
 use crate::request::resolve::{kit_for, limited};
@@ -46,6 +46,7 @@ impl<'a> Course<'a> {
         let finishers = usable(self.request, Role::Finisher);
         for (place, (session, day)) in sessions.iter_mut().zip(&self.request.days).enumerate() {
             let ends = |kind| matches!(kind, GroupKind::Conditioning | GroupKind::Finisher);
+            session.note = spare_time::at_its_fullest(session);
             if session.groups.iter().any(|group| ends(group.kind)) {
                 continue;
             }
@@ -61,6 +62,7 @@ impl<'a> Course<'a> {
                 session.groups.pop();
                 fill_in(session, &|id| self.entry(id));
             }
+            session.note = spare_time::at_its_fullest(session);
         }
         sessions
     }

@@ -15,7 +15,7 @@ pub fn most_of(item: &Item) -> u32 {
 }
 
 /// Times the session and, where it is too long, takes back what the week added over `base`: from the last item on, one
-/// repetition at a time; then the first ramp steps. The base itself holds its minutes.
+/// repetition or five seconds at a time; then the first ramp steps. The base itself holds its minutes.
 pub fn to_minutes<'a>(
     session: &mut Session,
     base: &Session,
@@ -33,7 +33,10 @@ pub fn is_too_long(session: &Session) -> bool {
     session.minutes.as_ref().is_some_and(|minutes| minutes.planned_s > minutes.limit * 60)
 }
 
-/// Takes one off the last item that has more than the week as planned; false where none has.
+/// Holds and carries come down to a number that one would say.
+const EVEN: u32 = 5;
+
+/// Takes a step off the last item that has more than the week as planned; false where none has.
 fn shorten(session: &mut Session, base: &Session) -> bool {
     let planned = |id: &str| {
         let items = base.groups.iter().flat_map(|group| &group.items);
@@ -46,9 +49,13 @@ fn shorten(session: &mut Session, base: &Session) -> bool {
     else {
         return false;
     };
-    let lists = [&mut item.reps, &mut item.seconds, &mut item.meters, &mut item.calories];
-    for amount in lists.into_iter().flatten().flatten() {
-        *amount = amount.saturating_sub(1);
+    let least = planned(&item.exercise).unwrap_or(0);
+    let down = |amount: u32, step: u32| (amount.saturating_sub(1) / step * step).max(least);
+    for amount in [&mut item.reps, &mut item.calories].into_iter().flatten().flatten() {
+        *amount = down(*amount, 1);
+    }
+    for amount in [&mut item.seconds, &mut item.meters].into_iter().flatten().flatten() {
+        *amount = down(*amount, EVEN);
     }
     true
 }

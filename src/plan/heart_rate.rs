@@ -50,12 +50,26 @@ pub fn range(intensity: Intensity, age: u32) -> [f64; 2] {
     band(intensity).percent_of_highest.map(|percent| highest(age) * percent / 100.0)
 }
 
-/// The range in words with its error, as a sheet prints it.
+/// The same band from the reserve: the rate at rest and a share of what lies above it (CO-05, Karvonen 1957).
 #[must_use]
-pub fn text(intensity: Intensity, age: u32) -> String {
-    let [low, high] = range(intensity, age);
+pub fn range_from_rest(intensity: Intensity, age: u32, resting: u32) -> [f64; 2] {
+    let resting = f64::from(resting);
+    let reserve = highest(age) - resting;
+    band(intensity).percent_of_reserve.map(|percent| resting + reserve * percent / 100.0)
+}
+
+/// The range in words with its error, as a sheet prints it; from the reserve where the rate at rest is known.
+#[must_use]
+pub fn text(intensity: Intensity, age: u32, resting: Option<u32>) -> String {
+    let ([low, high], how) = match resting {
+        Some(resting) => (
+            range_from_rest(intensity, age, resting),
+            format!("208 - 0.7 x age and {resting} at rest"),
+        ),
+        None => (range(intensity, age), "208 - 0.7 x age".to_owned()),
+    };
     format!(
-        "about {low:.0} to {high:.0} beats a minute, give or take {ERROR} (208 - 0.7 x age; some medicines void it)"
+        "about {low:.0} to {high:.0} beats a minute, give or take {ERROR} ({how}; some medicines void it)"
     )
 }
 
@@ -68,6 +82,18 @@ mod tests {
     fn highest_heart_rate_gives_the_handbook_s_examples() {
         for (age, want) in [(20, 194.0), (40, 180.0), (60, 166.0)] {
             assert!((highest(age) - want).abs() < 0.05, "CO-01 {age}");
+        }
+    }
+
+    /// CO-05 (Karvonen 1957): at 40 with 60 at rest 108.0 to 130.8 and 132.0 to 166.8, tolerance 0.1.
+    #[test]
+    fn the_reserve_gives_the_handbook_s_ranges() {
+        for (intensity, want) in
+            [(Intensity::Moderate, [108.0, 130.8]), (Intensity::Vigorous, [132.0, 166.8])]
+        {
+            let got = range_from_rest(intensity, 40, 60);
+            let is_near = got.iter().zip(want).all(|(got, want)| (got - want).abs() < 0.1);
+            assert!(is_near, "CO-05 {got:?}");
         }
     }
 
@@ -85,8 +111,10 @@ mod tests {
 
     #[test]
     fn the_text_names_formula_and_error() {
-        let text = text(Intensity::Moderate, 40);
-        assert!(text.starts_with("about 115 to 137 beats"), "{text}");
-        assert!(text.contains("give or take 10"));
+        let text = |resting| text(Intensity::Moderate, 40, resting);
+        assert!(text(None).starts_with("about 115 to 137 beats"), "{}", text(None));
+        assert!(text(None).contains("give or take 10"));
+        assert!(text(Some(60)).starts_with("about 108 to 131 beats"), "{}", text(Some(60)));
+        assert!(text(Some(60)).contains("60 at rest"));
     }
 }

@@ -17,6 +17,7 @@ pub mod progression;
 pub mod racks;
 pub mod ramp;
 pub use crate::request::screening;
+pub mod spare_time;
 pub mod steps;
 pub mod strength;
 pub use crate::timing;

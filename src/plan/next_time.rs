@@ -85,6 +85,15 @@ fn harder(entry: &Entry, track: &Track) -> String {
     }
 }
 
+/// How a load that the client found goes up.
+#[must_use]
+pub fn own_step(reached: u32) -> String {
+    format!(
+        "the next load up if every set reached {reached}; if not, or if that is more than a tenth heavier, the one \
+         written down, for {reached} again"
+    )
+}
+
 /// The reserve in words, as a beginner reads it (RM-19); nothing for others, who read the number.
 #[must_use]
 pub fn effort(status: Status, rir: u32) -> Option<String> {

@@ -22,13 +22,18 @@ pub fn preparation(request: &Request, day: &Day, muscles: &[Muscle]) -> Option<G
     let mut left = day.prep_s.checked_sub(timing::WAY_IN_S)?;
     let mut chosen: Vec<Arc<Entry>> = Vec::new();
     let mut open: BTreeSet<Muscle> = muscles.iter().copied().collect();
-    let parts: &[Part] = if day.minutes <= SHORT_MINUTES {
-        &[Part::Activation, Part::Mobility]
+    let parts: &[&[Part]] = if day.minutes <= SHORT_MINUTES {
+        &[&[Part::Activation], &[Part::Mobility]]
     } else {
-        &[Part::General, Part::Mobility, Part::Activation, Part::Activation]
+        &[
+            &[Part::General],
+            &[Part::Mobility, Part::Rolling],
+            &[Part::Activation],
+            &[Part::Activation],
+        ]
     };
     for part in parts {
-        let best = usable(request, *part)
+        let best = usable(request, part)
             .into_iter()
             .filter(|entry| !chosen.contains(entry) && shortest_s(entry) <= left)
             .filter(|entry| entry.muscles.iter().any(|muscle| muscles.contains(muscle)))
@@ -48,11 +53,11 @@ pub fn preparation(request: &Request, day: &Day, muscles: &[Muscle]) -> Option<G
     Some(Group { kind: GroupKind::Prep, seconds: None, items })
 }
 
-/// Items of a part that kit, limits and level allow.
-fn usable(request: &Request, part: Part) -> Vec<Arc<Entry>> {
+/// Items of some parts that kit, limits and level allow.
+fn usable(request: &Request, parts: &[Part]) -> Vec<Arc<Entry>> {
     let fits = |entry: &&Arc<Entry>| {
         entry.role == Role::Prep
-            && entry.part == Some(part)
+            && entry.part.is_some_and(|part| parts.contains(&part))
             && entry.level <= request.figures.level
             && !request.profile.exercises.never.contains(&entry.id)
             && kit_for(&request.profile, entry).is_ok()

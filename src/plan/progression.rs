@@ -16,11 +16,11 @@ use crate::plan::loads::Ladder;
 use crate::plan::next_time;
 use crate::plan::ramp::ramp;
 use crate::plan::screening::CarefulStart;
-use crate::plan::steps::Track;
+use crate::plan::steps::{Track, eased};
 use crate::plan::waves;
-use crate::plan::{finisher, fit, week_notes};
+use crate::plan::{finisher, fit, spare_time, week_notes};
 use crate::request::dose::{Dose, Duty, Span, dose};
-use crate::words::{Goal, GroupKind, Status, WeekKind};
+use crate::words::{GroupKind, Status, WeekKind};
 
 /// The note of a load that the client found in an earlier week.
 pub const WRITTEN_DOWN: &str = "load as written down";
@@ -58,7 +58,7 @@ pub struct Course<'a> {
 /// Every week of the course, in order.
 #[must_use]
 pub fn weeks(course: &Course<'_>) -> Vec<Week> {
-    let mut progress = Progress { course, tracks: BTreeMap::new(), base: Vec::new() };
+    let mut progress = Progress { course, tracks: BTreeMap::new(), base: Vec::new(), raises: 0 };
     let plans = calendar(course.profile.training_status, course.profile.weeks);
     plans.into_iter().map(|plan| progress.week(plan)).collect()
 }
@@ -86,6 +86,8 @@ struct Progress<'c, 'a> {
     course: &'c Course<'a>,
     tracks: BTreeMap<String, Standing<'a>>,
     base: Vec<Session>,
+    /// Full weeks of conditioning so far: it grows with each, and not in easier ones.
+    raises: u32,
 }
 
 impl<'a> Progress<'_, 'a> {
@@ -104,6 +106,8 @@ impl<'a> Progress<'_, 'a> {
             days.map(|(session, hard)| self.session(session, plan, hard)).collect();
         self.base = base;
         self.advance(plan, &sessions);
+        let has_begun = |conditioning: &Conditioning<'_>| plan.week >= conditioning.from_week();
+        self.raises += u32::from(!plan.is_light && self.course.conditioning.is_some_and(has_begun));
         Week {
             week: plan.week,
             date: self.course.start.and_then(|start| week_date(start, plan.week)),
@@ -129,6 +133,7 @@ impl<'a> Progress<'_, 'a> {
             .filter_map(|group| self.group(group, plan, limit, hard_end))
             .collect();
         fit::to_minutes(&mut session, base, self.course.entry);
+        session.note = spare_time::of_week(&session, base, plan);
         session
     }
 
@@ -144,6 +149,7 @@ impl<'a> Progress<'_, 'a> {
             GroupKind::Prep => Some(base.clone()),
             GroupKind::Conditioning => self.course.conditioning?.of_week(
                 plan.week,
+                self.raises.saturating_sub(u32::from(plan.is_light)),
                 limit.unwrap_or(60),
                 hard_end && !plan.is_light,
             ),
@@ -208,6 +214,10 @@ impl<'a> Progress<'_, 'a> {
         let span = dose.span(entry);
         let lift = (self.course.lift)(&item.exercise);
         let planned = fit::most_of(item);
+        let is_heavy = waves::is_for(profile, duty);
+        // A heavy load is found with the sets it is meant for, not with fewer repetitions of who knows what.
+        let low = if is_heavy && lift.one_rep_max_kg.is_none() { span.aim } else { span.low };
+        let span = Span { low, ..span };
         let track = Track::start(entry, duty, span, planned, item.load_kg);
         Some(Standing {
             entry,
@@ -224,7 +234,7 @@ impl<'a> Progress<'_, 'a> {
         })
     }
 
-    /// Moves every exercise of the week on, except after light weeks, weeks of measures and a novice's first.
+    /// Moves every exercise of the week on, except after light weeks, of which a novice's first is one.
     fn advance(&mut self, plan: WeekPlan, sessions: &[Session]) {
         for item in
             sessions.iter().flat_map(|session| &session.groups).flat_map(|group| &group.items)
@@ -233,12 +243,12 @@ impl<'a> Progress<'_, 'a> {
                 standing.written = Some(fit::most_of(item));
             }
         }
-        let holds = plan.is_light || plan.kind == WeekKind::Test;
         for standing in self.tracks.values_mut() {
             standing.is_known |= standing.written.is_some();
-            let Some(written) = standing.written.take().filter(|_| !holds) else {
+            let Some(written) = standing.written.take().filter(|_| !plan.is_light) else {
                 continue;
             };
+            standing.track.step_from = None;
             if standing.is_heavy {
                 continue;
             }
@@ -255,9 +265,7 @@ impl Standing<'_> {
     /// Reps, reserve and load of a heavy main lift past novice, where its maximum is known.
     fn heavy(&self, profile: &Profile, plan: WeekPlan) -> Option<(waves::Heavy, Option<f64>)> {
         let status = profile.training_status;
-        let is_heavy = self.duty == Duty::Main
-            && status != Status::Novice
-            && matches!(profile.goal, Goal::Strength | Goal::Power);
+        let is_heavy = waves::is_for(profile, self.duty);
         let (ladder, max_kg) =
             self.lift.ladder.as_ref().zip(self.lift.one_rep_max_kg).filter(|_| is_heavy)?;
         let heavy = waves::heavy(
@@ -284,7 +292,10 @@ impl Standing<'_> {
         let Some(ladder) = self.lift.ladder.as_ref() else { return };
         let Some(load) = load_kg else {
             if self.is_known && self.lift.one_rep_max_kg.is_none() {
-                item.load_note = Some(WRITTEN_DOWN.to_owned());
+                item.load_note = Some(match self.track.step_from.filter(|_| !plan.is_light) {
+                    Some(reached) => next_time::own_step(reached),
+                    None => WRITTEN_DOWN.to_owned(),
+                });
             }
             return;
         };
@@ -294,6 +305,19 @@ impl Standing<'_> {
             (1, Some(note)) => Some(join(plates, note)),
             _ => plates,
         };
+    }
+
+    /// What to do where a heavy set was harder than planned: a little off the bar (RM-23).
+    fn heavy_next(&self) -> String {
+        let ladder = self.lift.ladder.as_ref();
+        let eased = self.before.zip(ladder).and_then(|(load, ladder)| eased(load, ladder));
+        match eased.zip(ladder) {
+            Some((load, ladder)) => format!(
+                "if a set leaves one fewer than planned, take {} for the next and stay there next week",
+                ladder.text(load)
+            ),
+            None => "keep this load next week if fewer were left than planned".to_owned(),
+        }
     }
 
     fn next(&self, plan: WeekPlan, status: Status, careful: &CarefulStart) -> String {
@@ -313,7 +337,7 @@ impl Standing<'_> {
             return "an easier week: nothing is raised".to_owned();
         }
         if self.is_heavy {
-            return "next week's load stands in the plan; keep this one if fewer were left than planned".to_owned();
+            return self.heavy_next();
         }
         next_time::condition(
             self.entry,
@@ -332,14 +356,15 @@ fn join(plates: Option<String>, note: String) -> String {
     }
 }
 
-/// Sets of a week: a third fewer in a light one (custom, VO-16), one fewer in a novice's, few at first from 65.
+/// Sets of a week: a third fewer in a light one (custom, VO-16), one fewer in a novice's; from 65 few at first, and one
+/// more each week.
 fn week_sets(planned: u32, plan: WeekPlan, status: Status, careful: &CarefulStart) -> u32 {
     let sets = match (plan.is_light, status) {
         (true, Status::Novice) => planned.saturating_sub(1),
         (true, _) => planned * 2 / 3,
         (false, _) => planned,
     };
-    let most = careful.first_week_sets.filter(|_| plan.week == 1).unwrap_or(u32::MAX);
+    let most = careful.first_week_sets.map_or(u32::MAX, |first| first + plan.week - 1);
     sets.min(most).clamp(1, planned.max(1))
 }
 

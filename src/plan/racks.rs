@@ -32,6 +32,14 @@ pub fn ladder(entry: &Entry, place: &Equipment, units: Units) -> Option<Ladder> 
     (!ladder.is_empty()).then_some(ladder)
 }
 
+/// What a plan says of a place whose bars have nothing to put on them.
+#[must_use]
+pub fn without_plates(place: &Equipment, units: Units) -> Option<String> {
+    let has_bar = BARS.iter().any(|bar| place.items.contains_key(bar));
+    (has_bar && plates(place, units).is_empty())
+        .then(|| "the place has no plates, so that every bar is used empty".to_owned())
+}
+
 const BARS: &[Kit] = &[Kit::Barbell, Kit::TrapBar, Kit::EzBar, Kit::SmithMachine];
 const IMPLEMENTS: &[Kit] = &[
     Kit::Dumbbells,

@@ -3,11 +3,12 @@
 //! Which scheme is used matters little beside the load itself (RX-09, RX-10); these two are common practice. Linear, for
 //! the intermediate: a repetition less in each block. Wave, for the advanced: a repetition less in each week of a block.
 
+use crate::input::profile::Profile;
 use crate::plan::loads::Ladder;
 use crate::plan::steps::{MOST_RAISE, next_load};
 use crate::plan::strength::percent_at_reserve;
-use crate::request::dose::Span;
-use crate::words::Status;
+use crate::request::dose::{Duty, Span};
+use crate::words::{Goal, Status};
 
 /// What a heavy set asks for in one week.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -18,6 +19,14 @@ pub struct Heavy {
     pub rir: u32,
     /// Whether the load is a step above what the maximum alone gives.
     pub step_up: bool,
+}
+
+/// Whether a lift follows its block's heavy loads, once its maximum is known.
+#[must_use]
+pub fn is_for(profile: &Profile, duty: Duty) -> bool {
+    duty == Duty::Main
+        && profile.training_status != Status::Novice
+        && matches!(profile.goal, Goal::Strength | Goal::Power)
 }
 
 /// The heavy set of a week; `light` weeks go back to the load of the block's first.

@@ -1,6 +1,6 @@
 //! What a week is for, in a sentence or two at its head.
 
-use crate::plan::calendar::WeekPlan;
+use crate::plan::calendar::{WeekPlan, calendar};
 use crate::plan::progression::Course;
 use crate::words::{Goal, Status, WeekKind};
 
@@ -16,6 +16,12 @@ pub(super) fn note(course: &Course<'_>, plan: WeekPlan, rotates: bool) -> String
     }
     if course.conditioning.is_some_and(|conditioning| conditioning.from_week() == plan.week) {
         sentences.push("Conditioning comes in at the end of sessions.".to_owned());
+    }
+    let before = calendar(course.profile.training_status, course.profile.weeks)
+        .into_iter()
+        .find(|before| before.week + 1 == plan.week);
+    if before.is_some_and(|before| before.kind == WeekKind::Test) {
+        sentences.push("Loads come from the week of measures where it showed others.".to_owned());
     }
     sentences.join(" ")
 }
@@ -38,13 +44,13 @@ fn about(course: &Course<'_>, plan: WeekPlan) -> &'static str {
         }
         (WeekKind::Base, _) => "The block begins with one more repetition in reserve.",
         _ if is_heavy(course) => {
-            "Main lifts follow the block's loads; elsewhere a repetition more, and a heavier load once the range is full."
+            "Main lifts follow the block's loads; elsewhere a repetition more, or where the range is full the next load from its low end."
         }
         _ if status == Status::Novice && plan.week == 2 => {
-            "The week as planned, at the low end of the repetitions."
+            "The week as planned, at the low end of the repetitions: loads are found, nothing is raised yet."
         }
         _ => {
-            "A repetition more in each set than in the last full week, and the next load once the range is full; repeat the week if it did not go well."
+            "A repetition more in each set than in the last full week, or where the range is full the next load from its low end; repeat the week if it did not go well."
         }
     }
 }

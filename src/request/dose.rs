@@ -40,6 +40,23 @@ impl Duty {
     /// Every duty, in the order of the table.
     pub const ALL: &'static [Duty] = <Duty as strum::VariantArray>::VARIANTS;
 
+    /// The words for it.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Duty::Main => "main lifts",
+            Duty::Compound => "other multi-joint",
+            Duty::Isolation => "single-joint",
+            Duty::Trunk => "trunk",
+            Duty::Hold => "holds",
+            Duty::Carry => "carries",
+            Duty::Explosive => "explosive",
+            Duty::Prep => "preparation",
+            Duty::Finisher => "finishers",
+            Duty::Conditioning => "conditioning",
+        }
+    }
+
     /// The duty of a catalog entry.
     #[must_use]
     pub fn of(entry: &Entry) -> Duty {

@@ -3,6 +3,7 @@
 
 pub mod barred;
 pub mod candidate;
+pub mod conflicts;
 pub mod day;
 pub mod dose;
 pub mod figures;

@@ -3,8 +3,10 @@
 use super::{Names, clean, phrase};
 use crate::input::plan::SolveStatus;
 use crate::input::profile::{BalanceWish, Profile};
+use crate::plan::conditioning::{moderate_equivalent, weekly_text};
 use crate::plan::file::{MuscleVolume, Plan, ProfileRef, Session, Shortfall, Week};
-use crate::words::{Goal, Muscle, Side, Status, Units};
+use crate::timing;
+use crate::words::{Goal, GroupKind, Muscle, Part, Side, Status, Units};
 
 /// The one line that no sheet is without.
 pub(crate) const STOP: &str = "Stop if it hurts: end the set, tell your coach, and do not train through pain. Chest \
@@ -181,6 +183,32 @@ fn multi_joint(plan: &Plan, names: &Names<'_>, side: Side) -> u32 {
         pattern.and_then(crate::words::Pattern::press_or_row) == Some(side)
     });
     phrase::total(of_side.map(|item| item.sets))
+}
+
+/// The most that a week's conditioning is worth, beside what is advised to adults; nothing where there is none.
+pub(crate) fn conditioning(plan: &Plan, names: &Names<'_>) -> Option<String> {
+    let weeks = plan.weeks.iter().map(|week| week.sessions.as_slice());
+    let minutes = weeks.chain([plan.sessions.as_slice()]).map(|week| worth(week, names));
+    let worth = |minutes: &[f64; 2]| moderate_equivalent(minutes[0], minutes[1]);
+    let [moderate, vigorous] = minutes.max_by(|one, other| worth(one).total_cmp(&worth(other)))?;
+    (moderate + vigorous > 0.0).then(|| weekly_text(moderate, vigorous))
+}
+
+/// Minutes of a week's steady work and of its intervals; their rests are not counted.
+fn worth(sessions: &[Session], names: &Names<'_>) -> [f64; 2] {
+    let groups = sessions.iter().flat_map(|session| &session.groups);
+    let items =
+        groups.filter(|group| group.kind == GroupKind::Conditioning).flat_map(|group| &group.items);
+    items.fold([0.0, 0.0], |[moderate, vigorous], item| {
+        let entry = names.entry(&item.exercise);
+        let work_s =
+            entry.map_or(0, |entry| phrase::total(timing::timed(item, entry).work_s.into_iter()));
+        let minutes = f64::from(work_s) / 60.0;
+        match entry.and_then(|entry| entry.part) {
+            Some(Part::Intervals) => [moderate, vigorous + minutes],
+            _ => [moderate + minutes, vigorous],
+        }
+    })
 }
 
 /// Where the loads come from, exercise by exercise, with the estimates that the cards leave out.

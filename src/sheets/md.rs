@@ -227,6 +227,9 @@ fn coach(plan: &Plan, names: &Names<'_>, text: &mut String) {
     for ratio in head::ratios(plan, names) {
         bullet(text, &format!("{}: {}", phrase::sentence(ratio.name), ratio.words()));
     }
+    if let Some(conditioning) = head::conditioning(plan, names) {
+        bullet(text, &phrase::sentence(&conditioning));
+    }
     heading(text, 2, "What fell short");
     if plan.shortfalls.is_empty() {
         bullet(text, "Nothing: every wish is met.");

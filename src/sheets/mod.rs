@@ -3,6 +3,7 @@
 //! A sheet is made from the plan alone, plus catalog entries for names and cues. No sheet reads a
 //! file or a clock, so the same plan gives the same bytes.
 
+pub mod basis;
 mod block;
 mod card;
 mod clean;
@@ -29,7 +30,7 @@ pub use data::{Json, Yaml};
 pub use html::Html;
 pub use ics::Calendar;
 pub use md::Markdown;
-pub use text::Text;
+pub use text::{Text, basis_text};
 
 /// Finds the catalog entry of an exercise, for its name, kit and cues.
 pub trait Lookup {

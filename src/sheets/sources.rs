@@ -5,10 +5,11 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 
 use super::{Names, head};
-use crate::plan::file::Plan;
+use crate::input::profile::Profile;
+use crate::plan::file::{Item, Plan};
 use crate::request::dose::{self, Duty, citation};
 use crate::request::targets;
-use crate::words::{GroupKind, WeekKind};
+use crate::words::{Goal, GroupKind, Part as PrepPart, Role, Status, WeekKind};
 
 /// A part of the plan and who says so.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -21,12 +22,31 @@ pub(crate) struct Source {
 
 /// Half a set for an indirect muscle.
 const COUNTING: &[&str] = &["VO-03"];
-/// Loads rise once more is done than was asked.
-const NEXT: &[&str] = &["RX-04", "RX-12"];
+/// Loads from what was lifted: the repetition table at a reserve, the named estimator and the others.
+const LOADS: &[&str] =
+    &["RM-14", "RM-22", "RM-02", "RM-01", "RM-03", "RM-04", "RM-05", "RM-06", "RM-07", "RM-10"];
+/// How effort is told.
+const EFFORT: &[&str] = &["RM-18", "RM-21"];
+/// Why a beginner reads words and steers nothing by them at first.
+const EFFORT_OF_NOVICES: &[&str] = &["RM-18", "RM-19", "RM-21"];
+/// Lighter sets on the way.
+const RAMP: &[&str] = &["WU-07"];
+/// Loads rise once more is done than was asked, by steps of the kit.
+const NEXT: &[&str] = &["RX-04", "RX-12", "RX-13"];
+/// Heavy lifts follow a load of the week; a missed reserve takes some off.
+const HEAVY: &[&str] = &["RX-09", "RM-23"];
 /// Easier weeks and what they cut.
 const EASIER: &[&str] = &["VO-13", "VO-14"];
 /// The general part of a preparation.
 const PREPARATION: &[&str] = &["WU-05"];
+/// How long a muscle is rolled.
+const ROLLING: &[&str] = &["WU-03"];
+/// Why a short session has no general part.
+const SHORT: &[&str] = &["WU-06"];
+/// Bands of effort, work to rest, and the weekly minutes.
+const CONDITIONING: &[&str] = &["CO-06", "CO-08", "CO-09", "CO-17"];
+/// Heart rates from age.
+const HEART_RATE: &[&str] = &["CO-01", "CO-04", "CO-05"];
 
 /// What no study settles, in words that a coach can pass on.
 const PRACTICE: &[&str] = &[
@@ -34,24 +54,93 @@ const PRACTICE: &[&str] = &[
     "order, pull to push, knee to hip, number of exercises and minutes kept are yours to change",
 ];
 
+/// A part of the plan and the ids of what its numbers come from.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub(crate) struct Part {
+    /// What the numbers are.
+    pub about: &'static str,
+    /// Source ids.
+    pub sources: Vec<&'static str>,
+}
+
 /// The sources that a plan's numbers come from, part by part.
 pub(crate) fn of(plan: &Plan, names: &Names<'_>) -> Vec<Source> {
-    let has = |kind| plan.sessions.iter().flat_map(|s| &s.groups).any(|group| group.kind == kind);
+    let mut parts: Vec<Source> = parts(plan, names)
+        .into_iter()
+        .map(|part| Source { about: part.about, says: cited(&part.sources) })
+        .filter(|source| !source.says.is_empty())
+        .collect();
+    parts.push(Source { about: "Common practice", says: PRACTICE.to_vec() });
+    parts
+}
+
+/// The parts that a plan has, each with its source ids.
+pub(crate) fn parts(plan: &Plan, names: &Names<'_>) -> Vec<Part> {
+    let profile = head::profile(plan);
+    let is = |test: fn(&Profile) -> bool| profile.is_some_and(test);
+    let effort = if is(|profile| profile.training_status == Status::Novice) {
+        EFFORT_OF_NOVICES
+    } else {
+        EFFORT
+    };
     let fixed = |about, ids: &[&'static str], is_used: bool| {
-        let says = ids.iter().filter_map(|id| citation(id)).filter(|_| is_used).collect();
-        Source { about, says }
+        (about, ids.iter().copied().filter(|_| is_used).collect::<Vec<_>>())
     };
     let easier = plan.weeks.iter().any(|week| week.kind == WeekKind::Easy);
+    let has_conditioning = has(plan, GroupKind::Conditioning);
     let parts = [
         fixed("Counting sets", COUNTING, true),
-        Source { about: "Sets a week", says: targets(plan) },
-        Source { about: "Sets, repetitions and rests", says: doses(plan, names) },
+        ("Sets a week", targets(plan)),
+        ("Sets, repetitions and rests", doses(plan, names)),
+        fixed("Loads", LOADS, is(|profile| !profile.known_lifts.is_empty())),
+        fixed("Reserve", effort, profile.is_some()),
+        fixed("Ramp sets", RAMP, items(plan).any(|item| !item.ramp.is_empty())),
         fixed("The next load", NEXT, true),
+        fixed("Heavy lifts", HEAVY, is(is_heavy)),
         fixed("Easier weeks", EASIER, easier),
-        fixed("Preparation", PREPARATION, has(GroupKind::Prep)),
-        Source { about: "Common practice", says: PRACTICE.to_vec() },
+        ("Preparation", preparation(plan, names)),
+        fixed("Conditioning", CONDITIONING, has_conditioning),
+        fixed(
+            "Heart rate",
+            HEART_RATE,
+            has_conditioning && is(|profile| profile.birth_year.is_some()),
+        ),
     ];
-    parts.into_iter().filter(|part| !part.says.is_empty()).collect()
+    let parts = parts.into_iter().map(|(about, sources)| Part { about, sources });
+    parts.filter(|part| !part.sources.is_empty()).collect()
+}
+
+fn is_heavy(profile: &Profile) -> bool {
+    profile.training_status != Status::Novice
+        && matches!(profile.goal, Goal::Strength | Goal::Power)
+}
+
+/// Whether the week at its fullest, or any other, has such a group.
+pub(crate) fn has(plan: &Plan, kind: GroupKind) -> bool {
+    let weeks = plan.weeks.iter().flat_map(|week| &week.sessions);
+    let mut groups = plan.sessions.iter().chain(weeks).flat_map(|session| &session.groups);
+    groups.any(|group| group.kind == kind)
+}
+
+fn items(plan: &Plan) -> impl Iterator<Item = &Item> {
+    plan.sessions.iter().flat_map(|session| &session.groups).flat_map(|group| &group.items)
+}
+
+/// Behind what readies the muscles of the day.
+fn preparation(plan: &Plan, names: &Names<'_>) -> Vec<&'static str> {
+    let part = |wanted: PrepPart| {
+        let mut entries = items(plan).filter_map(|item| names.entry(&item.exercise));
+        entries.any(|entry| entry.role == Role::Prep && entry.part == Some(wanted))
+    };
+    let mut ids = Vec::new();
+    for (used, of) in [
+        (part(PrepPart::General), PREPARATION),
+        (part(PrepPart::Rolling), ROLLING),
+        (has(plan, GroupKind::Prep) && !part(PrepPart::General), SHORT),
+    ] {
+        ids.extend(of.iter().copied().filter(|_| used));
+    }
+    ids
 }
 
 /// Behind the ranges of the muscles, for a plan that holds its profile.
@@ -60,7 +149,7 @@ fn targets(plan: &Plan) -> Vec<&'static str> {
     let own = &profile.targets;
     let ranged =
         plan.volume.iter().filter(|row| row.low.is_some() && !own.contains_key(&row.muscle));
-    cited(
+    published(
         ranged.flat_map(|row| {
             targets::sources(profile.goal, profile.training_status, row.muscle).iter()
         }),
@@ -70,19 +159,25 @@ fn targets(plan: &Plan) -> Vec<&'static str> {
 /// Behind the doses of the work and of what goes on around it.
 fn doses(plan: &Plan, names: &Names<'_>) -> Vec<&'static str> {
     let Some(profile) = head::profile(plan) else { return Vec::new() };
-    let groups = plan.sessions.iter().flat_map(|session| &session.groups);
-    let items = groups.filter(|group| group.kind != GroupKind::Prep).flat_map(|group| &group.items);
-    let duties: BTreeSet<Duty> =
-        items.filter_map(|item| names.entry(&item.exercise)).map(Duty::of).collect();
-    cited(
-        duties.into_iter().flat_map(|duty| {
+    published(
+        duties(plan, names).into_iter().flat_map(|duty| {
             dose::dose(profile.goal, profile.training_status, duty).sources.iter()
         }),
     )
 }
 
-/// Each citation once, in the order of its id; common practice has a line of its own.
-fn cited<'a>(ids: impl Iterator<Item = &'a String>) -> Vec<&'static str> {
-    let ids: BTreeSet<&String> = ids.filter(|id| *id != "common").collect();
-    ids.into_iter().filter_map(|id| citation(id)).collect()
+/// What the plan's exercises are there for, but for preparation.
+pub(crate) fn duties(plan: &Plan, names: &Names<'_>) -> BTreeSet<Duty> {
+    let entries = items(plan).filter_map(|item| names.entry(&item.exercise));
+    entries.map(Duty::of).filter(|duty| *duty != Duty::Prep).collect()
+}
+
+/// Each id once, in order; common practice has a line of its own.
+fn published(ids: impl Iterator<Item = &'static String>) -> Vec<&'static str> {
+    let ids: BTreeSet<&str> = ids.map(String::as_str).filter(|id| *id != "common").collect();
+    ids.into_iter().collect()
+}
+
+fn cited(ids: &[&'static str]) -> Vec<&'static str> {
+    ids.iter().filter_map(|id| citation(id)).collect()
 }

@@ -13,6 +13,7 @@ use super::board::{Board, Worth};
 use super::moves::Change;
 use super::pairing::{Pair, Pairing};
 use crate::model::Weekly;
+use crate::program::Var;
 
 /// How half of a game is steered. What is kept is decided tier by tier, not by this.
 struct Half {
@@ -161,8 +162,14 @@ impl<'w, 'a> Play<'w, 'a> {
         self
     }
 
-    /// Moves toward the picks that are preferred, where no tier changes by it; returns the values reached.
-    pub(super) fn wander(mut self, preferences: &[f64], changes: u32) -> Vec<f64> {
+    /// Moves toward the picks that are preferred, where no tier changes by it and no variable passes its most;
+    /// returns the values reached.
+    pub(super) fn wander(
+        mut self,
+        preferences: &[f64],
+        most: &[(Var, f64)],
+        changes: u32,
+    ) -> Vec<f64> {
         let base = self.board.settle();
         for _ in 0..changes {
             let Some(proposed) = self.propose_other() else { continue };
@@ -178,7 +185,9 @@ impl<'w, 'a> Play<'w, 'a> {
             let applied = self.apply(&proposed);
             let worth = self.board.settle();
             // A better week would be one that only some seeds find.
-            if base.order(&worth).is_eq() {
+            let values = &self.board.values;
+            let stays = most.iter().all(|(var, most)| values[var.0] <= most + 1e-6);
+            if stays && base.order(&worth).is_eq() {
                 self.board.keep();
             } else {
                 self.undo(applied);

@@ -6,7 +6,9 @@ use std::collections::BTreeSet;
 use super::draw;
 use super::play::Play;
 use super::search::Search;
+use crate::program::Var;
 use crate::request::dose::Duty;
+use crate::words::Muscle;
 
 /// Points that a main lift which stays, or an accessory which has had its block, weighs against the seed's.
 const ROTATION: f64 = 1000.0;
@@ -26,10 +28,24 @@ pub(super) fn varied(search: &Search, best: &[f64]) -> Vec<Vec<f64>> {
         let goal = preferences(search, block, &blocks);
         let weekly = if block == 0 { &search.weekly } else { &later };
         let play = Play::new(weekly).with(last).game(u64::from(block));
-        let moved = play.wander(&goal, CHANGES_A_DAY.saturating_mul(days));
+        let most = blocks.first().map_or_else(Vec::new, |first| most(search, first));
+        let moved = play.wander(&goal, &most, CHANGES_A_DAY.saturating_mul(days));
         blocks.push(moved);
     }
     blocks
+}
+
+/// For each muscle, the most half-sets of a later block: those of the first, or the top of its range.
+fn most(search: &Search, first: &[f64]) -> Vec<(Var, f64)> {
+    let weekly = &search.weekly;
+    let high = |muscle: &Muscle| {
+        let target = weekly.request.targets.get(muscle);
+        target.map_or(0.0, |target| 2.0 * target.high)
+    };
+    let sums = Muscle::ALL.iter().flat_map(|muscle| {
+        weekly.halves(*muscle).into_iter().map(|(sum, _)| (sum, first[sum.0].max(high(muscle))))
+    });
+    sums.collect()
 }
 
 /// The seed's preference for each pick; after the first block main lifts stay and accessories change.

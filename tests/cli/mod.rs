@@ -1,9 +1,12 @@
 //! The program as it is run: exit codes, streams, files.
 
+mod bad_lifts;
 mod intake;
 mod manners;
 mod many;
+mod previous;
 mod sheets;
+mod sources;
 
 use std::fs;
 use std::io::Write as _;

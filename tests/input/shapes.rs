@@ -18,6 +18,7 @@ birth_year: 1991
 sex: female
 height_cm: 168
 body_mass_kg: 64
+resting_heart_rate: 62
 units: kg
 training_status: novice
 goal: hypertrophy

@@ -2,5 +2,6 @@
 //! no code with ours.
 
 mod examples;
+mod handbook;
 mod second;
 mod weeks;

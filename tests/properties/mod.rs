@@ -5,3 +5,4 @@ mod planned;
 mod profiles;
 mod run;
 mod seeds;
+mod weeks;

@@ -1,6 +1,6 @@
 //! What holds for the plan of any profile.
 
-use weekwright::input::plan::{Amounts, Group, Item, Plan};
+use weekwright::input::plan::{Amounts, Group, Item, Plan, Session};
 use weekwright::input::profile::Profile;
 use weekwright::planner::{NoPlan, Options};
 use weekwright::rules::Severity;
@@ -58,26 +58,32 @@ fn groups(plan: &Plan) -> impl Iterator<Item = &Group> {
     plan.sessions.iter().flat_map(|session| &session.groups)
 }
 
-/// Fractional sets counted anew (VO-03: a direct set is 1, an indirect one 0.5).
+/// Fractional sets of a muscle counted anew (VO-03: a direct set is 1, an indirect one 0.5).
+pub(super) fn fractional(sessions: &[Session], muscle: Muscle) -> f64 {
+    let groups = sessions.iter().flat_map(|session| &session.groups);
+    let mut sets = 0.0;
+    for item in groups.filter(|group| group.is_work()).flat_map(|group| &group.items) {
+        let entry = PLANNER.catalog().get(&item.exercise).unwrap();
+        let counts = entry.role == Role::Work
+            && !matches!(
+                entry.pattern,
+                Some(Pattern::Jump | Pattern::Throw | Pattern::Locomotion) | None
+            );
+        let share = if entry.direct.contains(&muscle) {
+            1.0
+        } else if entry.indirect.contains(&muscle) {
+            0.5
+        } else {
+            0.0
+        };
+        sets += if counts { f64::from(item.sets) * share } else { 0.0 };
+    }
+    sets
+}
+
 fn volume(plan: &Plan) -> Result<(), String> {
     for muscle in Muscle::ALL {
-        let mut sets = 0.0;
-        for item in groups(plan).filter(|group| group.is_work()).flat_map(|group| &group.items) {
-            let entry = PLANNER.catalog().get(&item.exercise).unwrap();
-            let counts = entry.role == Role::Work
-                && !matches!(
-                    entry.pattern,
-                    Some(Pattern::Jump | Pattern::Throw | Pattern::Locomotion) | None
-                );
-            let share = if entry.direct.contains(muscle) {
-                1.0
-            } else if entry.indirect.contains(muscle) {
-                0.5
-            } else {
-                0.0
-            };
-            sets += if counts { f64::from(item.sets) * share } else { 0.0 };
-        }
+        let sets = fractional(&plan.sessions, *muscle);
         let line = plan.volume.iter().find(|line| line.muscle == *muscle);
         let printed = line.map_or(0.0, |line| line.sets);
         if (printed - sets).abs() > 1e-9 {

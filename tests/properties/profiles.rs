@@ -137,7 +137,7 @@ fn kit() -> impl Strategy<Value = Vec<Kit>> {
     ]
 }
 
-fn equipment(kit: &[Kit]) -> Equipment {
+pub(crate) fn equipment(kit: &[Kit]) -> Equipment {
     let items = kit.iter().map(|kit| (*kit, Stock::Offer(Offer::default()))).collect();
     Equipment { items, plates_kg: None }
 }

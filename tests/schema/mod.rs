@@ -124,7 +124,9 @@ fn every_fault_of_shape_is_one_for_the_validator() {
             let Some(value) = json(&text) else { continue };
             let is_refused = !validator.is_valid(&value);
             refused += usize::from(is_refused);
-            let of_shape = OF_SHAPE.iter().any(|code| told.starts_with(code));
+            // Shapes of other files are for their own schemas.
+            let of_shape =
+                !told.contains('/') && OF_SHAPE.iter().any(|code| told.starts_with(code));
             assert!(is_refused || !of_shape, "{name}: the program says {told}");
             assert!(is_refused || !told.is_empty(), "{name} fails nowhere");
         }

@@ -54,8 +54,8 @@ fn novices_start_steady_in_their_week_and_meet_intervals_after_three_weeks() {
     let profile =
         client("novice", "hypertrophy", "{from_week: 3, minutes: 12, modes: [rowing-ergometer]}");
     let conditioning = chosen(&profile, &entries).conditioning.unwrap();
-    assert!(conditioning.of_week(2, 60, true).is_none());
-    let first = conditioning.of_week(3, 60, true).unwrap();
+    assert!(conditioning.of_week(2, 0, 60, true).is_none());
+    let first = conditioning.of_week(3, 0, 60, true).unwrap();
     assert_eq!(first.items[0].exercise, "rowing-steady");
     assert_eq!(first.items[0].seconds, Some(vec![435]));
     let effort = first.items[0].effort.clone().unwrap();
@@ -63,11 +63,11 @@ fn novices_start_steady_in_their_week_and_meet_intervals_after_three_weeks() {
         effort.contains("Borg scale 6-20: 12-13") && effort.contains("give or take 10"),
         "{effort}"
     );
-    assert_eq!(conditioning.of_week(5, 60, true).unwrap().items[0].exercise, "rowing-steady");
-    let later = conditioning.of_week(6, 60, true).unwrap();
+    assert_eq!(conditioning.of_week(5, 2, 60, true).unwrap().items[0].exercise, "rowing-steady");
+    let later = conditioning.of_week(6, 3, 60, true).unwrap();
     assert_eq!(later.items[0].exercise, "rowing-short-intervals");
     assert_eq!(later.items[0].rest_s, 90);
-    assert_eq!(conditioning.of_week(6, 60, false).unwrap().items[0].exercise, "rowing-steady");
+    assert_eq!(conditioning.of_week(6, 3, 60, false).unwrap().items[0].exercise, "rowing-steady");
 }
 
 #[test]
@@ -89,9 +89,9 @@ fn meters_and_calories_are_round_numbers() {
     ];
     let profile = client("intermediate", "fat-loss", "{from_week: 1, minutes: 15}");
     let conditioning = chosen(&profile, &entries).conditioning.unwrap();
-    let steady = conditioning.of_week(1, 60, true).unwrap();
+    let steady = conditioning.of_week(1, 0, 60, true).unwrap();
     assert_eq!(steady.items[0].meters.as_ref().map(|meters| meters[0] % 100), Some(0));
-    let hard = conditioning.of_week(2, 60, true).unwrap();
+    let hard = conditioning.of_week(2, 0, 60, true).unwrap();
     let calories = hard.items[0].calories.clone().unwrap();
     assert!(calories.len() >= 3 && calories.iter().all(|amount| *amount == 8));
 }
@@ -128,7 +128,7 @@ proptest! {
         let fullest = conditioning.fullest(session).and_then(|group| group.seconds);
         let mut before: Option<u32> = None;
         for week in 1..=20 {
-            let group = conditioning.of_week(week, session, false);
+            let group = conditioning.of_week(week, week.saturating_sub(from), session, false);
             if week < from {
                 prop_assert!(group.is_none());
                 continue;
@@ -141,7 +141,7 @@ proptest! {
                 prop_assert!(seconds * 100 <= before * 110);
             }
             before = Some(seconds);
-            let hard = conditioning.of_week(week, session, true).unwrap();
+            let hard = conditioning.of_week(week, week.saturating_sub(from), session, true).unwrap();
             prop_assert!(hard.seconds <= fullest);
         }
     }

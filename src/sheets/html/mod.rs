@@ -168,7 +168,11 @@ struct Missed {
 
 impl Coach {
     fn new(plan: &Plan, names: &Names<'_>) -> Self {
-        let ratios = head::ratios(plan, names).into_iter();
+        let conditioning = head::conditioning(plan, names)
+            .map(|words| Told { name: "Conditioning".to_owned(), words });
+        let ratios = head::ratios(plan, names)
+            .into_iter()
+            .map(|ratio| Told { name: phrase::sentence(ratio.name), words: ratio.words() });
         let loads = head::loads(plan, names);
         // Rough heights in millimeters; the check in a browser counts the pages that come out.
         let sessions_first = plan.volume.len() * 6 + plan.sessions.len() * 7 <= 160;
@@ -178,9 +182,7 @@ impl Coach {
             sets: head::working_sets(&plan.sessions),
             chart: Chart::new(plan),
             balance: plan.balance,
-            ratios: ratios
-                .map(|ratio| Told { name: phrase::sentence(ratio.name), words: ratio.words() })
-                .collect(),
+            ratios: ratios.chain(conditioning).collect(),
             sessions: plan.sessions.iter().map(time).collect(),
             sessions_first,
             sources_apart: before_sources > 100,

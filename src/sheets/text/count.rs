@@ -112,7 +112,7 @@ pub(super) fn balance(page: &mut Page, plan: &Plan, names: &Names<'_>) {
 }
 
 /// Minutes and sets per session.
-pub(super) fn minutes(page: &mut Page, sessions: &[Session]) {
+pub(super) fn minutes(page: &mut Page, sessions: &[Session], conditioning: Option<&str>) {
     page.heading("Sessions");
     for session in sessions {
         let time = session.minutes.as_ref().map_or_else(String::new, |minutes| {
@@ -123,6 +123,9 @@ pub(super) fn minutes(page: &mut Page, sessions: &[Session]) {
             &format!("  {:<11}", session.day.name()),
             &format!("{time}{sets} working sets"),
         );
+    }
+    if let Some(conditioning) = conditioning {
+        page.hanging("  ", &phrase::sentence(conditioning));
     }
 }
 

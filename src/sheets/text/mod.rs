@@ -1,11 +1,13 @@
 //! The plan for a terminal: a coach's note that can be read across the room.
 
+mod basis;
 mod count;
 mod page;
 mod session;
 
 use std::io;
 
+pub use self::basis::basis_text;
 use self::page::Page;
 use super::card::Card;
 use super::{Lookup, Names, Options, Sheet, SheetError, head};
@@ -40,7 +42,8 @@ impl Sheet for Text {
         if options.audience.coach() {
             count::volume(&mut page, plan);
             count::balance(&mut page, plan, &names);
-            count::minutes(&mut page, sessions);
+            let conditioning = head::conditioning(plan, &names);
+            count::minutes(&mut page, sessions, conditioning.as_deref());
             count::shortfalls(&mut page, plan);
         }
         weeks(&mut page, plan);
