@@ -221,7 +221,10 @@ fn coach(plan: &Plan, names: &Names<'_>, text: &mut String) {
     if let Some(balance) = &plan.balance {
         bullet(
             text,
-            &format!("Push {}, pull {}, legs {} sets", balance.push, balance.pull, balance.legs),
+            &format!(
+                "All sets: push {}, pull {}, legs {} (arms and shoulders counted in)",
+                balance.push, balance.pull, balance.legs
+            ),
         );
     }
     for ratio in head::ratios(plan, names) {

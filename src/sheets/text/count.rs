@@ -103,7 +103,10 @@ pub(super) fn balance(page: &mut Page, plan: &Plan, names: &Names<'_>) {
     if let Some(balance) = &plan.balance {
         page.hanging(
             "  ",
-            &format!("push {} · pull {} · legs {} sets", balance.push, balance.pull, balance.legs),
+            &format!(
+                "all sets: push {} · pull {} · legs {} (arms and shoulders counted in)",
+                balance.push, balance.pull, balance.legs
+            ),
         );
     }
     for ratio in ratios {
