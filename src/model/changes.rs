@@ -1,7 +1,11 @@
-//! What a rework costs: every pick of the plan before that goes, every new one, and, far less, every set moved.
+//! What a rework costs: every pick of the plan before that goes though it could stay, every new one beyond those that
+//! stand in for picks that cannot stay, and, far less, every set moved.
 
-use super::Weekly;
-use crate::program::Op;
+use std::collections::BTreeSet;
+
+use super::{Pick, Weekly};
+use crate::program::{Op, Term};
+use crate::request::Rework;
 
 /// A set more or less weighs a hundredth of a pick: no plan has a hundred.
 const SET: f64 = 0.01;
@@ -14,7 +18,7 @@ pub fn add_changes(weekly: &mut Weekly) {
         let name = format!("{id}_{}", weekly.request.days[pick.day].name_part());
         let before = rework.picks.get(&(pick.day, id.clone())).copied();
         match before {
-            None => weekly.changes.push((pick.chosen, 1.0)),
+            None => {}
             Some(sets) => {
                 let kept = f64::from(sets.clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]);
                 let gone = weekly.model.least(format!("gone_{name}"), 1.0);
@@ -42,4 +46,25 @@ pub fn add_changes(weekly: &mut Weekly) {
             weekly.model.row("asked", label, vec![(pick.chosen, 1.0)], Op::Eq, done);
         }
     }
+    for day in weekly.days() {
+        add_new(weekly, rework, day);
+    }
+}
+
+/// New picks of a day cost where they are more than the picks of the day that cannot stay.
+fn add_new(weekly: &mut Weekly, rework: &Rework, day: usize) {
+    let id = |pick: &Pick| weekly.request.candidates[pick.candidate].id.clone();
+    let known: BTreeSet<String> = weekly.on(day).map(id).collect();
+    let before = rework.picks.keys().filter(|(other, _)| *other == day);
+    let stays =
+        |key: &&(usize, String)| known.contains(&key.1) && rework.asked.get(*key) != Some(&false);
+    let (kept, lost): (Vec<_>, Vec<_>) = before.partition(stays);
+    let is_new = |pick: &&Pick| !kept.iter().any(|(_, kept)| *kept == id(pick));
+    let mut row: Vec<Term> = weekly.on(day).filter(is_new).map(|pick| (pick.chosen, 1.0)).collect();
+    let label = weekly.request.days[day].label();
+    let new = weekly.model.least(format!("new_{label}"), 20.0);
+    row.push((new, -1.0));
+    let free = f64::from(u32::try_from(lost.len()).unwrap_or(u32::MAX));
+    weekly.model.row("changes", label, row, Op::Le, free);
+    weekly.changes.push((new, 1.0));
 }
