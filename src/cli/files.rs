@@ -327,6 +327,9 @@ pub struct LoadedPlan {
 pub fn load_plan(path: &Path) -> Result<LoadedPlan, Faults> {
     let source = read_source(path)?;
     let wrong = |diagnostics: Vec<Diagnostic>| Faults::new(diagnostics, vec![source.clone()]);
+    if is_profile(&source) {
+        return Err(wrong(vec![profile_for_plan(&source)]));
+    }
     let read = read::<Plan>(&source).map_err(wrong)?;
     if read.value.format != FORMAT {
         let label = read.marks.at(path!["format"], "this format");
@@ -338,6 +341,20 @@ pub fn load_plan(path: &Path) -> Result<LoadedPlan, Faults> {
         return Err(wrong(vec![fault]));
     }
     Ok(LoadedPlan { plan: read.value, source })
+}
+
+/// Whether a text is a client's profile where a plan belongs.
+fn is_profile(source: &Source) -> bool {
+    let starts = |key: &str| source.text.lines().any(|line| line.starts_with(key));
+    starts("training_status:") && !starts("format:") && !starts("profile:")
+}
+
+/// E1009: a plan is made from it first.
+fn profile_for_plan(source: &Source) -> Diagnostic {
+    let name = &source.name;
+    Diagnostic::error("E1009", "this is a profile, and a plan belongs here")
+        .at(Label::whole(name.to_string()))
+        .help(format!("plan it first: `weekwright plan {name} --format yaml -o FILE`"))
 }
 
 /// A plan whose profile is whole and checked: a file name in a hand-written plan is read, relative

@@ -15,6 +15,7 @@ mod plan;
 pub mod plan_args;
 pub mod render;
 mod rework;
+mod rework_table;
 mod schema;
 mod sheet;
 mod table;
