@@ -19,7 +19,7 @@ use crate::request::{Entries, Request, resolve};
 use crate::rules::{Finding, Severity};
 use crate::solution::search::{self, Effort, NoWeek};
 use crate::solution::{Solution, model_file};
-use crate::split::design;
+use crate::split::{Split, design};
 
 /// What a coach may choose beside the profile.
 #[derive(Debug, Clone, Default)]
@@ -114,7 +114,8 @@ impl Planner {
             return Err(NoPlan::MustWait);
         }
         let request = self.request(profile, options);
-        match self.solved(&request, options.effort, advice.cautions) {
+        let splits = design::candidates(&request);
+        match self.solved(&request, &splits, options.effort, advice.cautions) {
             Err(NoPlan::Impossible(found)) if options.best_effort && !found.ways.is_empty() => {
                 self.best_effort(&found.ways[0], options)
             }
@@ -137,14 +138,15 @@ impl Planner {
         Ok(plan)
     }
 
-    /// The audited plan of a request.
+    /// The audited plan of a request under the best of some splits.
     pub(crate) fn solved(
         &self,
         request: &Request,
+        splits: &[Split],
         effort: Effort,
         cautions: Vec<String>,
     ) -> Result<Plan, NoPlan> {
-        let solution = best_solution(request, effort)?;
+        let solution = best_solution(request, splits, effort)?;
         let plan = self.written(request, &solution, cautions);
         Planner::checked(plan, request)
     }
@@ -256,9 +258,9 @@ impl Planner {
     }
 }
 
-/// The best week over the splits worth trying. That there is none is proven only where every split is.
-fn best_solution(request: &Request, effort: Effort) -> Result<Solution, NoPlan> {
-    search::best(request, &design::candidates(request), effort).map_err(|nothing| match nothing {
+/// The best week over the splits worth trying. That there is none is proven only where every one of them is.
+fn best_solution(request: &Request, splits: &[Split], effort: Effort) -> Result<Solution, NoPlan> {
+    search::best(request, splits, effort).map_err(|nothing| match nothing {
         NoWeek::Impossible => NoPlan::Impossible(Box::new(impossible(request))),
         NoWeek::NotFound => NoPlan::Stopped,
     })

@@ -5,23 +5,28 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
-use crate::explain::QUICK;
 use crate::explain::conflict;
 use crate::input::plan::{Plan, Shortfall, Tier};
 use crate::planner::{Options, Planner};
 use crate::request::candidate::halves;
 use crate::request::{Request, Rework};
 use crate::rework::table::{label, likeness, work};
-use crate::rework::{BadAsk, profile_of};
+use crate::rework::{BadAsk, edited, profile_of};
+use crate::rules::Severity;
 use crate::solution::Solution;
 use crate::solution::quick;
-use crate::solution::search::{self, NoWeek};
+use crate::solution::search::{self, Effort, NoWeek};
 use crate::split::{Split, design};
 use crate::words::Muscle;
 
 /// Replacements that are planned again, and those that are told.
 const TRIED: usize = 8;
 const TOLD: usize = 5;
+
+/// Enough for a week that is known but for one exercise: starting from the plan, a game and a half.
+fn effort() -> Effort {
+    Effort { finalists: 1, games: 1, game_days: 1, whole_picks: 0, ..Effort::default() }
+}
 
 /// The week in a page.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -157,7 +162,25 @@ impl<'a> Asked<'a> {
             Err(_) => Vec::new(),
         };
         days.sort_by(|one, other| one.left.total_cmp(&other.left));
-        Page { tiers, days, shortfalls: self.plan.shortfalls.clone() }
+        Page { tiers, days, shortfalls: self.shortfalls() }
+    }
+
+    /// The plan's own where it was planned from this profile; else they are counted, and nobody planned them so.
+    fn shortfalls(&self) -> Vec<Shortfall> {
+        let as_planned = self.plan.solve.is_some() && !edited(self.plan, &self.request.profile);
+        match crate::audit::week_of(&self.plan.sessions, &self.request) {
+            Ok(week) if !as_planned => crate::audit::recount(&self.request, &week)
+                .into_iter()
+                .filter(|finding| finding.severity == Severity::Shortfall)
+                .map(|finding| Shortfall {
+                    rule: finding.rule.to_owned(),
+                    wanted: format!("{}: {}", finding.place, finding.wanted),
+                    got: finding.got,
+                    because: "the week as it stands; `rework` looks for one that has it".to_owned(),
+                })
+                .collect(),
+            _ => self.plan.shortfalls.clone(),
+        }
     }
 
     fn day(&self, session: &crate::week::Session) -> DayPage {
@@ -166,14 +189,14 @@ impl<'a> Asked<'a> {
         let mut binding = Vec::new();
         let cap = self.request.figures.session_cap;
         for muscle in Muscle::ALL.iter().filter(|muscle| session.direct(**muscle) >= cap) {
-            binding.push(format!("{muscle}: {cap} direct sets, the most of a session"));
+            binding.push(format!("{cap} direct sets of {muscle}, the most for a session"));
         }
         let items = session.work().count();
         if items >= self.request.figures.most_items as usize {
-            binding.push(format!("{items} exercises, the most of a session"));
+            binding.push(format!("{items} exercises, the most for a session"));
         }
         if left < 4.0 {
-            binding.insert(0, format!("minutes: {left:.1} of {} left", day.minutes));
+            binding.insert(0, "the minutes are used up".to_owned());
         }
         DayPage {
             day: session.label.clone(),
@@ -290,7 +313,7 @@ impl<'a> Asked<'a> {
     fn effect(&self, request: &Request) -> Result<Effect, String> {
         let base = self.base().ok_or("no week was found for this plan's own profile")?;
         let before = TIERS.map(|name| value(base, name));
-        let solution = search::best(request, &self.splits, QUICK).map_err(|nothing| {
+        let solution = search::best(request, &self.splits, effort()).map_err(|nothing| {
             match (nothing, conflict::explain(request)) {
                 (NoWeek::Impossible, Some(found)) => conflict::sentence(&found),
                 _ => "no week with it was found".to_owned(),
@@ -309,7 +332,7 @@ impl<'a> Asked<'a> {
     }
 
     fn base(&self) -> Option<&Solution> {
-        let found = || search::best(&self.request, &self.splits, QUICK).ok();
+        let found = || search::best(&self.request, &self.splits, effort()).ok();
         self.base.get_or_init(found).as_ref()
     }
 }

@@ -92,7 +92,7 @@ fn help(impossible: &Impossible) -> String {
                 .enumerate()
                 .map(|(place, way)| format!("{}. {way}", place + 1))
                 .collect();
-            format!("any one of these brings a plan, each was tried: {}", numbered.join("; "))
+            format!("any one of these brings a plan, each was tried:\n{}", numbered.join("\n"))
         }
     }
 }

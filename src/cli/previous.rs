@@ -3,7 +3,8 @@
 use std::path::Path;
 
 use super::Faults;
-use super::files::{plan_in, read_source};
+use super::files::read_source;
+use super::plan_file::plan_in;
 use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::input::Read;
 use crate::input::plan::{Plan, ProfileRef};

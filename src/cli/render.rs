@@ -57,7 +57,7 @@ fn one(diagnostic: &Diagnostic, sources: &[Source], renderer: &Renderer) -> Stri
         };
         rest = others;
     }
-    let help = wrapped(&diagnostic.help, WIDTH - 16);
+    let help = paragraph(&diagnostic.help, WIDTH - 16);
     renderer.render(&[group.element(Level::HELP.message(help))])
 }
 

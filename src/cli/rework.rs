@@ -6,15 +6,14 @@ use std::path::Path;
 use super::args::{Format, ReworkArgs};
 use super::no_plan::{self, Origin};
 use super::output::Console;
-use super::render::{WIDTH, wrapped};
-use super::{Exit, Failure, Faults, files};
+use super::{Exit, Failure, Faults, files, rework_table};
 use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::input::check::Known;
 use crate::input::plan::{Plan, ProfileRef};
 use crate::input::suggest;
 use crate::planner::Planner;
-use crate::rework::table::{Fate, Table};
-use crate::rework::{Ask, NoRework, Outcome, rework};
+use crate::rework::table::label;
+use crate::rework::{self, Ask, NoRework, Outcome, rework};
 use crate::rules::RULES;
 use crate::words::{Kit, Stress};
 
@@ -50,7 +49,7 @@ pub(super) fn run(arguments: &ReworkArgs, console: &Console) -> Result<Exit, Fai
             console.write(arguments.output.as_deref(), &text)?;
             console.note(&match arguments.format {
                 Format::Json => format!("{:#}", serde_json::json!({ "changes": new.table })),
-                Format::Text | Format::Yaml => told(&new.table),
+                Format::Text | Format::Yaml => rework_table::told(&new.table, console.width()),
             });
             Ok(Exit::Done)
         }
@@ -134,28 +133,31 @@ fn minutes(text: &str) -> Result<(String, u32), Failure> {
     })
 }
 
-/// E2001: an exercise of the plan that the catalog does not have, with the nearest.
+/// E2001: an exercise of the plan that the catalog does not have, with its days and the nearest that there is.
 pub(super) fn all_exercises_exist(
     plan: &Plan,
     planner: &Planner,
     path: &Path,
 ) -> Result<(), Failure> {
-    let items =
-        plan.sessions.iter().flat_map(|session| &session.groups).flat_map(|group| &group.items);
-    let unknown = items.filter(|item| !planner.catalog().contains(&item.exercise));
-    let ids: Vec<&str> = planner.catalog().ids().collect();
-    let diagnostics: Vec<Diagnostic> = unknown
-        .map(|item| {
-            let message = format!("there is no exercise {}", quoted(&item.exercise));
-            Diagnostic::error("E2001", message)
-                .at(Label::whole(path.display().to_string()))
-                .help(suggest::help(&item.exercise, &ids, "`catalog list` shows the exercises"))
-        })
-        .collect();
-    if diagnostics.is_empty() {
+    let mut unknown: BTreeMap<&str, Vec<String>> = BTreeMap::new();
+    for session in &plan.sessions {
+        let items = session.groups.iter().flat_map(|group| &group.items);
+        for item in items.filter(|item| !planner.catalog().contains(&item.exercise)) {
+            let days = unknown.entry(&item.exercise).or_default();
+            days.extend(Some(label(session)).filter(|day| !days.contains(day)));
+        }
+    }
+    if unknown.is_empty() {
         return Ok(());
     }
-    Err(Failure::Faults(Faults::new(diagnostics, Vec::new())))
+    let ids: Vec<&str> = planner.catalog().ids().collect();
+    let told = |(id, days): (&str, Vec<String>)| {
+        let message = format!("{}: there is no exercise {}", days.join(", "), quoted(id));
+        Diagnostic::error("E2001", message)
+            .at(Label::whole(path.display().to_string()))
+            .help(suggest::help(id, &ids, "`catalog list` shows the exercises"))
+    };
+    Err(Failure::Faults(Faults::new(unknown.into_iter().map(told).collect(), Vec::new())))
 }
 
 /// W2004 and W2005: profile or catalog are not what the plan was made from.
@@ -167,7 +169,7 @@ pub(super) fn notices(plan: &Plan, planner: &Planner, path: &Path) -> Faults {
         let label = Label::whole(path.display().to_string());
         faults.diagnostics.push(Diagnostic::warning(code, message).at(label).help(help));
     };
-    if crate::planner::sha256(profile) != inputs.profile_sha256 {
+    if rework::edited(plan, profile) {
         warn(
             "W2004",
             "the profile inside this plan was edited since it was planned",
@@ -182,53 +184,4 @@ pub(super) fn notices(plan: &Plan, planner: &Planner, path: &Path) -> Faults {
         );
     }
     faults
-}
-
-/// The table for people: what became of each exercise, why some went, and the weekly sets.
-fn told(table: &Table) -> String {
-    let rows: Vec<Vec<String>> = table
-        .lines
-        .iter()
-        .map(|line| {
-            let fate = match &line.fate {
-                Fate::Kept => "kept".to_owned(),
-                Fate::Sets { from, to } => format!("{to} sets instead of {from}"),
-                Fate::Swapped { by, .. } => format!("now {by}"),
-                Fate::Moved { to } => format!("moved to {to}"),
-                Fate::Dropped { .. } => "out".to_owned(),
-                Fate::Added => "new".to_owned(),
-            };
-            vec![line.day.clone(), line.exercise.clone(), fate]
-        })
-        .collect();
-    let mut text = super::table::table(&["DAY", "EXERCISE", "NOW"], &rows, WIDTH);
-    for (why, ids) in reasons(table) {
-        text.push_str(&wrapped(&format!("{}: {why}", ids.join(", ")), WIDTH));
-        text.push('\n');
-    }
-    let changed: Vec<String> = table
-        .volume
-        .iter()
-        .filter(|line| (line.before - line.after).abs() > 1e-9)
-        .map(|line| format!("{} {} -> {}", line.muscle, line.before, line.after))
-        .collect();
-    let volume = match changed.as_slice() {
-        [] => "weekly sets as before".to_owned(),
-        _ => format!("weekly sets: {}", changed.join(", ")),
-    };
-    text + &wrapped(&volume, WIDTH)
-}
-
-/// The exercises that went, by reason.
-fn reasons(table: &Table) -> BTreeMap<&str, Vec<&str>> {
-    let mut reasons: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
-    for line in &table.lines {
-        if let Fate::Swapped { why, .. } | Fate::Dropped { why } = &line.fate {
-            let ids = reasons.entry(why).or_default();
-            if !ids.contains(&line.exercise.as_str()) {
-                ids.push(&line.exercise);
-            }
-        }
-    }
-    reasons
 }

@@ -9,6 +9,7 @@ use super::rework::{all_exercises_exist, notices};
 use super::table::table;
 use super::{Exit, Failure, files};
 use crate::diagnostic::{Diagnostic, Label, quoted};
+use crate::input::plan::Shortfall;
 use crate::input::suggest;
 use crate::planner::Planner;
 use crate::why::{About, Asked, Cost, Effect, Instead, Page, Source};
@@ -76,14 +77,7 @@ fn page(page: &Page) -> (String, Value) {
     }
     text.push('\n');
     text.push_str(&days(page));
-    if page.shortfalls.is_empty() {
-        text.push_str("Every wish is met.\n");
-    }
-    for short in &page.shortfalls {
-        let line = format!("{}: {}; {}. {}", short.rule, short.wanted, short.got, short.because);
-        text.push_str(&wrapped(&line, WIDTH));
-        text.push('\n');
-    }
+    text.push_str(&shortfalls(page));
     (text, json!(page))
 }
 
@@ -96,15 +90,45 @@ fn days(page: &Page) -> String {
         } else {
             day.binding.join("; ")
         };
-        let line = format!("{}: {:.1} of {} minutes left; {binding}", day.day, day.left, day.limit);
+        let line =
+            format!("{}: {:.1} of {} minutes are left; {binding}", day.day, day.left, day.limit);
         text.push_str(&wrapped(&line, WIDTH));
         text.push('\n');
     }
-    if let Some(day) = page.days.first() {
+    if let Some(day) = page.days.first().filter(|_| page.days.len() > 1) {
         let line = format!("The most contested minutes are those of {}.\n", day.day);
         text.push_str(&line);
     }
     text.push('\n');
+    text
+}
+
+/// Wishes that fall short, and what limited them; a floor is not told beside a range of the same muscle.
+fn shortfalls(page: &Page) -> String {
+    let subject = |short: &Shortfall| short.wanted.split(':').next().unwrap_or("").to_owned();
+    let in_range = |short: &Shortfall| {
+        let same =
+            |other: &Shortfall| other.rule == "weekly-volume" && subject(other) == subject(short);
+        short.rule == "volume-floor" && page.shortfalls.iter().any(same)
+    };
+    let told: Vec<&Shortfall> = page.shortfalls.iter().filter(|short| !in_range(short)).collect();
+    if told.is_empty() {
+        return "Every wish is met.\n".to_owned();
+    }
+    let rows: Vec<Vec<String>> =
+        told.iter().map(|short| vec![short.wanted.clone(), short.got.clone()]).collect();
+    let mut text = table(&["FELL SHORT", "GOT"], &rows, WIDTH);
+    let mut reasons: Vec<(&str, Vec<String>)> = Vec::new();
+    for short in told {
+        match reasons.iter_mut().find(|(because, _)| *because == short.because) {
+            Some((_, subjects)) => subjects.push(subject(short)),
+            None => reasons.push((&short.because, vec![subject(short)])),
+        }
+    }
+    for (because, subjects) in reasons {
+        text.push_str(&wrapped(&format!("{}: {because}.", subjects.join(", ")), WIDTH));
+        text.push('\n');
+    }
     text
 }
 
@@ -187,17 +211,25 @@ fn price(cost: &Cost) -> String {
 fn instead(id: &str, asked: &Asked) -> (String, Value) {
     let found: Vec<Instead> = asked.instead(id);
     if found.is_empty() {
-        let text =
-            format!("Nothing was found that stands in for {id}, or it is not in the week.\n");
+        let text = match asked.about(id) {
+            About::In { .. } => format!("Nothing was found that could stand in for {id}.\n"),
+            _ => format!("{id} is not in the week, so nothing has to stand in for it.\n"),
+        };
         return (text, json!({ "exercise": id, "instead": found }));
     }
     let rows: Vec<Vec<String>> = found
         .iter()
         .map(|one| vec![one.exercise.clone(), one.likeness.to_string(), price(&one.effect.cost)])
         .collect();
-    let text = table(&["INSTEAD", "LIKENESS", "PLANNED AGAIN"], &rows, 2 * WIDTH);
+    let mut text = table(&["INSTEAD", "LIKENESS", "PLANNED AGAIN"], &rows, usize::MAX);
+    text.push_str(&wrapped(LIKENESS, WIDTH));
+    text.push('\n');
     (text, json!({ "exercise": id, "instead": found }))
 }
+
+/// How to read the table of replacements.
+const LIKENESS: &str = "In its place on every day that has it, the best for the week first. Of the likeness, 8 is the \
+    pattern, 6 the first muscle, 2 another shared one, and 1 each the kind, the sides and the level.";
 
 fn sources(muscle: Muscle, sources: &[Source]) -> (String, Value) {
     let rows: Vec<Vec<String>> = sources
@@ -211,6 +243,10 @@ fn sources(muscle: Muscle, sources: &[Source]) -> (String, Value) {
             ]
         })
         .collect();
+    if sources.is_empty() {
+        let text = format!("No exercise of the week gives {muscle} a set.\n");
+        return (text, json!({ "muscle": muscle, "sets": 0.0, "from": sources }));
+    }
     let total: f64 = sources.iter().map(|one| one.counted).sum();
     let mut text = table(&["DAY", "EXERCISE", "SETS", "COUNTED"], &rows, WIDTH);
     let line = format!("{muscle}: {total} weekly sets; an indirect set counts half.\n");

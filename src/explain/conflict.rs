@@ -269,12 +269,10 @@ fn of_a_day(request: &Request, rule: &str, subject: &str) -> (String, Vec<PathSt
     let summary = RULES.iter().find(|known| known.id() == rule).map(|known| known.summary());
     let demand = match (rule, day) {
         ("session-minutes", Some(day)) => {
-            format!(
-                "{} has {} minutes, {} of them for work",
-                day.label(),
-                day.minutes,
-                day.work_s() / 60
-            )
+            let (minutes, work) = (day.minutes, day.work_s() / 60);
+            let warm_up =
+                if work < minutes { format!(", {work} of them for work") } else { String::new() };
+            format!("{} has {minutes} minutes{warm_up}", day.label())
         }
         ("today", _) => "the other days stay as they are".to_owned(),
         ("recovery", _) => {
@@ -290,11 +288,21 @@ fn of_a_day(request: &Request, rule: &str, subject: &str) -> (String, Vec<PathSt
     (demand, path)
 }
 
-/// The colliding demands as one sentence.
+/// The colliding demands as one sentence; exercises that must be in are told together.
 #[must_use]
 pub fn sentence(conflict: &Conflict) -> String {
-    let demands: Vec<&str> = conflict.collisions.iter().map(|one| one.demand.as_str()).collect();
-    match demands.as_slice() {
+    const MUST: &str = " must be in the week";
+    let demands = conflict.collisions.iter().map(|one| one.demand.as_str());
+    let (musts, mut told): (Vec<&str>, Vec<&str>) =
+        demands.partition(|demand| demand.ends_with(MUST));
+    let ids: Vec<&str> = musts.iter().map(|must| must.trim_end_matches(MUST)).collect();
+    let musts = match ids.as_slice() {
+        [] => String::new(),
+        [one] => format!("{one}{MUST}"),
+        [first @ .., last] => format!("{} and {last}{MUST}", first.join(", ")),
+    };
+    told.extend(Some(musts.as_str()).filter(|musts| !musts.is_empty()));
+    match told.as_slice() {
         [] => "no week meets all hard rules".to_owned(),
         [one] => format!("no week can do this: {one}"),
         [first @ .., last] => {

@@ -1,6 +1,7 @@
 //! A plan changed as little as possible when something else changes.
 
 pub mod table;
+mod today;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -9,9 +10,10 @@ use crate::input::plan::{Past, Plan, ProfileRef, Session, Shortfall};
 use crate::input::profile::{Limit, Profile};
 use crate::plan::screening;
 use crate::planner::{NoPlan, Options, Planner};
-use crate::request::{Candidate, Request, Rework};
+use crate::request::{Request, Rework};
 use crate::words::{Kit, Stress};
 use table::Table;
+use today::{keep_other_days, only_today};
 
 /// What is different now.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -50,6 +52,14 @@ pub enum BadAsk {
     /// Kit that the place does not have anyway.
     #[error("the place has no {0} as it is")]
     NoSuchKit(Kit),
+    /// A change to a day that a rework of one day leaves as it is.
+    #[error("only {today} may change, and this asks for a change of {day}")]
+    HeldDay {
+        /// The day that may change, as typed.
+        today: String,
+        /// The other, as typed.
+        day: String,
+    },
     /// Every session dropped.
     #[error("no session is left")]
     NoSession,
@@ -95,7 +105,7 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
     let before = profile_of(plan)?;
     let profile = changed(before, ask)?;
     let seed = ask.seed.unwrap_or(plan.seed);
-    if profile == *before && seed == plan.seed {
+    if profile == *before && seed == plan.seed && !edited(plan, before) {
         return Ok(Outcome::Same);
     }
     let advice = screening::advise(&profile);
@@ -103,51 +113,31 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
         return Err(NoPlan::MustWait.into());
     }
     let options = Options { seed, ..Options::default() };
-    let request = if let Some(today) = &ask.today {
-        only_today(planner, plan, ask, (today, profile, &options))?
+    let (request, barred) = if let Some(today) = &ask.today {
+        let today = only_today(planner, plan, ask, (today, profile, &options))?;
+        (today.request, today.barred)
     } else {
         let request = planner.request(&profile, &options);
         let rework = Some(Rework::of(plan, &request));
-        Request { rework, ..request }
+        let barred = request.barred.clone();
+        (Request { rework, ..request }, barred)
     };
-    let mut new = planner.solved(&request, options.effort, advice.cautions)?;
+    let splits = today::splits(plan, &request);
+    let mut new = planner.solved(&request, &splits, options.effort, advice.cautions)?;
     if ask.today.is_some() {
         keep_other_days(&mut new, plan, &request);
         new = counted_again(new, &request)?;
     }
     new.reworked_from = history(plan, ask);
-    let table = Table::new(plan, &new, &request);
+    let table = Table::new(plan, &new, &request, &barred);
     Ok(Outcome::New(Box::new(Reworked { plan: new, table })))
 }
 
-/// The request of a rework that touches one day: what is missing or kept out counts for that day alone, so that
-/// the profile of the other days stays as it was; its minutes and what must be in do change.
-fn only_today(
-    planner: &Planner,
-    plan: &Plan,
-    ask: &Ask,
-    (today, narrowed, options): (&str, Profile, &Options),
-) -> Result<Request, BadAsk> {
-    let lasting = Ask {
-        minutes: ask.minutes.clone(),
-        must: ask.must.clone(),
-        profile: ask.profile.clone(),
-        ..Ask::default()
-    };
-    let request = planner.request(&changed(profile_of(plan)?, &lasting)?, options);
-    let narrowed = planner.request(&narrowed, options);
-    let frozen = frozen(&request, today)?;
-    let mut rework = Rework { frozen, ..Rework::of(plan, &request) };
-    for day in (0..request.days.len()).filter(|day| !rework.frozen.contains(day)) {
-        // Loads are found for the kit of the whole week, so what would need other kit today is out too.
-        let same = |one: &&Candidate| {
-            narrowed.candidate(&one.id).is_some_and(|today| today.kit == one.kit)
-        };
-        let out = request.candidates.iter().filter(|one| !same(one));
-        rework.asked.extend(out.map(|one| ((day, one.id.clone()), false)));
-        rework.asked.extend(ask.must.iter().map(|id| ((day, id.clone()), true)));
-    }
-    Ok(Request { rework: Some(rework), ..request })
+/// Whether the profile inside a plan is no longer the one that it was planned from.
+#[must_use]
+pub fn edited(plan: &Plan, profile: &Profile) -> bool {
+    let planned = plan.inputs.as_ref();
+    planned.is_some_and(|inputs| inputs.profile_sha256 != crate::planner::sha256(profile))
 }
 
 /// The whole profile of a plan.
@@ -226,14 +216,6 @@ fn slots(profile: &Profile, day: &str) -> Result<Vec<usize>, BadAsk> {
     Ok(found)
 }
 
-/// The request's days that stay as they are: all but today.
-fn frozen(request: &Request, today: &str) -> Result<BTreeSet<usize>, BadAsk> {
-    slots(&request.profile, today)?;
-    let is_today = |day: &crate::request::Day| day.weekday.id() == today || day.label() == today;
-    let days = request.days.iter().enumerate();
-    Ok(days.filter(|(_, day)| !is_today(day)).map(|(place, _)| place).collect())
-}
-
 impl Rework {
     /// The picks of a plan on the days that a request still has.
     #[must_use]
@@ -258,27 +240,6 @@ fn day_of(session: &Session, request: &Request) -> Option<usize> {
     same.or_else(|| days().next().filter(|_| days().count() == 1).map(|(place, _)| place))
 }
 
-/// Puts the sessions of the days that stay back in their place, to the letter.
-fn keep_other_days(new: &mut Plan, old: &Plan, request: &Request) {
-    let frozen = &request.rework.as_ref().expect("a rework is under way").frozen;
-    let put_back = |sessions: &mut Vec<Session>, before: &[Session]| {
-        for session in sessions {
-            let day = day_of(session, request);
-            if day.is_some_and(|day| frozen.contains(&day))
-                && let Some(was) = before.iter().find(|was| day_of(was, request) == day)
-            {
-                *session = was.clone();
-            }
-        }
-    };
-    put_back(&mut new.sessions, &old.sessions);
-    for week in &mut new.weeks {
-        if let Some(was) = old.weeks.iter().find(|was| was.week == week.week) {
-            put_back(&mut week.sessions, &was.sessions);
-        }
-    }
-}
-
 /// The history with this step.
 fn history(plan: &Plan, ask: &Ask) -> Vec<Past> {
     let mut changes = Vec::new();
@@ -291,6 +252,9 @@ fn history(plan: &Plan, ask: &Ask) -> Vec<Past> {
     changes.extend(ask.today.iter().map(|day| format!("today {day}")));
     changes.extend(ask.profile.iter().map(|_| "profile".to_owned()));
     changes.extend(ask.seed.iter().map(|seed| format!("seed {seed}")));
+    if changes.is_empty() {
+        changes.push("profile".to_owned());
+    }
     let sha = plan.inputs.as_ref().map(|inputs| inputs.profile_sha256.clone());
     let past = Past { seed: plan.seed, profile_sha256: sha, changes };
     plan.reworked_from.iter().cloned().chain([past]).collect()

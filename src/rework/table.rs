@@ -1,9 +1,13 @@
 //! What a rework kept, swapped, moved and left out.
 
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 
+use super::profile_of;
 use crate::input::plan::{Item, Plan, Session};
-use crate::request::Request;
+use crate::input::profile::SessionSlot;
+use crate::request::{Barred, Request};
 use crate::words::Muscle;
 
 /// What became of one exercise on one day.
@@ -75,7 +79,12 @@ pub struct Table {
 impl Table {
     /// Compares a plan with its rework.
     #[must_use]
-    pub fn new(old: &Plan, new: &Plan, request: &Request) -> Table {
+    pub fn new(
+        old: &Plan,
+        new: &Plan,
+        request: &Request,
+        barred: &BTreeMap<String, Barred>,
+    ) -> Table {
         let mut added: Vec<(String, String)> = Vec::new();
         for session in &new.sessions {
             let before = of_day(old, session);
@@ -91,7 +100,7 @@ impl Table {
                 let fate = match same {
                     Some(now) if now.sets == item.sets => Fate::Kept,
                     Some(now) => Fate::Sets { from: item.sets, to: now.sets },
-                    None => gone(item, &label(session), &mut added, new, request),
+                    None => gone(item, session, &mut added, &Change { old, new, request, barred }),
                 };
                 lines.push(Line { day: label(session), exercise: item.exercise.clone(), fate });
             }
@@ -114,20 +123,20 @@ impl Table {
 /// What became of an exercise that left its day: moved, swapped for the likest new one of the day, or dropped.
 fn gone(
     item: &Item,
-    day: &str,
+    session: &Session,
     added: &mut Vec<(String, String)>,
-    new: &Plan,
-    request: &Request,
+    change: &Change,
 ) -> Fate {
     if let Some(place) = added.iter().position(|(_, id)| *id == item.exercise) {
         return Fate::Moved { to: added.remove(place).0 };
     }
-    let why = why(item, day, new, request);
+    let why = why(item, session, change);
+    let day = label(session);
     let likest = added
         .iter()
         .enumerate()
-        .filter(|(_, (there, _))| there == day)
-        .map(|(place, (_, id))| (likeness(request, &item.exercise, id), place))
+        .filter(|(_, (there, _))| *there == day)
+        .map(|(place, (_, id))| (likeness(change.request, &item.exercise, id), place))
         .filter(|(likeness, _)| *likeness > 0)
         .max_by_key(|(likeness, place)| (*likeness, std::cmp::Reverse(*place)));
     match likest {
@@ -136,14 +145,35 @@ fn gone(
     }
 }
 
-fn why(item: &Item, day: &str, new: &Plan, request: &Request) -> String {
-    if let Some(reason) = request.barred.get(&item.exercise) {
-        return reason.to_string();
-    }
-    if !new.sessions.iter().any(|session| label(session) == day) {
+/// A plan and its rework.
+struct Change<'a> {
+    old: &'a Plan,
+    new: &'a Plan,
+    request: &'a Request,
+    /// What is out on the days that changed, and why.
+    barred: &'a BTreeMap<String, Barred>,
+}
+
+fn why(item: &Item, session: &Session, change: &Change) -> String {
+    let day = label(session);
+    let is_it = |now: &&Session| label(now) == day;
+    if !change.new.sessions.iter().any(|now| is_it(&now)) {
         return "its day is gone".to_owned();
     }
-    "it makes room for what the week needs more".to_owned()
+    if let Some(reason) = change.barred.get(&item.exercise) {
+        return reason.to_string();
+    }
+    let minutes = |plan: &Plan| {
+        let profile = profile_of(plan).ok()?;
+        let is_it = |slot: &&SessionSlot| slot.day == session.day && slot.at == session.at;
+        profile.sessions.iter().find(is_it).map(|slot| slot.minutes)
+    };
+    match (minutes(change.old), minutes(change.new)) {
+        (Some(before), Some(now)) if now < before => {
+            format!("{day} has {now} minutes, not {before}")
+        }
+        _ => "it makes room for what the week needs more".to_owned(),
+    }
 }
 
 /// How alike two exercises are: pattern, prime mover, shared muscles, kind, sides, level.

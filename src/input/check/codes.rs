@@ -9,7 +9,7 @@ pub const CODES: &[(&str, &str, &str)] = &[
     ("E1005", "the path is a directory", "name a file in it"),
     ("E1006", "the file cannot be read or written", "check who may read or write it"),
     ("E1007", "there is no such place", "name a file of `places/`, or add one"),
-    ("E1009", "a plan in a format of another version", "plan the profile again"),
+    ("E1009", "no plan, or one in a format of another version", "plan the profile again"),
     ("E1010", "two results for one file", "name each profile once"),
     ("E1101", "the text is not YAML", "look at the line that is shown and the one above it"),
     ("E1102", "a line is indented with a tab", "indent with spaces"),

@@ -1,0 +1,112 @@
+//! A rework that touches one day: the others stay to the letter.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::{Ask, BadAsk, changed, day_of, profile_of, slots};
+use crate::audit;
+use crate::input::plan::{Plan, Session};
+use crate::input::profile::Profile;
+use crate::planner::{Options, Planner};
+use crate::request::{Barred, Candidate, Request, Rework};
+use crate::split::{Split, design};
+
+/// What is asked for of one day, and what is out on it that the rest of the week may do.
+pub(super) struct Today {
+    /// The request, with the other days held.
+    pub(super) request: Request,
+    /// Exercises that are out on the day, and why.
+    pub(super) barred: BTreeMap<String, Barred>,
+}
+
+/// The request of a rework that touches one day: what is missing or kept out counts for that day alone, so that
+/// the profile of the other days stays as it was; its minutes and what must be in do change.
+pub(super) fn only_today(
+    planner: &Planner,
+    plan: &Plan,
+    ask: &Ask,
+    (today, narrowed, options): (&str, Profile, &Options),
+) -> Result<Today, BadAsk> {
+    let profile = profile_of(plan)?;
+    let open = slots(profile, today)?;
+    for day in ask.minutes.iter().map(|(day, _)| day).chain(&ask.drop_days) {
+        if ask.drop_days.contains(day)
+            || slots(profile, day)?.iter().any(|slot| !open.contains(slot))
+        {
+            return Err(BadAsk::HeldDay { today: today.to_owned(), day: day.clone() });
+        }
+    }
+    let lasting = Ask {
+        minutes: ask.minutes.clone(),
+        must: ask.must.clone(),
+        profile: ask.profile.clone(),
+        ..Ask::default()
+    };
+    let request = planner.request(&changed(profile, &lasting)?, options);
+    let narrowed = planner.request(&narrowed, options);
+    let frozen = frozen(&request, today)?;
+    let mut rework = Rework { frozen, ..Rework::of(plan, &request) };
+    for day in (0..request.days.len()).filter(|day| !rework.frozen.contains(day)) {
+        // Loads are found for the kit of the whole week, so what would need other kit today is out too.
+        let same = |one: &&Candidate| {
+            narrowed.candidate(&one.id).is_some_and(|today| today.kit == one.kit)
+        };
+        let out = request.candidates.iter().filter(|one| !same(one));
+        rework.asked.extend(out.map(|one| ((day, one.id.clone()), false)));
+        rework.asked.extend(ask.must.iter().map(|id| ((day, id.clone()), true)));
+    }
+    Ok(Today { request: Request { rework: Some(rework), ..request }, barred: narrowed.barred })
+}
+
+/// The request's days that stay as they are: all but today.
+fn frozen(request: &Request, today: &str) -> Result<BTreeSet<usize>, BadAsk> {
+    slots(&request.profile, today)?;
+    let is_today = |day: &crate::request::Day| day.weekday.id() == today || day.label() == today;
+    let days = request.days.iter().enumerate();
+    Ok(days.filter(|(_, day)| !is_today(day)).map(|(place, _)| place).collect())
+}
+
+/// Splits that let the held days be what they are: a muscle is hard there where the plan trains it hard, and stays
+/// light on the open day where that is too close.
+pub(super) fn splits(plan: &Plan, request: &Request) -> Vec<Split> {
+    let splits = design::candidates(request);
+    let frozen = request.rework.as_ref().map(|rework| rework.frozen.clone()).unwrap_or_default();
+    let Ok(week) = audit::week_of(&plan.sessions, request) else { return splits };
+    let held = |mut split: Split| {
+        for session in week.sessions.iter().filter(|session| frozen.contains(&session.day)) {
+            let trained = session.work().flat_map(|item| &item.entry.direct).copied();
+            let hard = |muscle: &_| session.is_hard_for(*muscle);
+            split.days[session.day].muscles.extend(trained);
+            let hard: BTreeSet<_> =
+                split.days[session.day].muscles.iter().copied().filter(hard).collect();
+            for (place, day) in split.days.iter_mut().enumerate() {
+                if !frozen.contains(&place) && request.too_close(place, session.day) {
+                    day.hard.retain(|muscle| muscle.recovers_fast() || !hard.contains(muscle));
+                }
+            }
+            split.days[session.day].hard = hard;
+        }
+        split
+    };
+    splits.into_iter().map(held).collect()
+}
+
+/// Puts the sessions of the days that stay back in their place, to the letter.
+pub(super) fn keep_other_days(new: &mut Plan, old: &Plan, request: &Request) {
+    let frozen = &request.rework.as_ref().expect("a rework is under way").frozen;
+    let put_back = |sessions: &mut Vec<Session>, before: &[Session]| {
+        for session in sessions {
+            let day = day_of(session, request);
+            if day.is_some_and(|day| frozen.contains(&day))
+                && let Some(was) = before.iter().find(|was| day_of(was, request) == day)
+            {
+                *session = was.clone();
+            }
+        }
+    };
+    put_back(&mut new.sessions, &old.sessions);
+    for week in &mut new.weeks {
+        if let Some(was) = old.weeks.iter().find(|was| was.week == week.week) {
+            put_back(&mut week.sessions, &was.sessions);
+        }
+    }
+}
