@@ -15,6 +15,7 @@ pub(crate) const QUICK: Effort = Effort {
     games: 1,
     reheats: 0,
     game_days: 1,
+    least_days: 1,
     first_changes_a_day: 1500,
     changes_a_day: 3000,
     nodes: 20,

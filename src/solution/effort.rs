@@ -15,6 +15,8 @@ pub struct Effort {
     pub reheats: u32,
     /// Days that the games of a short week add up to: it is quickly played, so it is played more often.
     pub game_days: u32,
+    /// Days that a game is played for at least.
+    pub least_days: u32,
     /// Changes for each day of the first, short game.
     pub first_changes_a_day: u32,
     /// Changes for each day of a whole game.
@@ -37,7 +39,8 @@ impl Default for Effort {
             finalists: 2,
             games: 2,
             reheats: 12,
-            game_days: 16,
+            game_days: 20,
+            least_days: 4,
             first_changes_a_day: 4000,
             changes_a_day: 4000,
             nodes: 60,

@@ -82,12 +82,14 @@ pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solut
 fn played_out(searches: Vec<Search>, effort: Effort) -> Result<Solution, Vec<Search>> {
     let days = searches.first().map_or(1, |search| search.weekly.request.days.len());
     let days = u32::try_from(days).unwrap_or(u32::MAX);
+    let games = effort.games.max(effort.game_days / days.max(1));
+    // A week of few days is quickly played, and often tight: its games have the changes of a longer week.
+    let days = days.max(effort.least_days);
     let first =
         Games { first: 0, count: 1, changes: effort.first_changes_a_day.saturating_mul(days) };
     let first: Vec<Outcome> = searches.par_iter().map(|search| search.played(first)).collect();
     let mut ranked: Vec<(usize, Outcome)> = first.into_iter().enumerate().collect();
     ranked.sort_by(|(_, one), (_, other)| one.worth.order(&other.worth));
-    let games = effort.games.max(effort.game_days / days);
     let games =
         Games { first: 1, count: games, changes: effort.changes_a_day.saturating_mul(days) };
     let race = ranked
