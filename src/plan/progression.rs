@@ -22,6 +22,9 @@ use crate::plan::{finisher, fit, spare_time, week_notes};
 use crate::request::dose::{Dose, Duty, Span, dose};
 use crate::words::{GroupKind, Status, WeekKind};
 
+/// Repetitions of a heavy set at most (RX-05: ACSM 2009, 1 to 6 for the advanced).
+const MOST_HEAVY_REPS: u32 = 6;
+
 /// The note of a load that the client found in an earlier week.
 pub const WRITTEN_DOWN: &str = "load as written down";
 
@@ -216,7 +219,9 @@ impl<'a> Progress<'_, 'a> {
         let planned = fit::most_of(item);
         let is_heavy = waves::is_for(profile, duty);
         // A heavy load is found with the sets it is meant for, not with fewer repetitions of who knows what.
-        let low = if is_heavy && lift.one_rep_max_kg.is_none() { span.aim } else { span.low };
+        let unknown = is_heavy && lift.one_rep_max_kg.is_none();
+        // Where an exercise's own range lies above the heavy one, its aim is no longer heavy.
+        let low = if unknown { span.aim.min(span.low.max(MOST_HEAVY_REPS)) } else { span.low };
         let span = Span { low, ..span };
         let track = Track::start(entry, duty, span, planned, item.load_kg);
         Some(Standing {
