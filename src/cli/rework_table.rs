@@ -1,8 +1,7 @@
 //! What a rework changed, for people: day by day, why some went, and the weekly sets.
 
-use std::fmt::Write as _;
-
 use std::collections::BTreeMap;
+use std::fmt::Write as _;
 
 use super::render::wrapped;
 use super::table;
@@ -12,14 +11,12 @@ use crate::rework::table::{Fate, Line, Table};
 /// The whole table, at most so many columns wide where words allow it.
 pub(super) fn told(table: &Table, width: usize) -> String {
     let mut text = summary(table) + "\n";
-    let mut lines = table.lines.as_slice();
     let mut days: Vec<(&str, Vec<&Line>)> = Vec::new();
-    while let Some((line, rest)) = lines.split_first() {
+    for line in &table.lines {
         match days.iter_mut().find(|(day, _)| *day == line.day) {
             Some((_, of_day)) => of_day.push(line),
             None => days.push((&line.day, vec![line])),
         }
-        lines = rest;
     }
     for (day, lines) in days {
         writeln!(text, "\n{day}").expect("a string takes every write");

@@ -4,7 +4,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::program::backend::{self, Backend, Nothing, Part, Work};
+use crate::program::backend::{self, Backend, Nothing, Problem, Work};
 use crate::program::{Model, Op, Row};
 
 /// A rule with its subject.
@@ -47,18 +47,9 @@ pub fn verdict(model: &Model) -> Verdict {
 
 /// The same with a quicker way to find values, which is asked between the two, and with other nodes.
 pub fn verdict_with(model: &Model, nodes: u64, finds: impl FnOnce() -> bool) -> Verdict {
-    let fixed = vec![None; model.vars.len()];
     let ask = |relaxed: bool, work: Option<Work>| {
-        let relaxed = vec![relaxed; model.vars.len()];
-        backend::solve(&Part {
-            backend: Backend::default(),
-            model,
-            goal: &[],
-            fixed: &fixed,
-            relaxed: &relaxed,
-            start: None,
-            work,
-        })
+        let backend = Backend::default();
+        backend::solve(&Problem { backend, model, goal: &[], relaxed, start: None, work })
     };
     match ask(true, None) {
         Err(Nothing::Infeasible) => return Verdict::Impossible,

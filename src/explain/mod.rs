@@ -18,8 +18,6 @@ pub(crate) const QUICK: Effort = Effort {
     least_days: 1,
     first_changes_a_day: 1500,
     changes_a_day: 3000,
-    nodes: 20,
-    rounds: 1,
     whole_picks: 0,
     whole_nodes: 60,
 };

@@ -153,9 +153,6 @@ const PERCENT: [f64; 15] = [
     65.0,
 ];
 
-/// The name of the table, as the plan prints it.
-pub const TABLE_NAME: &str = "NSCA repetition table";
-
 /// Percent of the maximum for so many repetitions to failure; `None` outside 1 to 15.
 #[must_use]
 pub fn percent_of_max(reps: u32) -> Option<f64> {

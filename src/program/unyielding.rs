@@ -15,7 +15,9 @@ pub fn unyielding(model: &Model) -> Vec<bool> {
     let mut unyielding = vec![true; model.rows.len()];
     for (var, def) in model.vars.iter().enumerate() {
         let gives = |value: f64| {
-            rows_of[var].iter().all(|row| always_holds(model, &model.rows[*row], var, value))
+            rows_of[var]
+                .iter()
+                .all(|row| always_holds(model, &model.rows[*row], Some((var, value))))
         };
         if def.settles != Settles::Decision && (gives(def.low) || gives(def.high)) {
             for row in &rows_of[var] {
@@ -26,15 +28,16 @@ pub fn unyielding(model: &Model) -> Vec<bool> {
     unyielding
 }
 
-/// Whether a row holds with one variable at a value, wherever the others are.
-fn always_holds(model: &Model, row: &Row, var: usize, value: f64) -> bool {
+/// Whether a row holds with perhaps one variable at a value, wherever the others are.
+pub(super) fn always_holds(model: &Model, row: &Row, at: Option<(usize, f64)>) -> bool {
     let sum = |most: bool| -> f64 {
         row.terms
             .iter()
             .map(|(term, factor)| {
                 let def = &model.vars[term.0];
                 let end = if (*factor > 0.0) == most { def.high } else { def.low };
-                factor * if term.0 == var { value } else { end }
+                let at = at.filter(|(var, _)| *var == term.0);
+                factor * at.map_or(end, |(_, value)| value)
             })
             .sum()
     };

@@ -264,7 +264,7 @@ fn worth(request: &Request, candidate: &Candidate) -> i32 {
 
 /// What a goal that needs load loses on an exercise that cannot be loaded in steps, and other goals on it.
 const UNLOADED: i32 = -9;
-const UNLOADED_FOR_FITNESS: i32 = -4;
+const UNLOADED_FOR_FITNESS: i32 = -7;
 
 /// Exercises without loads that go up in steps give way where the place has a loaded one of the pattern.
 fn prefer_loads(request: &mut Request) {

@@ -240,7 +240,7 @@ mod tests {
         .unwrap()
     }
 
-    /// SC-01 to SC-08, ACSM 2015 algorithm (Riebe et al.) as three agreeing transcriptions give it.
+    /// SC-01 to SC-08, the algorithm of ACSM 2015 (Riebe et al.), in our own words.
     #[test]
     fn answers_find_their_row() {
         use Intensity::{Light, Moderate, Vigorous};

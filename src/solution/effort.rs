@@ -21,11 +21,6 @@ pub struct Effort {
     pub first_changes_a_day: u32,
     /// Changes for each day of a whole game.
     pub changes_a_day: u32,
-    /// Nodes for a day that is solved again.
-    pub nodes: u64,
-    /// Rounds of solving days again. None by default: after the games they found nothing on the demos and on
-    /// small weeks, and took a third of the time.
-    pub rounds: u32,
     /// Weeks with at most this many picks are solved whole.
     pub whole_picks: usize,
     /// Nodes for each tier of a week that is solved whole.
@@ -43,8 +38,6 @@ impl Default for Effort {
             least_days: 5,
             first_changes_a_day: 4000,
             changes_a_day: 4000,
-            nodes: 60,
-            rounds: 0,
             whole_picks: 36,
             whole_nodes: 20_000,
         }

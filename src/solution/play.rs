@@ -40,7 +40,7 @@ const LOOKS: u32 = 32;
 /// Losses of so many heats are never taken: one in a million draws would.
 const LOST: f64 = 14.0;
 
-/// No change brings more points of tier 3.
+/// More points of tier 3 than a change is expected to bring where it breaks a row.
 const MOST_POINTS: f64 = 100.0;
 
 /// How far rows may be broken on the way to a week that meets them all.

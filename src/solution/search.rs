@@ -11,18 +11,11 @@ use super::play::{Outcome, Play};
 use super::{Done, Solution, reduce, vary};
 use crate::input::plan::{SolveStatus, Tier};
 use crate::model::Weekly;
-use crate::program::backend::{self, Backend, Found, Part, Work};
+use crate::program::backend::{self, Backend, Found, Problem, Work};
 use crate::program::{Term, value};
 use crate::request::Request;
 use crate::rules;
 use crate::split::Split;
-
-/// Values of all variables, and what the goal at hand is at them.
-#[derive(Debug, Clone)]
-pub(super) struct Held {
-    pub(super) values: Vec<f64>,
-    pub(super) goal: f64,
-}
 
 /// Why a split gave no week.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -180,21 +173,19 @@ impl Search<'_> {
 
     /// From a week that meets the hard rules to the best one, its bounds, and the later blocks.
     fn brought_to_the_end(mut self, values: Vec<f64>, effort: Effort) -> Solution {
-        if self.weekly.picks.len() <= effort.whole_picks {
+        if self.weekly.picks.len() <= effort.whole_picks || self.backend.takes_whole_weeks() {
             return self.whole(values, effort);
         }
         let bounds = self.cost_bounds(&values);
-        let best = self.improved(values, effort);
-        if self.backend.takes_whole_weeks() {
-            self.release();
-            return self.whole(best.values, effort);
+        for tier in 0..3 {
+            self.hold(tier, &values);
         }
         let view = self.weekly.view.clone();
-        let bound = self.relaxed(&view).map_or(best.goal, |found| found.objective);
-        let bound = bound.max(value(&view, &best.values));
+        let reached = value(&view, &values);
+        let bound = self.relaxed(&view).map_or(reached, |found| found.objective.max(reached));
         let changes = self.changes_bound();
         self.release();
-        let blocks = vary::varied(&self, &best.values);
+        let blocks = vary::varied(&self, &values);
         self.finish(&blocks, [bounds[0], bounds[1], changes, bound])
     }
 
@@ -213,7 +204,7 @@ impl Search<'_> {
             return Ok(outcome.values);
         }
         let work = Some(Work { nodes: effort.whole_nodes });
-        match self.all_free(&goal, None, work) {
+        match self.solved(&goal, None, work) {
             Ok(found) => Ok(found.values),
             Err(backend::Nothing::Infeasible) => Err(NoWeek::Impossible),
             Err(backend::Nothing::Stopped) => Err(NoWeek::NotFound),
@@ -251,41 +242,20 @@ impl Search<'_> {
     }
 
     pub(super) fn relaxed(&self, goal: &[Term]) -> Option<Found> {
-        let count = self.weekly.model.vars.len();
-        let part = Part {
-            backend: Backend::default(),
-            model: &self.weekly.model,
-            goal,
-            fixed: &vec![None; count],
-            relaxed: &vec![true; count],
-            start: None,
-            work: None,
-        };
-        backend::solve(&part).ok()
+        let (backend, model) = (Backend::default(), &self.weekly.model);
+        let problem = Problem { backend, model, goal, relaxed: true, start: None, work: None };
+        backend::solve(&problem).ok()
     }
 
-    /// The whole week, no day held.
-    pub(super) fn all_free(
+    /// The whole week by the solver of the search.
+    pub(super) fn solved(
         &self,
         goal: &[Term],
         start: Option<&[f64]>,
         work: Option<Work>,
     ) -> Result<Found, backend::Nothing> {
-        let fixed = vec![None; self.weekly.model.vars.len()];
-        self.part(self.backend, goal, &fixed, start, work)
-    }
-
-    pub(super) fn part(
-        &self,
-        backend: Backend,
-        goal: &[Term],
-        fixed: &[Option<f64>],
-        start: Option<&[f64]>,
-        work: Option<Work>,
-    ) -> Result<Found, backend::Nothing> {
-        let relaxed = vec![false; fixed.len()];
-        let model = &self.weekly.model;
-        backend::solve(&Part { backend, model, goal, fixed, relaxed: &relaxed, start, work })
+        let (backend, model) = (self.backend, &self.weekly.model);
+        backend::solve(&Problem { backend, model, goal, relaxed: false, start, work })
     }
 
     pub(super) fn finish(&self, blocks: &[Vec<f64>], bounds: [f64; 4]) -> Solution {

@@ -13,13 +13,7 @@ use crate::rules::check::PLANNER;
 #[test]
 fn ordinary_profiles_plan_and_their_figures_are_right() {
     for_all(60, ordinary(), |profile| {
-        let faults = faults(profile);
-        if !faults.is_empty() {
-            return Err(format!("the input checks refuse it: {faults:?}"));
-        }
-        let plan = PLANNER
-            .plan(profile, &Options::default())
-            .map_err(|why| format!("it does not plan: {why:?}"))?;
+        let plan = plan_of(profile)?;
         clean(&plan)?;
         volume(&plan)?;
         time(&plan)?;
@@ -46,6 +40,16 @@ fn the_same_input_twice_gives_the_same_bytes() {
             _ => Err("two runs differ".to_owned()),
         }
     });
+}
+
+/// The plan of a profile that the input checks pass.
+pub(super) fn plan_of(profile: &Profile) -> Result<Plan, String> {
+    let faults = faults(profile);
+    if !faults.is_empty() {
+        return Err(format!("the input checks refuse it: {faults:?}"));
+    }
+    let plan = PLANNER.plan(profile, &Options::default());
+    plan.map_err(|why| format!("it does not plan: {why:?}"))
 }
 
 fn clean(plan: &Plan) -> Result<(), String> {

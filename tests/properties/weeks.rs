@@ -8,12 +8,11 @@ use weekwright::input::plan::{Amounts, Item, Plan, Session, Week};
 use weekwright::input::profile::{ConditioningWish, KnownLift, Profile};
 use weekwright::plan::loads::Ladder;
 use weekwright::plan::racks;
-use weekwright::planner::Options;
 use weekwright::request::dose::{Duty, dose};
 use weekwright::words::{GroupKind, Kit, Muscle};
 
-use super::planned::fractional;
-use super::profiles::{equipment, faults, ordinary};
+use super::planned::{fractional, plan_of};
+use super::profiles::{equipment, ordinary};
 use super::run::for_all;
 use crate::rules::check::PLANNER;
 
@@ -58,13 +57,7 @@ fn courses() -> impl Strategy<Value = Profile> {
 #[test]
 fn every_week_keeps_its_loads_sets_and_minutes() {
     for_all(8, courses(), |profile| {
-        let faults = faults(profile);
-        if !faults.is_empty() {
-            return Err(format!("the input checks refuse it: {faults:?}"));
-        }
-        let plan = PLANNER
-            .plan(profile, &Options::default())
-            .map_err(|why| format!("it does not plan: {why:?}"))?;
+        let plan = plan_of(profile)?;
         let mut before = BTreeMap::new();
         for week in &plan.weeks {
             let told = |fault| format!("week {}: {fault}", week.week);

@@ -79,7 +79,7 @@ fn the_demos_show_each_kind_of_client() {
 /// With less work than usual, so that the test stays quick; `.ci/run` plans each with all of it.
 #[test]
 fn every_demo_client_is_planned_and_passes_the_audit() {
-    let effort = Effort { games: 1, changes_a_day: 400, rounds: 1, ..Effort::default() };
+    let effort = Effort { games: 1, changes_a_day: 400, ..Effort::default() };
     let options = Options { effort, ..Options::default() };
     let planner = Planner::built_in();
     let profiles = loaded(&planner);

@@ -4,9 +4,10 @@
 mod highs;
 mod microlp;
 
-use good_lp::{Expression, ProblemVariables, Variable, variable};
+use good_lp::{Expression, ProblemVariables, Solver, SolverModel as _, Variable, variable};
 
-use super::{Model, Op, Term, Var, holds};
+use super::unyielding::always_holds;
+use super::{Model, Op, Term, VarDef, holds};
 
 /// A solver behind the model.
 #[derive(
@@ -64,19 +65,17 @@ pub struct Found {
     pub proven: bool,
 }
 
-/// A solve over part of a model: some variables fixed, some relaxed to any value between their bounds.
+/// What a solver is asked.
 #[derive(Debug, Clone)]
-pub struct Part<'a> {
+pub struct Problem<'a> {
     /// The solver.
     pub backend: Backend,
     /// The model.
     pub model: &'a Model,
     /// The goal, to be maximized.
     pub goal: &'a [Term],
-    /// Values of variables that are not free; `None` is free.
-    pub fixed: &'a [Option<f64>],
-    /// Whether a free whole-number variable may take any value.
-    pub relaxed: &'a [bool],
+    /// Whether whole-number variables may take any value between their bounds.
+    pub relaxed: bool,
     /// Values to start from, where a plan is known.
     pub start: Option<&'a [f64]>,
     /// What may be spent; `None` means to the proof.
@@ -97,140 +96,64 @@ pub enum Nothing {
 /// # Errors
 /// Whether the rows collide or the work was spent first.
 pub fn maximize(model: &Model, goal: &[Term], work: Option<Work>) -> Result<Found, Nothing> {
-    let part = Part {
-        backend: Backend::default(),
-        model,
-        goal,
-        fixed: &vec![None; model.vars.len()],
-        relaxed: &vec![false; model.vars.len()],
-        start: None,
-        work,
-    };
-    solve(&part)
+    let backend = Backend::default();
+    solve(&Problem { backend, model, goal, relaxed: false, start: None, work })
 }
 
-/// Maximizes a goal over the free variables of a part.
+/// Maximizes a goal.
 ///
 /// # Errors
 /// Whether the rows collide or the work was spent first.
-pub fn solve(part: &Part) -> Result<Found, Nothing> {
-    let reduced = Reduced::new(part).ok_or(Nothing::Infeasible)?;
-    match part.backend {
-        Backend::Microlp => microlp::solve(part, &reduced),
+pub fn solve(problem: &Problem) -> Result<Found, Nothing> {
+    let rows = &problem.model.rows;
+    if rows.iter().any(|row| row.terms.is_empty() && !holds(0.0, row.op, row.right)) {
+        return Err(Nothing::Infeasible);
+    }
+    match problem.backend {
+        Backend::Microlp => microlp::solve(problem),
         #[cfg(feature = "highs")]
-        Backend::Highs => highs::solve(part, &reduced),
+        Backend::Highs => highs::solve(problem),
     }
 }
 
-/// A row over places: factors, comparison, right side.
-pub(super) type ReducedRow = (Vec<(usize, f64)>, Op, f64);
-
-/// A part with its fixed variables taken out.
-pub(super) struct Reduced {
-    /// The free variables, by their place in the model.
-    pub(super) free: Vec<Var>,
-    /// Rows over the places in `free`.
-    pub(super) rows: Vec<ReducedRow>,
-    /// The goal over the places in `free`.
-    pub(super) goal: Vec<(usize, f64)>,
-    /// What the fixed variables give the goal.
-    pub(super) constant: f64,
-}
-
-impl Reduced {
-    /// `None` where the fixed values break a row by themselves.
-    fn new(part: &Part) -> Option<Reduced> {
-        let free: Vec<Var> =
-            (0..part.model.vars.len()).filter(|var| part.fixed[*var].is_none()).map(Var).collect();
-        let mut place = vec![usize::MAX; part.model.vars.len()];
-        for (index, var) in free.iter().enumerate() {
-            place[var.0] = index;
-        }
-        let split = |terms: &[Term]| {
-            let mut kept = Vec::new();
-            let mut constant = 0.0;
-            for (var, factor) in terms {
-                match part.fixed[var.0] {
-                    Some(value) => constant += factor * value,
-                    None => kept.push((place[var.0], *factor)),
-                }
-            }
-            (kept, constant)
-        };
-        let mut rows = Vec::new();
-        for row in &part.model.rows {
-            let (terms, constant) = split(&row.terms);
-            if terms.is_empty() {
-                if !holds(constant, row.op, row.right) {
-                    return None;
-                }
-            } else if !always_holds(part, &free, &terms, row.op, row.right - constant) {
-                rows.push((terms, row.op, row.right - constant));
-            }
-        }
-        let (goal, constant) = split(part.goal);
-        Some(Reduced { free, rows, goal, constant })
-    }
-}
-
-/// The free variables in good_lp's terms, in order of creation.
-fn variables(part: &Part, reduced: &Reduced) -> (ProblemVariables, Vec<Variable>) {
+/// The problem in good_lp's terms, variables in order of creation.
+fn built<S: Solver>(problem: &Problem, solver: S) -> S::Model {
     let mut variables = ProblemVariables::new();
-    let free = reduced.free.iter();
-    let vars = free.map(|var| {
-        let def = &part.model.vars[var.0];
-        let bounded = variable().min(def.low).max(def.high);
-        variables.add(if is_whole(part, *var) { bounded.integer() } else { bounded })
-    });
-    let vars = vars.collect();
-    (variables, vars)
+    let vars: Vec<Variable> = problem
+        .model
+        .vars
+        .iter()
+        .map(|def| {
+            let bounded = variable().min(def.low).max(def.high);
+            let whole = def.integer && !problem.relaxed;
+            variables.add(if whole { bounded.integer() } else { bounded })
+        })
+        .collect();
+    let mut built = variables.maximise(expression(problem.goal, &vars)).using(solver);
+    // A row that the bounds alone keep need not be seen.
+    let rows = problem.model.rows.iter();
+    for row in rows.filter(|row| !always_holds(problem.model, row, None)) {
+        let left = expression(&row.terms, &vars);
+        built.add_constraint(match row.op {
+            Op::Le => left.leq(row.right),
+            Op::Ge => left.geq(row.right),
+            Op::Eq => left.eq(row.right),
+        });
+    }
+    built
 }
 
-fn is_whole(part: &Part, var: Var) -> bool {
-    part.model.vars[var.0].integer && !part.relaxed[var.0]
-}
-
-fn expression(terms: &[(usize, f64)], vars: &[Variable]) -> Expression {
+fn expression(terms: &[Term], vars: &[Variable]) -> Expression {
     let mut sum = Expression::with_capacity(terms.len());
-    for (place, factor) in terms {
-        sum.add_mul(*factor, vars[*place]);
+    for (var, factor) in terms {
+        sum.add_mul(*factor, vars[var.0]);
     }
     sum
 }
 
-fn constraint(row: &(Vec<(usize, f64)>, Op, f64), vars: &[Variable]) -> good_lp::Constraint {
-    let (terms, op, right) = row;
-    let left = expression(terms, vars);
-    match op {
-        Op::Le => left.leq(*right),
-        Op::Ge => left.geq(*right),
-        Op::Eq => left.eq(*right),
-    }
-}
-
-/// Values of all variables: the fixed ones, and those found for the free ones.
-fn values(part: &Part, reduced: &Reduced, found: impl Iterator<Item = f64>) -> Vec<f64> {
-    let mut values: Vec<f64> = part.fixed.iter().map(|value| value.unwrap_or(0.0)).collect();
-    for (var, value) in reduced.free.iter().zip(found) {
-        values[var.0] = if is_whole(part, *var) { value.round() } else { value };
-    }
-    values
-}
-
-/// Whether the bounds alone keep a row, so that the solver need not see it.
-fn always_holds(part: &Part, free: &[Var], terms: &[(usize, f64)], op: Op, right: f64) -> bool {
-    let sum = |most: bool| -> f64 {
-        terms
-            .iter()
-            .map(|(place, factor)| {
-                let def = &part.model.vars[free[*place].0];
-                factor * if (*factor > 0.0) == most { def.high } else { def.low }
-            })
-            .sum()
-    };
-    match op {
-        Op::Le => sum(true) <= right,
-        Op::Ge => sum(false) >= right,
-        Op::Eq => false,
-    }
+/// The values found, whole where the variable is.
+fn values(problem: &Problem, found: impl Iterator<Item = f64>) -> Vec<f64> {
+    let whole = |def: &VarDef| def.integer && !problem.relaxed;
+    let vars = problem.model.vars.iter();
+    vars.zip(found).map(|(def, value)| if whole(def) { value.round() } else { value }).collect()
 }
