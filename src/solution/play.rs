@@ -1,5 +1,5 @@
 //! A fast search over whole weeks: small changes on the board, taken when they help or, early on, when they do
-//! not hurt much. It finds the week that the solver then improves and proves.
+//! not hurt much.
 //!
 //! The draws come from a fixed stream, so that every run of a request plays the same game; the client's seed
 //! has no part in it. The order of the tiers decides what is kept; a weighted sum only steers.
