@@ -85,13 +85,16 @@ fn harder(entry: &Entry, track: &Track) -> String {
     }
 }
 
+/// How a load that the client found goes up: what stands before the number of repetitions ...
+pub const OWN_STEP: &str = "the next load up if every set reached ";
+/// ... and what stands between it and its second mention.
+pub const OWN_ELSE: &str =
+    "; if not, or if that is more than a tenth heavier, the one written down, for ";
+
 /// How a load that the client found goes up.
 #[must_use]
 pub fn own_step(reached: u32) -> String {
-    format!(
-        "the next load up if every set reached {reached}; if not, or if that is more than a tenth heavier, the one \
-         written down, for {reached} again"
-    )
+    format!("{OWN_STEP}{reached}{OWN_ELSE}{reached} again")
 }
 
 /// The reserve in words, as a beginner reads it (RM-19); nothing for others, who read the number.

@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::card::{Card, Line};
+use super::card::{Card, Line, Part, loads};
 use super::{Names, clean, head, next};
 use crate::plan::file::{Plan, Session, Week};
 use crate::words::{GroupKind, WeekKind, Weekday};
@@ -54,8 +54,8 @@ pub(crate) struct BlockCard {
     pub minutes: String,
     /// What holds for every lift, with the weeks where it differs.
     pub every: String,
-    /// How to find a load, where a lift has none yet.
-    pub first_load: &'static str,
+    /// How to find a load, and how to raise one that was found, where some lift asks for it.
+    pub loads: String,
     /// What to do when a last set left room, where most lifts say the same.
     pub next: String,
     /// Why the time is not filled, with the weeks.
@@ -171,16 +171,12 @@ fn card(columns: &[Column], cards: &mut [Option<Card>]) -> Option<BlockCard> {
         )
     };
     let note = said(|card| card.note.clone().unwrap_or_default());
+    let all: Vec<Part> = cards.iter().flatten().flat_map(|card| card.groups.clone()).collect();
     let mut groups = groups(columns, &fullest, cards);
     let next = [next, hoist_next(&mut groups)].into_iter().filter(|text| !text.is_empty());
     Some(BlockCard {
         next: next.collect::<Vec<_>>().join(" "),
-        first_load: cards
-            .iter()
-            .flatten()
-            .map(|card| card.first_load)
-            .find(|text| !text.is_empty())
-            .unwrap_or_default(),
+        loads: loads(&all),
         columns: columns.to_vec(),
         minutes: minutes(&fullest, cards),
         every: super::card::every(

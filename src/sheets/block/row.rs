@@ -23,6 +23,8 @@ pub(crate) struct Cell {
     pub dose: String,
     /// `42.5 kg total`.
     pub load: String,
+    /// The reserve, where it changes from week to week.
+    pub effort: String,
     /// The ramp, where it changes from week to week.
     pub ramp: String,
     /// The next load, where it changes from week to week.
@@ -74,8 +76,9 @@ pub(super) fn row(columns: &[Column], base: &Line, left: &mut [Vec<Line>]) -> Ro
         },
         cells: found.iter().map(|line| line.as_ref().map(Cell::from)).collect(),
     };
-    into_cells(&mut row, &found, |line| &mut line.ramp, |cell| &mut cell.ramp);
-    into_cells(&mut row, &found, |line| &mut line.plates, |cell| &mut cell.note);
+    into_cells(&mut row, &found, RESERVE, |line| &mut line.effort, |cell| &mut cell.effort);
+    into_cells(&mut row, &found, CELL, |line| &mut line.ramp, |cell| &mut cell.ramp);
+    into_cells(&mut row, &found, CELL, |line| &mut line.plates, |cell| &mut cell.note);
     if let Some((sentence, steps)) = marked(&said(|line| &line.next), NEXT) {
         row.line.next = sentence;
         let mut steps = steps.into_iter();
@@ -92,10 +95,14 @@ pub(crate) const NEXT: &str = "▸";
 /// Letters of a text that a cell has room for.
 const CELL: usize = 44;
 
+/// Letters of a reserve in figures, `RIR 2`; in words it stays with the exercise.
+const RESERVE: usize = 6;
+
 /// Moves a text from the row into the cells where it is short and changes from week to week.
 fn into_cells(
     row: &mut Row,
     found: &[Option<Line>],
+    most: usize,
     text: fn(&mut Line) -> &mut String,
     place: fn(&mut Cell) -> &mut String,
 ) {
@@ -104,7 +111,7 @@ fn into_cells(
         lines.iter_mut().map(|line| line.as_mut().map(|line| text(line).clone())).collect();
     let said: Vec<&String> = texts.iter().flatten().collect();
     let differ = said.windows(2).any(|pair| pair[0] != pair[1]);
-    if !differ || said.iter().any(|text| text.chars().count() > CELL) {
+    if !differ || said.iter().any(|text| text.chars().count() > most) {
         return;
     }
     text(&mut row.line).clear();
@@ -120,6 +127,7 @@ impl From<&Line> for Cell {
         Cell {
             dose: line.count.clone(),
             load: line.load.clone(),
+            effort: String::new(),
             ramp: String::new(),
             note: String::new(),
             next: line.step.clone(),

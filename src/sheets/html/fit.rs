@@ -3,8 +3,10 @@
 //! The measures are those of the style sheet in millimeters, with a wide typeface in mind; the check
 //! in a browser counts the pages that come out.
 
+use serde::Serialize;
+
 use crate::sheets::Paper;
-use crate::sheets::block::{BlockCard, Row, WeekLine};
+use crate::sheets::block::{BlockCard, BlockPart, Row};
 
 /// Height of the card's header, the table's head and the stop line.
 const FRAME: f64 = 46.0;
@@ -25,6 +27,10 @@ struct Set {
     /// The most cues of an exercise.
     cues: usize,
 }
+
+/// The place of the way that a card over two pages is cut for, and the name of the closest way.
+const SNUG: usize = 1;
+const CLOSEST: &str = "dense";
 
 /// From the roomiest way to the closest one; the closest writes repetitions only.
 const SETS: [Set; 5] = [
@@ -80,32 +86,69 @@ const SETS: [Set; 5] = [
     },
 ];
 
-/// The roomiest class of the style sheet in which the card fits, else the closest.
-pub(super) fn class(card: &BlockCard, paper: Paper) -> &'static str {
-    let room = height(paper) - 22.0 - FRAME - facts(card);
-    let taken = |set: &Set| {
-        card.groups
-            .iter()
-            .flat_map(|group| &group.rows)
-            .map(|row| row_height(row, set))
-            .sum::<f64>()
-    };
-    SETS.iter().find(|set| taken(set) <= room).map_or("dense", |set| set.class)
+/// A card as it goes to the printer.
+#[derive(Serialize)]
+pub(super) struct Page {
+    /// The class of the style sheet.
+    fit: &'static str,
+    /// The card, or the part of it that stands on this page.
+    card: BlockCard,
+    /// Whether the page begins the card, and so tells what holds for all of it.
+    begins: bool,
+    /// Whether the card goes on overleaf.
+    goes_on: bool,
 }
 
-/// Whether the cover has room for the weeks beside the days, the cautions and the key to the cards.
-pub(super) fn cover_holds(
-    weeks: &[WeekLine],
-    cautions: &[String],
-    days: usize,
-    paper: Paper,
-) -> bool {
-    /// The title, and the key to the cards with the headings.
-    const FIXED: f64 = 38.0 + 78.0;
-    let days = 15.0 + 6.8 * f64::from(u32::try_from(days).unwrap_or(u32::MAX));
-    let weeks = weeks.iter().map(|week| 2.2 + 4.9 * lines(&week.note, 58.0).max(1.0));
-    let cautions = cautions.iter().map(|caution| 1.0 + 5.3 * lines(caution, 84.0));
-    FIXED + days + 15.0 + weeks.sum::<f64>() + cautions.sum::<f64>() <= height(paper) - 22.0
+/// The card on one page, set as roomily as it fits. A session that is too long for the closest way
+/// of setting takes the back of the paper as well, rather than letters that nobody can read.
+pub(super) fn pages(card: BlockCard, paper: Paper) -> Vec<Page> {
+    let room = room(paper) - FRAME;
+    let first = room - facts(&card);
+    if let Some(fit) = class(&card.groups, first) {
+        return vec![Page { fit, card, begins: true, goes_on: false }];
+    }
+    let parts = parts(&card, first, room);
+    let last = parts.len().saturating_sub(1);
+    let pages = parts.into_iter().enumerate().map(|(place, groups)| Page {
+        fit: class(&groups, if place == 0 { first } else { room }).unwrap_or(CLOSEST),
+        card: BlockCard { groups, ..card.clone() },
+        begins: place == 0,
+        goes_on: place < last,
+    });
+    pages.collect()
+}
+
+/// The roomiest class in which the groups fit.
+fn class(groups: &[BlockPart], room: f64) -> Option<&'static str> {
+    let fits =
+        |set: &&Set| groups.iter().map(|group| group_height(group, set)).sum::<f64>() <= room;
+    SETS.iter().find(fits).map(|set| set.class)
+}
+
+/// The groups cut into pages, none of them torn.
+fn parts(card: &BlockCard, first: f64, room: f64) -> Vec<Vec<BlockPart>> {
+    let set = &SETS[SNUG];
+    let mut parts = vec![Vec::new()];
+    let mut left = first;
+    for group in &card.groups {
+        let tall = group_height(group, set);
+        if tall > left && parts.last().is_some_and(|part| !part.is_empty()) {
+            parts.push(Vec::new());
+            left = room;
+        }
+        left -= tall;
+        parts.last_mut().expect("there is a first page").push(group.clone());
+    }
+    parts
+}
+
+fn group_height(group: &BlockPart, set: &Set) -> f64 {
+    group.rows.iter().map(|row| row_height(row, set)).sum()
+}
+
+/// Millimeters between the margins, from top to bottom.
+pub(super) const fn room(paper: Paper) -> f64 {
+    height(paper) - 22.0
 }
 
 const fn height(paper: Paper) -> f64 {
@@ -118,9 +161,8 @@ const fn height(paper: Paper) -> f64 {
 fn facts(card: &BlockCard) -> f64 {
     let prep = card.head.preparation();
     let kit = card.head.kit.join(", ");
-    let texts = [&card.head.focus, &kit, &prep, &card.every, &card.next, &card.note];
-    let texts = texts.into_iter().map(String::as_str).chain([card.first_load]);
-    texts.map(|text| 5.1 * lines(text, 92.0)).sum()
+    let texts = [&card.head.focus, &kit, &prep, &card.every, &card.loads, &card.next, &card.note];
+    texts.map(|text| 5.1 * lines(text, 92.0)).iter().sum()
 }
 
 fn row_height(row: &Row, set: &Set) -> f64 {
@@ -143,7 +185,7 @@ fn row_height(row: &Row, set: &Set) -> f64 {
     let left = set.name * lines(&line.name, 23.0) + set.line * words;
     let cells = row.cells.iter().flatten().map(|cell| {
         let (ramp, next) = (led("Ramp", &cell.ramp), led("▸", &cell.next));
-        let small = [&cell.load, &ramp, &cell.note, &next];
+        let small = [&cell.load, &cell.effort, &ramp, &cell.note, &next];
         4.7 * lines(&cell.dose, 11.0)
             + set.line * small.iter().map(|text| lines(text, 16.0)).sum::<f64>()
             + set.box_height * f64::from(cell.boxes.div_ceil(set.boxes_abreast))
@@ -153,7 +195,7 @@ fn row_height(row: &Row, set: &Set) -> f64 {
 
 /// Lines that a text takes at so many letters a line, broken between words.
 #[allow(clippy::cast_precision_loss, reason = "some hundred letters")]
-fn lines(text: &str, letters: f64) -> f64 {
+pub(super) fn lines(text: &str, letters: f64) -> f64 {
     let (mut lines, mut used) = (0.0, letters);
     for word in text.split_whitespace() {
         let long = word.chars().count() as f64;
