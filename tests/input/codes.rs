@@ -69,14 +69,14 @@ fn told(found: &Diagnostic, code: &str) {
 }
 
 #[test]
-fn a_file_over_1_mb_is_refused_and_one_of_1_mb_is_not() {
+fn a_file_over_4_mb_is_refused_and_one_of_4_mb_is_not() {
     let text = vec![b'#'; MOST_BYTES + 1];
     told(&source("big.yaml", text).unwrap_err(), "E1001");
     assert!(source("big.yaml", vec![b'#'; MOST_BYTES]).is_ok());
 }
 
 #[test]
-fn a_file_over_1_mb_is_refused_on_disk() {
+fn a_file_over_4_mb_is_refused_on_disk() {
     let file = tempfile::NamedTempFile::new().unwrap();
     file.as_file().set_len(MOST_BYTES as u64 + 1).unwrap();
     told(&read_source(file.path()).unwrap_err(), "E1001");

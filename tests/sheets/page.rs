@@ -54,6 +54,42 @@ fn exotic_text_is_shown_and_not_run() {
     assert!(html.contains("{{ 7 }}"), "no template inside a template");
 }
 
+/// The sample with so many exercises one after the other in each session.
+fn long(exercises: usize) -> Plan {
+    let mut plan = tide();
+    let sessions = plan.weeks.iter_mut().flat_map(|week| &mut week.sessions);
+    for session in sessions.chain(&mut plan.sessions) {
+        let groups = session.groups.iter().filter(|group| group.is_work()).cycle();
+        session.groups = groups.take(exercises).cloned().collect();
+    }
+    plan
+}
+
+#[test]
+fn a_session_takes_one_page_and_the_back_only_where_no_print_would_be_readable() {
+    for paper in [Paper::A4, Paper::Letter] {
+        let page = |plan: &Plan| sheet_of("html", plan, &Options { paper, ..Options::default() });
+        let cards = |html: &str| html.matches(r#"<article class="page card"#).count();
+        let one = page(&tide());
+        assert_eq!((cards(&one), one.matches("overleaf").count()), (3, 0), "{paper:?}");
+        let two = page(&long(16));
+        let continued = two.matches(" · continued").count();
+        assert!(continued >= 3, "{paper:?}: {continued}");
+        assert_eq!(two.matches(" · goes on overleaf</p>").count(), continued, "{paper:?}");
+        assert_eq!(cards(&two), 3 + continued, "{paper:?}");
+        let rows = |html: &str| html.matches(r#"<th scope="row"><div class="lift">"#).count();
+        assert_eq!(rows(&two), rows(&page(&long(8))) * 2, "no row is lost");
+    }
+}
+
+#[test]
+fn weeks_that_have_no_room_on_the_cover_get_pages_of_their_own() {
+    let overviews = |count| html(&weeks(count)).matches("<h2>Your weeks</h2>").count();
+    assert_eq!([overviews(1), overviews(2), overviews(12), overviews(52)], [0, 1, 1, 2]);
+    assert_eq!(html(&weeks(2)).matches(r#"class="page cover""#).count(), 1);
+    assert_eq!(html(&weeks(52)).matches(r#"class="page cover""#).count(), 3);
+}
+
 #[test]
 fn twelve_weeks_stay_under_300_kb() {
     assert!(html(&weeks(12)).len() < 300_000);

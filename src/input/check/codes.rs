@@ -2,7 +2,7 @@
 
 /// Every code: what is wrong, and what to do. A test holds a bad file against each line.
 pub const CODES: &[(&str, &str, &str)] = &[
-    ("E1001", "the file is larger than 1 MB", "check that it is the right file"),
+    ("E1001", "the file is larger than 4 MB", "check that it is the right file"),
     ("E1002", "the file is not UTF-8 text", "save it again as UTF-8"),
     ("E1003", "the file holds a control character", "delete it in a text editor"),
     ("E1004", "there is no such file", "check the path; the nearest name is told"),

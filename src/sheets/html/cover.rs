@@ -25,44 +25,43 @@ const DAYS: f64 = 15.0;
 const WEEKS: f64 = 15.0;
 const CARE: f64 = 12.0;
 
-/// One page where it holds everything; else the weeks come last, for what to mind is read first.
+/// One page where it holds everything; else the weeks come last, on a page of their own, for what to mind is read
+/// first.
 pub(super) fn pages(plan: &Plan, names: &Names<'_>, paper: Paper) -> Vec<Cover> {
-    let short = fill(plan, names, paper, true);
-    if short.len() == 1 { short } else { fill(plan, names, paper, false) }
+    let weeks = week_lines(plan);
+    let weeks = if weeks.len() > 1 { weeks } else { Vec::new() };
+    let mut together = begun(plan, names, paper);
+    put_weeks(&mut together, weeks.clone());
+    put_cautions(&mut together, plan);
+    let together = together.done();
+    if together.len() == 1 || weeks.is_empty() {
+        return together;
+    }
+    let mut apart = begun(plan, names, paper);
+    put_cautions(&mut apart, plan);
+    apart.turn();
+    put_weeks(&mut apart, weeks);
+    apart.done()
 }
 
-fn fill(plan: &Plan, names: &Names<'_>, paper: Paper, weeks_first: bool) -> Vec<Cover> {
+/// The title and the days.
+fn begun(plan: &Plan, names: &Names<'_>, paper: Paper) -> Flow<Cover> {
     let title = 38.0 + 11.0 * (lines(&head::client(plan), 26.0) - 1.0).max(0.0);
     let mut flow: Flow<Cover> = Flow::new(room(paper), title);
     let days = plan.sessions.iter().map(|session| Card::new(plan, session, names)).collect();
-    flow.put(
-        DAYS,
-        days,
-        |day: &Card| 1.9 + 4.9 * lines(&day.focus, 46.0).max(1.0),
-        |page| &mut page.days,
-    );
-    let weeks = |flow: &mut Flow<Cover>| {
-        let weeks = week_lines(plan);
-        let weeks = if weeks.len() > 1 { weeks } else { Vec::new() };
-        flow.put(
-            WEEKS,
-            weeks,
-            |week: &WeekLine| 2.2 + 4.9 * lines(&week.note, 58.0).max(1.0),
-            |page| &mut page.weeks,
-        );
-    };
-    if weeks_first {
-        weeks(&mut flow);
-    }
-    flow.put(
-        CARE,
-        head::cautions(plan),
-        |caution: &String| 1.0 + 5.3 * lines(caution, 84.0),
-        |page| &mut page.cautions,
-    );
+    let height = |day: &Card| 2.0 + 4.9 * lines(&day.focus, 42.0).max(1.0);
+    flow.put(DAYS, days, height, |page| &mut page.days);
+    flow
+}
+
+fn put_weeks(flow: &mut Flow<Cover>, weeks: Vec<WeekLine>) {
+    let height = |week: &WeekLine| 2.3 + 4.9 * lines(&week.note, 56.0).max(1.0);
+    flow.put(WEEKS, weeks, height, |page| &mut page.weeks);
+}
+
+/// The cautions and how to read the cards.
+fn put_cautions(flow: &mut Flow<Cover>, plan: &Plan) {
+    let height = |caution: &String| 1.0 + 5.3 * lines(caution, 84.0);
+    flow.put(CARE, head::cautions(plan), height, |page| &mut page.cautions);
     flow.put(0.0, vec![()], |()| KEY, |page| &mut page.key);
-    if !weeks_first {
-        weeks(&mut flow);
-    }
-    flow.done()
 }

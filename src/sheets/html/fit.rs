@@ -8,12 +8,13 @@ use serde::Serialize;
 use crate::sheets::Paper;
 use crate::sheets::block::{BlockCard, BlockPart, Row};
 
-/// Height of the card's header, the table's head and the stop line.
-const FRAME: f64 = 46.0;
-
 /// The measures of one way of setting.
 struct Set {
     class: &'static str,
+    /// Of the card's header, the table's head and the stop line.
+    frame: f64,
+    /// Of a line of what holds for the whole card, and the letters it holds.
+    fact: (f64, f64),
     /// Above and below a row.
     padding: f64,
     /// Of a box with its gap.
@@ -30,12 +31,14 @@ struct Set {
 
 /// The place of the way that a card over two pages is cut for, and the name of the closest way.
 const SNUG: usize = 1;
-const CLOSEST: &str = "dense";
+const CLOSEST: &str = "close";
 
 /// From the roomiest way to the closest one; the closest writes repetitions only.
-const SETS: [Set; 5] = [
+const SETS: [Set; 6] = [
     Set {
         class: "airy",
+        frame: 46.0,
+        fact: (5.1, 92.0),
         padding: 3.3,
         box_height: 8.5,
         boxes_abreast: 2,
@@ -46,6 +49,8 @@ const SETS: [Set; 5] = [
     },
     Set {
         class: "snug",
+        frame: 46.0,
+        fact: (5.1, 92.0),
         padding: 2.1,
         box_height: 7.3,
         boxes_abreast: 2,
@@ -56,6 +61,8 @@ const SETS: [Set; 5] = [
     },
     Set {
         class: "brief",
+        frame: 46.0,
+        fact: (5.1, 92.0),
         padding: 2.1,
         box_height: 7.3,
         boxes_abreast: 2,
@@ -66,22 +73,38 @@ const SETS: [Set; 5] = [
     },
     Set {
         class: "tight",
+        frame: 46.0,
+        fact: (5.1, 92.0),
         padding: 1.5,
         box_height: 6.6,
         boxes_abreast: 3,
-        line: 3.7,
-        letters: 34.0,
+        line: 3.65,
+        letters: 35.0,
         name: 4.8,
         cues: 0,
     },
     Set {
         class: "dense",
+        frame: 46.0,
+        fact: (5.1, 92.0),
         padding: 1.2,
         box_height: 6.1,
         boxes_abreast: 6,
-        line: 3.5,
-        letters: 36.0,
+        line: 3.45,
+        letters: 38.0,
         name: 4.6,
+        cues: 0,
+    },
+    Set {
+        class: "close",
+        frame: 39.0,
+        fact: (4.3, 103.0),
+        padding: 1.1,
+        box_height: 5.6,
+        boxes_abreast: 6,
+        line: 3.2,
+        letters: 46.0,
+        name: 4.3,
         cues: 0,
     },
 ];
@@ -102,15 +125,14 @@ pub(super) struct Page {
 /// The card on one page, set as roomily as it fits. A session that is too long for the closest way
 /// of setting takes the back of the paper as well, rather than letters that nobody can read.
 pub(super) fn pages(card: BlockCard, paper: Paper) -> Vec<Page> {
-    let room = room(paper) - FRAME;
-    let first = room - facts(&card);
-    if let Some(fit) = class(&card.groups, first) {
+    let room = room(paper);
+    if let Some(fit) = class(&card, &card.groups, room, true) {
         return vec![Page { fit, card, begins: true, goes_on: false }];
     }
-    let parts = parts(&card, first, room);
+    let parts = parts(&card, room);
     let last = parts.len().saturating_sub(1);
     let pages = parts.into_iter().enumerate().map(|(place, groups)| Page {
-        fit: class(&groups, if place == 0 { first } else { room }).unwrap_or(CLOSEST),
+        fit: class(&card, &groups, room, place == 0).unwrap_or(CLOSEST),
         card: BlockCard { groups, ..card.clone() },
         begins: place == 0,
         goes_on: place < last,
@@ -118,23 +140,23 @@ pub(super) fn pages(card: BlockCard, paper: Paper) -> Vec<Page> {
     pages.collect()
 }
 
-/// The roomiest class in which the groups fit.
-fn class(groups: &[BlockPart], room: f64) -> Option<&'static str> {
-    let fits =
-        |set: &&Set| groups.iter().map(|group| group_height(group, set)).sum::<f64>() <= room;
-    SETS.iter().find(fits).map(|set| set.class)
+/// The roomiest class in which the groups fit on a page, with what holds for all of the card where it begins there.
+fn class(card: &BlockCard, groups: &[BlockPart], room: f64, begins: bool) -> Option<&'static str> {
+    let head = |set: &Set| set.frame + if begins { facts(card, set) } else { 0.0 };
+    let rows = |set: &Set| groups.iter().map(|group| group_height(group, set)).sum::<f64>();
+    SETS.iter().find(|set| head(set) + rows(set) <= room).map(|set| set.class)
 }
 
 /// The groups cut into pages, none of them torn.
-fn parts(card: &BlockCard, first: f64, room: f64) -> Vec<Vec<BlockPart>> {
+fn parts(card: &BlockCard, room: f64) -> Vec<Vec<BlockPart>> {
     let set = &SETS[SNUG];
     let mut parts = vec![Vec::new()];
-    let mut left = first;
+    let mut left = room - set.frame - facts(card, set);
     for group in &card.groups {
         let tall = group_height(group, set);
         if tall > left && parts.last().is_some_and(|part| !part.is_empty()) {
             parts.push(Vec::new());
-            left = room;
+            left = room - set.frame;
         }
         left -= tall;
         parts.last_mut().expect("there is a first page").push(group.clone());
@@ -158,11 +180,11 @@ const fn height(paper: Paper) -> f64 {
     }
 }
 
-fn facts(card: &BlockCard) -> f64 {
+fn facts(card: &BlockCard, set: &Set) -> f64 {
     let prep = card.head.preparation();
     let kit = card.head.kit.join(", ");
     let texts = [&card.head.focus, &kit, &prep, &card.every, &card.loads, &card.next, &card.note];
-    texts.map(|text| 5.1 * lines(text, 92.0)).iter().sum()
+    texts.iter().map(|text| set.fact.0 * lines(text, set.fact.1)).sum()
 }
 
 fn row_height(row: &Row, set: &Set) -> f64 {

@@ -26,14 +26,19 @@ impl<P: Default> Flow<P> {
         for item in items {
             let tall = height(&item);
             if lead + tall > self.left && self.left < self.room {
-                self.pages.push(P::default());
-                self.left = self.room;
+                self.turn();
                 lead = heading;
             }
             self.left -= lead + tall;
             lead = 0.0;
             place(self.last()).push(item);
         }
+    }
+
+    /// What comes next begins a page.
+    pub(super) fn turn(&mut self) {
+        self.pages.push(P::default());
+        self.left = self.room;
     }
 
     pub(super) fn done(self) -> Vec<P> {
