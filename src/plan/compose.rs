@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::working_load::{Ask, KnownLifts};
 use super::{arrange, loads::Ladder, pair_up, prepare, racks, ramp, screening};
+use crate::input::catalog::Entry;
 use crate::input::plan::{Group, Item, MinutesUsed, Session};
 use crate::input::profile::{SessionSlot, SplitChoice};
 use crate::request::candidate::Candidate;
@@ -12,7 +13,7 @@ use crate::request::{Day, Request};
 use crate::solution::{Done, Solution};
 use crate::split::SplitDay;
 use crate::timing;
-use crate::words::{GroupKind, Measure, Muscle, Pattern, Sides};
+use crate::words::{GroupKind, LoadKind, Measure, Muscle, Pattern, Sides};
 
 /// The sessions of a block of a solution, in the order of the week; past the last block, the last one's.
 #[must_use]
@@ -199,8 +200,11 @@ impl Composer<'_> {
                 let shared =
                     other.entry.direct.iter().filter(|one| main.entry.direct.contains(one)).count();
                 let each = other.is_each_side() != main.is_each_side();
+                // Who came to lift a load is not sent to pull at a towel where another load is at hand.
+                let lighter = is_loaded(&main.entry) && !is_loaded(&other.entry);
                 (
                     elsewhere,
+                    lighter,
                     each,
                     other.duty,
                     std::cmp::Reverse((shared, other.worth)),
@@ -209,4 +213,17 @@ impl Composer<'_> {
             })
             .map(|other| other.id.clone())
     }
+}
+
+/// Whether the load of an exercise is told in kilograms, and not by a band or the body.
+const fn is_loaded(entry: &Entry) -> bool {
+    matches!(
+        entry.load,
+        LoadKind::BarTotal
+            | LoadKind::PerHand
+            | LoadKind::SingleImplement
+            | LoadKind::Stack
+            | LoadKind::PlateMachine
+            | LoadKind::Sled
+    )
 }

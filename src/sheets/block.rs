@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::card::{Card, Line, Part, loads};
-use super::{Names, clean, head, next};
+use super::{Names, clean, head, next, phrase};
 use crate::plan::file::{Plan, Session, Week};
 use crate::words::{GroupKind, WeekKind, Weekday};
 
@@ -170,7 +170,8 @@ fn card(columns: &[Column], cards: &mut [Option<Card>]) -> Option<BlockCard> {
             &texts.filter_map(|(column, card)| Some((column.week, text(card.as_ref()?)))).collect(),
         )
     };
-    let note = said(|card| card.note.clone().unwrap_or_default());
+    let note = phrase::sentence(&said(|card| card.note.clone().unwrap_or_default()))
+        .replace(": About", ": about");
     let all: Vec<Part> = cards.iter().flatten().flat_map(|card| card.groups.clone()).collect();
     let mut groups = groups(columns, &fullest, cards);
     let next = [next, hoist_next(&mut groups)].into_iter().filter(|text| !text.is_empty());
@@ -256,16 +257,14 @@ pub(crate) struct WeekLine {
 /// Every week of the plan for an overview.
 pub(crate) fn week_lines(plan: &Plan) -> Vec<WeekLine> {
     let note = |week: &Week| week.note.as_deref().map(clean::line).unwrap_or_default();
-    // The first of a run of weeks with the same note says it for the others.
-    let mut told: Option<(u32, String)> = None;
+    // The first week with a note says it for the others.
+    let mut told: BTreeMap<String, u32> = BTreeMap::new();
     let mut lines = Vec::new();
     for week in &plan.weeks {
         let note = note(week);
-        let same = told.as_ref().filter(|(_, said)| *said == note && !note.is_empty());
-        let shown = same.map_or_else(|| note.clone(), |(first, _)| format!("As in week {first}."));
-        if same.is_none() {
-            told = Some((week.week, note));
-        }
+        let first = *told.entry(note.clone()).or_insert(week.week);
+        let is_told = first != week.week && !note.is_empty();
+        let shown = if is_told { format!("As in week {first}.") } else { note };
         let sets = head::working_sets(&week.sessions);
         lines.push(WeekLine { column: column(plan, week), sets, note: shown });
     }

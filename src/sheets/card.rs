@@ -160,7 +160,7 @@ const TO_RAISE: &str = "Load up: take the next load above the one written down; 
      than a tenth heavier, stay for the same number again.";
 
 /// What a line says of its load where [`TO_RAISE`] says the rest.
-const UP: &str = "load up if every set reached";
+pub(crate) const UP: &str = "load up if every set reached";
 
 /// What the header says about the loads of these lines.
 pub(crate) fn loads(groups: &[Part]) -> String {

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use weekwright::plan::file::Plan;
+use weekwright::plan::file::{Plan, Session};
 use weekwright::sheets::{Audience, Options, Paper};
 
 use crate::sample::{bare, exotic, sheet_of, tide, weeks};
@@ -78,7 +78,13 @@ fn a_session_takes_one_page_and_the_back_only_where_no_print_would_be_readable()
         assert_eq!(two.matches(" · goes on overleaf</p>").count(), continued, "{paper:?}");
         assert_eq!(cards(&two), 3 + continued, "{paper:?}");
         let rows = |html: &str| html.matches(r#"<th scope="row"><div class="lift">"#).count();
-        assert_eq!(rows(&two), rows(&page(&long(8))) * 2, "no row is lost");
+        let plan = long(16);
+        let items = |session: &Session| session.groups.iter().map(|group| group.items.len()).sum();
+        let fullest = |place: usize| -> usize {
+            let weeks = plan.weeks.iter().filter_map(|week| week.sessions.get(place));
+            weeks.map(items).max().unwrap_or(0)
+        };
+        assert_eq!(rows(&two), (0..3).map(fullest).sum::<usize>(), "no row is lost");
     }
 }
 
@@ -88,6 +94,27 @@ fn weeks_that_have_no_room_on_the_cover_get_pages_of_their_own() {
     assert_eq!([overviews(1), overviews(2), overviews(12), overviews(52)], [0, 1, 1, 2]);
     assert_eq!(html(&weeks(2)).matches(r#"class="page cover""#).count(), 1);
     assert_eq!(html(&weeks(52)).matches(r#"class="page cover""#).count(), 3);
+}
+
+/// When a found load goes up stands in the week that it is for; how it goes up, once at the head.
+#[test]
+fn a_found_load_goes_up_in_its_own_week() {
+    let note = "the next load up if every set reached 12; if not, or if that is more than a tenth heavier, the one \
+                written down, for 12 again";
+    let mut plan = tide();
+    let groups = plan.weeks[1].sessions[0].groups.iter_mut();
+    let item = groups
+        .flat_map(|group| &mut group.items)
+        .find(|item| item.exercise == "dumbbell-bench-press");
+    item.expect("the sample has it").load_note = Some(note.to_owned());
+    let text = sheet_of("md", &plan, &Options::default());
+    let rows: Vec<&str> = text.lines().filter(|line| line.contains("load up if every")).collect();
+    assert_eq!(rows.len(), 1, "{rows:?}");
+    let cells: Vec<&str> = rows[0].split(" | ").collect();
+    assert!(cells[1].contains("Dumbbell bench press") && !cells[2].contains("load up"), "{rows:?}");
+    assert!(cells[3].contains("load up if every set reached 12"), "{rows:?}");
+    assert_eq!(text.matches("**Loads:** ").count(), 1);
+    assert!(text.contains("Load up: take the next load above the one written down"), "{text}");
 }
 
 #[test]

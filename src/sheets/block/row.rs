@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::Column;
 use super::by_week::{Said, by_week, marked};
 use crate::plan::progression::WRITTEN_DOWN;
-use crate::sheets::card::Line;
+use crate::sheets::card::{Line, UP};
 
 /// An exercise over the weeks.
 #[derive(Debug, Clone, Serialize)]
@@ -37,13 +37,14 @@ pub(crate) struct Cell {
 
 /// Takes the exercise out of each week's lines and puts its weeks side by side.
 pub(super) fn row(columns: &[Column], base: &Line, left: &mut [Vec<Line>]) -> Row {
-    let found: Vec<Option<Line>> = left
+    let mut found: Vec<Option<Line>> = left
         .iter_mut()
         .map(|lines| {
             let place = lines.iter().position(|line| line.id == base.id)?;
             Some(lines.remove(place))
         })
         .collect();
+    let raised = raised(&mut found);
     let weeks = || {
         columns.iter().zip(&found).filter_map(|(column, line)| Some((column.week, line.as_ref()?)))
     };
@@ -79,6 +80,11 @@ pub(super) fn row(columns: &[Column], base: &Line, left: &mut [Vec<Line>]) -> Ro
     into_cells(&mut row, &found, RESERVE, |line| &mut line.effort, |cell| &mut cell.effort);
     into_cells(&mut row, &found, CELL, |line| &mut line.ramp, |cell| &mut cell.ramp);
     into_cells(&mut row, &found, CELL, |line| &mut line.plates, |cell| &mut cell.note);
+    for (cell, raised) in row.cells.iter_mut().zip(raised) {
+        if let (Some(cell), Some(raised)) = (cell, raised) {
+            cell.note = raised;
+        }
+    }
     if let Some((sentence, steps)) = marked(&said(|line| &line.next), NEXT) {
         row.line.next = sentence;
         let mut steps = steps.into_iter();
@@ -87,6 +93,15 @@ pub(super) fn row(columns: &[Column], base: &Line, left: &mut [Vec<Line>]) -> Ro
         }
     }
     row
+}
+
+/// Takes off the lines when a found load goes up: that belongs to its week alone.
+fn raised(found: &mut [Option<Line>]) -> Vec<Option<String>> {
+    let notes = found.iter_mut().map(|line| {
+        let note = &mut line.as_mut()?.load_note;
+        note.starts_with(UP).then(|| std::mem::take(note))
+    });
+    notes.collect()
 }
 
 /// The mark that stands for a week's own next load.
