@@ -194,7 +194,11 @@ impl Composer<'_> {
             .candidates
             .iter()
             .filter(|other| other.pattern == main.pattern && other.prime() == main.prime())
-            .filter(|other| family(other) != family(main) && !taken(other) && other.kit != main.kit)
+            .filter(|other| !taken(other) && other.kit != main.kit)
+            // The same lift with a dumbbell is another lift only where it leaves the bar to others.
+            .filter(|other| {
+                family(other) != family(main) || other.kit.iter().all(|kit| !main.kit.contains(kit))
+            })
             .min_by_key(|other| {
                 let elsewhere = other.station == main.station;
                 let shared =
@@ -203,8 +207,8 @@ impl Composer<'_> {
                 // Who came to lift a load is not sent to pull at a towel where another load is at hand.
                 let lighter = is_loaded(&main.entry) && !is_loaded(&other.entry);
                 (
-                    elsewhere,
                     lighter,
+                    elsewhere,
                     each,
                     other.duty,
                     std::cmp::Reverse((shared, other.worth)),

@@ -22,7 +22,8 @@ use crate::words::Status;
 const TEMPLATE: &str = include_str!("sheet.html");
 const STYLE: &str = include_str!("style.css");
 
-/// A page with a cover, a card per session that prints on one sheet of paper, and the coach's pages.
+/// A page with a cover, a card per session that prints on one page of A4 or Letter (a very long one takes the back of the
+/// paper too), and the coach's pages.
 /// It needs no network and no script.
 pub struct Html;
 
