@@ -13,7 +13,7 @@ use crate::input::marks::Marks;
 use crate::input::place::{Place, resolve_place};
 use crate::input::plan::Plan;
 use crate::input::profile::Profile;
-use crate::input::source::{MOST_BYTES, over_1_mb, source};
+use crate::input::source::{MOST_BYTES, over_4_mb, source};
 use crate::input::{Read, read, suggest};
 use crate::path;
 
@@ -264,7 +264,7 @@ fn take(name: &str, reader: &mut dyn io::Read) -> Result<Source, Diagnostic> {
         return Err(io_fault(name, &error));
     }
     if bytes.len() > MOST_BYTES {
-        return Err(over_1_mb(name));
+        return Err(over_4_mb(name));
     }
     source(name, bytes)
 }

@@ -10,7 +10,7 @@ use super::output::Console;
 use super::plan::{Answer, Desk};
 use super::{Exit, Failure, many};
 use crate::diagnostic::Diagnostic;
-use crate::input::source::{MOST_BYTES, over_1_mb, source};
+use crate::input::source::{MOST_BYTES, over_4_mb, source};
 
 pub(super) fn run(desk: &Desk, console: &Console) -> Result<Exit, Failure> {
     let mut exits = Vec::new();
@@ -39,7 +39,7 @@ fn answer(desk: &Desk, name: &str, bytes: Vec<u8>) -> Answer {
 }
 
 fn text(name: &str, bytes: Vec<u8>) -> Result<crate::diagnostic::Source, Diagnostic> {
-    if bytes.len() > MOST_BYTES { Err(over_1_mb(name)) } else { source(name, bytes) }
+    if bytes.len() > MOST_BYTES { Err(over_4_mb(name)) } else { source(name, bytes) }
 }
 
 /// The plan, or what stood in its way.

@@ -4,15 +4,19 @@ use std::collections::BTreeMap;
 
 use super::args::SheetArgs;
 use super::output::Console;
-use super::{Exit, Failure, files};
-use crate::diagnostic::{Diagnostic, Label};
+use super::{Exit, Failure, Faults, files};
+use crate::diagnostic::{Diagnostic, Label, Source, quoted};
 use crate::input::catalog::Entry;
-use crate::input::plan::Plan;
+use crate::input::marks::Marks;
+use crate::input::plan::{Plan, Session};
+use crate::input::suggest;
+use crate::path;
 use crate::sheets::{self, SheetError};
 
 pub(super) fn run(arguments: &SheetArgs, console: &Console) -> Result<Exit, Failure> {
     let catalog = files::load_catalog(arguments.catalog.as_deref())?;
     let loaded = files::load_plan(&arguments.plan)?;
+    console.report(&strangers(&loaded.plan, catalog.entries(), &loaded.source));
     let color = console.colors() && arguments.output.is_none();
     let options = sheets::Options {
         audience: arguments.audience.into(),
@@ -37,6 +41,55 @@ pub(super) fn made(
     let mut bytes = Vec::new();
     sheet.write(plan, names, options, &mut bytes).map_err(|error| unmade(&error))?;
     Ok(String::from_utf8(bytes).expect("sheets are text"))
+}
+
+/// W4003: exercises that neither the catalog nor the plan itself knows, each told once. A plan may outlive a catalog, so
+/// the sheet is still made.
+fn strangers(plan: &Plan, names: &BTreeMap<String, Entry>, source: &Source) -> Faults {
+    let weeks = plan.weeks.iter().map(|week| week.sessions.as_slice());
+    let mut strange: Vec<&str> = weeks
+        .chain([plan.sessions.as_slice()])
+        .flatten()
+        .flat_map(exercises)
+        .filter(|id| !names.contains_key(*id) && !plan.exercises.contains_key(*id))
+        .collect();
+    strange.sort_unstable();
+    strange.dedup();
+    let known: Vec<&str> = names.keys().map(String::as_str).collect();
+    let told = strange.into_iter().map(|id| {
+        let message = format!(
+            "the catalog has no exercise {}, so the sheet shows it without name, cues and kind of load",
+            quoted(id)
+        );
+        let help = suggest::help(id, &known, "name the folder that has it with `--catalog`");
+        Diagnostic::warning("W4003", message).at(place(plan, source, id)).help(help)
+    });
+    let told: Vec<Diagnostic> = told.collect();
+    Faults::new(told, vec![source.clone()])
+}
+
+fn exercises(session: &Session) -> impl Iterator<Item = &str> {
+    let items = session.groups.iter().flat_map(|group| &group.items);
+    items.map(|item| item.exercise.as_str())
+}
+
+/// Where the sessions of a plan first name an exercise; the whole file where only its weeks do.
+fn place(plan: &Plan, source: &Source, id: &str) -> Label {
+    let marks = Marks::parse(source).ok();
+    let places = plan.sessions.iter().enumerate().flat_map(|(day, session)| {
+        let groups = session.groups.iter().enumerate();
+        groups.flat_map(move |(group, items)| {
+            items.items.iter().enumerate().map(move |(at, item)| (day, group, at, item))
+        })
+    });
+    let found = places.into_iter().find(|(.., item)| item.exercise == id);
+    found.zip(marks).map_or_else(
+        || Label::whole(source.name.to_string()),
+        |((day, group, at, _), marks)| {
+            let path = path!["sessions", day, "groups", group, "items", at, "exercise"];
+            marks.at(path, "not in the catalog")
+        },
+    )
 }
 
 fn unmade(error: &SheetError) -> Failure {

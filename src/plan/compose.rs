@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::working_load::{Ask, KnownLifts};
 use super::{arrange, loads::Ladder, pair_up, prepare, racks, ramp, screening};
+use crate::input::catalog::Entry;
 use crate::input::plan::{Group, Item, MinutesUsed, Session};
 use crate::input::profile::{SessionSlot, SplitChoice};
 use crate::request::candidate::Candidate;
@@ -12,7 +13,7 @@ use crate::request::{Day, Request};
 use crate::solution::{Done, Solution};
 use crate::split::SplitDay;
 use crate::timing;
-use crate::words::{GroupKind, Measure, Muscle, Pattern, Sides};
+use crate::words::{GroupKind, LoadKind, Measure, Muscle, Pattern, Sides};
 
 /// The sessions of a block of a solution, in the order of the week; past the last block, the last one's.
 #[must_use]
@@ -193,13 +194,20 @@ impl Composer<'_> {
             .candidates
             .iter()
             .filter(|other| other.pattern == main.pattern && other.prime() == main.prime())
-            .filter(|other| family(other) != family(main) && !taken(other) && other.kit != main.kit)
+            .filter(|other| !taken(other) && other.kit != main.kit)
+            // The same lift with a dumbbell is another lift only where it leaves the bar to others.
+            .filter(|other| {
+                family(other) != family(main) || other.kit.iter().all(|kit| !main.kit.contains(kit))
+            })
             .min_by_key(|other| {
                 let elsewhere = other.station == main.station;
                 let shared =
                     other.entry.direct.iter().filter(|one| main.entry.direct.contains(one)).count();
                 let each = other.is_each_side() != main.is_each_side();
+                // Who came to lift a load is not sent to pull at a towel where another load is at hand.
+                let lighter = is_loaded(&main.entry) && !is_loaded(&other.entry);
                 (
+                    lighter,
                     elsewhere,
                     each,
                     other.duty,
@@ -209,4 +217,17 @@ impl Composer<'_> {
             })
             .map(|other| other.id.clone())
     }
+}
+
+/// Whether the load of an exercise is told in kilograms, and not by a band or the body.
+const fn is_loaded(entry: &Entry) -> bool {
+    matches!(
+        entry.load,
+        LoadKind::BarTotal
+            | LoadKind::PerHand
+            | LoadKind::SingleImplement
+            | LoadKind::Stack
+            | LoadKind::PlateMachine
+            | LoadKind::Sled
+    )
 }

@@ -34,8 +34,12 @@ pub fn condition(
     }
 }
 
+/// A goal of so many repetitions is passed by two, in so many sessions running (RX-12, Graves and Baechle): the
+/// coach reads it off the card, where the last sets are written down.
+const TWO: u32 = 2;
+
 fn two_more(track: &Track) -> String {
-    format!("{REACHES}{}{RUNNING}", track.amount + 2)
+    format!("{REACHES}{}{RUNNING}", track.amount.saturating_add(TWO))
 }
 
 fn heavier(load: f64, track: &Track, ladder: &Ladder, cap_kg: Option<f64>) -> String {
@@ -85,13 +89,16 @@ fn harder(entry: &Entry, track: &Track) -> String {
     }
 }
 
+/// How a load that the client found goes up: what stands before the number of repetitions ...
+pub const OWN_STEP: &str = "the next load up if every set reached ";
+/// ... and what stands between it and its second mention.
+pub const OWN_ELSE: &str =
+    "; if not, or if that is more than a tenth heavier, the one written down, for ";
+
 /// How a load that the client found goes up.
 #[must_use]
 pub fn own_step(reached: u32) -> String {
-    format!(
-        "the next load up if every set reached {reached}; if not, or if that is more than a tenth heavier, the one \
-         written down, for {reached} again"
-    )
+    format!("{OWN_STEP}{reached}{OWN_ELSE}{reached} again")
 }
 
 /// The reserve in words, as a beginner reads it (RM-19); nothing for others, who read the number.
@@ -132,6 +139,38 @@ mod tests {
         let duty = Duty::of(&entry);
         let track = Track::start(&entry, duty, Span { low: 8, high: 12, aim: 10 }, 10, load_kg);
         condition(&entry, duty, &track, ladder, cap)
+    }
+
+    /// What a client does who follows the sentence: whether the load goes up after these last sets.
+    fn goes_up(sentence: &str, last_sets: &[u32]) -> bool {
+        let number = sentence.strip_prefix(REACHES).and_then(|rest| rest.split_once(RUNNING));
+        let reached: u32 = number.unwrap().0.parse().unwrap();
+        assert!(RUNNING.contains("two sessions running"));
+        last_sets.windows(2).next_back().is_some_and(|two| two.iter().all(|reps| *reps >= reached))
+    }
+
+    /// RX-12 (Graves and Baechle, in NSCA Essentials): the goal is 10; last sets 12, 12 raise, 12, 11 keep, and 13, 10,
+    /// 12, 12 raise after the fourth.
+    #[test]
+    fn the_sentence_gives_the_handbook_s_two_for_two() {
+        let bar = Ladder::bar(20_000, &[(10_000, 2), (1250, 2)].into(), false, Units::Kg);
+        let entry = entry("bar-total", "reps");
+        let duty = Duty::of(&entry);
+        for load in [Some(40.0), None] {
+            let ten = Span { low: 10, high: 14, aim: 12 };
+            let track = Track::start(&entry, duty, ten, 12, load);
+            let sentence = condition(&entry, duty, &track, Some(&bar), None);
+            for (sets, want) in [
+                (&[12, 12][..], true),
+                (&[12, 11], false),
+                (&[13], false),
+                (&[13, 10], false),
+                (&[13, 10, 12], false),
+                (&[13, 10, 12, 12], true),
+            ] {
+                assert_eq!(goes_up(&sentence, sets), want, "RX-12 {sets:?}");
+            }
+        }
     }
 
     #[test]

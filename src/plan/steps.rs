@@ -49,15 +49,6 @@ pub fn eased(load_kg: f64, ladder: &Ladder) -> Option<f64> {
     ladder.at_most(load_kg * (1.0 - OFF_THE_MARK) + 1e-9)
 }
 
-/// The 2-for-2 rule (RX-12, Graves and Baechle): two or more over the goal in the last set, in two sessions running.
-#[must_use]
-pub fn two_for_two(goal: u32, last_sets: &[u32]) -> bool {
-    match last_sets {
-        [.., before, last] => *before >= goal.saturating_add(2) && *last >= goal.saturating_add(2),
-        _ => false,
-    }
-}
-
 /// Where an exercise stands in its double progression.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Track {
@@ -160,21 +151,6 @@ mod tests {
 
     fn dumbbells(masses: &[u32]) -> Ladder {
         Ladder::implements(masses.iter().map(|kg| kg * 1000).collect(), Units::Kg)
-    }
-
-    /// RX-12 (Graves and Baechle, in NSCA Essentials).
-    #[test]
-    fn two_for_two_gives_the_handbook_s_examples() {
-        assert!(two_for_two(10, &[12, 12]), "RX-12");
-        assert!(!two_for_two(10, &[12, 11]), "RX-12");
-        for (sets, want) in [
-            (&[13][..], false),
-            (&[13, 10], false),
-            (&[13, 10, 12], false),
-            (&[13, 10, 12, 12], true),
-        ] {
-            assert_eq!(two_for_two(10, sets), want, "RX-12 {sets:?}");
-        }
     }
 
     /// RX-04 (ACSM 2009): from 60 kg to 61.2-66.0, with 2.5 kg steps 62.5 or 65. RX-13 (NSCA Essentials): a novice's 40 kg

@@ -11,8 +11,8 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::card::{Card, Line};
-use super::{Names, clean, head, next};
+use super::card::{Card, Line, Part, loads};
+use super::{Names, clean, head, next, phrase};
 use crate::plan::file::{Plan, Session, Week};
 use crate::words::{GroupKind, WeekKind, Weekday};
 
@@ -54,8 +54,8 @@ pub(crate) struct BlockCard {
     pub minutes: String,
     /// What holds for every lift, with the weeks where it differs.
     pub every: String,
-    /// How to find a load, where a lift has none yet.
-    pub first_load: &'static str,
+    /// How to find a load, and how to raise one that was found, where some lift asks for it.
+    pub loads: String,
     /// What to do when a last set left room, where most lifts say the same.
     pub next: String,
     /// Why the time is not filled, with the weeks.
@@ -170,17 +170,14 @@ fn card(columns: &[Column], cards: &mut [Option<Card>]) -> Option<BlockCard> {
             &texts.filter_map(|(column, card)| Some((column.week, text(card.as_ref()?)))).collect(),
         )
     };
-    let note = said(|card| card.note.clone().unwrap_or_default());
+    let note = phrase::sentence(&said(|card| card.note.clone().unwrap_or_default()))
+        .replace(": About", ": about");
+    let all: Vec<Part> = cards.iter().flatten().flat_map(|card| card.groups.clone()).collect();
     let mut groups = groups(columns, &fullest, cards);
     let next = [next, hoist_next(&mut groups)].into_iter().filter(|text| !text.is_empty());
     Some(BlockCard {
         next: next.collect::<Vec<_>>().join(" "),
-        first_load: cards
-            .iter()
-            .flatten()
-            .map(|card| card.first_load)
-            .find(|text| !text.is_empty())
-            .unwrap_or_default(),
+        loads: loads(&all),
         columns: columns.to_vec(),
         minutes: minutes(&fullest, cards),
         every: super::card::every(
@@ -260,16 +257,14 @@ pub(crate) struct WeekLine {
 /// Every week of the plan for an overview.
 pub(crate) fn week_lines(plan: &Plan) -> Vec<WeekLine> {
     let note = |week: &Week| week.note.as_deref().map(clean::line).unwrap_or_default();
-    // The first of a run of weeks with the same note says it for the others.
-    let mut told: Option<(u32, String)> = None;
+    // The first week with a note says it for the others.
+    let mut told: BTreeMap<String, u32> = BTreeMap::new();
     let mut lines = Vec::new();
     for week in &plan.weeks {
         let note = note(week);
-        let same = told.as_ref().filter(|(_, said)| *said == note && !note.is_empty());
-        let shown = same.map_or_else(|| note.clone(), |(first, _)| format!("As in week {first}."));
-        if same.is_none() {
-            told = Some((week.week, note));
-        }
+        let first = *told.entry(note.clone()).or_insert(week.week);
+        let is_told = first != week.week && !note.is_empty();
+        let shown = if is_told { format!("As in week {first}.") } else { note };
         let sets = head::working_sets(&week.sessions);
         lines.push(WeekLine { column: column(plan, week), sets, note: shown });
     }

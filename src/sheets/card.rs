@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::{Names, clean, head, kit, next, phrase};
 use crate::plan::file::{Group, Item, Plan, Session};
+use crate::plan::next_time::{OWN_ELSE, OWN_STEP};
 use crate::plan::working_load::FIRST_LOAD;
 use crate::words::{GroupKind, Measure};
 
@@ -28,8 +29,8 @@ pub(crate) struct Card {
     pub effort: String,
     /// The tempo of every lift that says nothing else.
     pub tempo: String,
-    /// How to find a load, where a lift has none yet.
-    pub first_load: &'static str,
+    /// How to find a load, and how to raise one that was found, where some lift asks for it.
+    pub loads: String,
     /// What to do next time, where several lifts share it.
     pub next: String,
     /// Why the time is not filled.
@@ -119,7 +120,7 @@ impl Card {
             planned_min,
             effort,
             tempo,
-            first_load: first_load(&groups),
+            loads: loads(&groups),
             next: String::new(),
             note: session.note.as_deref().map(clean::line),
             prep_time: (prep_s > 0).then(|| format!("{} min", prep_s.div_ceil(60))),
@@ -154,9 +155,27 @@ impl Card {
 const TO_FIND: &str = "First load: begin there, go up a step each set while more good reps are left than asked, and \
      write down where you end.";
 
-fn first_load(groups: &[Part]) -> &'static str {
-    let mut lines = groups.iter().flat_map(|part| &part.lines);
-    if lines.any(|line| line.load_note.starts_with(FIRST_LOAD)) { TO_FIND } else { "" }
+/// How a found load goes up, said once for all lifts whose note gives only the number to reach.
+const TO_RAISE: &str = "Load up: take the next load above the one written down; where a set fell short, or that is more \
+     than a tenth heavier, stay for the same number again.";
+
+/// What a line says of its load where [`TO_RAISE`] says the rest.
+pub(crate) const UP: &str = "load up if every set reached";
+
+/// What the header says about the loads of these lines.
+pub(crate) fn loads(groups: &[Part]) -> String {
+    let any = |start: &str| {
+        groups.iter().flat_map(|part| &part.lines).any(|line| line.load_note.starts_with(start))
+    };
+    let said = [(FIRST_LOAD, TO_FIND), (UP, TO_RAISE)];
+    let said = said.into_iter().filter(|(start, _)| any(start)).map(|(_, text)| text);
+    said.collect::<Vec<_>>().join(" ")
+}
+
+/// A note about the load with the rule that all lifts share left to the header.
+fn shortened(note: String) -> String {
+    let told = note.strip_prefix(OWN_STEP).and_then(|rest| rest.split_once(OWN_ELSE));
+    told.map(|(reached, _)| format!("{UP} {reached}")).unwrap_or(note)
 }
 
 /// Effort and tempo of every lift in one line; empty where neither is shared.
@@ -256,7 +275,7 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
         each_side: item.each_side,
         sets: item.sets,
         load: phrase::load(item, entry, units),
-        load_note,
+        load_note: shortened(load_note),
         plates,
         ramp: phrase::ramp(&item.ramp, units),
         rest: if item.rest_s == 0 || item.sets == 1 && is_timed(entry.map(|entry| entry.measure)) {

@@ -143,14 +143,13 @@ fn write_block(block: &Block, text: &mut String) {
 fn facts(card: &BlockCard, text: &mut String) {
     let prep = card.head.preparation();
     let kit = card.head.kit.join(", ");
-    let first_load = card.first_load.to_owned();
     let facts = [
         ("Time", &card.minutes),
         ("Focus", &card.head.focus),
         ("Kit", &kit),
         ("Prep", &prep),
         ("Lifts", &card.every),
-        ("Loads", &first_load),
+        ("Loads", &card.loads),
         ("Next", &card.next),
         ("Note", &card.note),
     ];
@@ -174,7 +173,7 @@ fn cell(cell: &Cell, side: &str) -> String {
     let dose = format!("{}{side}", cell.dose);
     let ramp = led("ramp", &cell.ramp);
     let next = led(block::NEXT, &cell.next);
-    escape(&said(&[&dose, &cell.load, &ramp, &cell.note, &next], ", "))
+    escape(&said(&[&dose, &cell.load, &cell.effort, &ramp, &cell.note, &next], ", "))
 }
 
 fn details(row: &Row, text: &mut String) {

@@ -74,7 +74,7 @@ mod in_a_terminal {
         let folder = tempfile::tempdir().unwrap();
         let (code, shown) = talk(folder.path(), "", "tide-07\n\u{4}");
         assert_eq!(code, Some(2), "{shown}");
-        assert!(shown.contains("nothing was written"), "{shown}");
+        assert!(shown.contains("E5003") && shown.contains("nothing was written"), "{shown}");
         assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 0);
     }
 }

@@ -1,6 +1,7 @@
 //! The program as it is run: exit codes, streams, files.
 
 mod bad_lifts;
+mod codes;
 mod intake;
 mod manners;
 mod many;

@@ -25,12 +25,30 @@ use super::fixtures::codes_with_a_fixture;
 const MADE_HERE: [&str; 9] =
     ["E1001", "E1004", "E1005", "E1006", "E1009", "E1010", "E1212", "W1412", "W1413"];
 
+/// Codes past those of files that no input can force: a search that stops too early, and a fault of ours.
+const NOT_FORCED: [&str; 2] = ["E3002", "E4001"];
+
+/// Whether a code is one of a file, `E1` or `W1`.
+fn is_of_a_file(code: &str) -> bool {
+    code[1..].starts_with('1')
+}
+
 #[test]
 fn every_code_is_listed_once_and_has_bad_input() {
     let with_input: BTreeSet<&str> = codes_with_a_fixture().into_iter().chain(MADE_HERE).collect();
     let listed: BTreeSet<&str> = CODES.iter().map(|(code, _, _)| *code).collect();
     assert_eq!(listed.len(), CODES.len(), "a code is listed twice");
-    assert_eq!(listed, with_input);
+    let of_files: BTreeSet<&str> =
+        listed.iter().copied().filter(|code| is_of_a_file(code)).collect();
+    assert_eq!(of_files, with_input);
+    let met = [
+        include_str!("../cli/codes.rs"),
+        include_str!("../cli/intake.rs"),
+        include_str!("../why/stories.rs"),
+    ];
+    for code in listed.difference(&of_files).filter(|code| !NOT_FORCED.contains(code)) {
+        assert!(met.iter().any(|tests| tests.contains(code)), "no test meets {code}");
+    }
     assert!(CODES.iter().all(|(_, cause, way_out)| !cause.is_empty() && !way_out.is_empty()));
 }
 
@@ -43,7 +61,7 @@ fn every_code_in_the_sources_is_listed() {
     assert!(missing.is_empty(), "used but not listed: {missing:?}");
 }
 
-/// Codes of this stage that stand in quotes in the sources, but for the table itself.
+/// Codes that stand in quotes in the sources, but for the table itself.
 fn collect(folder: &Path, used: &mut BTreeSet<String>) {
     for entry in fs::read_dir(folder).unwrap() {
         let path = entry.unwrap().path();
@@ -52,9 +70,9 @@ fn collect(folder: &Path, used: &mut BTreeSet<String>) {
         } else if !path.ends_with("codes.rs") {
             let text = fs::read_to_string(&path).unwrap();
             let is_code = |word: &&str| {
-                let digits = word.strip_prefix("E1").or_else(|| word.strip_prefix("W1"));
+                let digits = word.strip_prefix('E').or_else(|| word.strip_prefix('W'));
                 digits.is_some_and(|digits| {
-                    digits.len() == 3 && digits.bytes().all(|byte| byte.is_ascii_digit())
+                    digits.len() == 4 && digits.bytes().all(|byte| byte.is_ascii_digit())
                 })
             };
             used.extend(text.split('"').filter(is_code).map(str::to_owned));
@@ -69,14 +87,14 @@ fn told(found: &Diagnostic, code: &str) {
 }
 
 #[test]
-fn a_file_over_1_mb_is_refused_and_one_of_1_mb_is_not() {
+fn a_file_over_4_mb_is_refused_and_one_of_4_mb_is_not() {
     let text = vec![b'#'; MOST_BYTES + 1];
     told(&source("big.yaml", text).unwrap_err(), "E1001");
     assert!(source("big.yaml", vec![b'#'; MOST_BYTES]).is_ok());
 }
 
 #[test]
-fn a_file_over_1_mb_is_refused_on_disk() {
+fn a_file_over_4_mb_is_refused_on_disk() {
     let file = tempfile::NamedTempFile::new().unwrap();
     file.as_file().set_len(MOST_BYTES as u64 + 1).unwrap();
     told(&read_source(file.path()).unwrap_err(), "E1001");

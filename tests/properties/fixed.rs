@@ -2,7 +2,7 @@
 
 use weekwright::input::plan::Plan;
 use weekwright::planner::Options;
-use weekwright::words::{Kind, Pattern};
+use weekwright::words::{Kind, LoadKind, Pattern};
 
 use crate::rules::check::PLANNER;
 
@@ -41,5 +41,27 @@ fn a_minimal_week_has_legs_a_push_and_a_pull() {
         assert!(has(&[Squat, Lunge, Hinge]), "{keys}: no leg work");
         assert!(has(&[HorizontalPull, VerticalPull]), "{keys}: no pull");
         assert!(has(&[HorizontalPush, VerticalPush]), "{keys}: no push");
+    }
+}
+
+/// Common practice: who finds the bar taken lifts another load, and does not pull at a towel.
+#[test]
+fn a_barbell_lift_has_a_loaded_stand_in_where_the_place_has_one() {
+    let plan = planned(
+        "{goal: hypertrophy, equipment: [barbell, squat-rack, bench, dumbbells, resistance-band, band-anchor], \
+         sessions: [{day: mon, minutes: 60}, {day: wed, minutes: 60}, {day: fri, minutes: 60}]}",
+    );
+    let load = |id: &str| PLANNER.catalog().get(id).unwrap().load;
+    let groups = plan.sessions.iter().flat_map(|session| &session.groups);
+    let bars = groups
+        .flat_map(|group| &group.items)
+        .filter(|item| load(&item.exercise) == LoadKind::BarTotal);
+    let pairs: Vec<(&str, &str)> =
+        bars.filter_map(|item| Some((item.exercise.as_str(), item.instead.as_deref()?))).collect();
+    assert!(!pairs.is_empty());
+    for (bar, instead) in pairs {
+        let kind = load(instead);
+        let is_loaded = !matches!(kind, LoadKind::Bodyweight | LoadKind::Band | LoadKind::None);
+        assert!(is_loaded, "{bar}: or instead {instead}");
     }
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use weekwright::plan::file::Plan;
+use weekwright::plan::file::{Plan, Session};
 use weekwright::sheets::{Audience, Options, Paper};
 
 use crate::sample::{bare, exotic, sheet_of, tide, weeks};
@@ -52,6 +52,69 @@ fn exotic_text_is_shown_and_not_run() {
     assert!(html.contains("&lt;img src=x onerror=alert(1)&gt; 🚣"));
     assert!(html.contains("&lt;&#x2f;style&gt;&lt;script&gt;x&lt;&#x2f;script&gt;"));
     assert!(html.contains("{{ 7 }}"), "no template inside a template");
+}
+
+/// The sample with so many exercises one after the other in each session.
+fn long(exercises: usize) -> Plan {
+    let mut plan = tide();
+    let sessions = plan.weeks.iter_mut().flat_map(|week| &mut week.sessions);
+    for session in sessions.chain(&mut plan.sessions) {
+        let groups = session.groups.iter().filter(|group| group.is_work()).cycle();
+        session.groups = groups.take(exercises).cloned().collect();
+    }
+    plan
+}
+
+#[test]
+fn a_session_takes_one_page_and_the_back_only_where_no_print_would_be_readable() {
+    for paper in [Paper::A4, Paper::Letter] {
+        let page = |plan: &Plan| sheet_of("html", plan, &Options { paper, ..Options::default() });
+        let cards = |html: &str| html.matches(r#"<article class="page card"#).count();
+        let one = page(&tide());
+        assert_eq!((cards(&one), one.matches("overleaf").count()), (3, 0), "{paper:?}");
+        let two = page(&long(16));
+        let continued = two.matches(" · continued").count();
+        assert!(continued >= 3, "{paper:?}: {continued}");
+        assert_eq!(two.matches(" · goes on overleaf</p>").count(), continued, "{paper:?}");
+        assert_eq!(cards(&two), 3 + continued, "{paper:?}");
+        let rows = |html: &str| html.matches(r#"<th scope="row"><div class="lift">"#).count();
+        let plan = long(16);
+        let items = |session: &Session| session.groups.iter().map(|group| group.items.len()).sum();
+        let fullest = |place: usize| -> usize {
+            let weeks = plan.weeks.iter().filter_map(|week| week.sessions.get(place));
+            weeks.map(items).max().unwrap_or(0)
+        };
+        assert_eq!(rows(&two), (0..3).map(fullest).sum::<usize>(), "no row is lost");
+    }
+}
+
+#[test]
+fn weeks_that_have_no_room_on_the_cover_get_pages_of_their_own() {
+    let overviews = |count| html(&weeks(count)).matches("<h2>Your weeks</h2>").count();
+    assert_eq!([overviews(1), overviews(2), overviews(12), overviews(52)], [0, 1, 1, 2]);
+    assert_eq!(html(&weeks(2)).matches(r#"class="page cover""#).count(), 1);
+    assert_eq!(html(&weeks(52)).matches(r#"class="page cover""#).count(), 3);
+}
+
+/// When a found load goes up stands in the week that it is for; how it goes up, once at the head.
+#[test]
+fn a_found_load_goes_up_in_its_own_week() {
+    let note = "the next load up if every set reached 12; if not, or if that is more than a tenth heavier, the one \
+                written down, for 12 again";
+    let mut plan = tide();
+    let groups = plan.weeks[1].sessions[0].groups.iter_mut();
+    let item = groups
+        .flat_map(|group| &mut group.items)
+        .find(|item| item.exercise == "dumbbell-bench-press");
+    item.expect("the sample has it").load_note = Some(note.to_owned());
+    let text = sheet_of("md", &plan, &Options::default());
+    let rows: Vec<&str> = text.lines().filter(|line| line.contains("load up if every")).collect();
+    assert_eq!(rows.len(), 1, "{rows:?}");
+    let cells: Vec<&str> = rows[0].split(" | ").collect();
+    assert!(cells[1].contains("Dumbbell bench press") && !cells[2].contains("load up"), "{rows:?}");
+    assert!(cells[3].contains("load up if every set reached 12"), "{rows:?}");
+    assert_eq!(text.matches("**Loads:** ").count(), 1);
+    assert!(text.contains("Load up: take the next load above the one written down"), "{text}");
 }
 
 #[test]

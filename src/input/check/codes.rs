@@ -2,7 +2,7 @@
 
 /// Every code: what is wrong, and what to do. A test holds a bad file against each line.
 pub const CODES: &[(&str, &str, &str)] = &[
-    ("E1001", "the file is larger than 1 MB", "check that it is the right file"),
+    ("E1001", "the file is larger than 4 MB", "check that it is the right file"),
     ("E1002", "the file is not UTF-8 text", "save it again as UTF-8"),
     ("E1003", "the file holds a control character", "delete it in a text editor"),
     ("E1004", "there is no such file", "check the path; the nearest name is told"),
@@ -74,4 +74,30 @@ pub const CODES: &[(&str, &str, &str)] = &[
     ("E1411", "kit that is of no use alone", "add its partner"),
     ("W1412", "kit that no exercise needs", "add an exercise"),
     ("W1413", "a pattern without an exercise for a group of kit", "add one"),
+    (
+        "E2001",
+        "a session of a plan cannot be counted",
+        "name its day and exercises as the profile and the catalog do",
+    ),
+    ("E2002", "an unknown word on the command line", "use the nearest word"),
+    (
+        "E2003",
+        "a rework that does not fit its plan",
+        "name days and kit that the plan's profile has",
+    ),
+    ("W2004", "the profile inside a plan was edited", "the profile as it stands is used"),
+    ("W2005", "the exercises are not those of the plan", "audit it with the exercises as they are"),
+    ("E3001", "no week meets the hard rules", "loosen one of those that are named"),
+    ("E3002", "the search stopped before it found a week", "more minutes or fewer demands"),
+    ("E3003", "the client was told to wait", "plan once the clinician agrees"),
+    ("E4001", "our own audit refuses the plan", "report it with the profile"),
+    ("E4002", "a sheet cannot be made from this plan", "what the message says, such as a `start`"),
+    (
+        "W4003",
+        "a sheet of an exercise that the catalog no longer has",
+        "use the nearest id, or `--catalog`",
+    ),
+    ("E5001", "the questions need a terminal", "copy a profile and change it"),
+    ("E5002", "no such command to print a manual page of", "use the nearest"),
+    ("E5003", "the talk ended before its last question", "start again"),
 ];

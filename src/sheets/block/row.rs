@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::Column;
 use super::by_week::{Said, by_week, marked};
 use crate::plan::progression::WRITTEN_DOWN;
-use crate::sheets::card::Line;
+use crate::sheets::card::{Line, UP};
 
 /// An exercise over the weeks.
 #[derive(Debug, Clone, Serialize)]
@@ -23,6 +23,8 @@ pub(crate) struct Cell {
     pub dose: String,
     /// `42.5 kg total`.
     pub load: String,
+    /// The reserve, where it changes from week to week.
+    pub effort: String,
     /// The ramp, where it changes from week to week.
     pub ramp: String,
     /// The next load, where it changes from week to week.
@@ -35,13 +37,14 @@ pub(crate) struct Cell {
 
 /// Takes the exercise out of each week's lines and puts its weeks side by side.
 pub(super) fn row(columns: &[Column], base: &Line, left: &mut [Vec<Line>]) -> Row {
-    let found: Vec<Option<Line>> = left
+    let mut found: Vec<Option<Line>> = left
         .iter_mut()
         .map(|lines| {
             let place = lines.iter().position(|line| line.id == base.id)?;
             Some(lines.remove(place))
         })
         .collect();
+    let raised = raised(&mut found);
     let weeks = || {
         columns.iter().zip(&found).filter_map(|(column, line)| Some((column.week, line.as_ref()?)))
     };
@@ -74,8 +77,14 @@ pub(super) fn row(columns: &[Column], base: &Line, left: &mut [Vec<Line>]) -> Ro
         },
         cells: found.iter().map(|line| line.as_ref().map(Cell::from)).collect(),
     };
-    into_cells(&mut row, &found, |line| &mut line.ramp, |cell| &mut cell.ramp);
-    into_cells(&mut row, &found, |line| &mut line.plates, |cell| &mut cell.note);
+    into_cells(&mut row, &found, RESERVE, |line| &mut line.effort, |cell| &mut cell.effort);
+    into_cells(&mut row, &found, CELL, |line| &mut line.ramp, |cell| &mut cell.ramp);
+    into_cells(&mut row, &found, CELL, |line| &mut line.plates, |cell| &mut cell.note);
+    for (cell, raised) in row.cells.iter_mut().zip(raised) {
+        if let (Some(cell), Some(raised)) = (cell, raised) {
+            cell.note = raised;
+        }
+    }
     if let Some((sentence, steps)) = marked(&said(|line| &line.next), NEXT) {
         row.line.next = sentence;
         let mut steps = steps.into_iter();
@@ -86,16 +95,29 @@ pub(super) fn row(columns: &[Column], base: &Line, left: &mut [Vec<Line>]) -> Ro
     row
 }
 
+/// Takes off the lines when a found load goes up: that belongs to its week alone.
+fn raised(found: &mut [Option<Line>]) -> Vec<Option<String>> {
+    let notes = found.iter_mut().map(|line| {
+        let note = &mut line.as_mut()?.load_note;
+        note.starts_with(UP).then(|| std::mem::take(note))
+    });
+    notes.collect()
+}
+
 /// The mark that stands for a week's own next load.
 pub(crate) const NEXT: &str = "▸";
 
 /// Letters of a text that a cell has room for.
 const CELL: usize = 44;
 
+/// Letters of a reserve in figures, `RIR 2`; in words it stays with the exercise.
+const RESERVE: usize = 6;
+
 /// Moves a text from the row into the cells where it is short and changes from week to week.
 fn into_cells(
     row: &mut Row,
     found: &[Option<Line>],
+    most: usize,
     text: fn(&mut Line) -> &mut String,
     place: fn(&mut Cell) -> &mut String,
 ) {
@@ -104,7 +126,7 @@ fn into_cells(
         lines.iter_mut().map(|line| line.as_mut().map(|line| text(line).clone())).collect();
     let said: Vec<&String> = texts.iter().flatten().collect();
     let differ = said.windows(2).any(|pair| pair[0] != pair[1]);
-    if !differ || said.iter().any(|text| text.chars().count() > CELL) {
+    if !differ || said.iter().any(|text| text.chars().count() > most) {
         return;
     }
     text(&mut row.line).clear();
@@ -120,6 +142,7 @@ impl From<&Line> for Cell {
         Cell {
             dose: line.count.clone(),
             load: line.load.clone(),
+            effort: String::new(),
             ramp: String::new(),
             note: String::new(),
             next: line.step.clone(),

@@ -3,15 +3,18 @@
 //! The measures are those of the style sheet in millimeters, with a wide typeface in mind; the check
 //! in a browser counts the pages that come out.
 
-use crate::sheets::Paper;
-use crate::sheets::block::{BlockCard, Row, WeekLine};
+use serde::Serialize;
 
-/// Height of the card's header, the table's head and the stop line.
-const FRAME: f64 = 46.0;
+use crate::sheets::Paper;
+use crate::sheets::block::{BlockCard, BlockPart, Row};
 
 /// The measures of one way of setting.
 struct Set {
     class: &'static str,
+    /// Of the card's header, the table's head and the stop line.
+    frame: f64,
+    /// Of a line of what holds for the whole card, and the letters it holds.
+    fact: (f64, f64),
     /// Above and below a row.
     padding: f64,
     /// Of a box with its gap.
@@ -26,10 +29,16 @@ struct Set {
     cues: usize,
 }
 
+/// The place of the way that a card over two pages is cut for, and the name of the closest way.
+const SNUG: usize = 1;
+const CLOSEST: &str = "close";
+
 /// From the roomiest way to the closest one; the closest writes repetitions only.
-const SETS: [Set; 5] = [
+const SETS: [Set; 6] = [
     Set {
         class: "airy",
+        frame: 46.0,
+        fact: (5.1, 92.0),
         padding: 3.3,
         box_height: 8.5,
         boxes_abreast: 2,
@@ -40,6 +49,8 @@ const SETS: [Set; 5] = [
     },
     Set {
         class: "snug",
+        frame: 46.0,
+        fact: (5.1, 92.0),
         padding: 2.1,
         box_height: 7.3,
         boxes_abreast: 2,
@@ -50,6 +61,8 @@ const SETS: [Set; 5] = [
     },
     Set {
         class: "brief",
+        frame: 46.0,
+        fact: (5.1, 92.0),
         padding: 2.1,
         box_height: 7.3,
         boxes_abreast: 2,
@@ -60,52 +73,104 @@ const SETS: [Set; 5] = [
     },
     Set {
         class: "tight",
+        frame: 46.0,
+        fact: (5.1, 92.0),
         padding: 1.5,
         box_height: 6.6,
         boxes_abreast: 3,
-        line: 3.7,
-        letters: 34.0,
+        line: 3.65,
+        letters: 35.0,
         name: 4.8,
         cues: 0,
     },
     Set {
         class: "dense",
+        frame: 46.0,
+        fact: (5.1, 92.0),
         padding: 1.2,
         box_height: 6.1,
         boxes_abreast: 6,
-        line: 3.5,
-        letters: 36.0,
+        line: 3.45,
+        letters: 38.0,
         name: 4.6,
+        cues: 0,
+    },
+    Set {
+        class: "close",
+        frame: 39.0,
+        fact: (4.3, 103.0),
+        padding: 1.1,
+        box_height: 5.6,
+        boxes_abreast: 6,
+        line: 3.2,
+        letters: 46.0,
+        name: 4.3,
         cues: 0,
     },
 ];
 
-/// The roomiest class of the style sheet in which the card fits, else the closest.
-pub(super) fn class(card: &BlockCard, paper: Paper) -> &'static str {
-    let room = height(paper) - 22.0 - FRAME - facts(card);
-    let taken = |set: &Set| {
-        card.groups
-            .iter()
-            .flat_map(|group| &group.rows)
-            .map(|row| row_height(row, set))
-            .sum::<f64>()
-    };
-    SETS.iter().find(|set| taken(set) <= room).map_or("dense", |set| set.class)
+/// A card as it goes to the printer.
+#[derive(Serialize)]
+pub(super) struct Page {
+    /// The class of the style sheet.
+    fit: &'static str,
+    /// The card, or the part of it that stands on this page.
+    card: BlockCard,
+    /// Whether the page begins the card, and so tells what holds for all of it.
+    begins: bool,
+    /// Whether the card goes on overleaf.
+    goes_on: bool,
 }
 
-/// Whether the cover has room for the weeks beside the days, the cautions and the key to the cards.
-pub(super) fn cover_holds(
-    weeks: &[WeekLine],
-    cautions: &[String],
-    days: usize,
-    paper: Paper,
-) -> bool {
-    /// The title, and the key to the cards with the headings.
-    const FIXED: f64 = 38.0 + 78.0;
-    let days = 15.0 + 6.8 * f64::from(u32::try_from(days).unwrap_or(u32::MAX));
-    let weeks = weeks.iter().map(|week| 2.2 + 4.9 * lines(&week.note, 58.0).max(1.0));
-    let cautions = cautions.iter().map(|caution| 1.0 + 5.3 * lines(caution, 84.0));
-    FIXED + days + 15.0 + weeks.sum::<f64>() + cautions.sum::<f64>() <= height(paper) - 22.0
+/// The card on one page, set as roomily as it fits. A session that is too long for the closest way
+/// of setting takes the back of the paper as well, rather than letters that nobody can read.
+pub(super) fn pages(card: BlockCard, paper: Paper) -> Vec<Page> {
+    let room = room(paper);
+    if let Some(fit) = class(&card, &card.groups, room, true) {
+        return vec![Page { fit, card, begins: true, goes_on: false }];
+    }
+    let parts = parts(&card, room);
+    let last = parts.len().saturating_sub(1);
+    let pages = parts.into_iter().enumerate().map(|(place, groups)| Page {
+        fit: class(&card, &groups, room, place == 0).unwrap_or(CLOSEST),
+        card: BlockCard { groups, ..card.clone() },
+        begins: place == 0,
+        goes_on: place < last,
+    });
+    pages.collect()
+}
+
+/// The roomiest class in which the groups fit on a page, with what holds for all of the card where it begins there.
+fn class(card: &BlockCard, groups: &[BlockPart], room: f64, begins: bool) -> Option<&'static str> {
+    let head = |set: &Set| set.frame + if begins { facts(card, set) } else { 0.0 };
+    let rows = |set: &Set| groups.iter().map(|group| group_height(group, set)).sum::<f64>();
+    SETS.iter().find(|set| head(set) + rows(set) <= room).map(|set| set.class)
+}
+
+/// The groups cut into pages, none of them torn.
+fn parts(card: &BlockCard, room: f64) -> Vec<Vec<BlockPart>> {
+    let set = &SETS[SNUG];
+    let mut parts = vec![Vec::new()];
+    let mut left = room - set.frame - facts(card, set);
+    for group in &card.groups {
+        let tall = group_height(group, set);
+        if tall > left && parts.last().is_some_and(|part| !part.is_empty()) {
+            parts.push(Vec::new());
+            left = room - set.frame;
+        }
+        left -= tall;
+        parts.last_mut().expect("there is a first page").push(group.clone());
+    }
+    parts
+}
+
+fn group_height(group: &BlockPart, set: &Set) -> f64 {
+    group.rows.iter().map(|row| row_height(row, set)).sum()
+}
+
+/// Millimeters between the margins, from top to bottom.
+pub(super) const fn room(paper: Paper) -> f64 {
+    height(paper) - 22.0
 }
 
 const fn height(paper: Paper) -> f64 {
@@ -115,12 +180,11 @@ const fn height(paper: Paper) -> f64 {
     }
 }
 
-fn facts(card: &BlockCard) -> f64 {
+fn facts(card: &BlockCard, set: &Set) -> f64 {
     let prep = card.head.preparation();
     let kit = card.head.kit.join(", ");
-    let texts = [&card.head.focus, &kit, &prep, &card.every, &card.next, &card.note];
-    let texts = texts.into_iter().map(String::as_str).chain([card.first_load]);
-    texts.map(|text| 5.1 * lines(text, 92.0)).sum()
+    let texts = [&card.head.focus, &kit, &prep, &card.every, &card.loads, &card.next, &card.note];
+    texts.iter().map(|text| set.fact.0 * lines(text, set.fact.1)).sum()
 }
 
 fn row_height(row: &Row, set: &Set) -> f64 {
@@ -143,7 +207,7 @@ fn row_height(row: &Row, set: &Set) -> f64 {
     let left = set.name * lines(&line.name, 23.0) + set.line * words;
     let cells = row.cells.iter().flatten().map(|cell| {
         let (ramp, next) = (led("Ramp", &cell.ramp), led("▸", &cell.next));
-        let small = [&cell.load, &ramp, &cell.note, &next];
+        let small = [&cell.load, &cell.effort, &ramp, &cell.note, &next];
         4.7 * lines(&cell.dose, 11.0)
             + set.line * small.iter().map(|text| lines(text, 16.0)).sum::<f64>()
             + set.box_height * f64::from(cell.boxes.div_ceil(set.boxes_abreast))
@@ -153,7 +217,7 @@ fn row_height(row: &Row, set: &Set) -> f64 {
 
 /// Lines that a text takes at so many letters a line, broken between words.
 #[allow(clippy::cast_precision_loss, reason = "some hundred letters")]
-fn lines(text: &str, letters: f64) -> f64 {
+pub(super) fn lines(text: &str, letters: f64) -> f64 {
     let (mut lines, mut used) = (0.0, letters);
     for word in text.split_whitespace() {
         let long = word.chars().count() as f64;

@@ -134,7 +134,7 @@ fn description(plan: &Plan, week: &Week, card: &Card) -> String {
         ("Kit: ", card.kit.join(", ")),
         ("Prep: ", card.preparation()),
         ("Lifts: ", card.every()),
-        ("Loads: ", card.first_load.to_owned()),
+        ("Loads: ", card.loads.clone()),
         ("Next: ", card.next.clone()),
         ("Note: ", card.note.clone().unwrap_or_default()),
     ];

@@ -40,8 +40,8 @@ fn facts(page: &mut Page, card: &Card) {
     if !card.every().is_empty() {
         page.hanging("Lifts  ", &card.every());
     }
-    if !card.first_load.is_empty() {
-        page.hanging("Loads  ", card.first_load);
+    if !card.loads.is_empty() {
+        page.hanging("Loads  ", &card.loads);
     }
     if !card.next.is_empty() {
         page.hanging("Next   ", &card.next);
