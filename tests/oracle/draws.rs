@@ -4,7 +4,7 @@ use proptest::sample::{select, subsequence};
 use proptest::strategy::{Just, Strategy};
 
 /// A tiny catalog to draw from.
-const POOL: [&str; 14] = [
+pub(super) const POOL: [&str; 14] = [
     "back-squat",
     "leg-press",
     "goblet-squat",
