@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::QUICK;
-use super::conflict::{Collision, Conflict, HardRules, PathStep};
+use super::conflict::{self, Collision, Conflict, HardRules, PathStep};
 use crate::input::place::Stock;
 use crate::input::profile::{GradedLimit, Limit, Profile, TargetWish};
 use crate::request::candidate::grade;
@@ -16,6 +16,8 @@ use crate::words::{Grade, Kit, Muscle, Stress};
 
 /// Most ways that are told.
 const MOST_WAYS: usize = 3;
+/// Conflicts behind one another that are looked at for steps.
+const MOST_CONFLICTS: usize = 4;
 /// The most minutes that a day may grow by.
 const MOST_MINUTES: u32 = 60;
 /// Longest session that a profile may ask for.
@@ -139,12 +141,34 @@ pub fn ways_out(request: &Request, conflict: &Conflict) -> Vec<WayOut> {
         ways = pairs.filter_map(|pair| planned(request, &pair)).collect();
     }
     if ways.is_empty() {
-        ways.extend(planned(request, &steps.iter().collect::<Vec<_>>()));
+        ways = of_all(request, steps);
     }
     ways.sort_by(|one, other| one.cost.total_cmp(&other.cost));
     ways.dedup_by(|next, first| next.changes == first.changes);
     ways.truncate(MOST_WAYS);
     ways
+}
+
+/// All steps together, with those of the conflicts that stand behind the first: the wishes kept before the minutes,
+/// and the minutes before the wishes.
+fn of_all(request: &Request, mut steps: Vec<Step>) -> Vec<WayOut> {
+    for _ in 0..MOST_CONFLICTS {
+        let most = steps.iter().flat_map(|step| step.changes(request, step.most(request)));
+        let changed = changed(request, &most.collect::<Vec<_>>());
+        if plans(&changed) {
+            let in_turn: Vec<&Step> = steps.iter().collect();
+            let back: Vec<&Step> = steps.iter().rev().collect();
+            return [in_turn, back].iter().filter_map(|steps| planned(request, steps)).collect();
+        }
+        let Some(next) = conflict::explain(&changed) else { break };
+        let more: Vec<Step> =
+            self::steps(request, &next).into_iter().filter(|step| !steps.contains(step)).collect();
+        if more.is_empty() {
+            break;
+        }
+        steps.extend(more);
+    }
+    Vec::new()
 }
 
 /// What may be loosened, and how far.
@@ -174,6 +198,7 @@ impl Step {
     /// The changes of the step, given so far.
     fn changes(&self, request: &Request, by: u32) -> Vec<Change> {
         match self {
+            _ if by == 0 => Vec::new(),
             Step::Whole(change) => vec![change.clone()],
             Step::Longer(slots) => slots.iter().map(|slot| longer(request, *slot, by)).collect(),
             Step::Lower(muscle, from) => {
@@ -246,7 +271,7 @@ pub fn with_profile(request: &Request, profile: Profile) -> Request {
 /// Whether a week meets the hard rules; one that was not found counts as none.
 #[must_use]
 pub fn plans(request: &Request) -> bool {
-    HardRules::of(request).hold()
+    HardRules::of(request, &design::candidates(request)).hold()
 }
 
 fn for_must(request: &Request, id: &str) -> Vec<Change> {
@@ -296,8 +321,11 @@ fn for_strict(request: &Request, muscle: &str) -> Option<Step> {
     }
 }
 
-/// The least number from 1 to the most at which a test holds, if it holds at the most.
+/// The least number up to the most at which a test holds, if it holds at the most.
 fn least(most: u32, test: impl Fn(u32) -> bool) -> Option<u32> {
+    if test(0) {
+        return Some(0);
+    }
     if most == 0 || !test(most) {
         return None;
     }
