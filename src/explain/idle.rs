@@ -54,7 +54,9 @@ fn gains(model: &Model) -> Vec<bool> {
     for row in model.rows.iter().rev().filter(|row| row.rule == "adds-up") {
         let [parts @ .., (sum, _)] = row.terms.as_slice() else { continue };
         if gains[sum.0] {
-            parts.iter().for_each(|(part, _)| gains[part.0] = true);
+            for (part, _) in parts {
+                gains[part.0] = true;
+            }
         }
     }
     gains
@@ -76,7 +78,9 @@ fn unpaired(model: &Model, nought: &mut [bool]) {
         if more.is_empty() {
             return;
         }
-        more.iter().for_each(|var| nought[var.0] = true);
+        for var in more {
+            nought[var.0] = true;
+        }
     }
 }
 
