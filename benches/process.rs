@@ -27,6 +27,8 @@ fn main() {
         one(&folder, days, usable);
     }
     demos(&folder);
+    reworked(&folder);
+    collide(&folder);
     many(&folder);
 }
 
@@ -46,6 +48,35 @@ fn one(folder: &Path, days: usize, usable: usize) {
     let text = serde_yaml::to_string(&case.profile).expect("a profile is plain");
     fs::write(&profile, text).expect("it is written");
     line(&case.name, &profile, &arguments, folder);
+}
+
+/// Four days without the barbell, from the plan that the case left.
+fn reworked(folder: &Path) {
+    let plan = folder.join("4x150.json").display().to_string();
+    let arguments = ["rework", &plan, "--without", "barbell"].map(str::to_owned);
+    row("4x150, rework", || run(&arguments, Stdio::null()));
+}
+
+/// Four days that ask for too much: what collides, and the ways out.
+fn collide(folder: &Path) {
+    let mut profile = case(4, 150).profile;
+    profile.sessions.iter_mut().for_each(|slot| slot.minutes = 20);
+    profile.exercises.must =
+        ["back-squat", "bench-press", "deadlift", "barbell-row"].map(str::to_owned).to_vec();
+    let strict = serde_yaml::from_str("{hamstrings: {range: [24, 30], strict: true}}");
+    profile.targets = strict.expect("the target is well formed");
+    let file = folder.join("too-much.yaml");
+    let text = serde_yaml::to_string(&profile).expect("a profile is plain");
+    fs::write(&file, text).expect("it is written");
+    let arguments = ["plan".to_owned(), file.display().to_string()];
+    row("4x150, conflict", || run_to(&arguments, Stdio::null(), IMPOSSIBLE));
+}
+
+fn row(name: &str, ran: impl Fn() -> (Duration, u64)) {
+    let runs: Vec<(Duration, u64)> = (0..RUNS).map(|_| ran()).collect();
+    let wall = runs.iter().map(|(wall, _)| *wall).min().unwrap_or_default();
+    let peak = runs.iter().map(|(_, peak)| *peak).max().unwrap_or_default();
+    println!("| {name} | {:.3} s | {} MB |", wall.as_secs_f64(), peak / 1024);
 }
 
 fn demos(folder: &Path) {
@@ -92,8 +123,17 @@ fn many(folder: &Path) {
     println!("| 200 profiles | {:.1} s | {} MB |", wall.as_secs_f64(), peak / 1024);
 }
 
+/// How the program ends where it made a plan, and where no week meets the hard rules.
+const DONE: i32 = 0;
+const IMPOSSIBLE: i32 = 3;
+
 /// Wall time and peak resident kilobytes of a process, which must end well.
 fn run(arguments: &[String], output: Stdio) -> (Duration, u64) {
+    run_to(arguments, output, DONE)
+}
+
+/// The same of a process that must end with a code.
+fn run_to(arguments: &[String], output: Stdio, code: i32) -> (Duration, u64) {
     let clock = Instant::now();
     let mut child = Command::new(env!("CARGO_BIN_EXE_weekwright"))
         .args(arguments)
@@ -107,7 +147,7 @@ fn run(arguments: &[String], output: Stdio) -> (Duration, u64) {
         peak = peak
             .max(fs::read_to_string(&status).ok().and_then(|text| high_water(&text)).unwrap_or(0));
         if let Some(ended) = child.try_wait().expect("the child is ours") {
-            assert!(ended.success(), "{arguments:?}");
+            assert_eq!(ended.code(), Some(code), "{arguments:?}");
             return (clock.elapsed(), peak);
         }
         std::thread::sleep(Duration::from_millis(1));

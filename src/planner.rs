@@ -127,12 +127,15 @@ impl Planner {
     fn best_effort(&self, way: &WayOut, options: &Options) -> Result<Plan, NoPlan> {
         let plain = Options { best_effort: false, ..options.clone() };
         let mut plan = self.plan(&way.profile, &plain)?;
-        let told = way.changes.iter().map(|change| Shortfall {
-            rule: "best-effort".to_owned(),
-            wanted: "the profile as it was".to_owned(),
-            got: change.to_string(),
-            because: "the hard rules of the profile collide; this is the cheapest way out"
-                .to_owned(),
+        let told = way.changes.iter().map(|change| {
+            let [wanted, got] = change.before_and_now();
+            Shortfall {
+                rule: "best-effort".to_owned(),
+                wanted,
+                got,
+                because: "the hard rules of the profile collide, and this is the cheapest way out"
+                    .to_owned(),
+            }
         });
         plan.shortfalls.splice(0..0, told);
         Ok(plan)

@@ -7,16 +7,15 @@ use serde::Serialize;
 
 use crate::explain::conflict;
 use crate::input::plan::{Plan, Shortfall, Tier};
-use crate::planner::{Options, Planner};
+use crate::planner::{Options, Planner, shortfalls};
 use crate::request::candidate::halves;
 use crate::request::{Request, Rework};
 use crate::rework::table::{label, likeness, work};
-use crate::rework::{BadAsk, edited, profile_of};
-use crate::rules::Severity;
+use crate::rework::{BadAsk, edited, held, profile_of, splits};
 use crate::solution::Solution;
 use crate::solution::quick;
 use crate::solution::search::{self, Effort, NoWeek};
-use crate::split::{Split, design};
+use crate::split::Split;
 use crate::words::Muscle;
 
 /// Replacements that are planned again, and those that are told.
@@ -145,7 +144,9 @@ impl<'a> Asked<'a> {
         let options = Options { seed: plan.seed, ..Options::default() };
         let mut request = planner.request(profile_of(plan)?, &options);
         request.rework = Some(Rework::of(plan, &request));
-        let splits = design::candidates(&request);
+        let own = request.clone();
+        let request = held(plan, request, &own);
+        let splits = splits(plan, &request);
         let same = |split: &&Split| plan.split.as_ref().is_some_and(|used| used.name == split.name);
         let used: Vec<Split> = splits.iter().filter(same).cloned().collect();
         let splits = if used.is_empty() { splits } else { used };
@@ -167,18 +168,10 @@ impl<'a> Asked<'a> {
 
     /// The plan's own where it was planned from this profile; else they are counted, and nobody planned them so.
     fn shortfalls(&self) -> Vec<Shortfall> {
-        let as_planned = self.plan.solve.is_some() && !edited(self.plan, &self.request.profile);
+        let by_hand = self.request.rework.as_ref().is_some_and(|rework| rework.as_written);
+        let as_planned = !by_hand && !edited(self.plan, &self.request.profile);
         match crate::audit::week_of(&self.plan.sessions, &self.request) {
-            Ok(week) if !as_planned => crate::audit::recount(&self.request, &week)
-                .into_iter()
-                .filter(|finding| finding.severity == Severity::Shortfall)
-                .map(|finding| Shortfall {
-                    rule: finding.rule.to_owned(),
-                    wanted: format!("{}: {}", finding.place, finding.wanted),
-                    got: finding.got,
-                    because: "the week as it stands; `rework` looks for one that has it".to_owned(),
-                })
-                .collect(),
+            Ok(week) if !as_planned => shortfalls(&self.request, &week),
             _ => self.plan.shortfalls.clone(),
         }
     }

@@ -1,8 +1,9 @@
 //! Why there is no plan, told with the lines of the profile that made it so.
 
 use super::{Exit, Faults};
-use crate::diagnostic::{Diagnostic, Label};
+use crate::diagnostic::{Diagnostic, Label, counted};
 use crate::explain::conflict::{self, Collision, PathStep};
+use crate::explain::ways::WayOut;
 use crate::input::marks::{Marks, Step};
 use crate::planner::{Impossible, NoPlan};
 
@@ -80,8 +81,24 @@ fn label(collision: &Collision, origin: &Origin) -> Label {
     }
 }
 
+/// Shortfalls of a way out that are told by name.
+const MOST_LACKS: usize = 3;
+
+/// What is changed, and what the plan then lacks.
+fn effect(way: &WayOut) -> String {
+    let told = way.lacks.iter().take(MOST_LACKS).cloned().collect::<Vec<_>>().join(", ");
+    let more = if way.lacks.len() > MOST_LACKS { ", ..." } else { "" };
+    let then = match way.lacks.len() {
+        0 => "the plan then meets every wish".to_owned(),
+        count => {
+            format!("the plan then misses {} ({told}{more})", counted(count, "wish", "wishes"))
+        }
+    };
+    format!("{way}: {then}")
+}
+
 fn help(impossible: &Impossible) -> String {
-    let ways: Vec<String> = impossible.ways.iter().map(ToString::to_string).collect();
+    let ways: Vec<String> = impossible.ways.iter().map(effect).collect();
     match ways.as_slice() {
         [] => "no single small change was found that helps; ask for less of what is named above"
             .to_owned(),
@@ -108,7 +125,7 @@ fn details(impossible: &Impossible) -> serde_json::Map<String, serde_json::Value
     let ways: Vec<_> = impossible
         .ways
         .iter()
-        .map(|way| serde_json::json!({"change": way.to_string(), "cost": way.cost}))
+        .map(|way| serde_json::json!({"change": way.to_string(), "cost": way.cost, "lacks": way.lacks}))
         .collect();
     let proven = impossible.conflict.as_ref().is_some_and(|conflict| conflict.proven);
     [("conflict", conflict.into()), ("minimal", proven.into()), ("ways_out", ways.into())]

@@ -8,12 +8,13 @@ use super::no_plan::{self, Origin};
 use super::output::Console;
 use super::{Exit, Failure, Faults, files, rework_table};
 use crate::diagnostic::{Diagnostic, Label, quoted};
+use crate::explain::shortfall;
 use crate::input::check::Known;
 use crate::input::plan::{Plan, ProfileRef};
 use crate::input::suggest;
 use crate::planner::Planner;
 use crate::rework::table::label;
-use crate::rework::{self, Ask, NoRework, Outcome, rework};
+use crate::rework::{self, Ask, NoRework, Outcome, Reworked, rework};
 use crate::rules::RULES;
 use crate::words::{Kit, Stress};
 
@@ -37,6 +38,7 @@ pub(super) fn run(arguments: &ReworkArgs, console: &Console) -> Result<Exit, Fai
             Ok(Exit::Done)
         }
         Ok(Outcome::New(new)) => {
+            console.report(&by_hand(&new, &arguments.plan));
             let is_file = arguments.output.as_deref().is_some_and(|path| path != Path::new("-"));
             let color = console.colors() && !is_file;
             let text = super::plan::rendered(
@@ -64,10 +66,39 @@ pub(super) fn run(arguments: &ReworkArgs, console: &Console) -> Result<Exit, Fai
         Err(NoRework::Ask(fault)) => {
             let fault = Diagnostic::error("E2003", fault.to_string())
                 .at(Label::whole(arguments.plan.display().to_string()))
-                .help("name what the plan's own profile has");
+                .help(fault.help());
             Err(Failure::Faults(fault.into()))
         }
     }
+}
+
+/// W2006 and W2007: what a plan by hand misses, and whether the rework changes it.
+fn by_hand(new: &Reworked, path: &Path) -> Faults {
+    let mut faults = Faults::default();
+    let Some(written) = &new.written else { return faults };
+    for (code, findings, message, help) in [
+        (
+            "W2006",
+            &written.missed,
+            "the plan by hand falls short of wishes",
+            "left as they are: a rework changes no more than is asked, and `plan` makes a week anew",
+        ),
+        (
+            "W2007",
+            &written.broken,
+            "the plan by hand breaks hard rules",
+            "mended, because no plan may break them",
+        ),
+    ] {
+        if findings.is_empty() {
+            continue;
+        }
+        let told = shortfall::in_short(findings.iter());
+        let message = format!("{message}: {}", told.join(", "));
+        let label = Label::whole(path.display().to_string());
+        faults.diagnostics.push(Diagnostic::warning(code, message).at(label).help(help));
+    }
+    faults
 }
 
 /// What was typed, with every word checked.

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::filter::{self, Group, Minimal, Verdict};
+use super::idle;
 use crate::input::profile::Profile;
 use crate::model::Weekly;
 use crate::program::Model;
@@ -54,62 +55,56 @@ impl Conflict {
 
 /// The hard rows of a request under every split worth trying.
 pub struct HardRules<'a> {
-    request: &'a Request,
-    splits: Vec<Split>,
-    keep: BTreeSet<usize>,
-    models: Vec<Model>,
+    /// For each split, the weekly model with no other rows, and without goals.
+    weeks: Vec<Weekly<'a>>,
 }
 
 /// Changes of a game that looks for a week, for each day.
 const CHANGES_A_DAY: u32 = 10_000;
-/// Nodes of the first question: whether the demands of the profile collide by themselves.
-const FIRST_NODES: u64 = 400;
 /// Rules that hold for everyone are the last to be blamed.
 const COMMON: u8 = 1;
 
 impl<'a> HardRules<'a> {
-    /// The rows of a request.
+    /// The rows of a request under its splits.
     #[must_use]
-    pub fn of(request: &'a Request) -> HardRules<'a> {
-        let splits: Vec<Split> = design::candidates(request);
+    pub fn of(request: &'a Request, splits: &'a [Split]) -> HardRules<'a> {
         let keep = reduce::kept(request);
         let hard = |split| {
-            let weekly = rules::demands_only(rules::weekly_model(request, split, &keep));
+            let mut weekly = rules::demands_only(rules::weekly_model(request, split, &keep));
             let mut unyielding = unyielding(&weekly.model).into_iter();
-            let mut model = weekly.model;
-            model.rows.retain(|_| unyielding.next() == Some(true));
-            model
+            weekly.model.rows.retain(|_| unyielding.next() == Some(true));
+            weekly.coverage.clear();
+            weekly.ranges.clear();
+            weekly.changes.clear();
+            weekly.view.clear();
+            weekly
         };
-        let models = splits.iter().map(hard).collect();
-        HardRules { request, splits, keep, models }
+        HardRules { weeks: splits.iter().map(hard).collect() }
     }
 
     /// Whether the rows of some groups can hold together under one of the splits; `None` takes all groups.
     #[must_use]
     pub fn verdict(&self, kept: Option<&BTreeSet<Group>>) -> Verdict {
-        self.asked(kept, filter::NODES)
+        self.asked(kept, filter::nodes)
     }
 
     /// Whether all rows are seen to hold together without the solver's tree.
     #[must_use]
     pub fn hold(&self) -> bool {
-        self.asked(None, 0) == Verdict::Feasible
+        self.asked(None, |_| 0) == Verdict::Feasible
     }
 
-    fn asked(&self, kept: Option<&BTreeSet<Group>>, nodes: u64) -> Verdict {
+    fn asked(&self, kept: Option<&BTreeSet<Group>>, nodes: fn(&Model) -> u64) -> Verdict {
         let mut open = false;
-        for (split, model) in self.splits.iter().zip(&self.models) {
-            let rows = model.rows.iter().filter(|row| {
+        for weekly in &self.weeks {
+            let mut part = weekly.clone();
+            part.model.rows.retain(|row| {
                 MEANING.contains(&row.rule)
                     || kept.is_none_or(|kept| kept.contains(&filter::group(row)))
             });
-            let part = Model { vars: model.vars.clone(), rows: rows.cloned().collect() };
-            let game = || {
-                let bare = Weekly::new(self.request, split, &self.keep);
-                let bare = Weekly { model: part.clone(), ..bare };
-                quick::meets(&bare, CHANGES_A_DAY)
-            };
-            match filter::verdict_with(&part, nodes, game) {
+            let game = || quick::meets(&part, CHANGES_A_DAY);
+            let fewer = idle::without_idle(&part);
+            match filter::verdict_with(&fewer, nodes(&fewer), game) {
                 Verdict::Feasible => return Verdict::Feasible,
                 Verdict::Unknown => open = true,
                 Verdict::Impossible => {}
@@ -123,8 +118,8 @@ impl<'a> HardRules<'a> {
     #[must_use]
     pub fn groups(&self) -> Vec<Group> {
         let mut groups: BTreeSet<Group> = BTreeSet::new();
-        for model in &self.models {
-            let rows = model.rows.iter().filter(|row| !MEANING.contains(&row.rule));
+        for weekly in &self.weeks {
+            let rows = weekly.model.rows.iter().filter(|row| !MEANING.contains(&row.rule));
             groups.extend(rows.map(filter::group));
         }
         let mut groups: Vec<Group> = groups.into_iter().collect();
@@ -150,7 +145,8 @@ pub fn explain(request: &Request) -> Option<Conflict> {
     if let Some(conflict) = out_before_planning(request) {
         return Some(conflict);
     }
-    let hard = HardRules::of(request);
+    let splits = design::candidates(request);
+    let hard = HardRules::of(request, &splits);
     let whole = hard.verdict(None);
     if whole == Verdict::Feasible {
         return None;
@@ -166,7 +162,7 @@ pub fn explain(request: &Request) -> Option<Conflict> {
 fn colliding(hard: &HardRules) -> Minimal {
     let (demanded, common): (Vec<Group>, Vec<Group>) =
         hard.groups().into_iter().partition(|(rule, _)| blame(rule) > COMMON);
-    let alone = hard.asked(Some(&demanded.iter().cloned().collect()), FIRST_NODES);
+    let alone = hard.verdict(Some(&demanded.iter().cloned().collect()));
     match alone {
         Verdict::Impossible => filter::deletion_filter(demanded, |kept| hard.verdict(Some(kept))),
         Verdict::Feasible => {

@@ -1,5 +1,7 @@
 //! What limits a wish that falls short: one thing is lifted at a time, and the week planned again.
 
+use std::collections::BTreeSet;
+
 use crate::audit;
 use crate::input::place::Stock;
 use crate::input::profile::Profile;
@@ -23,6 +25,7 @@ const SHORT_RECOVERY: u32 = 24;
 
 const NOTHING_TRAINS: &str = "kit, limits and level leave no exercise for it";
 const OTHERS_FIRST: &str = "other wishes come first: a week that meets it gives up more elsewhere";
+const AS_WRITTEN: &str = "the plan as it is written: in a week planned anew";
 const NOTHING_HELPS: &str = "the wishes hold each other: neither more minutes, shorter recovery, other \
                              limits nor one more item of kit was found to help";
 
@@ -62,8 +65,7 @@ impl Lift {
     }
 
     fn words(&self, request: &Request, got: &str) -> String {
-        let reached =
-            if got.is_empty() { "it is met".to_owned() } else { format!("it gets {got}") };
+        let reached = reached(got);
         match self {
             Lift::Kit(item) => format!("the kit: with a {item} {reached}"),
             Lift::Minutes { slot, to } => {
@@ -84,6 +86,31 @@ impl Lift {
     }
 }
 
+/// Shortfalls in a few words each; a floor is not told beside the range of its muscle.
+#[must_use]
+pub fn in_short<'a>(findings: impl Iterator<Item = &'a Finding> + Clone) -> Vec<String> {
+    let ranges = findings.clone().filter(|one| one.rule == "weekly-volume");
+    let ranges: BTreeSet<&str> = ranges.map(|one| one.place.as_str()).collect();
+    let is_told =
+        |one: &&Finding| one.rule != "volume-floor" || !ranges.contains(one.place.as_str());
+    let told = |one: &Finding| {
+        let (got, wanted) =
+            (one.got.strip_suffix(" sets"), one.wanted.strip_suffix(" sets a week"));
+        let thing = one.wanted.strip_prefix("a ").and_then(|it| it.strip_suffix(" in the week"));
+        match (got, wanted, thing) {
+            (Some(got), Some(wanted), _) => format!("{} {got} of {wanted} sets", one.place),
+            (_, _, Some(thing)) if one.got == "none" => format!("no {thing}"),
+            _ => format!("{} {} instead of {}", one.place, one.got, one.wanted),
+        }
+    };
+    findings.filter(is_told).map(told).collect()
+}
+
+/// What a wish comes to; nothing is told of one that is met.
+fn reached(got: &str) -> String {
+    if got.is_empty() { "it is met".to_owned() } else { format!("it gets {got}") }
+}
+
 /// Why each of some shortfalls is one, in their order, with the lift that was found to improve it.
 #[must_use]
 pub fn reasons(request: &Request, week: &Week, short: &[Finding]) -> Vec<(String, Option<Lift>)> {
@@ -96,8 +123,10 @@ pub fn reasons(request: &Request, week: &Week, short: &[Finding]) -> Vec<(String
         (lift, planned)
     };
     let lifts: Vec<_> = shared_lifts(request, week).into_iter().map(tried).collect();
+    let by_hand = request.rework.as_ref().is_some_and(|rework| rework.as_written);
     let reason = |finding: &Finding| match better(finding, week, plain.as_ref()) {
         // A week that meets it was there to be had without any lift.
+        Some(got) if by_hand => (format!("{AS_WRITTEN} {}", reached(&got)), None),
         Some(_) => (OTHERS_FIRST.to_owned(), None),
         None => reason(request, week, finding, &lifts),
     };

@@ -3,19 +3,25 @@
 use std::collections::BTreeSet;
 use std::fmt;
 
-use super::QUICK;
-use super::conflict::{Collision, Conflict, HardRules, PathStep};
+use super::conflict::{self, Collision, Conflict, HardRules, PathStep};
+use super::{QUICK, shortfall};
+use crate::audit;
+use crate::diagnostic::counted;
 use crate::input::place::Stock;
+use crate::input::plan::Session;
 use crate::input::profile::{GradedLimit, Limit, Profile, TargetWish};
+use crate::plan::compose;
 use crate::request::candidate::grade;
 use crate::request::{Barred, Request, resolve};
-use crate::rules::to_halves;
+use crate::rules::{Severity, to_halves};
 use crate::solution::search;
 use crate::split::design;
 use crate::words::{Grade, Kit, Muscle, Stress};
 
 /// Most ways that are told.
 const MOST_WAYS: usize = 3;
+/// Conflicts behind one another that are looked at for steps.
+const MOST_CONFLICTS: usize = 4;
 /// The most minutes that a day may grow by.
 const MOST_MINUTES: u32 = 60;
 /// Longest session that a profile may ask for.
@@ -62,13 +68,16 @@ pub struct WayOut {
     pub cost: f64,
     /// The profile with the changes made.
     pub profile: Profile,
+    /// Wishes that a quickly planned week with the changes falls short of, in a few words each.
+    pub lacks: Vec<String>,
 }
 
 impl fmt::Display for Change {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Change::Minutes { day, from, to, .. } => {
-                write!(f, "give {day} {} more minutes ({to})", to - from)
+                let more = counted((to - from) as usize, "more minute", "more minutes");
+                write!(f, "give {day} {more} ({to})")
             }
             Change::StrictLow { muscle, from, to } => {
                 write!(f, "let the strict {muscle} target start at {to} sets instead of {from}")
@@ -85,8 +94,28 @@ impl fmt::Display for Change {
 
 impl fmt::Display for WayOut {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let parts: Vec<String> = self.changes.iter().map(ToString::to_string).collect();
+        let longer: Vec<(&str, u32, u32)> = self.changes.iter().filter_map(longer_day).collect();
+        let (mut parts, mut others) = (Vec::new(), self.changes.iter().collect::<Vec<_>>());
+        if let [(first, from, to), rest @ ..] = longer.as_slice()
+            && !rest.is_empty()
+            && rest.iter().all(|(_, one, other)| (one, other) == (from, to))
+        {
+            let days: Vec<&str> = rest.iter().map(|(day, ..)| *day).collect();
+            let days = format!("{first} and {}", days.join(" and "));
+            let more = counted((to - from) as usize, "more minute", "more minutes");
+            parts.push(format!("give {days} {more} each ({to})"));
+            others.retain(|change| longer_day(change).is_none());
+        }
+        parts.extend(others.iter().map(ToString::to_string));
         f.write_str(&parts.join(", and "))
+    }
+}
+
+/// The day of a session that gets longer, and its minutes before and then.
+fn longer_day(change: &Change) -> Option<(&str, u32, u32)> {
+    match change {
+        Change::Minutes { day, from, to, .. } => Some((day, *from, *to)),
+        _ => None,
     }
 }
 
@@ -98,6 +127,26 @@ impl Change {
             Change::DropMust(_) => 20.0,
             Change::Lighter(_) => 25.0,
             Change::Kit(_) => 40.0,
+        }
+    }
+
+    /// What the profile asked for, and what is planned in its place.
+    #[must_use]
+    pub fn before_and_now(&self) -> [String; 2] {
+        match self {
+            Change::Minutes { day, from, to, .. } => {
+                [format!("{from} minutes on {day}"), format!("{to} minutes")]
+            }
+            Change::StrictLow { muscle, from, to } => {
+                [format!("{from} strict weekly sets of {muscle}"), format!("{to} as the least")]
+            }
+            Change::DropMust(id) => {
+                [format!("`{id}` in the week"), "no place held for it".to_owned()]
+            }
+            Change::Lighter(stress) => {
+                [format!("no {stress}"), "its light form allowed".to_owned()]
+            }
+            Change::Kit(item) => [format!("no {item}"), "one brought along".to_owned()],
         }
     }
 
@@ -139,12 +188,34 @@ pub fn ways_out(request: &Request, conflict: &Conflict) -> Vec<WayOut> {
         ways = pairs.filter_map(|pair| planned(request, &pair)).collect();
     }
     if ways.is_empty() {
-        ways.extend(planned(request, &steps.iter().collect::<Vec<_>>()));
+        ways = of_all(request, steps);
     }
     ways.sort_by(|one, other| one.cost.total_cmp(&other.cost));
     ways.dedup_by(|next, first| next.changes == first.changes);
     ways.truncate(MOST_WAYS);
     ways
+}
+
+/// All steps together, with those of the conflicts that stand behind the first: the wishes kept before the minutes,
+/// and the minutes before the wishes.
+fn of_all(request: &Request, mut steps: Vec<Step>) -> Vec<WayOut> {
+    for _ in 0..MOST_CONFLICTS {
+        let most = steps.iter().flat_map(|step| step.changes(request, step.most(request)));
+        let changed = changed(request, &most.collect::<Vec<_>>());
+        if plans(&changed) {
+            let in_turn: Vec<&Step> = steps.iter().collect();
+            let back: Vec<&Step> = steps.iter().rev().collect();
+            return [in_turn, back].iter().filter_map(|steps| planned(request, steps)).collect();
+        }
+        let Some(next) = conflict::explain(&changed) else { break };
+        let more: Vec<Step> =
+            self::steps(request, &next).into_iter().filter(|step| !steps.contains(step)).collect();
+        if more.is_empty() {
+            break;
+        }
+        steps.extend(more);
+    }
+    Vec::new()
 }
 
 /// What may be loosened, and how far.
@@ -174,6 +245,7 @@ impl Step {
     /// The changes of the step, given so far.
     fn changes(&self, request: &Request, by: u32) -> Vec<Change> {
         match self {
+            _ if by == 0 => Vec::new(),
             Step::Whole(change) => vec![change.clone()],
             Step::Longer(slots) => slots.iter().map(|slot| longer(request, *slot, by)).collect(),
             Step::Lower(muscle, from) => {
@@ -222,9 +294,17 @@ fn planned(request: &Request, steps: &[&Step]) -> Option<WayOut> {
     }
     let changes = with(&given);
     let changed = changed(request, &changes);
-    search::best(&changed, &design::candidates(&changed), QUICK).ok()?;
+    let solution = search::best(&changed, &design::candidates(&changed), QUICK).ok()?;
+    let lacks = lacks(&changed, &compose::sessions(&changed, &solution, 0));
     let cost = changes.iter().map(Change::cost).sum();
-    Some(WayOut { changes, cost, profile: changed.profile })
+    Some(WayOut { changes, cost, profile: changed.profile, lacks })
+}
+
+/// What sessions fall short of.
+fn lacks(request: &Request, sessions: &[Session]) -> Vec<String> {
+    let Ok(week) = audit::week_of(sessions, request) else { return Vec::new() };
+    let found = audit::recount(request, &week);
+    shortfall::in_short(found.iter().filter(|one| one.severity == Severity::Shortfall))
 }
 
 fn changed(request: &Request, changes: &[Change]) -> Request {
@@ -246,7 +326,7 @@ pub fn with_profile(request: &Request, profile: Profile) -> Request {
 /// Whether a week meets the hard rules; one that was not found counts as none.
 #[must_use]
 pub fn plans(request: &Request) -> bool {
-    HardRules::of(request).hold()
+    HardRules::of(request, &design::candidates(request)).hold()
 }
 
 fn for_must(request: &Request, id: &str) -> Vec<Change> {
@@ -296,8 +376,11 @@ fn for_strict(request: &Request, muscle: &str) -> Option<Step> {
     }
 }
 
-/// The least number from 1 to the most at which a test holds, if it holds at the most.
+/// The least number up to the most at which a test holds, if it holds at the most.
 fn least(most: u32, test: impl Fn(u32) -> bool) -> Option<u32> {
+    if test(0) {
+        return Some(0);
+    }
     if most == 0 || !test(most) {
         return None;
     }

@@ -71,7 +71,7 @@ pub struct Request {
 }
 
 /// The plan before, and what may not change.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub struct Rework {
     /// Sets by day's place and exercise.
     pub picks: BTreeMap<(usize, String), u32>,
@@ -79,6 +79,19 @@ pub struct Rework {
     pub frozen: BTreeSet<usize>,
     /// Picks that must be done, or must not.
     pub asked: BTreeMap<(usize, String), bool>,
+    /// Whether the plan was written by hand.
+    pub as_written: bool,
+    /// What a plan by hand misses as it stands: a rework does not mend it.
+    pub misses: Misses,
+}
+
+/// What a plan by hand misses of wishes and conventions.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Misses {
+    /// Costs of wishes by the names of their variables.
+    pub wishes: BTreeMap<String, f64>,
+    /// How far conventions are broken, by rule and subject.
+    pub conventions: BTreeMap<(String, String), f64>,
 }
 
 impl Rework {

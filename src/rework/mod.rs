@@ -1,7 +1,10 @@
 //! A plan changed as little as possible when something else changes.
 
+mod contradiction;
+mod splits;
 pub mod table;
 mod today;
+mod written;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -12,8 +15,13 @@ use crate::plan::screening;
 use crate::planner::{NoPlan, Options, Planner};
 use crate::request::{Request, Rework};
 use crate::words::{Kit, Stress};
+pub use contradiction::BadAsk;
+pub(crate) use splits::splits;
 use table::Table;
 use today::{keep_other_days, only_today};
+pub use written::Written;
+pub(crate) use written::held;
+use written::{BY_HAND, is_by_hand};
 
 /// What is different now.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -38,36 +46,6 @@ pub struct Ask {
     pub seed: Option<u64>,
 }
 
-/// Why an ask makes no sense for a plan.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
-pub enum BadAsk {
-    /// No session on that day.
-    #[error("the plan has no session `{day}`; its sessions are {have}")]
-    NoSuchDay {
-        /// The day as typed.
-        day: String,
-        /// The sessions.
-        have: String,
-    },
-    /// Kit that the place does not have anyway.
-    #[error("the place has no {0} as it is")]
-    NoSuchKit(Kit),
-    /// A change to a day that a rework of one day leaves as it is.
-    #[error("only {today} may change, and this asks for a change of {day}")]
-    HeldDay {
-        /// The day that may change, as typed.
-        today: String,
-        /// The other, as typed.
-        day: String,
-    },
-    /// Every session dropped.
-    #[error("no session is left")]
-    NoSession,
-    /// The plan's profile is a file name.
-    #[error("the plan's profile is not whole")]
-    NoProfile,
-}
-
 /// A reworked plan with what changed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Reworked {
@@ -75,6 +53,8 @@ pub struct Reworked {
     pub plan: Plan,
     /// What was kept, swapped, moved.
     pub table: Table,
+    /// Of a plan by hand, what it misses.
+    pub written: Option<Written>,
 }
 
 /// What a rework comes to.
@@ -103,6 +83,10 @@ pub enum NoRework {
 /// An ask that does not fit the plan, or why there is no plan.
 pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRework> {
     let before = profile_of(plan)?;
+    contradiction::check(ask)?;
+    if let Some(today) = &ask.today {
+        slots(before, today)?;
+    }
     let profile = changed(before, ask)?;
     let seed = ask.seed.unwrap_or(plan.seed);
     if profile == *before && seed == plan.seed && !edited(plan, before) {
@@ -122,15 +106,18 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
         let barred = request.barred.clone();
         (Request { rework, ..request }, barred)
     };
-    let splits = today::splits(plan, &request);
+    let request = held(plan, request, &planner.request(before, &options));
+    let splits = splits(plan, &request);
     let mut new = planner.solved(&request, &splits, options.effort, advice.cautions)?;
     if ask.today.is_some() {
         keep_other_days(&mut new, plan, &request);
         new = counted_again(new, &request)?;
     }
-    new.reworked_from = history(plan, ask);
+    let by_hand = request.rework.as_ref().is_some_and(|rework| rework.as_written);
+    new.reworked_from = history(plan, ask, by_hand);
     let table = Table::new(plan, &new, &request, &barred);
-    Ok(Outcome::New(Box::new(Reworked { plan: new, table })))
+    let written = by_hand.then(|| Written::of(planner, plan, before));
+    Ok(Outcome::New(Box::new(Reworked { plan: new, table, written })))
 }
 
 /// Whether the profile inside a plan is no longer the one that it was planned from.
@@ -229,7 +216,7 @@ impl Rework {
                 picks.insert((day, item.exercise.clone()), item.sets);
             }
         }
-        Rework { picks, ..Rework::default() }
+        Rework { picks, as_written: is_by_hand(plan, request), ..Rework::default() }
     }
 }
 
@@ -241,8 +228,9 @@ fn day_of(session: &Session, request: &Request) -> Option<usize> {
 }
 
 /// The history with this step.
-fn history(plan: &Plan, ask: &Ask) -> Vec<Past> {
+fn history(plan: &Plan, ask: &Ask, by_hand: bool) -> Vec<Past> {
     let mut changes = Vec::new();
+    changes.extend(by_hand.then(|| BY_HAND.to_owned()));
     changes.extend(ask.without.iter().map(|item| format!("without {item}")));
     changes.extend(ask.drop_days.iter().map(|day| format!("drop-day {day}")));
     changes.extend(ask.minutes.iter().map(|(day, minutes)| format!("minutes {day}={minutes}")));
@@ -252,7 +240,7 @@ fn history(plan: &Plan, ask: &Ask) -> Vec<Past> {
     changes.extend(ask.today.iter().map(|day| format!("today {day}")));
     changes.extend(ask.profile.iter().map(|_| "profile".to_owned()));
     changes.extend(ask.seed.iter().map(|seed| format!("seed {seed}")));
-    if changes.is_empty() {
+    if changes.iter().all(|change| change == BY_HAND) {
         changes.push("profile".to_owned());
     }
     let sha = plan.inputs.as_ref().map(|inputs| inputs.profile_sha256.clone());

@@ -3,12 +3,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Ask, BadAsk, changed, day_of, profile_of, slots};
-use crate::audit;
 use crate::input::plan::{Plan, Session};
 use crate::input::profile::Profile;
 use crate::planner::{Options, Planner};
 use crate::request::{Barred, Candidate, Request, Rework};
-use crate::split::{Split, design};
 
 /// What is asked for of one day, and what is out on it that the rest of the week may do.
 pub(super) struct Today {
@@ -28,11 +26,18 @@ pub(super) fn only_today(
 ) -> Result<Today, BadAsk> {
     let profile = profile_of(plan)?;
     let open = slots(profile, today)?;
+    if let Some(edited) = &ask.profile {
+        let what = held_keys(profile, edited, today);
+        if !what.is_empty() {
+            return Err(BadAsk::HeldProfile { today: today.to_owned(), what: what.join(", ") });
+        }
+    }
     for day in ask.minutes.iter().map(|(day, _)| day).chain(&ask.drop_days) {
-        if ask.drop_days.contains(day)
-            || slots(profile, day)?.iter().any(|slot| !open.contains(slot))
-        {
+        if slots(profile, day)?.iter().any(|slot| !open.contains(slot)) {
             return Err(BadAsk::HeldDay { today: today.to_owned(), day: day.clone() });
+        }
+        if ask.drop_days.contains(day) {
+            return Err(BadAsk::TodayDropped { today: today.to_owned() });
         }
     }
     let lasting = Ask {
@@ -57,37 +62,30 @@ pub(super) fn only_today(
     Ok(Today { request: Request { rework: Some(rework), ..request }, barred: narrowed.barred })
 }
 
+/// The keys by which an edited profile concerns more than one day: all that differ but the minutes of that day.
+fn held_keys(profile: &Profile, edited: &Profile, today: &str) -> Vec<String> {
+    let keys = |profile: &Profile| -> serde_json::Map<String, serde_json::Value> {
+        let mut profile = profile.clone();
+        for slot in slots(&profile, today).unwrap_or_default() {
+            profile.sessions[slot].minutes = 0;
+        }
+        match serde_json::to_value(profile) {
+            Ok(serde_json::Value::Object(keys)) => keys,
+            _ => serde_json::Map::new(),
+        }
+    };
+    let (before, after) = (keys(profile), keys(edited));
+    let names: BTreeSet<&String> = before.keys().chain(after.keys()).collect();
+    let differ = names.into_iter().filter(|key| before.get(*key) != after.get(*key));
+    differ.map(|key| format!("`{key}`")).collect()
+}
+
 /// The request's days that stay as they are: all but today.
 fn frozen(request: &Request, today: &str) -> Result<BTreeSet<usize>, BadAsk> {
     slots(&request.profile, today)?;
     let is_today = |day: &crate::request::Day| day.weekday.id() == today || day.label() == today;
     let days = request.days.iter().enumerate();
     Ok(days.filter(|(_, day)| !is_today(day)).map(|(place, _)| place).collect())
-}
-
-/// Splits that let the held days be what they are: a muscle is hard there where the plan trains it hard, and stays
-/// light on the open day where that is too close.
-pub(super) fn splits(plan: &Plan, request: &Request) -> Vec<Split> {
-    let splits = design::candidates(request);
-    let frozen = request.rework.as_ref().map(|rework| rework.frozen.clone()).unwrap_or_default();
-    let Ok(week) = audit::week_of(&plan.sessions, request) else { return splits };
-    let held = |mut split: Split| {
-        for session in week.sessions.iter().filter(|session| frozen.contains(&session.day)) {
-            let trained = session.work().flat_map(|item| &item.entry.direct).copied();
-            let hard = |muscle: &_| session.is_hard_for(*muscle);
-            split.days[session.day].muscles.extend(trained);
-            let hard: BTreeSet<_> =
-                split.days[session.day].muscles.iter().copied().filter(hard).collect();
-            for (place, day) in split.days.iter_mut().enumerate() {
-                if !frozen.contains(&place) && request.too_close(place, session.day) {
-                    day.hard.retain(|muscle| muscle.recovers_fast() || !hard.contains(muscle));
-                }
-            }
-            split.days[session.day].hard = hard;
-        }
-        split
-    };
-    splits.into_iter().map(held).collect()
 }
 
 /// Puts the sessions of the days that stay back in their place, to the letter.

@@ -9,6 +9,7 @@ mod moves;
 mod pairing;
 mod play;
 pub mod quick;
+pub mod reached;
 pub mod reduce;
 pub mod search;
 mod solved;

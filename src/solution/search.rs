@@ -8,6 +8,7 @@ use rayon::prelude::*;
 pub use super::effort::Effort;
 use super::held::{hold_changes, hold_coverage, hold_ranges, hold_view};
 use super::play::{Outcome, Play};
+use super::reached;
 use super::{Done, Solution, reduce, vary};
 use crate::input::plan::{SolveStatus, Tier};
 use crate::model::Weekly;
@@ -105,6 +106,7 @@ fn played_out(searches: Vec<Search>, effort: Effort) -> Result<Solution, Vec<Sea
                 || search.played_on(outcome, games, effort),
                 || search.is_played(effort).then(|| search.bounds(&values)),
             );
+            let outcome = search.put_back(outcome);
             let search = searches.into_iter().nth(place).expect("the place is one of the searches");
             Ok(search.brought_to_the_end(outcome.values, bounds, effort))
         }
@@ -137,7 +139,9 @@ impl<'a> Search<'a> {
         keep: &BTreeSet<usize>,
         backend: Backend,
     ) -> Search<'a> {
-        Search { backend, weekly: rules::weekly_model(request, split, keep) }
+        let mut weekly = rules::weekly_model(request, split, keep);
+        reached::hold(&mut weekly);
+        Search { backend, weekly }
     }
 
     /// The same search without conventions that could stand in the way of every week.

@@ -26,7 +26,7 @@ fn number(model: &mut Model, name: &str, high: f64) -> Var {
 }
 
 /// OP-01 (Chinneck 2008): two days hold five sets each, twelve are wanted, and minutes are no matter.
-fn two_days() -> (Model, Var, Var) {
+pub(super) fn two_days() -> (Model, Var, Var) {
     let mut model = Model::default();
     let one = model.integer("s1".to_owned(), 0, 100);
     let two = model.integer("s2".to_owned(), 0, 100);

@@ -3,8 +3,7 @@
 
 use std::sync::Arc;
 
-use proptest::sample::{select, subsequence};
-use proptest::strategy::{Strategy, ValueTree as _};
+use proptest::strategy::{Strategy as _, ValueTree as _};
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use weekwright::input::profile::Profile;
 use weekwright::model::Weekly;
@@ -19,26 +18,9 @@ use weekwright::timing::Timed;
 use weekwright::week::{Group, Item, Session, Week};
 use weekwright::words::{GroupKind, Muscle, Pattern, Sides};
 
+use super::draws::draws;
 use super::second;
 use crate::rules::check::PLANNER;
-
-/// A tiny catalog to draw from.
-const POOL: [&str; 14] = [
-    "back-squat",
-    "leg-press",
-    "goblet-squat",
-    "split-squat",
-    "deadlift",
-    "leg-curl",
-    "hip-thrust",
-    "bench-press",
-    "push-up",
-    "incline-push-up",
-    "overhead-press",
-    "barbell-row",
-    "lat-pulldown",
-    "plank",
-];
 
 /// Rules whose rows are hard in the model though a miss is only remarked on in a finished week.
 const KEPT: [&str; 6] = [
@@ -70,16 +52,16 @@ const CASES: usize = 8;
 const MOST_WAYS: u32 = 8000;
 
 /// How many choices a model has.
-fn ways(weekly: &Weekly) -> u32 {
+pub(super) fn ways(weekly: &Weekly) -> u32 {
     let ways = weekly.picks.iter().map(|pick| pick.sets[1] - pick.sets[0] + 2);
     ways.fold(1, u32::saturating_mul)
 }
 
 /// One pick with its sets; nought sets is not done.
-type Choice = Vec<u32>;
+pub(super) type Choice = Vec<u32>;
 
 /// Every choice of sets for the picks of a model.
-fn choices(weekly: &Weekly) -> Vec<Choice> {
+pub(super) fn choices(weekly: &Weekly) -> Vec<Choice> {
     weekly.picks.iter().fold(vec![Vec::new()], |ways, pick| {
         let sets: Vec<u32> = std::iter::once(0).chain(pick.sets[0]..=pick.sets[1]).collect();
         let longer = |way: &Choice, sets: u32| way.iter().copied().chain([sets]).collect();
@@ -89,8 +71,17 @@ fn choices(weekly: &Weekly) -> Vec<Choice> {
     })
 }
 
+/// For each variable, the rows that it is in, with its factors.
+pub(super) fn rows_of(model: &Model) -> Vec<Vec<(usize, f64)>> {
+    let mut rows_of: Vec<Vec<(usize, f64)>> = vec![Vec::new(); model.vars.len()];
+    for (place, row) in model.rows.iter().enumerate() {
+        row.terms.iter().for_each(|(var, factor)| rows_of[var.0].push((place, *factor)));
+    }
+    rows_of
+}
+
 /// Values of all variables at a choice: what follows takes the least or most that its rows allow.
-fn values(weekly: &Weekly, rows_of: &[Vec<(usize, f64)>], choice: &Choice) -> Vec<f64> {
+pub(super) fn values(weekly: &Weekly, rows_of: &[Vec<(usize, f64)>], choice: &Choice) -> Vec<f64> {
     let model = &weekly.model;
     let mut values = vec![0.0; model.vars.len()];
     for (pick, sets) in weekly.picks.iter().zip(choice) {
@@ -282,17 +273,6 @@ fn crowded(request: &Request, week: &Week) -> f64 {
         .sum()
 }
 
-/// Draws of days, minutes, status and exercises.
-fn draws() -> impl Strategy<Value = (Vec<&'static str>, u32, &'static str, Vec<&'static str>)> {
-    let days = select(vec![vec!["mon", "thu"], vec!["mon", "wed", "fri"]]);
-    let status = select(vec!["novice", "intermediate", "advanced"]);
-    days.prop_flat_map(move |days| {
-        let count = if days.len() == 2 { 3..=4 } else { 3..=3 };
-        let minutes = select(vec![25_u32, 45, 60]);
-        (proptest::strategy::Just(days), minutes, status.clone(), subsequence(POOL.to_vec(), count))
-    })
-}
-
 #[test]
 fn brute_force_recount_and_search_agree() {
     let rng = TestRng::from_seed(RngAlgorithm::ChaCha, b"every choice of a tiny week here");
@@ -327,10 +307,7 @@ fn brute_force_recount_and_search_agree() {
 /// The best week of all: its three tiers. On the way every week is judged by the rows and by the recount.
 fn brute_force(request: &Request, weekly: &Weekly, what: &str) -> Option<[f64; 3]> {
     let model = &weekly.model;
-    let mut rows_of: Vec<Vec<(usize, f64)>> = vec![Vec::new(); model.vars.len()];
-    for (place, row) in model.rows.iter().enumerate() {
-        row.terms.iter().for_each(|(var, factor)| rows_of[var.0].push((place, *factor)));
-    }
+    let rows_of = rows_of(model);
     let mut best: Option<[f64; 3]> = None;
     for choice in choices(weekly) {
         let values = values(weekly, &rows_of, &choice);

@@ -9,6 +9,7 @@ use weekwright::explain::ways::{plans, ways_out, with_profile};
 use weekwright::input::profile::Profile;
 use weekwright::planner::{Options, Planner};
 use weekwright::request::Request;
+use weekwright::split::design;
 
 const MUSTS: [&str; 6] =
     ["back-squat", "bench-press", "deadlift", "barbell-row", "overhead-press", "leg-press"];
@@ -56,7 +57,8 @@ fn the_named_rules_collide_and_none_is_left_over() {
                 return Ok(());
             }
             explained.set(explained.get() + 1);
-            let hard = HardRules::of(&request);
+            let splits = design::candidates(&request);
+            let hard = HardRules::of(&request, &splits);
             let groups = conflict.groups();
             prop_assert_eq!(hard.verdict(Some(groups)), Verdict::Impossible, "{:?}", groups);
             for group in groups {

@@ -74,14 +74,25 @@ fn too_much_in_too_little_time() {
     assert_eq!(output.status.code(), Some(3), "{told}");
     assert!(told.contains("E3001") && told.contains("more minutes"), "{told}");
     assert!(told.contains("was tried"), "{told}");
+    assert!(
+        told.split_whitespace().collect::<Vec<_>>().join(" ").contains("the plan then misses"),
+        "{told}"
+    );
+    assert!(!told.contains("perhaps fewer"), "{told}");
     let json = run(&["plan", &profile, "--format", "json"]);
     let told: serde_json::Value = serde_json::from_slice(&json.stderr).unwrap();
     assert!(!told["conflict"].as_array().unwrap().is_empty());
-    assert!(!told["ways_out"].as_array().unwrap().is_empty());
+    assert_eq!(told["minimal"], true, "{told}");
+    let ways = told["ways_out"].as_array().unwrap();
+    assert!((1..=3).contains(&ways.len()) && ways.is_sorted_by_key(|way| way["cost"].as_f64()));
+    assert!(ways.iter().all(|way| way["lacks"].as_array().is_some_and(|lacks| !lacks.is_empty())));
     let plan = run(&["plan", &profile, "--best-effort", "--format", "json"]);
     assert_eq!(plan.status.code(), Some(0), "{}", text(&plan.stderr));
     let plan: serde_json::Value = serde_json::from_slice(&plan.stdout).unwrap();
     assert_eq!(plan["shortfalls"][0]["rule"], "best-effort");
+    let cheapest = ways[0]["change"].as_str().unwrap();
+    assert!(cheapest.contains("give mon"), "{cheapest}");
+    assert_eq!(plan["shortfalls"][0]["wanted"], "17 minutes on mon");
 }
 
 #[test]

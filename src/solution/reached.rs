@@ -1,0 +1,105 @@
+//! A plan that somebody wrote by hand misses what it misses: a rework of it holds each wish at what the plan reaches,
+//! so that nothing changes beyond what is asked.
+
+use super::play::{Outcome, Play};
+use super::reduce;
+use super::search::Search;
+use crate::model::{Pick, Weekly};
+use crate::program::backend::Backend;
+use crate::program::{Op, Row, Settles, Var, value};
+use crate::request::{Misses, Request};
+use crate::rules::is_convention;
+use crate::split::Split;
+
+/// Less than this is rounding.
+const ROUNDING: f64 = 1e-6;
+
+impl Search<'_> {
+    /// The last touch of a rework: what changed is put back, one exercise after another, wherever no earlier tier
+    /// loses by it, if need be with a set less of a new one.
+    pub(super) fn put_back(&self, mut best: Outcome) -> Outcome {
+        if self.weekly.changes.is_empty() {
+            return best;
+        }
+        let (empty, before) = (Play::new(&self.weekly), self.before());
+        loop {
+            let worth = best.worth;
+            for pick in &self.weekly.picks {
+                let own = [pick.chosen.0, pick.extra.0];
+                if own.iter().all(|var| (best.values[*var] - before[*var]).abs() < ROUNDING) {
+                    continue;
+                }
+                let mut values = best.values.clone();
+                for var in own {
+                    values[var] = before[var];
+                }
+                let is_new = |one: &&Pick| before[one.chosen.0] < 0.5 && values[one.extra.0] > 0.5;
+                let new: Vec<Var> =
+                    self.weekly.picks.iter().filter(is_new).map(|one| one.extra).collect();
+                for less in std::iter::once(None).chain(new.into_iter().map(Some)) {
+                    let mut values = values.clone();
+                    if let Some(extra) = less {
+                        values[extra.0] -= 1.0;
+                    }
+                    best = best.better(empty.clone().with(&values).run(0));
+                }
+            }
+            if !best.worth.beats(&worth) {
+                return best;
+            }
+        }
+    }
+}
+
+/// What the plan of a request that is reworked misses as it stands.
+#[must_use]
+pub fn misses(request: &Request, split: &Split) -> Misses {
+    let search = Search::new(request, split, &reduce::kept(request), Backend::default());
+    let values = Play::new(&search.weekly).with(&search.before()).run(0).values;
+    let (model, weekly) = (&search.weekly.model, &search.weekly);
+    let mut misses = Misses::default();
+    for (var, _) in weekly.coverage.iter().chain(&weekly.ranges) {
+        if model.vars[var.0].settles == Settles::Least && values[var.0] > ROUNDING {
+            misses.wishes.insert(model.vars[var.0].name.clone(), values[var.0]);
+        }
+    }
+    for row in model.rows.iter().filter(|row| is_convention(row.rule)) {
+        let left = value(&row.terms, &values);
+        let broken = if row.op == Op::Le { left - row.right } else { row.right - left };
+        if row.op != Op::Eq && broken > ROUNDING {
+            let most = misses.conventions.entry(key(row)).or_default();
+            *most = most.max(broken);
+        }
+    }
+    misses
+}
+
+fn key(row: &Row) -> (String, String) {
+    (row.rule.to_owned(), row.subject.clone())
+}
+
+/// A wish that the plan misses costs what it costs there at least, so that to meet it better gains nothing; what a
+/// convention forbids and the plan does may stay.
+pub(super) fn hold(weekly: &mut Weekly) {
+    let Some(rework) = &weekly.request.rework else { return };
+    let costs = weekly.coverage.iter().chain(&weekly.ranges).map(|(var, _)| *var);
+    let missed: Vec<_> = costs
+        .filter_map(|var| {
+            let def = &weekly.model.vars[var.0];
+            // A target that came down can be missed by less than before.
+            let cost = rework.misses.wishes.get(&def.name)?.min(def.high);
+            Some((var, def.name.clone(), cost))
+        })
+        .collect();
+    for (var, name, cost) in missed {
+        weekly.model.row("as-written", name, vec![(var, 1.0)], Op::Ge, cost);
+    }
+    for row in &mut weekly.model.rows {
+        let Some(by) = rework.misses.conventions.get(&key(row)) else { continue };
+        match row.op {
+            Op::Le => row.right += by,
+            Op::Ge => row.right -= by,
+            Op::Eq => {}
+        }
+    }
+}

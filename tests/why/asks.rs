@@ -1,0 +1,151 @@
+//! What may be asked of a rework, and what is refused with a reason.
+
+use std::fs;
+use std::path::Path;
+use std::process::{Command, Output};
+
+const PROFILE: &str = "client: tide-04
+training_status: novice
+goal: general-fitness
+equipment: [dumbbells, bench, kettlebell]
+sessions:
+  - {day: tue, minutes: 40}
+  - {day: fri, minutes: 40}
+";
+
+fn run(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_weekwright")).args(arguments).output().unwrap()
+}
+
+/// What a run says, its lines joined.
+fn told(output: &Output) -> String {
+    let text = String::from_utf8(output.stderr.clone()).unwrap();
+    text.split_whitespace().collect::<Vec<&str>>().join(" ")
+}
+
+fn written(folder: &Path, name: &str, text: &str) -> String {
+    let path = folder.join(name);
+    fs::write(&path, text).unwrap();
+    path.to_str().unwrap().to_owned()
+}
+
+/// A profile file and its plan.
+fn planned(folder: &Path) -> (String, String) {
+    let profile = written(folder, "profile.yaml", PROFILE);
+    let plan = folder.join("plan.yaml").to_str().unwrap().to_owned();
+    let output = run(&["plan", &profile, "--format", "yaml", "-o", &plan]);
+    assert_eq!(output.status.code(), Some(0), "{}", told(&output));
+    (profile, plan)
+}
+
+fn yaml(output: &Output) -> serde_yaml::Value {
+    assert_eq!(output.status.code(), Some(0), "{}", told(output));
+    serde_yaml::from_slice(&output.stdout).unwrap()
+}
+
+#[test]
+fn asks_that_contradict_themselves_are_refused() {
+    let folder = tempfile::tempdir().unwrap();
+    let (_, plan) = planned(folder.path());
+    for (asks, reason) in [
+        (&["--must", "plank", "--never", "plank"][..], "`plank` is both demanded and kept out"),
+        (&["--today", "tue", "--drop-day", "tue"], "tue is the one day that may change"),
+        (&["--today", "tue", "--drop-day", "fri"], "only tue may change"),
+        (&["--today", "tue", "--minutes", "fri=30"], "only tue may change"),
+        (&["--today", "wed"], "the plan has no session `wed`; its sessions are tue, fri"),
+        (&["--drop-day", "fri", "--minutes", "fri=30"], "fri is dropped"),
+        (&["--minutes", "fri=30", "--minutes", "fri=50"], "given 30 minutes and 50 minutes"),
+        (&["--drop-day", "tue", "--drop-day", "fri"], "no session is left"),
+        (&["--without", "barbell"], "the place has no barbell"),
+    ] {
+        let output = run(&[&["rework", &plan][..], asks].concat());
+        assert_eq!(output.status.code(), Some(2), "{asks:?}: {}", told(&output));
+        assert!(told(&output).contains(reason), "{asks:?}: {}", told(&output));
+        assert_eq!(output.stdout, b"", "{asks:?}");
+    }
+}
+
+#[test]
+fn an_edited_profile_is_planned_for_and_the_same_one_changes_no_byte() {
+    let folder = tempfile::tempdir().unwrap();
+    let (profile, plan) = planned(folder.path());
+    let same = run(&["rework", &plan, "--profile", &profile]);
+    assert_eq!(same.stdout, fs::read(&plan).unwrap());
+    let edited = PROFILE.replace("fri, minutes: 40", "fri, minutes: 30");
+    let edited = written(folder.path(), "edited.yaml", &edited);
+    let new = yaml(&run(&["rework", &plan, "--profile", &edited, "--format", "yaml"]));
+    assert_eq!(new["profile"]["sessions"][1]["minutes"], 30);
+    assert_eq!(new["reworked_from"][0]["changes"][0], "profile");
+    let minutes = yaml(&run(&["rework", &plan, "--minutes", "fri=30", "--format", "yaml"]));
+    assert_eq!(new["sessions"], minutes["sessions"], "a file asks for what an option asks for");
+}
+
+/// With `--today` an edited profile may tell that day's minutes; all else concerns other days too.
+#[test]
+fn today_takes_its_own_minutes_from_a_profile_and_nothing_else() {
+    let folder = tempfile::tempdir().unwrap();
+    let (_, plan) = planned(folder.path());
+    let before: serde_yaml::Value = serde_yaml::from_slice(&fs::read(&plan).unwrap()).unwrap();
+    let shorter = PROFILE.replace("tue, minutes: 40", "tue, minutes: 25");
+    let shorter = written(folder.path(), "shorter.yaml", &shorter);
+    let today = ["--today", "tue", "--format", "yaml", "--profile"];
+    let new = yaml(&run(&[&["rework", &plan][..], &today, &[&shorter]].concat()));
+    assert_eq!(new["sessions"][1], before["sessions"][1]);
+    let held = |plan: &serde_yaml::Value| -> Vec<serde_yaml::Value> {
+        let weeks = plan["weeks"].as_sequence().unwrap().iter();
+        weeks.map(|week| week["sessions"][1].clone()).collect()
+    };
+    assert_eq!(held(&new), held(&before));
+    assert_ne!(new["sessions"][0], before["sessions"][0]);
+    assert_eq!(new["sessions"][0]["minutes"]["limit"], 25);
+    for (from, to, what) in
+        [("fri, minutes: 40", "fri, minutes: 30", "`sessions`"), ("dumbbells, ", "", "`equipment`")]
+    {
+        let edited = written(folder.path(), "edited.yaml", &PROFILE.replace(from, to));
+        let output = run(&[&["rework", &plan][..], &today, &[&edited]].concat());
+        assert_eq!(output.status.code(), Some(2), "{what}");
+        let reason = format!("the edited profile changes {what}, which other days share");
+        assert!(told(&output).contains(&reason), "{}", told(&output));
+    }
+}
+
+#[test]
+fn plans_of_another_time_are_refused_or_noticed() {
+    let folder = tempfile::tempdir().unwrap();
+    let (_, plan) = planned(folder.path());
+    let text = fs::read_to_string(&plan).unwrap();
+    let edit = |name: &str, from: &str, to: &str| {
+        assert!(text.contains(from), "{from}");
+        written(folder.path(), name, &text.replacen(from, to, 1))
+    };
+    let sha = |key: &str| {
+        let line = text.lines().find(|line| line.contains(key)).unwrap();
+        line.split_once(": ").unwrap().1.to_owned()
+    };
+    let version = edit("version.yaml", "weekwright-plan/1", "weekwright-plan/9");
+    let used = text.lines().find_map(|line| line.trim().strip_prefix("- exercise: ")).unwrap();
+    let missing = format!("{used}x");
+    let unknown =
+        edit("unknown.yaml", &format!("exercise: {used}\n"), &format!("exercise: {missing}\n"));
+    let nearest = format!("did you mean `{used}`?");
+    for command in ["rework", "why", "audit"] {
+        let output = run(&[command, &version]);
+        assert_eq!(output.status.code(), Some(2), "{command}");
+        assert!(told(&output).contains("weekwright-plan/9"), "{command}: {}", told(&output));
+        assert!(told(&output).contains("this version reads `weekwright-plan/1`"), "{command}");
+        let output = run(&[command, &unknown]);
+        assert_eq!(output.status.code(), Some(2), "{command}");
+        assert!(told(&output).contains(&missing), "{command}: {}", told(&output));
+        assert!(told(&output).contains(&nearest), "{command}: {}", told(&output));
+    }
+    let profile = edit("profile-edited.yaml", &sha("profile_sha256"), &"0".repeat(64));
+    let catalog = edit("catalog-edited.yaml", &sha("catalog_sha256"), &"0".repeat(64));
+    for command in ["rework", "why"] {
+        for (plan, code) in [(&profile, "W2004"), (&catalog, "W2005")] {
+            let output = run(&[command, plan]);
+            assert_eq!(output.status.code(), Some(0), "{command}: {}", told(&output));
+            assert!(told(&output).contains(code), "{command} {code}: {}", told(&output));
+        }
+        assert!(!told(&run(&[command, &plan])).contains("W200"), "{command}");
+    }
+}
