@@ -13,7 +13,7 @@ use crate::input::marks::Marks;
 use crate::input::place::{Place, resolve_place};
 use crate::input::plan::Plan;
 use crate::input::profile::Profile;
-use crate::input::source::{MOST_BYTES, over_4_mb, source};
+use crate::input::source::{MOST_BYTES, MOST_PLAN_BYTES, source};
 use crate::input::{Read, read, suggest};
 use crate::path;
 
@@ -242,31 +242,37 @@ fn is_yaml(name: &str) -> bool {
 /// A missing file (E1004), a directory (E1005), one that cannot be read (E1006), or one whose
 /// bytes are refused (E1001 to E1003).
 pub fn read_source(path: &Path) -> Result<Source, Diagnostic> {
+    read_up_to(path, MOST_BYTES)
+}
+
+/// Reads a plan, which may be larger than what a coach writes.
+pub(super) fn read_plan(path: &Path) -> Result<Source, Diagnostic> {
+    read_up_to(path, MOST_PLAN_BYTES)
+}
+
+fn read_up_to(path: &Path, most: usize) -> Result<Source, Diagnostic> {
     if path == Path::new("-") {
-        return take("<stdin>", &mut io::stdin().lock());
+        return take("<stdin>", &mut io::stdin().lock(), most);
     }
     let name = path.display().to_string();
     if path.is_dir() {
         return Err(directory(path));
     }
     match File::open(path) {
-        Ok(mut file) => take(&name, &mut file),
+        Ok(mut file) => take(&name, &mut file, most),
         Err(error) if error.kind() == io::ErrorKind::NotFound => Err(missing(path)),
         Err(error) => Err(io_fault(&name, &error)),
     }
 }
 
 /// Reads no further than a byte past the limit: an endless stream is refused, not waited for.
-fn take(name: &str, reader: &mut dyn io::Read) -> Result<Source, Diagnostic> {
+fn take(name: &str, reader: &mut dyn io::Read, most: usize) -> Result<Source, Diagnostic> {
     let mut bytes = Vec::new();
-    let limit = MOST_BYTES as u64 + 1;
+    let limit = most as u64 + 1;
     if let Err(error) = reader.take(limit).read_to_end(&mut bytes) {
         return Err(io_fault(name, &error));
     }
-    if bytes.len() > MOST_BYTES {
-        return Err(over_4_mb(name));
-    }
-    source(name, bytes)
+    source(name, bytes, most)
 }
 
 /// E1004: a file that is not there, with the nearest name that is.

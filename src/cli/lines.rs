@@ -9,8 +9,7 @@ use serde_json::Value;
 use super::output::Console;
 use super::plan::{Answer, Desk};
 use super::{Exit, Failure, many};
-use crate::diagnostic::Diagnostic;
-use crate::input::source::{MOST_BYTES, over_4_mb, source};
+use crate::input::source::{MOST_BYTES, source};
 
 pub(super) fn run(desk: &Desk, console: &Console) -> Result<Exit, Failure> {
     let mut exits = Vec::new();
@@ -32,14 +31,10 @@ pub(super) fn run(desk: &Desk, console: &Console) -> Result<Exit, Failure> {
 }
 
 fn answer(desk: &Desk, name: &str, bytes: Vec<u8>) -> Answer {
-    match text(name, bytes) {
+    match source(name, bytes, MOST_BYTES) {
         Ok(source) => desk.answer_text(&source, Path::new("-")),
         Err(fault) => desk.refusal(fault.into()),
     }
-}
-
-fn text(name: &str, bytes: Vec<u8>) -> Result<crate::diagnostic::Source, Diagnostic> {
-    if bytes.len() > MOST_BYTES { Err(over_4_mb(name)) } else { source(name, bytes) }
 }
 
 /// The plan, or what stood in its way.

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use super::Faults;
-use super::files::{load_profile, read_source};
+use super::files::{load_profile, read_plan};
 use crate::diagnostic::{Diagnostic, Label, Source, quoted};
 use crate::input::check::{self, Known};
 use crate::input::marks::Marks;
@@ -28,7 +28,7 @@ pub struct LoadedPlan {
 /// # Errors
 /// All faults of the file.
 pub fn load_plan(path: &Path) -> Result<LoadedPlan, Faults> {
-    plan_in(read_source(path)?)
+    plan_in(read_plan(path)?)
 }
 
 /// The plan of a text.

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use super::Faults;
-use super::files::read_source;
+use super::files::read_plan;
 use super::plan_file::plan_in;
 use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::input::Read;
@@ -18,7 +18,7 @@ pub(super) fn load(path: &Path, read: &Read<Profile>, faults: &mut Faults) -> Op
     let folder = path.parent().filter(|_| path != Path::new("-")).unwrap_or(Path::new(""));
     // A dot before it, so that a name of `-` is a file and not standard input.
     let file = if name == "-" { Path::new(".").join(name) } else { folder.join(name) };
-    let source = match read_source(&file) {
+    let source = match read_plan(&file) {
         Ok(source) => source,
         Err(fault) => {
             let labels = std::iter::once(label("named here")).chain(fault.labels).collect();

@@ -2,6 +2,8 @@
 
 use std::collections::BTreeSet;
 
+use rayon::prelude::*;
+
 use super::filter::{self, Group, Minimal, Verdict};
 use super::idle;
 use crate::input::profile::Profile;
@@ -85,32 +87,42 @@ impl<'a> HardRules<'a> {
     /// Whether the rows of some groups can hold together under one of the splits; `None` takes all groups.
     #[must_use]
     pub fn verdict(&self, kept: Option<&BTreeSet<Group>>) -> Verdict {
-        self.asked(kept, filter::nodes)
+        let open = match self.at_a_glance(kept) {
+            Ok(open) => open,
+            Err(known) => return known,
+        };
+        let search = |model: &Model| filter::searched(model, filter::nodes(model));
+        let found: Vec<Verdict> = open.par_iter().map(search).collect();
+        any_of(&found)
     }
 
     /// Whether all rows are seen to hold together without the solver's tree.
     #[must_use]
     pub fn hold(&self) -> bool {
-        self.asked(None, |_| 0) == Verdict::Feasible
+        matches!(self.at_a_glance(None), Err(Verdict::Feasible))
     }
 
-    fn asked(&self, kept: Option<&BTreeSet<Group>>, nodes: fn(&Model) -> u64) -> Verdict {
-        let mut open = false;
-        for weekly in &self.weeks {
+    /// The answer that needs no tree, or the models that are open without one.
+    fn at_a_glance(&self, kept: Option<&BTreeSet<Group>>) -> Result<Vec<Model>, Verdict> {
+        let is_kept = |group: &Group| kept.is_none_or(|kept| kept.contains(group));
+        let glance = |weekly: &Weekly<'a>| {
             let mut part = weekly.clone();
-            part.model.rows.retain(|row| {
-                MEANING.contains(&row.rule)
-                    || kept.is_none_or(|kept| kept.contains(&filter::group(row)))
-            });
+            part.model
+                .rows
+                .retain(|row| MEANING.contains(&row.rule) || is_kept(&filter::group(row)));
             let game = || quick::meets(&part, CHANGES_A_DAY);
             let fewer = idle::without_idle(&part);
-            match filter::verdict_with(&fewer, nodes(&fewer), game) {
-                Verdict::Feasible => return Verdict::Feasible,
-                Verdict::Unknown => open = true,
-                Verdict::Impossible => {}
+            (filter::at_a_glance(&fewer, game), fewer)
+        };
+        let (found, models): (Vec<Verdict>, Vec<Model>) = self.weeks.par_iter().map(glance).unzip();
+        match any_of(&found) {
+            Verdict::Unknown => {
+                let open =
+                    found.iter().zip(models).filter(|(found, _)| **found == Verdict::Unknown);
+                Ok(open.map(|(_, model)| model).collect())
             }
+            known => Err(known),
         }
-        if open { Verdict::Unknown } else { Verdict::Impossible }
     }
 
     /// Every group, the ones a coach would blame last at the end: caps go first, then the
@@ -125,6 +137,18 @@ impl<'a> HardRules<'a> {
         let mut groups: Vec<Group> = groups.into_iter().collect();
         groups.sort_by_key(|(rule, _)| blame(rule));
         groups
+    }
+}
+
+/// The answer for several splits, of which one is enough.
+fn any_of(found: &[Verdict]) -> Verdict {
+    let some = |wanted| found.contains(&wanted);
+    if some(Verdict::Feasible) {
+        Verdict::Feasible
+    } else if some(Verdict::Unknown) {
+        Verdict::Unknown
+    } else {
+        Verdict::Impossible
     }
 }
 

@@ -4,7 +4,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::program::backend::{self, Backend, Nothing, Problem, Work};
+use crate::program::backend::{self, Backend, Found, Nothing, Problem, Work};
 use crate::program::{Model, Op, Row};
 
 /// A rule with its subject.
@@ -44,7 +44,10 @@ pub fn group(row: &Row) -> Group {
 /// Whether the rows of a model can hold together: the relaxation first, then the solver with a node limit.
 #[must_use]
 pub fn verdict(model: &Model) -> Verdict {
-    verdict_with(model, nodes(model), || false)
+    match at_a_glance(model, || false) {
+        Verdict::Unknown => searched(model, nodes(model)),
+        known => known,
+    }
 }
 
 /// Nodes that a question about a model may cost.
@@ -54,26 +57,29 @@ pub fn nodes(model: &Model) -> u64 {
     (WORK / vars.saturating_mul(vars)).max(NODES)
 }
 
-/// The same with a quicker way to find values, which is asked between the two, and with other nodes.
-pub fn verdict_with(model: &Model, nodes: u64, finds: impl FnOnce() -> bool) -> Verdict {
-    let ask = |relaxed: bool, work: Option<Work>| {
-        let backend = Backend::default();
-        backend::solve(&Problem { backend, model, goal: &[], relaxed, start: None, work })
-    };
-    match ask(true, None) {
-        Err(Nothing::Infeasible) => return Verdict::Impossible,
-        Ok(found) if is_whole(model, &found.values) => return Verdict::Feasible,
-        _ if finds() => return Verdict::Feasible,
-        _ => {}
+/// What the relaxation says, or else a quick way to find values.
+pub fn at_a_glance(model: &Model, finds: impl FnOnce() -> bool) -> Verdict {
+    match asked(model, true, None) {
+        Err(Nothing::Infeasible) => Verdict::Impossible,
+        Ok(found) if is_whole(model, &found.values) => Verdict::Feasible,
+        _ if finds() => Verdict::Feasible,
+        _ => Verdict::Unknown,
     }
-    if nodes == 0 {
-        return Verdict::Unknown;
-    }
-    match ask(false, Some(Work { nodes })) {
+}
+
+/// What the solver's tree says within some nodes.
+#[must_use]
+pub fn searched(model: &Model, nodes: u64) -> Verdict {
+    match asked(model, false, Some(Work { nodes })) {
         Ok(_) => Verdict::Feasible,
         Err(Nothing::Infeasible) => Verdict::Impossible,
         Err(Nothing::Stopped) => Verdict::Unknown,
     }
+}
+
+fn asked(model: &Model, relaxed: bool, work: Option<Work>) -> Result<Found, Nothing> {
+    let backend = Backend::default();
+    backend::solve(&Problem { backend, model, goal: &[], relaxed, start: None, work })
 }
 
 fn is_whole(model: &Model, values: &[f64]) -> bool {

@@ -3,6 +3,9 @@
 use std::collections::BTreeSet;
 use std::fmt;
 
+use itertools::Itertools as _;
+use rayon::prelude::*;
+
 use super::conflict::{self, Collision, Conflict, HardRules, PathStep};
 use super::{QUICK, shortfall};
 use crate::audit;
@@ -178,14 +181,11 @@ impl Change {
 #[must_use]
 pub fn ways_out(request: &Request, conflict: &Conflict) -> Vec<WayOut> {
     let steps = steps(request, conflict);
-    let mut ways: Vec<WayOut> = steps.iter().filter_map(|step| planned(request, &[step])).collect();
+    let mut ways: Vec<_> = steps.par_iter().filter_map(|one| planned(request, &[one])).collect();
     // Where no single step helps, two together may, and then all of them.
     if ways.is_empty() {
-        let pairs = steps
-            .iter()
-            .enumerate()
-            .flat_map(|(place, one)| steps[place + 1..].iter().map(move |other| [one, other]));
-        ways = pairs.filter_map(|pair| planned(request, &pair)).collect();
+        let pairs: Vec<[&Step; 2]> = steps.iter().array_combinations().collect();
+        ways = pairs.par_iter().filter_map(|pair| planned(request, pair)).collect();
     }
     if ways.is_empty() {
         ways = of_all(request, steps);
@@ -205,7 +205,10 @@ fn of_all(request: &Request, mut steps: Vec<Step>) -> Vec<WayOut> {
         if plans(&changed) {
             let in_turn: Vec<&Step> = steps.iter().collect();
             let back: Vec<&Step> = steps.iter().rev().collect();
-            return [in_turn, back].iter().filter_map(|steps| planned(request, steps)).collect();
+            return [in_turn, back]
+                .par_iter()
+                .filter_map(|steps| planned(request, steps))
+                .collect();
         }
         let Some(next) = conflict::explain(&changed) else { break };
         let more: Vec<Step> =

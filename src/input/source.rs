@@ -2,16 +2,19 @@
 
 use crate::diagnostic::{Diagnostic, Label, Source};
 
-/// The largest file that is read, in bytes: a plan of 52 weeks and seven days has 1.5 MB.
-pub const MOST_BYTES: usize = 4_000_000;
+/// The largest profile, place or list of exercises that is read, in bytes.
+pub const MOST_BYTES: usize = 1_000_000;
+
+/// The largest plan: one of 52 weeks and seven days has 1.5 MB.
+pub const MOST_PLAN_BYTES: usize = 4_000_000;
 
 /// Takes the bytes of a file.
 ///
 /// # Errors
-/// Over 4 MB (E1001), not UTF-8 (E1002), or with characters that no text file has (E1003).
-pub fn source(name: &str, bytes: Vec<u8>) -> Result<Source, Diagnostic> {
-    if bytes.len() > MOST_BYTES {
-        return Err(over_4_mb(name));
+/// More bytes than may be (E1001), not UTF-8 (E1002), or with characters that no text file has (E1003).
+pub fn source(name: &str, bytes: Vec<u8>, most: usize) -> Result<Source, Diagnostic> {
+    if bytes.len() > most {
+        return Err(too_large(name, most));
     }
     let text = String::from_utf8(bytes).map_err(|error| not_utf8(name, &error))?;
     let text = text.strip_prefix('\u{feff}').unwrap_or(&text);
@@ -28,8 +31,8 @@ fn is_foreign(letter: char) -> bool {
 
 /// E1001: a profile has a few kilobytes, so a huge file is a mistake.
 #[must_use]
-pub fn over_4_mb(name: &str) -> Diagnostic {
-    Diagnostic::error("E1001", "the file is larger than 4 MB")
+pub fn too_large(name: &str, most: usize) -> Diagnostic {
+    Diagnostic::error("E1001", format!("the file is larger than {} MB", most / 1_000_000))
         .at(Label::whole(name))
         .help("check that it is the right file: profiles have a few kilobytes, and plans of many weeks a few hundred")
 }

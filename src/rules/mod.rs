@@ -54,6 +54,7 @@ rules! {
     two_days::TwoDays,
     stations::Stations,
     main_lift_repeats::MainLiftRepeats,
+    strength_lifts::StrengthLifts,
     pairs::Pairs,
     order::Order,
     grip_order::GripOrder,

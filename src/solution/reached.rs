@@ -6,7 +6,7 @@ use super::reduce;
 use super::search::Search;
 use crate::model::{Pick, Weekly};
 use crate::program::backend::Backend;
-use crate::program::{Op, Row, Settles, Var, value};
+use crate::program::{Op, Row, Settles, value};
 use crate::request::{Misses, Request};
 use crate::rules::is_convention;
 use crate::split::Split;
@@ -16,7 +16,7 @@ const ROUNDING: f64 = 1e-6;
 
 impl Search<'_> {
     /// The last touch of a rework: what changed is put back, one exercise after another, wherever no earlier tier
-    /// loses by it, if need be with a set less of a new one.
+    /// loses by it, if need be with a set less or more of a new one, or with another new one of its pattern.
     pub(super) fn put_back(&self, mut best: Outcome) -> Outcome {
         if self.weekly.changes.is_empty() {
             return best;
@@ -33,14 +33,8 @@ impl Search<'_> {
                 for var in own {
                     values[var] = before[var];
                 }
-                let is_new = |one: &&Pick| before[one.chosen.0] < 0.5 && values[one.extra.0] > 0.5;
-                let new: Vec<Var> =
-                    self.weekly.picks.iter().filter(is_new).map(|one| one.extra).collect();
-                for less in std::iter::once(None).chain(new.into_iter().map(Some)) {
-                    let mut values = values.clone();
-                    if let Some(extra) = less {
-                        values[extra.0] -= 1.0;
-                    }
+                let others = self.with_other_new_ones(&values, &before);
+                for values in std::iter::once(values).chain(others) {
                     best = best.better(empty.clone().with(&values).run(0));
                 }
             }
@@ -48,6 +42,39 @@ impl Search<'_> {
                 return best;
             }
         }
+    }
+}
+
+impl Search<'_> {
+    /// The same week with a set less or more of each exercise that is new in it, and with each other one of its pattern.
+    fn with_other_new_ones(&self, values: &[f64], before: &[f64]) -> Vec<Vec<f64>> {
+        let is_in = |one: &Pick| before[one.chosen.0] > 0.5 || values[one.chosen.0] > 0.5;
+        let is_new = |one: &&Pick| is_in(one) && before[one.chosen.0] < 0.5;
+        let pattern = |one: &Pick| self.weekly.candidate(one).pattern;
+        let mut weeks = Vec::new();
+        for new in self.weekly.picks.iter().filter(is_new) {
+            let [least, most] = new.sets.map(f64::from);
+            let sets = least + values[new.extra.0];
+            for other in [sets - 1.0, sets + 1.0] {
+                if (least..=most).contains(&other) {
+                    let mut changed = values.to_vec();
+                    changed[new.extra.0] = other - least;
+                    weeks.push(changed);
+                }
+            }
+            let others = self.weekly.picks.iter().filter(|other| {
+                other.day == new.day && pattern(other) == pattern(new) && !is_in(other)
+            });
+            weeks.extend(others.map(|other| {
+                let [least, most] = other.sets.map(f64::from);
+                let mut swapped = values.to_vec();
+                (swapped[new.chosen.0], swapped[new.extra.0]) = (0.0, 0.0);
+                (swapped[other.chosen.0], swapped[other.extra.0]) =
+                    (1.0, sets.clamp(least, most) - least);
+                swapped
+            }));
+        }
+        weeks
     }
 }
 

@@ -39,6 +39,22 @@ fn questions_about_a_plan_that_cannot_be_answered() {
     tells(&run(&["why", &lost]), "W2005", 0);
 }
 
+/// What a plan by hand misses is left alone; what no plan may do is mended: the place has no leg press.
+#[test]
+fn a_plan_by_hand_says_what_it_misses_and_what_it_breaks() {
+    let folder = tempfile::tempdir().unwrap();
+    let by_hand = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/fixtures/plans/by-hand.yaml");
+    let output = run(&["rework", by_hand, "--minutes", "tue=45"]);
+    tells(&output, "W2006", 0);
+    assert!(!text(&output.stderr).contains("W2007"), "{}", text(&output.stderr));
+    let written = fs::read_to_string(by_hand).unwrap();
+    let broken = folder.path().join("p.yaml");
+    fs::write(&broken, written.replace("exercise: back-squat", "exercise: leg-press")).unwrap();
+    let output = run(&["rework", broken.to_str().unwrap(), "--minutes", "tue=45"]);
+    tells(&output, "W2007", 0);
+    assert!(text(&output.stderr).contains("leg-press"), "{}", text(&output.stderr));
+}
+
 #[test]
 fn a_client_who_was_told_to_wait_gets_no_plan() {
     let folder = tempfile::tempdir().unwrap();

@@ -87,17 +87,32 @@ fn told(found: &Diagnostic, code: &str) {
 }
 
 #[test]
-fn a_file_over_4_mb_is_refused_and_one_of_4_mb_is_not() {
+fn a_profile_over_1_mb_is_refused_and_one_of_1_mb_is_not() {
     let text = vec![b'#'; MOST_BYTES + 1];
-    told(&source("big.yaml", text).unwrap_err(), "E1001");
-    assert!(source("big.yaml", vec![b'#'; MOST_BYTES]).is_ok());
+    told(&source("big.yaml", text, MOST_BYTES).unwrap_err(), "E1001");
+    assert!(source("big.yaml", vec![b'#'; MOST_BYTES], MOST_BYTES).is_ok());
 }
 
 #[test]
-fn a_file_over_4_mb_is_refused_on_disk() {
+fn a_profile_over_1_mb_is_refused_on_disk() {
     let file = tempfile::NamedTempFile::new().unwrap();
     file.as_file().set_len(MOST_BYTES as u64 + 1).unwrap();
     told(&read_source(file.path()).unwrap_err(), "E1001");
+}
+
+/// A plan of a year of six days has more than 1 MB, and is read again; comments fill this one up.
+#[test]
+fn a_plan_may_be_larger_than_a_profile() {
+    let folder = tempfile::tempdir().unwrap();
+    let by_hand = include_str!("../fixtures/plans/by-hand.yaml");
+    for (lines, is_read) in [(15_000, true), (60_000, false)] {
+        let file = folder.path().join("plan.yaml");
+        let filling = format!("# {}\n", "-".repeat(77)).repeat(lines);
+        fs::write(&file, format!("{by_hand}{filling}")).unwrap();
+        let faults = weekwright::cli::files::load_plan(&file).err();
+        assert_eq!(faults.is_none(), is_read, "{faults:?}");
+        assert!(faults.is_none_or(|faults| faults.diagnostics[0].code == "E1001"));
+    }
 }
 
 #[test]

@@ -8,7 +8,7 @@ use weekwright::input::catalog::Entry;
 use weekwright::input::place::Place;
 use weekwright::input::plan::Plan;
 use weekwright::input::profile::Profile;
-use weekwright::input::source::source;
+use weekwright::input::source::{MOST_BYTES, source};
 use weekwright::input::{check, read};
 
 use super::with_known;
@@ -114,7 +114,7 @@ proptest! {
 
     #[test]
     fn on_any_bytes(bytes in proptest::collection::vec(any::<u8>(), 0..200)) {
-        if let Ok(source) = source("any.yaml", bytes) {
+        if let Ok(source) = source("any.yaml", bytes, MOST_BYTES) {
             survives(&source);
         }
     }
@@ -122,7 +122,7 @@ proptest! {
     #[test]
     fn on_pieces_of_yaml(pieces in proptest::collection::vec(0..PIECES.len(), 0..40)) {
         let text: String = pieces.into_iter().map(|piece| PIECES[piece]).collect();
-        if let Ok(source) = source("pieces.yaml", text.into_bytes()) {
+        if let Ok(source) = source("pieces.yaml", text.into_bytes(), MOST_BYTES) {
             survives(&source);
         }
     }
@@ -138,7 +138,7 @@ proptest! {
             let end = (end..=text.len()).find(|at| text.is_char_boundary(*at)).unwrap();
             text.replace_range(start..end, PIECES[piece]);
         }
-        if let Ok(source) = source("mutated.yaml", text.into_bytes()) {
+        if let Ok(source) = source("mutated.yaml", text.into_bytes(), MOST_BYTES) {
             survives(&source);
         }
     }

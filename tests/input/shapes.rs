@@ -4,7 +4,7 @@ use weekwright::diagnostic::Source;
 use weekwright::input::marks::Marks;
 use weekwright::input::place::{Place, resolve_place};
 use weekwright::input::profile::{Profile, SplitChoice};
-use weekwright::input::source::source;
+use weekwright::input::source::{MOST_BYTES, source};
 use weekwright::input::{check, read};
 use weekwright::path;
 use weekwright::words::Kit;
@@ -87,7 +87,7 @@ fn an_empty_list_of_kit_means_body_weight() {
 
 #[test]
 fn a_byte_order_mark_is_taken_off() {
-    let source = source("bom.yaml", b"\xef\xbb\xbfclient: tide-01\n".to_vec()).unwrap();
+    let source = source("bom.yaml", b"\xef\xbb\xbfclient: tide-01\n".to_vec(), MOST_BYTES).unwrap();
     assert_eq!(&*source.text, "client: tide-01\n");
 }
 

@@ -37,6 +37,7 @@ mod session_minutes;
 mod session_size;
 mod sets_per_exercise;
 mod stations;
+mod strength_lifts;
 mod trunk_order;
 mod two_days;
 mod volume_floor;

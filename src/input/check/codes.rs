@@ -2,7 +2,11 @@
 
 /// Every code: what is wrong, and what to do. A test holds a bad file against each line.
 pub const CODES: &[(&str, &str, &str)] = &[
-    ("E1001", "the file is larger than 4 MB", "check that it is the right file"),
+    (
+        "E1001",
+        "the file is larger than 1 MB, or a plan than 4 MB",
+        "check that it is the right file",
+    ),
     ("E1002", "the file is not UTF-8 text", "save it again as UTF-8"),
     ("E1003", "the file holds a control character", "delete it in a text editor"),
     ("E1004", "there is no such file", "check the path; the nearest name is told"),
@@ -87,6 +91,12 @@ pub const CODES: &[(&str, &str, &str)] = &[
     ),
     ("W2004", "the profile inside a plan was edited", "the profile as it stands is used"),
     ("W2005", "the exercises are not those of the plan", "audit it with the exercises as they are"),
+    (
+        "W2006",
+        "a plan by hand falls short of wishes",
+        "they stay as they are; `plan` makes a week anew",
+    ),
+    ("W2007", "a plan by hand breaks hard rules", "a rework mends them"),
     ("E3001", "no week meets the hard rules", "loosen one of those that are named"),
     ("E3002", "the search stopped before it found a week", "more minutes or fewer demands"),
     ("E3003", "the client was told to wait", "plan once the clinician agrees"),
