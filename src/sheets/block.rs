@@ -155,7 +155,7 @@ fn column(plan: &Plan, week: &Week) -> Column {
     Column { week: week.week, date: head::week_date(week), kind }
 }
 
-/// One session over its weeks; the week with the most exercises gives order and labels.
+/// One session over its weeks; the fullest week gives order, labels and the clock.
 fn card(columns: &[Column], cards: &mut [Option<Card>]) -> Option<BlockCard> {
     let weeks = columns.iter().zip(cards.iter_mut());
     let mut weeks: Vec<(u32, &mut Card)> =
@@ -163,7 +163,8 @@ fn card(columns: &[Column], cards: &mut [Option<Card>]) -> Option<BlockCard> {
     let next = next::hoist(&mut weeks);
     let cards = &*cards;
     let count = |card: &Card| card.groups.iter().map(|part| part.lines.len()).sum::<usize>();
-    let fullest = cards.iter().flatten().max_by_key(|card| count(card))?.clone();
+    let size = |card: &&Card| (count(card), card.planned_min);
+    let fullest = cards.iter().flatten().max_by_key(size)?.clone();
     let said = |text: fn(&Card) -> String| {
         let texts = columns.iter().zip(cards);
         by_week(

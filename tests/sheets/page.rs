@@ -54,6 +54,17 @@ fn exotic_text_is_shown_and_not_run() {
     assert!(html.contains("{{ 7 }}"), "no template inside a template");
 }
 
+/// A card stands for several weeks: its clock is that of the fullest, whatever comes last.
+#[test]
+fn a_card_ends_when_its_longest_week_does() {
+    let mut plan = weeks(4);
+    let last = &mut plan.weeks.last_mut().unwrap().sessions[0];
+    last.minutes.as_mut().unwrap().planned_s = 15 * 60;
+    let html = html(&plan);
+    assert!(html.contains("18:30, done about 19:06"), "the sample's Monday takes 36 minutes");
+    assert!(!html.contains("done about 18:45"));
+}
+
 /// The sample with so many exercises one after the other in each session.
 fn long(exercises: usize) -> Plan {
     let mut plan = tide();
