@@ -27,11 +27,16 @@ fn is_heavy_main(candidate: &Candidate) -> bool {
     candidate.duty == Duty::Main && candidate.is_heavy()
 }
 
+/// Fewer days have no room for three heavy lifts beside the rest.
+const LEAST_DAYS: usize = 3;
+
 /// The groups of which the client can do a main lift.
 fn wanted(request: &Request) -> impl Iterator<Item = (&'static str, &'static [Pattern])> {
     GROUPS.into_iter().filter(move |(_, patterns)| {
         let mut mains = request.candidates.iter().filter(|one| is_heavy_main(one));
-        request.profile.goal == Goal::Strength && mains.any(|one| patterns.contains(&one.pattern))
+        request.profile.goal == Goal::Strength
+            && request.days.len() >= LEAST_DAYS
+            && mains.any(|one| patterns.contains(&one.pattern))
     })
 }
 

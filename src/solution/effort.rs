@@ -34,7 +34,7 @@ impl Default for Effort {
             finalists: 2,
             games: 2,
             reheats: 12,
-            game_days: 16,
+            game_days: 24,
             least_days: 5,
             first_changes_a_day: 4000,
             changes_a_day: 4000,
