@@ -45,7 +45,7 @@ impl Rule for StrengthLifts {
         "strength-lifts"
     }
     fn summary(&self) -> &'static str {
-        "where strength is the goal, squat, hinge and press each come as a main lift"
+        "where strength is the goal, squat, hinge and press each come as a main lift, from three days a week on"
     }
     fn force(&self) -> Force {
         Force::View

@@ -31,11 +31,11 @@ impl Default for Effort {
     fn default() -> Self {
         Effort {
             backend: Backend::default(),
-            finalists: 2,
+            finalists: 4,
             games: 2,
             reheats: 12,
-            game_days: 24,
-            least_days: 5,
+            game_days: 18,
+            least_days: 8,
             first_changes_a_day: 4000,
             changes_a_day: 4000,
             whole_picks: 36,

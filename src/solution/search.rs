@@ -38,8 +38,8 @@ pub(super) struct Search<'a> {
 /// Rounds of half games without a better week after which the search ends.
 const MOST_IDLE: u32 = 4;
 
-/// A split stays in the race if its first game reached this part of the points of the leader's. First games of splits
-/// that won later were at most 1 % behind, those of splits at more than 8 % never came near (25 weeks tried).
+/// A split stays in the race if its first game reached this part of the points of the leader's: first games of one split
+/// differ by about as much. Of 35 weeks tried, the split that won in the end was third in one.
 const IN_THE_RACE: f64 = 0.93;
 
 /// Games that are played side by side.

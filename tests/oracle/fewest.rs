@@ -18,7 +18,7 @@ use weekwright::split::design;
 use weekwright::words::Stress;
 
 use super::draws::draws;
-use super::weeks::{choices, rows_of, values, ways};
+use super::weeks::{choices, rows_of, tiny, values, ways};
 use crate::rules::check::PLANNER;
 
 /// Weeks that are planned, and the most choices of a week that is tried whole.
@@ -30,14 +30,7 @@ type Picks = BTreeMap<(usize, String), u32>;
 
 /// A client whose `never` leaves only a few exercises.
 fn profile(days: &[&str], minutes: u32, status: &str, ids: &[&str]) -> Profile {
-    let sessions: Vec<String> =
-        days.iter().map(|day| format!("{{day: {day}, minutes: {minutes}}}")).collect();
-    let text = format!(
-        "{{client: tiny, training_status: {status}, goal: hypertrophy, supersets: never, split: full-body,
-          sessions: [{}], equipment: [barbell, squat-rack, bench, dumbbells, leg-press, leg-curl-machine, lat-pulldown]}}",
-        sessions.join(", ")
-    );
-    let mut profile: Profile = serde_yaml::from_str(&text).unwrap();
+    let mut profile = tiny(days, minutes, status);
     let candidates = PLANNER.request(&profile, &Options::default()).candidates;
     let others = candidates.into_iter().map(|one| one.id).filter(|id| !ids.contains(&id.as_str()));
     profile.exercises.never = others.collect();

@@ -32,7 +32,8 @@ const KEPT: [&str; 6] = [
     "family",
 ];
 
-fn request(days: &[&str], minutes: u32, status: &str, ids: &[&str]) -> Request {
+/// A client of a small week.
+pub(super) fn tiny(days: &[&str], minutes: u32, status: &str) -> Profile {
     let sessions: Vec<String> =
         days.iter().map(|day| format!("{{day: {day}, minutes: {minutes}}}")).collect();
     let text = format!(
@@ -40,7 +41,11 @@ fn request(days: &[&str], minutes: u32, status: &str, ids: &[&str]) -> Request {
           sessions: [{}], equipment: [barbell, squat-rack, bench, dumbbells, leg-press, leg-curl-machine, lat-pulldown]}}",
         sessions.join(", ")
     );
-    let profile: Profile = serde_yaml::from_str(&text).unwrap();
+    serde_yaml::from_str(&text).unwrap()
+}
+
+fn request(days: &[&str], minutes: u32, status: &str, ids: &[&str]) -> Request {
+    let profile = tiny(days, minutes, status);
     let entries = ids.iter().map(|id| PLANNER.catalog().get(id).unwrap().clone());
     let entries = entries.map(|entry| (entry.id.clone(), Arc::new(entry))).collect();
     resolve::resolve(profile, entries, std::collections::BTreeSet::new(), 0)
