@@ -24,7 +24,16 @@ const TOLD: usize = 5;
 
 /// Enough for a week that is known but for one exercise: starting from the plan, a game and a half.
 fn effort() -> Effort {
-    Effort { finalists: 1, games: 1, game_days: 1, whole_picks: 0, ..Effort::default() }
+    Effort {
+        finalists: 1,
+        games: 1,
+        game_days: 1,
+        rounds: 8,
+        round_games: 1,
+        most_idle: 3,
+        whole_picks: 0,
+        ..Effort::default()
+    }
 }
 
 /// The week in a page.

@@ -6,9 +6,9 @@
 
 use std::sync::Arc;
 
-use super::wiring::{Push, Standing, Wiring};
+use super::wiring::{Known, Push, Standing, Wiring, small};
 use crate::model::Weekly;
-use crate::program::{Op, Settles};
+use crate::program::Settles;
 
 /// Less than this is rounding.
 pub(super) const ROUNDING: f64 = 1e-6;
@@ -69,18 +69,20 @@ pub(super) struct Board {
     pub(super) values: Vec<f64>,
     worth: Worth,
     waiting: Waiting,
-    touched: Vec<usize>,
-    /// What changed since the last [`Board::keep`]: values, left sides and broken rows as they were.
-    journal: Vec<Was>,
+    /// What changed since the last [`Board::keep`]: each value as it was, and each row once.
+    values_before: Vec<(u32, f64)>,
+    rows_before: Vec<RowBefore>,
+    /// Rows that changed in this turn say so, so that each is written down once.
+    turn: u32,
     kept: Worth,
 }
 
-/// A number before it changed.
+/// A row before it changed.
 #[derive(Clone)]
-enum Was {
-    Value(usize, f64),
-    Left(usize, f64),
-    Broken(usize, f64),
+struct RowBefore {
+    row: u32,
+    left: f64,
+    broken: f64,
 }
 
 /// Variables that wait to be settled, first created first.
@@ -103,12 +105,16 @@ impl Waiting {
         self.first = self.words.len();
     }
 
-    fn pop(&mut self) -> Option<usize> {
+    /// The first one, if it comes before some variable.
+    fn pop(&mut self, before: usize) -> Option<usize> {
         while self.first < self.words.len() {
             let word = self.words[self.first];
             if word != 0 {
-                self.words[self.first] = word & (word - 1);
-                return Some(self.first * 64 + word.trailing_zeros() as usize);
+                let var = self.first * 64 + word.trailing_zeros() as usize;
+                return (var < before).then(|| {
+                    self.words[self.first] = word & (word - 1);
+                    var
+                });
             }
             self.first += 1;
         }
@@ -128,11 +134,15 @@ impl Board {
             values: vec![0.0; model.vars.len()],
             worth: Worth::default(),
             waiting: Waiting { words: vec![0; model.vars.len().div_ceil(64) + 1], first: 0 },
-            touched: Vec::new(),
-            journal: Vec::new(),
+            values_before: Vec::new(),
+            rows_before: Vec::new(),
+            turn: 1,
             kept: Worth::default(),
         };
-        board.touched = (0..board.rows.len()).filter(|row| board.rows[*row].can_break).collect();
+        board.rows_before = (0..board.rows.len())
+            .map(|row| RowBefore { row: small(row), left: 0.0, broken: 0.0 })
+            .collect();
+        board.rows.iter_mut().for_each(|row| row.turn = board.turn);
         for var in 0..board.values.len() {
             if board.wiring.settles[var].0 != Settles::Decision {
                 board.waiting.insert(var);
@@ -166,15 +176,16 @@ impl Board {
         if by == 0.0 {
             return false;
         }
-        self.journal.push(Was::Value(var, self.values[var]));
+        self.values_before.push((small(var), self.values[var]));
         self.values[var] = value;
         for (place, factor) in self.wiring.columns.of(var) {
             let row = &mut self.rows[*place as usize];
-            self.journal.push(Was::Left(*place as usize, row.left));
-            row.left += factor * by;
-            if row.can_break {
-                self.touched.push(*place as usize);
+            if row.turn != self.turn {
+                row.turn = self.turn;
+                let before = RowBefore { row: *place, left: row.left, broken: row.broken };
+                self.rows_before.push(before);
             }
+            row.left += factor * by;
         }
         let tiers = &self.wiring.tiers[var];
         self.worth.coverage += tiers[0] * by;
@@ -184,30 +195,45 @@ impl Board {
         true
     }
 
-    /// Brings everything that follows up to date, and returns the worth.
-    pub(super) fn settle(&mut self) -> Worth {
-        while let Some(var) = self.waiting.pop() {
+    /// How much more is broken than before of the rows that picks and their sets alone decide.
+    pub(super) fn broken_by_picks(&self) -> f64 {
+        self.more_broken(Known::ByPicks)
+    }
+
+    /// Settles the costs of tiers 1 and 2, and returns how much more is broken than before of the rows known by then,
+    /// with the worth so far.
+    pub(super) fn settle_costs(&mut self) -> (f64, Worth) {
+        self.settle_before(self.wiring.costs_end);
+        (self.more_broken(Known::Costed), self.worth)
+    }
+
+    fn more_broken(&self, by_now: Known) -> f64 {
+        let rows = self.rows_before.iter().map(|before| &self.rows[before.row as usize]);
+        let known = rows.filter(|row| row.known <= by_now && row.can_break);
+        known.map(|row| row.broken_now() - row.broken).sum()
+    }
+
+    fn settle_before(&mut self, end: usize) {
+        while let Some(var) = self.waiting.pop(end) {
             let value = self.settled(var);
             if (value - self.values[var]).abs() > 1e-9 && self.change(var, value) {
                 self.wake(var, var + 1);
             }
         }
-        while let Some(place) = self.touched.pop() {
-            let row = &mut self.rows[place];
-            let now = row.broken_now();
-            if (now - row.broken).abs() > 0.0 {
-                self.journal.push(Was::Broken(place, row.broken));
+    }
+
+    /// Brings everything that follows up to date, and returns the worth.
+    pub(super) fn settle(&mut self) -> Worth {
+        self.settle_before(usize::MAX);
+        for before in &self.rows_before {
+            let row = &mut self.rows[before.row as usize];
+            if row.can_break {
+                let now = row.broken_now();
                 self.worth.broken += now - row.broken;
                 row.broken = now;
             }
         }
         self.worth
-    }
-
-    /// The most by which a row of picks alone is more broken than before, nothing settled yet.
-    pub(super) fn broken_by_picks(&self) -> f64 {
-        let rows = self.touched.iter().map(|place| &self.rows[*place]);
-        rows.filter(|row| row.of_picks).map(|row| row.broken_now() - row.broken).fold(0.0, f64::max)
     }
 
     /// Takes back everything that was ever set.
@@ -217,45 +243,49 @@ impl Board {
         self.values.clone_from(&start.values);
         self.worth = start.worth;
         self.kept = start.worth;
-        self.journal.clear();
-        self.touched.clear();
+        self.next_turn();
         self.waiting.clear();
     }
 
     /// Keeps what was set and settled.
     pub(super) fn keep(&mut self) {
-        self.journal.clear();
         self.kept = self.worth;
+        self.next_turn();
     }
 
     /// Takes back everything since the last [`Board::keep`].
     pub(super) fn take_back(&mut self) {
-        while let Some(was) = self.journal.pop() {
-            match was {
-                Was::Value(var, value) => self.values[var] = value,
-                Was::Left(row, value) => self.rows[row].left = value,
-                Was::Broken(row, value) => self.rows[row].broken = value,
-            }
+        while let Some((var, value)) = self.values_before.pop() {
+            self.values[var as usize] = value;
+        }
+        for before in &self.rows_before {
+            let row = &mut self.rows[before.row as usize];
+            (row.left, row.broken) = (before.left, before.broken);
         }
         self.worth = self.kept;
-        self.touched.clear();
+        self.next_turn();
         self.waiting.clear();
+    }
+
+    fn next_turn(&mut self) {
+        self.values_before.clear();
+        self.rows_before.clear();
+        self.turn += 1;
     }
 
     /// The value that a following variable takes, by its rows without it and without those after it.
     fn settled(&self, var: usize) -> f64 {
         let (settles, high, whole) = self.wiring.settles[var];
         let (mut least, mut most) = (0.0_f64, high);
-        for Push { row, factor, place } in self.wiring.pushing.of(var) {
+        for Push { row, over, down, place } in self.wiring.pushing.of(var) {
             let later = &self.wiring.settling.of(*row as usize)[*place as usize..];
             let later: f64 = later
                 .iter()
                 .map(|(follower, factor)| factor * self.values[*follower as usize])
                 .sum();
             let row = &self.rows[*row as usize];
-            let bound = (row.right - (row.left - later)) / factor;
-            let upper = (row.op == Op::Le) == (*factor > 0.0);
-            if upper {
+            let bound = (row.right - (row.left - later)) * over;
+            if *down {
                 most = most.min(bound);
             } else {
                 least = least.max(bound);

@@ -11,16 +11,18 @@ pub struct Effort {
     pub finalists: usize,
     /// Games played from an empty week for each of them, at least.
     pub games: u32,
-    /// Rounds of half games that start from the best week of the best split, at most.
-    pub reheats: u32,
     /// Days that the games of a short week add up to: it is quickly played, so it is played more often.
     pub game_days: u32,
     /// Days that a game is played for at least.
     pub least_days: u32,
-    /// Changes for each day of the first, short game.
-    pub first_changes_a_day: u32,
-    /// Changes for each day of a whole game.
+    /// Changes for each day of a game.
     pub changes_a_day: u32,
+    /// Rounds of shorter games that go on from the best weeks of the best split, at most.
+    pub rounds: u32,
+    /// Games of a round.
+    pub round_games: u32,
+    /// Rounds without a better week after which the search ends.
+    pub most_idle: u32,
     /// Weeks with at most this many picks are solved whole.
     pub whole_picks: usize,
     /// Nodes for each tier of a week that is solved whole.
@@ -31,13 +33,14 @@ impl Default for Effort {
     fn default() -> Self {
         Effort {
             backend: Backend::default(),
-            finalists: 4,
+            finalists: 2,
             games: 2,
-            reheats: 12,
-            game_days: 18,
+            game_days: 20,
             least_days: 8,
-            first_changes_a_day: 4000,
             changes_a_day: 4000,
+            rounds: 8,
+            round_games: 5,
+            most_idle: 5,
             whole_picks: 36,
             whole_nodes: 20_000,
         }

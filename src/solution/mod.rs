@@ -3,12 +3,15 @@
 mod board;
 pub mod draw;
 mod effort;
+mod half;
 mod held;
+mod lists;
 pub mod model_file;
 mod moves;
 mod pairing;
 mod play;
 pub mod quick;
+mod race;
 pub mod reached;
 pub mod reduce;
 pub mod search;

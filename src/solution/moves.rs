@@ -7,9 +7,6 @@ use super::play::Play;
 /// One change: picks with their new sets.
 pub(super) type Change = Vec<(usize, u32)>;
 
-/// Of sixteen draws in a game that knows of others, how many favor what stood long in them.
-const FAVORED: u32 = 12;
-
 /// Of a hundred changes, how many are two at once: where minutes are short, one alone often cannot help.
 const TWO_AT_ONCE: u32 = 30;
 
@@ -135,7 +132,7 @@ impl Play<'_, '_> {
     fn early_one_of(&mut self, list: &[usize]) -> Option<usize> {
         let count = u32::try_from(list.len()).ok().filter(|count| *count > 0)?;
         let mut place = self.below(count);
-        if self.knows && self.below(16) < FAVORED {
+        if self.knows && self.below(16) < self.favored {
             // The product of three even draws lies near the front.
             place = place * self.below(count) / count * self.below(count) / count;
         }

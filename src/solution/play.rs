@@ -10,26 +10,21 @@ use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng as _, SeedableRng as _};
 
 use super::board::{Board, Worth};
+use super::half::{AGAIN, COOLING, Half, LOOKING};
+use super::lists::Lists;
 use super::moves::Change;
 use super::pairing::{Pair, Pairing};
-use crate::model::Weekly;
+use crate::model::{Pick, Weekly};
 use crate::program::Var;
 
-/// How half of a game is steered. What is kept is decided tier by tier, not by this.
-struct Half {
-    /// Weights of a broken row and of the costs of tiers 1 and 2, in points of tier 3.
-    weights: [f64; 3],
-    /// Points that its first and its last changes may cost.
-    heat: [f64; 2],
-}
+/// Of sixteen draws, how many favor what stood long in earlier games.
+const FAVORED: u32 = 12;
 
-/// The first half looks around; the second starts again from the best week met, and its tiers are so far apart
-/// that none is given up for the next. Found by trying on the demos and on small weeks.
-const LOOKING: Half = Half { weights: [100.0, 10.0, 0.33], heat: [60.0, 2.0] };
-const COOLING: Half = Half { weights: [3000.0, 300.0, 10.0], heat: [5.0, 0.3] };
+/// Of a hundred crosses, how many mix the exercises of each day; the others take whole days.
+const MIXED: u32 = 30;
 
-/// What a changed pick of a rework weighs in points of tier 3, while a game is steered.
-const CHANGE: f64 = 25.0;
+/// Where the fixed stream begins. Others are as good on average, and each misses something on some tight small week.
+const STREAM: u64 = 2 << 50;
 
 /// Exercises of a day up to which pairs are looked for.
 const MOST_PAIRED: usize = 10;
@@ -39,9 +34,6 @@ const LOOKS: u32 = 32;
 
 /// Losses of so many heats are never taken: one in a million draws would.
 const LOST: f64 = 14.0;
-
-/// More points of tier 3 than a change is expected to bring where it breaks a row.
-const MOST_POINTS: f64 = 100.0;
 
 /// How far rows may be broken on the way to a week that meets them all.
 const MEETING_HEAT: f64 = 0.02;
@@ -62,37 +54,8 @@ pub(super) struct Play<'w, 'a> {
     stood: Vec<u32>,
     /// Whether the lists are sorted by what stood long in earlier games.
     pub(super) knows: bool,
-}
-
-/// Picks by what they have in common.
-#[derive(Clone)]
-pub(super) struct Lists {
-    /// For each pick, others of its day that could stand in for it: same pattern or prime mover.
-    pub(super) alike: Vec<Vec<usize>>,
-    /// The picks of each day.
-    pub(super) on_day: Vec<Vec<usize>>,
-    /// The picks of each candidate.
-    pub(super) days_of: Vec<Vec<usize>>,
-}
-
-impl Lists {
-    fn new(weekly: &Weekly) -> Lists {
-        let mut on_day = vec![Vec::new(); weekly.request.days.len()];
-        let mut days_of = vec![Vec::new(); weekly.request.candidates.len()];
-        for (place, pick) in weekly.picks.iter().enumerate() {
-            on_day[pick.day].push(place);
-            days_of[pick.candidate].push(place);
-        }
-        let alike = weekly.picks.iter().map(|pick| {
-            let one = weekly.candidate(pick);
-            let similar = |other: &usize| {
-                let two = weekly.candidate(&weekly.picks[*other]);
-                two.id != one.id && (two.pattern == one.pattern || two.prime() == one.prime())
-            };
-            on_day[pick.day].iter().copied().filter(similar).collect()
-        });
-        Lists { alike: alike.collect(), on_day, days_of }
-    }
+    /// Of sixteen draws in a game that knows of others, how many favor what stood long in them.
+    pub(super) favored: u32,
 }
 
 /// The best week of a game.
@@ -130,14 +93,20 @@ impl<'w, 'a> Play<'w, 'a> {
             done: vec![Vec::new(); weekly.request.days.len()],
             stood: vec![0; weekly.picks.len()],
             knows: false,
+            favored: FAVORED,
         }
     }
 
     /// A game of some number from where the week stands: it draws the same wherever it is played.
     pub(super) fn game(&self, number: u64) -> Play<'w, 'a> {
         let mut game = self.clone();
-        game.random = ChaCha8Rng::seed_from_u64(number);
+        game.random = ChaCha8Rng::seed_from_u64(STREAM + number);
         game
+    }
+
+    /// A game that tries what did not stand in earlier games more often: not all should look in one direction.
+    pub(super) fn open_minded(self, is_so: bool) -> Play<'w, 'a> {
+        Play { favored: if is_so { FAVORED / 3 } else { FAVORED }, ..self }
     }
 
     /// The same week for games in which what stood long in earlier games is tried first.
@@ -152,13 +121,7 @@ impl<'w, 'a> Play<'w, 'a> {
 
     /// The same with a week to go on from.
     pub(super) fn with(mut self, values: &[f64]) -> Play<'w, 'a> {
-        let picks = self.weekly.picks.iter().enumerate();
-        let done = picks.filter(|(_, pick)| values[pick.chosen.0] > 0.5);
-        let change: Change =
-            done.map(|(place, pick)| (place, pick.sets[0] + whole(values[pick.extra.0]))).collect();
-        self.apply(&change);
-        self.board.settle();
-        self.board.keep();
+        self.go_to(&self.sets_in(values));
         self
     }
 
@@ -218,10 +181,10 @@ impl<'w, 'a> Play<'w, 'a> {
         self.outcome(&best.1)
     }
 
-    /// Plays the second half of a game once more from where the week stands.
+    /// Plays a second half once more from where the week stands, less warm than the first time.
     pub(super) fn again(mut self, changes: u32) -> Outcome {
         let mut best = (self.board.settle(), self.sets.clone());
-        self.play(&COOLING, changes, &mut best);
+        self.play(&AGAIN, changes, &mut best);
         self.outcome(&best.1)
     }
 
@@ -239,24 +202,71 @@ impl<'w, 'a> Play<'w, 'a> {
                 }
             }
             let Some(proposed) = self.propose_one_or_two() else { continue };
-            let applied = self.set_picks(&proposed);
-            if half.is_hopeless(self.board.broken_by_picks(), &now, heat) {
-                self.undo(applied);
-                continue;
-            }
-            self.pair_days(&applied);
-            let worth = self.board.settle();
-            if self.takes(half.steer(&worth) - half.steer(&now), heat) {
-                self.board.keep();
-                now = worth;
-                if worth.beats(&best.0) {
-                    best.0 = worth;
-                    best.1.clone_from(&self.sets);
-                }
-            } else {
-                self.undo(applied);
+            let least = self.least_gain(heat);
+            let Some(worth) = self.taken(&proposed, half, &now, least) else { continue };
+            now = worth;
+            if worth.beats(&best.0) {
+                best.0 = worth;
+                best.1.clone_from(&self.sets);
             }
         }
+    }
+
+    /// The week's worth after a change that gains enough; any other is refused as soon as that is known.
+    fn taken(&mut self, change: &Change, half: &Half, now: &Worth, least: f64) -> Option<Worth> {
+        let applied = self.set_picks(change);
+        if half.most_gain(self.board.broken_by_picks(), None, now) < least {
+            self.undo(applied);
+            return None;
+        }
+        self.pair_days(&applied);
+        let (breaks, costs) = self.board.settle_costs();
+        if half.most_gain(breaks, Some(&costs), now) < least {
+            self.undo(applied);
+            return None;
+        }
+        let worth = self.board.settle();
+        if half.steer(&worth) - half.steer(now) < least {
+            self.undo(applied);
+            return None;
+        }
+        self.board.keep();
+        Some(worth)
+    }
+
+    /// The least gain that a change must have at some heat: drawn before it is tried, so that a hopeless one is soon
+    /// refused.
+    fn least_gain(&mut self, heat: f64) -> f64 {
+        heat * libm::log((f64::from(self.below(1_000_000)) + 0.5) / 1e6)
+    }
+
+    /// A week with a part of one week and the rest of another: whole days, or exercises of each day.
+    pub(super) fn cross(mut self, one: &[f64], other: &[f64]) -> Play<'w, 'a> {
+        let mixed = self.done.len() == 1 || self.below(100) < MIXED;
+        let mut from: Vec<bool> = (0..self.done.len()).map(|_| self.below(2) == 0).collect();
+        if from.iter().all(|day| *day == from[0]) {
+            let day = self.below(u32::try_from(from.len()).unwrap_or(1)) as usize;
+            from[day] = !from[day];
+        }
+        let (one, other) = (self.sets_in(one), self.sets_in(other));
+        let mut sets = one.clone();
+        for (place, pick) in self.weekly.picks.iter().enumerate() {
+            let differs = one[place] != other[place];
+            if differs && if mixed { self.below(2) == 0 } else { from[pick.day] } {
+                sets[place] = other[place];
+            }
+        }
+        self.go_to(&sets);
+        self
+    }
+
+    /// The sets of each pick, from values of the model.
+    fn sets_in(&self, values: &[f64]) -> Vec<u32> {
+        let sets = |pick: &Pick| {
+            let is_done = values[pick.chosen.0] > 0.5;
+            if is_done { pick.sets[0] + whole(values[pick.extra.0]) } else { 0 }
+        };
+        self.weekly.picks.iter().map(sets).collect()
     }
 
     /// Sets every pick to some sets.
@@ -369,26 +379,6 @@ struct Applied {
     before: Change,
     /// Each day that changed, with what was done on it and its pairs.
     days: Vec<(usize, Vec<usize>, Vec<Pair>)>,
-}
-
-impl Half {
-    /// Whether a change that breaks a row by so much is refused whatever else it brings.
-    fn is_hopeless(&self, breaks: f64, now: &Worth, heat: f64) -> bool {
-        let [broken, coverage, ranges] = self.weights;
-        let brings =
-            coverage * now.coverage + ranges * now.ranges + CHANGE * now.changes + MOST_POINTS;
-        broken * (breaks - now.broken) > brings + LOST * heat
-    }
-
-    /// The weighted sum that steers.
-    fn steer(&self, worth: &Worth) -> f64 {
-        let [broken, coverage, ranges] = self.weights;
-        worth.view
-            - CHANGE * worth.changes
-            - broken * worth.broken
-            - coverage * worth.coverage
-            - ranges * worth.ranges
-    }
 }
 
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small whole number")]

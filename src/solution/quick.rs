@@ -4,7 +4,8 @@
 use rayon::prelude::*;
 
 use super::play::{Outcome, Play};
-use super::search::{Games, Search, rounded};
+use super::race::Games;
+use super::search::{Search, rounded};
 use super::{Solution, reduce};
 use crate::model::Weekly;
 use crate::program::backend::Backend;

@@ -3,11 +3,9 @@
 
 use std::collections::BTreeSet;
 
-use rayon::prelude::*;
-
 pub use super::effort::Effort;
 use super::held::{hold_changes, hold_coverage, hold_ranges, hold_view};
-use super::play::{Outcome, Play};
+use super::race::{self, Racer};
 use super::reached;
 use super::{Done, Solution, reduce, vary};
 use crate::input::plan::{SolveStatus, Tier};
@@ -35,31 +33,6 @@ pub(super) struct Search<'a> {
     pub(super) weekly: Weekly<'a>,
 }
 
-/// Rounds of half games without a better week after which the search ends.
-const MOST_IDLE: u32 = 4;
-
-/// A split stays in the race if its first game reached this part of the points of the leader's: first games of one split
-/// differ by about as much. Of 35 weeks tried, the split that won in the end was third in one.
-const IN_THE_RACE: f64 = 0.93;
-
-/// Games that are played side by side.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Games {
-    /// The number of the first: a game plays the same moves wherever it is played.
-    pub(super) first: u64,
-    /// How many.
-    pub(super) count: u32,
-    /// Changes of each.
-    pub(super) changes: u32,
-}
-
-impl Games {
-    fn numbers(self) -> impl IndexedParallelIterator<Item = u64> {
-        let numbers: Vec<u64> = (self.first..).take(self.count.max(1) as usize).collect();
-        numbers.into_par_iter()
-    }
-}
-
 /// Solves a request under each split as far as it stays in the race, and returns the best week. Where no week
 /// is found that keeps to all conventions, one is looked for that meets the demands alone.
 ///
@@ -79,31 +52,13 @@ pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solut
 /// The best week that games find, or the searches again where they find none.
 fn played_out(searches: Vec<Search>, effort: Effort) -> Result<Solution, Vec<Search>> {
     let days = searches.first().map_or(1, |search| search.weekly.request.days.len());
-    let days = u32::try_from(days).unwrap_or(u32::MAX);
-    let games = effort.games.max(effort.game_days / days.max(1));
-    // A week of few days is quickly played, and often tight: its games have the changes of a longer week.
-    let days = days.max(effort.least_days);
-    let first =
-        Games { first: 0, count: 1, changes: effort.first_changes_a_day.saturating_mul(days) };
-    let first: Vec<Outcome> = searches.par_iter().map(|search| search.played(first)).collect();
-    let mut ranked: Vec<(usize, Outcome)> = first.into_iter().enumerate().collect();
-    ranked.sort_by(|(_, one), (_, other)| one.worth.order(&other.worth));
-    let games =
-        Games { first: 1, count: games, changes: effort.changes_a_day.saturating_mul(days) };
-    let leader = ranked.first().map_or(0.0, |(_, first)| first.worth.view);
-    let race = ranked
-        .into_iter()
-        .take(effort.finalists)
-        .filter(|(_, first)| first.worth.view >= leader - (1.0 - IN_THE_RACE) * leader.abs())
-        .map(|(place, first)| (place, searches[place].played_again(first, games)));
-    let winner =
-        race.reduce(|best, next| if next.1.worth.beats(&best.1.worth) { next } else { best });
-    match winner {
-        Some((place, outcome)) if outcome.worth.broken < 1e-6 => {
+    let games = race::games(effort, days);
+    match race::winner(&searches, effort, games) {
+        Some(Racer { place, pool }) if pool.best().worth.broken < 1e-6 => {
             // What bounds this week bounds every better one, so the two need not wait for each other.
-            let (search, values) = (&searches[place], outcome.values.clone());
+            let (search, values) = (&searches[place], pool.best().values.clone());
             let (outcome, bounds) = rayon::join(
-                || search.played_on(outcome, games, effort),
+                || search.played_on(pool, games, effort),
                 || search.is_played(effort).then(|| search.bounds(&values)),
             );
             let outcome = search.put_back(outcome);
@@ -151,41 +106,6 @@ impl<'a> Search<'a> {
 }
 
 impl Search<'_> {
-    /// The best of several games from an empty week, or from the week that is reworked.
-    pub(super) fn played(&self, games: Games) -> Outcome {
-        let start = self.start();
-        let outcomes: Vec<Outcome> =
-            games.numbers().map(|number| start.game(number).run(games.changes)).collect();
-        outcomes.into_iter().reduce(Outcome::better).expect("there is at least one game")
-    }
-
-    /// The same, after games that tell what is worth a try.
-    fn played_again(&self, first: Outcome, games: Games) -> Outcome {
-        let start = self.start().knowing(&first.stood);
-        let game = |number| start.game(number).run(games.changes);
-        let outcomes: Vec<Outcome> = games.numbers().map(game).collect();
-        outcomes.into_iter().fold(first, Outcome::better)
-    }
-
-    /// Half games that start from the best week so far, round after round, until none has been better for a while.
-    fn played_on(&self, mut best: Outcome, games: Games, effort: Effort) -> Outcome {
-        let empty = Play::new(&self.weekly);
-        let mut idle = 0;
-        for round in 1..=effort.reheats {
-            let start = empty.clone().knowing(&best.stood).with(&best.values);
-            let game =
-                |number| start.game(u64::from(round) << 32 | number).again(games.changes / 2);
-            let outcomes: Vec<Outcome> = games.numbers().map(game).collect();
-            let before = best.worth;
-            best = outcomes.into_iter().fold(best, Outcome::better);
-            idle = if best.worth.beats(&before) { 0 } else { idle + 1 };
-            if idle == MOST_IDLE {
-                break;
-            }
-        }
-        best
-    }
-
     /// Whether games alone look for the best week, which is not solved whole.
     fn is_played(&self, effort: Effort) -> bool {
         self.weekly.picks.len() > effort.whole_picks && !self.backend.takes_whole_weeks()

@@ -44,8 +44,21 @@ pub(super) struct Standing {
     pub(super) broken: f64,
     /// Whether it can be broken at all: a variable that settles may always make it hold.
     pub(super) can_break: bool,
-    /// Whether picks and their sets alone can break it: no pair and nothing that settles is in it.
-    pub(super) of_picks: bool,
+    /// What it takes to know whether it holds.
+    pub(super) known: Known,
+    /// The turn in which it was last written down.
+    pub(super) turn: u32,
+}
+
+/// When it is known of a row whether a change breaks it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Known {
+    /// As soon as picks have their sets.
+    ByPicks,
+    /// When pairs are formed and the costs of tiers 1 and 2 have settled.
+    Costed,
+    /// When all that follows has settled.
+    Settled,
 }
 
 impl Standing {
@@ -62,7 +75,10 @@ impl Standing {
 /// A row that pushes a variable.
 pub(super) struct Push {
     pub(super) row: u32,
-    pub(super) factor: f64,
+    /// One over the factor of the pushed one.
+    pub(super) over: f64,
+    /// Whether it is pushed down, else up.
+    pub(super) down: bool,
     /// Of the variables of the row that settle, the place of the pushed one.
     pub(super) place: u32,
 }
@@ -80,6 +96,8 @@ pub(super) struct Wiring {
     /// For each row, the variables in it that settle, in order.
     pub(super) settling: Lists<(u32, f64)>,
     pub(super) settles: Vec<(Settles, f64, bool)>,
+    /// The first variable after all that cost something in tier 1 or 2 or in a rework.
+    pub(super) costs_end: usize,
 }
 
 impl Wiring {
@@ -99,6 +117,7 @@ impl Wiring {
                 tiers[var.0][tier] += factor;
             }
         }
+        let costs_end = costs_end(&tiers);
         let pushed: Vec<_> = model.rows.iter().map(|row| pushed(model, row)).collect();
         let settling: Vec<_> = model.rows.iter().map(|row| settling(model, row)).collect();
         let mut pushing: Vec<Vec<Push>> = model.vars.iter().map(|_| Vec::new()).collect();
@@ -106,12 +125,13 @@ impl Wiring {
             for (var, factor) in vars {
                 let place = settling[row].iter().position(|(other, _)| other == var);
                 let place = small(place.expect("what is pushed settles"));
-                pushing[*var].push(Push { row: small(row), factor: *factor, place });
+                let down = (model.rows[row].op == Op::Le) == (*factor > 0.0);
+                pushing[*var].push(Push { row: small(row), over: 1.0 / factor, down, place });
             }
         }
         let is_pair = pair_vars(weekly);
         let rows: Vec<Standing> =
-            model.rows.iter().map(|row| standing(model, row, &is_pair)).collect();
+            model.rows.iter().map(|row| standing(model, row, &is_pair, costs_end)).collect();
         let followers = columns.iter().map(|column| {
             let all = column.iter().flat_map(|(row, _)| &pushed[*row]).map(|(var, _)| small(*var));
             all.collect::<BTreeSet<u32>>().into_iter().collect()
@@ -126,6 +146,7 @@ impl Wiring {
             followers,
             pushing: Lists::new(pushing),
             settling: Lists::new(settling.into_iter().map(|row| shortened(row, |_| true))),
+            costs_end,
             settles: model.vars.iter().map(|var| (var.settles, var.high, var.integer)).collect(),
         };
         (wiring, rows)
@@ -133,7 +154,7 @@ impl Wiring {
 }
 
 /// A row before anything is decided.
-fn standing(model: &Model, row: &Row, is_pair: &[bool]) -> Standing {
+fn standing(model: &Model, row: &Row, is_pair: &[bool], costs_end: usize) -> Standing {
     let largest = row.terms.iter().map(|(_, factor)| factor.abs()).fold(1.0, f64::max);
     Standing {
         left: 0.0,
@@ -142,9 +163,25 @@ fn standing(model: &Model, row: &Row, is_pair: &[bool]) -> Standing {
         unit: 1.0 / largest,
         broken: 0.0,
         can_break: can_break(model, row),
-        of_picks: settling(model, row).is_empty()
-            && !row.terms.iter().any(|(var, _)| is_pair[var.0]),
+        known: known(model, row, is_pair, costs_end),
+        turn: 0,
     }
+}
+
+fn known(model: &Model, row: &Row, is_pair: &[bool], costs_end: usize) -> Known {
+    match settling(model, row).last() {
+        Some((last, _)) if *last >= costs_end => Known::Settled,
+        None if !row.terms.iter().any(|(var, _)| is_pair[var.0]) => Known::ByPicks,
+        _ => Known::Costed,
+    }
+}
+
+/// The first variable after all that cost something in tier 1 or 2 or in a rework.
+fn costs_end(tiers: &[[f64; 4]]) -> usize {
+    let costs = |[coverage, ranges, _, changes]: &[f64; 4]| {
+        [coverage, ranges, changes].iter().any(|cost| **cost != 0.0)
+    };
+    tiers.iter().rposition(costs).map_or(0, |last| last + 1)
 }
 
 /// For each variable, whether it says what is paired.

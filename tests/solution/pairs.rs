@@ -45,13 +45,7 @@ fn profiles() -> impl Strategy<Value = Profile> {
 
 /// Short games: a hurried week must be as sound as a good one.
 fn hurried() -> Effort {
-    Effort {
-        first_changes_a_day: 500,
-        changes_a_day: 1500,
-        reheats: 0,
-        whole_picks: 0,
-        ..Effort::default()
-    }
+    Effort { changes_a_day: 1000, rounds: 0, whole_picks: 0, ..Effort::default() }
 }
 
 #[test]

@@ -1,0 +1,43 @@
+//! How a game is steered: what rows and costs weigh in points of tier 3, and what a change may cost.
+
+use super::board::Worth;
+
+/// How half of a game is steered. What is kept is decided tier by tier, not by this.
+pub(super) struct Half {
+    /// Weights of a broken row and of the costs of tiers 1 and 2, in points of tier 3.
+    pub(super) weights: [f64; 3],
+    /// Points that its first and its last changes may cost.
+    pub(super) heat: [f64; 2],
+}
+
+/// The first half looks around; the second starts again from the best week met, and its tiers are so far apart
+/// that none is given up for the next. Found by trying on the demos and on small weeks.
+pub(super) const LOOKING: Half = Half { weights: [100.0, 10.0, 0.33], heat: [60.0, 2.0] };
+pub(super) const COOLING: Half = Half { weights: [3000.0, 300.0, 10.0], heat: [5.0, 0.3] };
+/// From a good week, or a cross of two, on: as the second half, less warm.
+pub(super) const AGAIN: Half = Half { heat: [4.0, 0.3], ..COOLING };
+
+/// What a changed pick of a rework weighs in points of tier 3, while a game is steered.
+const CHANGE: f64 = 25.0;
+
+/// More points of tier 3 than a change is expected to bring where it breaks a row.
+const MOST_POINTS: f64 = 100.0;
+
+impl Half {
+    /// More than a change can gain that breaks rows by so much and leads to some costs, where these are known.
+    pub(super) fn most_gain(&self, breaks: f64, costs: Option<&Worth>, now: &Worth) -> f64 {
+        let saved = self.costs(now) - costs.map_or(0.0, |worth| self.costs(worth));
+        saved + MOST_POINTS - self.weights[0] * (breaks - now.broken)
+    }
+
+    /// Costs in points of tier 3.
+    fn costs(&self, worth: &Worth) -> f64 {
+        let [_, coverage, ranges] = self.weights;
+        coverage * worth.coverage + ranges * worth.ranges + CHANGE * worth.changes
+    }
+
+    /// The weighted sum that steers.
+    pub(super) fn steer(&self, worth: &Worth) -> f64 {
+        worth.view - self.weights[0] * worth.broken - self.costs(worth)
+    }
+}
