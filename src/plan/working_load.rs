@@ -10,7 +10,7 @@ use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
 use crate::plan::loads::{Ladder, mass_text, to_kg};
 use crate::plan::strength::{Estimate, Estimator, percent_at_reserve};
-use crate::words::{LoadKind, Units};
+use crate::words::{Kit, LoadKind, Units};
 
 /// What a note begins with where the load is still to be found.
 pub const FIRST_LOAD: &str = "first load:";
@@ -125,12 +125,12 @@ impl KnownLifts {
         };
         let mut found = WorkingLoad { cap_kg, ..WorkingLoad::default() };
         let Some(source) = self.source(entry) else {
-            found.note = self.find_note(entry.load, ladder, cap_kg);
+            found.note = self.find_note(entry, ladder, cap_kg);
             return found;
         };
         found.one_rep_max_kg = Some(source.one_rep_max);
         let Some(wanted) = self.wanted(entry, &source, ask) else {
-            found.note = self.find_note(entry.load, ladder, cap_kg);
+            found.note = self.find_note(entry, ladder, cap_kg);
             return found;
         };
         let limited = cap_kg.map_or(wanted, |cap| cap.min(wanted));
@@ -211,9 +211,12 @@ impl KnownLifts {
     }
 
     /// Where the search for a load begins; how it goes on stands once at the head of a session.
-    fn find_note(&self, load: LoadKind, ladder: &Ladder, cap: Option<f64>) -> String {
+    fn find_note(&self, entry: &Entry, ladder: &Ladder, cap: Option<f64>) -> String {
         let lightest = ladder.text(ladder.lightest());
-        let start = match load {
+        let start = match entry.load {
+            LoadKind::BarTotal if lies_low(entry) => {
+                format!("empty bar ({lightest}), raised to mid-shin on blocks or plates")
+            }
             LoadKind::BarTotal => format!("empty bar ({lightest})"),
             LoadKind::BodyweightPlus => "body weight alone".to_owned(),
             _ => format!("light (from {lightest})"),
@@ -242,6 +245,12 @@ impl KnownLifts {
             source.text
         )
     }
+}
+
+/// Whether the bar is lifted from the floor, where it lies too low without large plates: common practice.
+fn lies_low(entry: &Entry) -> bool {
+    let family = entry.family.as_ref().unwrap_or(&entry.id);
+    family == "deadlift" && entry.needs.iter().any(|kit| !kit.contains(&Kit::SquatRack))
 }
 
 fn name(id: &str) -> String {

@@ -259,7 +259,15 @@ fn worth(request: &Request, candidate: &Candidate) -> i32 {
     let kept = if request.previous_mains.contains(&candidate.id) { 15 } else { 0 };
     let known = if request.profile.known_lifts.contains_key(&candidate.id) { 6 } else { 0 };
     let level = i32::from(candidate.entry.level == request.figures.level);
-    cost + wish + kept + known + level
+    cost + wish + kept + known + level - too_easy(request, candidate)
+}
+
+/// What a beginner's form without load loses for an advanced client, where the trade has a harder one: common practice.
+fn too_easy(request: &Request, candidate: &Candidate) -> i32 {
+    let entry = &candidate.entry;
+    let advanced = request.profile.training_status == Status::Advanced;
+    let unloaded = matches!(entry.load, LoadKind::Bodyweight | LoadKind::None);
+    if advanced && unloaded && entry.level == 1 && !entry.harder.is_empty() { 12 } else { 0 }
 }
 
 /// What a goal that needs load loses on an exercise that cannot be loaded in steps, and other goals on it.

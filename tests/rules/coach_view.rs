@@ -1,5 +1,23 @@
 use super::check::check_rule;
 
+/// Common practice: a beginner's form is not for somebody advanced while the catalog has a harder one.
+#[test]
+fn an_easy_form_comes_last_for_an_advanced_client() {
+    let worth = |status: &str, id: &str| {
+        let planner = weekwright::planner::Planner::built_in();
+        let profile = serde_yaml::from_str(&format!(
+            "{{client: t, training_status: {status}, goal: hypertrophy, equipment: [dumbbells],
+               sessions: [{{day: mon, minutes: 60}}]}}"
+        ));
+        let request = planner.request(&profile.unwrap(), &weekwright::planner::Options::default());
+        let candidate = request.candidates.iter().find(|candidate| candidate.id == id);
+        candidate.map(|candidate| candidate.worth).unwrap()
+    };
+    let [easy, hard] = ["kneeling-side-plank-lift", "side-plank-lift"];
+    assert!(worth("advanced", easy) + 10 < worth("advanced", hard));
+    assert!(worth("intermediate", easy) + 3 > worth("intermediate", hard));
+}
+
 #[test]
 fn the_disliked_is_left_out() {
     check_rule("coach-view")

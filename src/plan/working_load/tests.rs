@@ -78,6 +78,20 @@ fn a_related_lift_starts_at_its_stated_share() {
     assert_eq!(found.note, "first load: light (from 1 kg)");
 }
 
+/// A bar without large plates lies too low on the floor: common practice.
+#[test]
+fn an_empty_bar_for_a_deadlift_is_raised() {
+    let profile = client("{}");
+    let raised = "first load: empty bar (20 kg), raised to mid-shin on blocks or plates";
+    let floor = entry("deadlift", "bar-total", "[[barbell]]");
+    assert_eq!(load(&profile, &floor, 8, 3).note, raised);
+    let pins = Entry {
+        family: Some("deadlift".into()),
+        ..entry("raised-deadlift", "bar-total", "[[barbell, squat-rack]]")
+    };
+    assert_eq!(load(&profile, &pins, 8, 3).note, "first load: empty bar (20 kg)");
+}
+
 #[test]
 fn too_many_repetitions_leave_the_load_to_be_found() {
     let profile = client("{back-squat: {load: 20, reps: 25, cap: 40}}");
