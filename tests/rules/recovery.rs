@@ -2,6 +2,7 @@ use super::check::check_rule;
 
 const DAYS: &str = "sessions: [{day: mon, minutes: 60}, {day: tue, minutes: 60}, {day: wed, minutes: 60}, {day: sun, minutes: 60}]";
 
+/// RX-14 (ACSM): non-consecutive days, 48 hours or more; Monday and Wednesday hold, Monday and Tuesday do not.
 #[test]
 fn hard_sessions_for_a_muscle_are_two_days_apart() {
     check_rule("recovery")

@@ -49,6 +49,19 @@ fn the_implied_percentages_give_the_handbook_s_table() {
     }
 }
 
+/// RM-11 (Reynolds et al. 2006, abstract): on the chest press the maximum is 1.1307 x 5RM + 0.6999, with a standard error
+/// of 2.98 kg. The default stays inside that error, and the range that the plan prints holds the regression's value.
+#[test]
+fn five_repetitions_agree_with_the_chest_press_regression() {
+    let regression = |five: f64| 1.1307 * five + 0.6999;
+    close(regression(80.0), 91.16, 0.01, "RM-11");
+    for five in [40.0, 60.0, 80.0, 100.0] {
+        let found = Estimate::from_set(five, 5, 0).unwrap();
+        close(found.one_rep_max, regression(five), 2.98, "RM-11");
+        assert!((found.low..=found.high).contains(&regression(five)), "RM-11 {five}");
+    }
+}
+
 /// RM-08: raw values of the equations at one repetition, and the guard.
 #[test]
 fn a_true_single_stays_what_it_is() {
