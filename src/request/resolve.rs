@@ -266,8 +266,11 @@ fn worth(request: &Request, candidate: &Candidate) -> i32 {
 fn too_easy(request: &Request, candidate: &Candidate) -> i32 {
     let entry = &candidate.entry;
     let advanced = request.profile.training_status == Status::Advanced;
-    let unloaded = matches!(entry.load, LoadKind::Bodyweight | LoadKind::None);
-    if advanced && unloaded && entry.level == 1 && !entry.harder.is_empty() { 12 } else { 0 }
+    if advanced && is_unloaded(candidate) && entry.level == 1 && !entry.harder.is_empty() {
+        12
+    } else {
+        0
+    }
 }
 
 /// What a goal that needs load loses on an exercise that cannot be loaded in steps, and other goals on it.

@@ -68,18 +68,6 @@ pub(super) struct Outcome {
     pub(super) stood: Vec<u32>,
 }
 
-impl Outcome {
-    /// The better of two, the first where they are alike, and what stood in both.
-    pub(super) fn better(self, other: Outcome) -> Outcome {
-        let (mut better, less) =
-            if other.worth.beats(&self.worth) { (other, self) } else { (self, other) };
-        for (stood, more) in better.stood.iter_mut().zip(less.stood) {
-            *stood += more;
-        }
-        better
-    }
-}
-
 impl<'w, 'a> Play<'w, 'a> {
     /// An empty week, before any game.
     pub(super) fn new(weekly: &'w Weekly<'a>) -> Play<'w, 'a> {

@@ -4,7 +4,6 @@
 use rayon::prelude::*;
 
 use super::play::{Outcome, Play};
-use super::race::Games;
 use super::search::{Search, rounded};
 use super::{Solution, reduce};
 use crate::model::Weekly;
@@ -26,8 +25,8 @@ pub fn sketch(request: &Request, splits: &[Split], changes_a_day: u32) -> Option
     let searches: Vec<Search> =
         splits.iter().map(|split| Search::new(request, split, &keep, Backend::default())).collect();
     let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
-    let game = Games { first: 0, count: 1, changes: changes_a_day.saturating_mul(days) };
-    let played = searches.par_iter().map(|search| search.played(game));
+    let changes = changes_a_day.saturating_mul(days);
+    let played = searches.par_iter().map(|search| search.played(changes));
     let outcomes: Vec<Outcome> = played.collect();
     let best = outcomes
         .iter()

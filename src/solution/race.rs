@@ -55,7 +55,13 @@ impl Pool {
         &self.weeks[0]
     }
 
-    fn take_in(&mut self, outcome: Outcome) {
+    fn take_in(&mut self, outcomes: Vec<Outcome>) {
+        for outcome in outcomes {
+            self.take_in_one(outcome);
+        }
+    }
+
+    fn take_in_one(&mut self, outcome: Outcome) {
         for (stood, more) in self.stood.iter_mut().zip(&outcome.stood) {
             *stood += more;
         }
@@ -88,9 +94,8 @@ pub(super) fn games(effort: Effort, days: usize) -> Games {
 
 /// Which split wins, and its best weeks.
 pub(super) fn winner(searches: &[Search], effort: Effort, games: Games) -> Option<Racer> {
-    let first = Games { first: 0, count: 1, ..games };
     let first: Vec<Pool> =
-        searches.par_iter().map(|search| Pool::new(search.played(first))).collect();
+        searches.par_iter().map(|search| Pool::new(search.played(games.changes))).collect();
     let mut race: Vec<Racer> =
         first.into_iter().enumerate().map(|(place, pool)| Racer { place, pool }).collect();
     sort(&mut race);
@@ -136,22 +141,17 @@ impl Effort {
 }
 
 impl Search<'_> {
-    /// The best of several games from an empty week, or from the week that is reworked.
-    pub(super) fn played(&self, games: Games) -> Outcome {
-        let start = self.start();
-        let outcomes: Vec<Outcome> =
-            games.numbers().map(|number| start.game(number).run(games.changes)).collect();
-        outcomes.into_iter().reduce(Outcome::better).expect("there is at least one game")
+    /// A game from an empty week, or from the week that is reworked.
+    pub(super) fn played(&self, changes: u32) -> Outcome {
+        self.start().game(0).run(changes)
     }
 
-    /// More of the same, after games that tell what is worth a try.
+    /// More of the same, after a game that tells what is worth a try.
     fn play_more(&self, pool: &mut Pool, games: Games) {
         let start = self.start().knowing(&pool.stood);
         let game = |number| start.game(number).open_minded(number % 2 == 0).run(games.changes);
         let outcomes: Vec<Outcome> = games.numbers().map(game).collect();
-        for outcome in outcomes {
-            pool.take_in(outcome);
-        }
+        pool.take_in(outcomes);
     }
 
     /// Rounds of short games from crosses of the best weeks, until none has brought a better one for a while.
@@ -187,7 +187,5 @@ fn play_round(empty: &Play, pool: &mut Pool, games: Games) {
         game.cross(one, other).again(games.changes)
     };
     let outcomes: Vec<Outcome> = games.numbers().map(game).collect();
-    for outcome in outcomes {
-        pool.take_in(outcome);
-    }
+    pool.take_in(outcomes);
 }

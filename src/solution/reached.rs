@@ -35,7 +35,8 @@ impl Search<'_> {
                 }
                 let others = self.with_other_new_ones(&values, &before);
                 for values in std::iter::once(values).chain(others) {
-                    best = best.better(empty.clone().with(&values).run(0));
+                    let next = empty.clone().with(&values).run(0);
+                    best = if next.worth.beats(&best.worth) { next } else { best };
                 }
             }
             if !best.worth.beats(&worth) {

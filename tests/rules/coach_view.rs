@@ -1,15 +1,14 @@
-use super::check::check_rule;
+use super::check::{PLANNER, check_rule};
 
 /// Common practice: a beginner's form is not for somebody advanced while the catalog has a harder one.
 #[test]
 fn an_easy_form_comes_last_for_an_advanced_client() {
     let worth = |status: &str, id: &str| {
-        let planner = weekwright::planner::Planner::built_in();
         let profile = serde_yaml::from_str(&format!(
             "{{client: t, training_status: {status}, goal: hypertrophy, equipment: [dumbbells],
                sessions: [{{day: mon, minutes: 60}}]}}"
         ));
-        let request = planner.request(&profile.unwrap(), &weekwright::planner::Options::default());
+        let request = PLANNER.request(&profile.unwrap(), &weekwright::planner::Options::default());
         let candidate = request.candidates.iter().find(|candidate| candidate.id == id);
         candidate.map(|candidate| candidate.worth).unwrap()
     };
