@@ -2,18 +2,12 @@
 
 use std::collections::BTreeSet;
 
-use rayon::prelude::*;
-
 use super::filter::{self, Group, Minimal, Verdict};
-use super::idle;
+use super::hard::HardRules;
 use crate::input::profile::Profile;
-use crate::model::Weekly;
-use crate::program::Model;
-use crate::program::unyielding::unyielding;
 use crate::request::{Barred, Request};
-use crate::rules::{self, MEANING, RULES};
-use crate::solution::{quick, reduce};
-use crate::split::{Split, design};
+use crate::rules::RULES;
+use crate::split::design;
 
 /// A hard rule with what it is about, as part of a collision.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -55,105 +49,11 @@ impl Conflict {
     }
 }
 
-/// The hard rows of a request under every split worth trying.
-pub struct HardRules<'a> {
-    /// For each split, the weekly model with no other rows, and without goals.
-    weeks: Vec<Weekly<'a>>,
-}
-
-/// Changes of a game that looks for a week, for each day.
-const CHANGES_A_DAY: u32 = 10_000;
 /// Rules that hold for everyone are the last to be blamed.
 const COMMON: u8 = 1;
 
-impl<'a> HardRules<'a> {
-    /// The rows of a request under its splits.
-    #[must_use]
-    pub fn of(request: &'a Request, splits: &'a [Split]) -> HardRules<'a> {
-        let keep = reduce::kept(request);
-        let hard = |split| {
-            let mut weekly = rules::demands_only(rules::weekly_model(request, split, &keep));
-            let mut unyielding = unyielding(&weekly.model).into_iter();
-            weekly.model.rows.retain(|_| unyielding.next() == Some(true));
-            weekly.coverage.clear();
-            weekly.ranges.clear();
-            weekly.changes.clear();
-            weekly.view.clear();
-            weekly
-        };
-        HardRules { weeks: splits.iter().map(hard).collect() }
-    }
-
-    /// Whether the rows of some groups can hold together under one of the splits; `None` takes all groups.
-    #[must_use]
-    pub fn verdict(&self, kept: Option<&BTreeSet<Group>>) -> Verdict {
-        let open = match self.at_a_glance(kept) {
-            Ok(open) => open,
-            Err(known) => return known,
-        };
-        let search = |model: &Model| filter::searched(model, filter::nodes(model));
-        let found: Vec<Verdict> = open.par_iter().map(search).collect();
-        any_of(&found)
-    }
-
-    /// Whether all rows are seen to hold together without the solver's tree.
-    #[must_use]
-    pub fn hold(&self) -> bool {
-        matches!(self.at_a_glance(None), Err(Verdict::Feasible))
-    }
-
-    /// The answer that needs no tree, or the models that are open without one.
-    fn at_a_glance(&self, kept: Option<&BTreeSet<Group>>) -> Result<Vec<Model>, Verdict> {
-        let is_kept = |group: &Group| kept.is_none_or(|kept| kept.contains(group));
-        let glance = |weekly: &Weekly<'a>| {
-            let mut part = weekly.clone();
-            part.model
-                .rows
-                .retain(|row| MEANING.contains(&row.rule) || is_kept(&filter::group(row)));
-            let game = || quick::meets(&part, CHANGES_A_DAY);
-            let fewer = idle::without_idle(&part);
-            (filter::at_a_glance(&fewer, game), fewer)
-        };
-        let (found, models): (Vec<Verdict>, Vec<Model>) = self.weeks.par_iter().map(glance).unzip();
-        match any_of(&found) {
-            Verdict::Unknown => {
-                let open =
-                    found.iter().zip(models).filter(|(found, _)| **found == Verdict::Unknown);
-                Ok(open.map(|(_, model)| model).collect())
-            }
-            known => Err(known),
-        }
-    }
-
-    /// Every group, the ones a coach would blame last at the end: caps go first, then the
-    /// minutes, then what the profile demands by name.
-    #[must_use]
-    pub fn groups(&self) -> Vec<Group> {
-        let mut groups: BTreeSet<Group> = BTreeSet::new();
-        for weekly in &self.weeks {
-            let rows = weekly.model.rows.iter().filter(|row| !MEANING.contains(&row.rule));
-            groups.extend(rows.map(filter::group));
-        }
-        let mut groups: Vec<Group> = groups.into_iter().collect();
-        groups.sort_by_key(|(rule, _)| blame(rule));
-        groups
-    }
-}
-
-/// The answer for several splits, of which one is enough.
-fn any_of(found: &[Verdict]) -> Verdict {
-    let some = |wanted| found.contains(&wanted);
-    if some(Verdict::Feasible) {
-        Verdict::Feasible
-    } else if some(Verdict::Unknown) {
-        Verdict::Unknown
-    } else {
-        Verdict::Impossible
-    }
-}
-
 /// How readily a coach thinks of a rule when wishes collide.
-fn blame(rule: &str) -> u8 {
+pub(super) fn blame(rule: &str) -> u8 {
     match rule {
         "wish-lists" | "weekly-volume" => 4,
         "today" | "asked" => 3,

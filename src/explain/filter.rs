@@ -44,7 +44,7 @@ pub fn group(row: &Row) -> Group {
 /// Whether the rows of a model can hold together: the relaxation first, then the solver with a node limit.
 #[must_use]
 pub fn verdict(model: &Model) -> Verdict {
-    match at_a_glance(model, || false) {
+    match relaxed(model) {
         Verdict::Unknown => searched(model, nodes(model)),
         known => known,
     }
@@ -57,12 +57,12 @@ pub fn nodes(model: &Model) -> u64 {
     (WORK / vars.saturating_mul(vars)).max(NODES)
 }
 
-/// What the relaxation says, or else a quick way to find values.
-pub fn at_a_glance(model: &Model, finds: impl FnOnce() -> bool) -> Verdict {
+/// What the relaxation says.
+#[must_use]
+pub fn relaxed(model: &Model) -> Verdict {
     match asked(model, true, None) {
         Err(Nothing::Infeasible) => Verdict::Impossible,
         Ok(found) if is_whole(model, &found.values) => Verdict::Feasible,
-        _ if finds() => Verdict::Feasible,
         _ => Verdict::Unknown,
     }
 }

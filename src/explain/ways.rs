@@ -6,7 +6,8 @@ use std::fmt;
 use itertools::Itertools as _;
 use rayon::prelude::*;
 
-use super::conflict::{self, Collision, Conflict, HardRules, PathStep};
+use super::conflict::{self, Collision, Conflict, PathStep};
+use super::hard::HardRules;
 use super::{QUICK, shortfall};
 use crate::audit;
 use crate::diagnostic::counted;

@@ -101,6 +101,20 @@ pub fn demands_only(mut weekly: Weekly<'_>) -> Weekly<'_> {
     weekly
 }
 
+/// The weekly model with nothing but the rows that cannot give way, and without goals.
+#[must_use]
+pub fn hard_rows_only(weekly: Weekly<'_>) -> Weekly<'_> {
+    let mut weekly = demands_only(weekly);
+    let mut unyielding = unyielding(&weekly.model).into_iter();
+    weekly.model.rows.retain(|_| unyielding.next() == Some(true));
+    for goal in
+        [&mut weekly.coverage, &mut weekly.ranges, &mut weekly.changes, &mut weekly.view]
+    {
+        goal.clear();
+    }
+    weekly
+}
+
 /// How much a rule demands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Force {

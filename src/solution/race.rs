@@ -92,13 +92,17 @@ pub(super) fn games(effort: Effort, days: usize) -> Games {
     Games { first: 1, count, changes }
 }
 
-/// Which split wins, and its best weeks.
+/// Which split wins, and its best weeks. Where no first game meets the hard rules, and it is proven that none can,
+/// there is no race.
 pub(super) fn winner(searches: &[Search], effort: Effort, games: Games) -> Option<Racer> {
     let first: Vec<Pool> =
         searches.par_iter().map(|search| Pool::new(search.played(games.changes))).collect();
     let mut race: Vec<Racer> =
         first.into_iter().enumerate().map(|(place, pool)| Racer { place, pool }).collect();
     sort(&mut race);
+    if race.first()?.pool.best().worth.broken > 1e-6 && searches.par_iter().all(Search::collides) {
+        return None;
+    }
     race.truncate(effort.finalists);
     let half = Games { count: games.count.div_ceil(2), ..games };
     let rest = Games { first: games.first + u64::from(half.count), ..half };

@@ -3,6 +3,8 @@
 
 use std::collections::BTreeSet;
 
+use rayon::prelude::*;
+
 pub use super::effort::Effort;
 use super::held::{hold_changes, hold_coverage, hold_ranges, hold_view};
 use super::race::{self, Racer};
@@ -25,6 +27,9 @@ pub enum NoWeek {
     NotFound,
 }
 
+/// Changes for each day of a last game, which looks for nothing but a week that meets the hard rules.
+const LAST_CHANGES_A_DAY: u32 = 10_000;
+
 /// A search under way.
 pub(super) struct Search<'a> {
     /// The solver that weeks are solved whole with.
@@ -44,8 +49,12 @@ pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solut
         splits.iter().map(|split| Search::new(request, split, &keep, effort.backend)).collect();
     let searches = match played_out(searches, effort) {
         Ok(solution) => return Ok(solution),
-        Err(searches) => searches.into_iter().map(Search::with_demands_only).collect(),
+        Err(searches) => searches,
     };
+    if searches.par_iter().all(Search::collides) {
+        return Err(NoWeek::Impossible);
+    }
+    let searches = searches.into_iter().map(Search::with_demands_only).collect();
     played_out(searches, effort).or_else(|searches| solved_without_games(searches, effort))
 }
 
@@ -74,7 +83,11 @@ fn solved_without_games(searches: Vec<Search>, effort: Effort) -> Result<Solutio
     let mut all_proven = true;
     for search in searches {
         match search.found_by_solver(effort) {
-            Ok(values) => return Ok(search.brought_to_the_end(values, None, effort)),
+            Ok(values) => {
+                let changes = race::games(effort, search.weekly.request.days.len()).changes;
+                let outcome = search.start().with(&values).game(0).again(changes);
+                return Ok(search.brought_to_the_end(outcome.values, None, effort));
+            }
             Err(nothing) => all_proven &= nothing == NoWeek::Impossible,
         }
     }
@@ -102,6 +115,13 @@ impl<'a> Search<'a> {
     /// The same search without conventions that could stand in the way of every week.
     fn with_demands_only(self) -> Search<'a> {
         Search { weekly: rules::demands_only(self.weekly), ..self }
+    }
+
+    /// Whether the relaxation proves that the hard rules collide.
+    pub(super) fn collides(&self) -> bool {
+        let weekly = rules::hard_rows_only(self.weekly.clone());
+        let found = Search { backend: self.backend, weekly }.relaxed(&[]);
+        matches!(found, Err(backend::Nothing::Infeasible))
     }
 }
 
@@ -149,9 +169,11 @@ impl Search<'_> {
     /// Where no game meets the hard rules, the relaxation may prove that none can; else the solver looks.
     fn found_by_solver(&self, effort: Effort) -> Result<Vec<f64>, NoWeek> {
         let goal = costs(&self.weekly.coverage);
-        self.relaxed(&goal).ok_or(NoWeek::Impossible)?;
+        if matches!(self.relaxed(&goal), Err(backend::Nothing::Infeasible)) {
+            return Err(NoWeek::Impossible);
+        }
         let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
-        let changes = effort.changes_a_day.saturating_mul(days);
+        let changes = LAST_CHANGES_A_DAY.saturating_mul(days);
         if let Some(outcome) = self.start().game(0).meets(changes) {
             return Ok(outcome.values);
         }
@@ -193,10 +215,9 @@ impl Search<'_> {
         self.relaxed(goal).map_or(0.0, |found| (-found.objective).max(0.0))
     }
 
-    pub(super) fn relaxed(&self, goal: &[Term]) -> Option<Found> {
+    pub(super) fn relaxed(&self, goal: &[Term]) -> Result<Found, backend::Nothing> {
         let (backend, model) = (Backend::default(), &self.weekly.model);
-        let problem = Problem { backend, model, goal, relaxed: true, start: None, work: None };
-        backend::solve(&problem).ok()
+        backend::solve(&Problem { backend, model, goal, relaxed: true, start: None, work: None })
     }
 
     /// The whole week by the solver of the search.

@@ -3,8 +3,9 @@
 
 use proptest::prelude::*;
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
-use weekwright::explain::conflict::{HardRules, explain};
+use weekwright::explain::conflict::explain;
 use weekwright::explain::filter::Verdict;
+use weekwright::explain::hard::HardRules;
 use weekwright::explain::ways::{plans, ways_out, with_profile};
 use weekwright::input::profile::Profile;
 use weekwright::planner::{Options, Planner};
