@@ -14,10 +14,6 @@ use crate::rules::{self, MEANING};
 use crate::solution::{quick, reduce};
 use crate::split::Split;
 
-/// Changes for each day of a game that looks for a week: a short one finds most, a long one nearly all of the others.
-const SHORT: u32 = 2_000;
-const LONG: u32 = 10_000;
-
 /// Nodes of a first look by the solver's tree, which answers most of what a short game leaves open.
 const FEW_NODES: u64 = 50;
 
@@ -55,13 +51,14 @@ impl<'a> HardRules<'a> {
             Ok(open) => open,
             Err(known) => return known,
         };
-        if open.par_iter().any(|one| one.game(SHORT)) {
+        let [short, long] = quick::ANY_WEEK;
+        if open.par_iter().any(|one| one.game(short)) {
             return Verdict::Feasible;
         }
         if let Some(known) = searched(&mut open, |_| FEW_NODES) {
             return known;
         }
-        if open.par_iter().any(|one| one.game(LONG)) {
+        if open.par_iter().any(|one| one.game(long)) {
             return Verdict::Feasible;
         }
         searched(&mut open, filter::nodes).unwrap_or(Verdict::Unknown)
@@ -72,8 +69,7 @@ impl<'a> HardRules<'a> {
     pub fn hold(&self) -> bool {
         match self.relaxed(None) {
             Ok(open) => {
-                let found = |changes: u32| open.par_iter().any(|one| one.game(changes));
-                found(SHORT) || found(LONG)
+                quick::ANY_WEEK.iter().any(|changes| open.par_iter().any(|one| one.game(*changes)))
             }
             Err(known) => known == Verdict::Feasible,
         }

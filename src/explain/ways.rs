@@ -8,7 +8,7 @@ use rayon::prelude::*;
 
 use super::conflict::{self, Collision, Conflict, PathStep};
 use super::hard::HardRules;
-use super::{QUICK, shortfall};
+use super::shortfall;
 use crate::audit;
 use crate::diagnostic::counted;
 use crate::input::place::Stock;
@@ -18,7 +18,7 @@ use crate::plan::compose;
 use crate::request::candidate::grade;
 use crate::request::{Barred, Request, resolve};
 use crate::rules::{Severity, to_halves};
-use crate::solution::search;
+use crate::solution::quick;
 use crate::split::design;
 use crate::words::{Grade, Kit, Muscle, Stress};
 
@@ -298,7 +298,7 @@ fn planned(request: &Request, steps: &[&Step]) -> Option<WayOut> {
     }
     let changes = with(&given);
     let changed = changed(request, &changes);
-    let solution = search::best(&changed, &design::candidates(&changed), QUICK).ok()?;
+    let solution = quick::any_week(&changed, &design::candidates(&changed))?;
     let lacks = lacks(&changed, &compose::sessions(&changed, &solution, 0));
     let cost = changes.iter().map(Change::cost).sum();
     Some(WayOut { changes, cost, profile: changed.profile, lacks })

@@ -107,9 +107,7 @@ pub fn hard_rows_only(weekly: Weekly<'_>) -> Weekly<'_> {
     let mut weekly = demands_only(weekly);
     let mut unyielding = unyielding(&weekly.model).into_iter();
     weekly.model.rows.retain(|_| unyielding.next() == Some(true));
-    for goal in
-        [&mut weekly.coverage, &mut weekly.ranges, &mut weekly.changes, &mut weekly.view]
-    {
+    for goal in [&mut weekly.coverage, &mut weekly.ranges, &mut weekly.changes, &mut weekly.view] {
         goal.clear();
     }
     weekly

@@ -35,8 +35,8 @@ const LOOKS: u32 = 32;
 /// Losses of so many heats are never taken: one in a million draws would.
 const LOST: f64 = 14.0;
 
-/// How far rows may be broken on the way to a week that meets them all.
-const MEETING_HEAT: f64 = 0.02;
+/// How much more may be broken, at first and at last, on the way to a week that meets all rows.
+const MEETING_HEAT: [f64; 2] = [0.2, 0.02];
 
 /// A week in play.
 #[derive(Clone)]
@@ -269,14 +269,17 @@ impl<'w, 'a> Play<'w, 'a> {
     /// A week that meets all rows, if a game that looks for nothing else finds one within a number of changes.
     pub(super) fn meets(mut self, changes: u32) -> Option<Outcome> {
         let mut now = self.board.settle();
+        let [mut heat, cold] = MEETING_HEAT;
+        let cooling = libm::pow(cold / heat, 1.0 / f64::from(changes.max(1)));
         for _ in 0..changes {
             if now.broken < 1e-6 {
                 break;
             }
-            let Some(proposed) = self.propose() else { continue };
+            heat *= cooling;
+            let Some(proposed) = self.propose_one_or_two() else { continue };
             let applied = self.apply(&proposed);
             let worth = self.board.settle();
-            if self.takes(now.broken - worth.broken, MEETING_HEAT) {
+            if self.takes(now.broken - worth.broken, heat) {
                 self.board.keep();
                 now = worth;
             } else {

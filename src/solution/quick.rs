@@ -9,6 +9,7 @@ use super::{Solution, reduce};
 use crate::model::Weekly;
 use crate::program::backend::Backend;
 use crate::request::Request;
+use crate::rules;
 use crate::split::Split;
 
 /// Whether a game finds a week that meets every row of a model. That it does not proves nothing.
@@ -16,6 +17,29 @@ use crate::split::Split;
 pub fn meets(weekly: &Weekly, changes_a_day: u32) -> bool {
     let days = u32::try_from(weekly.request.days.len()).unwrap_or(u32::MAX);
     Play::new(weekly).meets(changes_a_day.saturating_mul(days)).is_some()
+}
+
+/// Changes for each day of games that look for any week: a short one finds most, a long one nearly all of the others.
+pub const ANY_WEEK: [u32; 2] = [2_000, 10_000];
+
+/// Changes for each day of a game that goes on from any week.
+const MENDING: u32 = 2_000;
+
+/// A quick week without bounds that meets the demands, if games that look for nothing else find one.
+#[must_use]
+pub fn any_week(request: &Request, splits: &[Split]) -> Option<Solution> {
+    let keep = reduce::kept(request);
+    let found = splits.par_iter().filter_map(|split| {
+        let search = Search::new(request, split, &keep, Backend::default()).with_demands_only();
+        let outcome = search.any_week()?;
+        Some((search, outcome))
+    });
+    let found: Vec<(Search, Outcome)> = found.collect();
+    let best = found
+        .into_iter()
+        .reduce(|best, next| if next.1.worth.beats(&best.1.worth) { next } else { best });
+    let (search, outcome) = best?;
+    Some(search.finished(&outcome))
 }
 
 /// A quick week without bounds: one game under each split, and the best of them if it meets the hard rules.
@@ -33,9 +57,7 @@ pub fn sketch(request: &Request, splits: &[Split], changes_a_day: u32) -> Option
         .enumerate()
         .reduce(|best, next| if next.1.worth.beats(&best.1.worth) { next } else { best });
     let (place, outcome) = best.filter(|(_, outcome)| outcome.worth.broken < 1e-6)?;
-    let worth = outcome.worth;
-    let bounds = [worth.coverage, worth.ranges, worth.changes, worth.view];
-    Some(searches[place].finish(std::slice::from_ref(&outcome.values), bounds))
+    Some(searches[place].finished(outcome))
 }
 
 /// What the picks of the plan that is reworked are worth as they stand: costs of tiers 1 and 2, points of tier 3;
@@ -52,6 +74,23 @@ pub fn as_it_stands(request: &Request, splits: &[Split]) -> Option<[f64; 3]> {
 }
 
 impl Search<'_> {
+    /// A week as a solution that says nothing of bounds.
+    fn finished(&self, outcome: &Outcome) -> Solution {
+        let worth = outcome.worth;
+        let bounds = [worth.coverage, worth.ranges, worth.changes, worth.view];
+        self.finish(std::slice::from_ref(&outcome.values), bounds)
+    }
+
+    /// Any week that meets the hard rules, as [`meets`] finds one, and played on from there.
+    pub(super) fn any_week(&self) -> Option<Outcome> {
+        let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
+        let hard = rules::hard_rows_only(self.weekly.clone());
+        let tries = ANY_WEEK.iter().map(|changes| changes.saturating_mul(days));
+        let found = tries.into_iter().find_map(|changes| Play::new(&hard).meets(changes))?;
+        let start = Play::new(&self.weekly).with(&found.values);
+        Some(start.game(0).again(MENDING.saturating_mul(days)))
+    }
+
     /// Where games start: at an empty week, or at the plan that is reworked.
     pub(super) fn start(&self) -> Play<'_, '_> {
         let empty = Play::new(&self.weekly);

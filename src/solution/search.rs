@@ -27,9 +27,6 @@ pub enum NoWeek {
     NotFound,
 }
 
-/// Changes for each day of a last game, which looks for nothing but a week that meets the hard rules.
-const LAST_CHANGES_A_DAY: u32 = 10_000;
-
 /// A search under way.
 pub(super) struct Search<'a> {
     /// The solver that weeks are solved whole with.
@@ -83,11 +80,7 @@ fn solved_without_games(searches: Vec<Search>, effort: Effort) -> Result<Solutio
     let mut all_proven = true;
     for search in searches {
         match search.found_by_solver(effort) {
-            Ok(values) => {
-                let changes = race::games(effort, search.weekly.request.days.len()).changes;
-                let outcome = search.start().with(&values).game(0).again(changes);
-                return Ok(search.brought_to_the_end(outcome.values, None, effort));
-            }
+            Ok(values) => return Ok(search.brought_to_the_end(values, None, effort)),
             Err(nothing) => all_proven &= nothing == NoWeek::Impossible,
         }
     }
@@ -113,7 +106,7 @@ impl<'a> Search<'a> {
     }
 
     /// The same search without conventions that could stand in the way of every week.
-    fn with_demands_only(self) -> Search<'a> {
+    pub(super) fn with_demands_only(self) -> Search<'a> {
         Search { weekly: rules::demands_only(self.weekly), ..self }
     }
 
@@ -172,9 +165,7 @@ impl Search<'_> {
         if matches!(self.relaxed(&goal), Err(backend::Nothing::Infeasible)) {
             return Err(NoWeek::Impossible);
         }
-        let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
-        let changes = LAST_CHANGES_A_DAY.saturating_mul(days);
-        if let Some(outcome) = self.start().game(0).meets(changes) {
+        if let Some(outcome) = self.any_week() {
             return Ok(outcome.values);
         }
         let work = Some(Work { nodes: effort.whole_nodes });
