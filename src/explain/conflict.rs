@@ -2,11 +2,12 @@
 
 use std::collections::BTreeSet;
 
-use super::filter::{self, Group, Minimal, Verdict};
+use super::filter::{self, Group, Minimal};
 use super::hard::HardRules;
 use crate::input::profile::Profile;
 use crate::request::{Barred, Request};
 use crate::rules::RULES;
+use crate::solution::any_week::Verdict;
 use crate::split::design;
 
 /// A hard rule with what it is about, as part of a collision.
@@ -71,7 +72,7 @@ pub fn explain(request: &Request) -> Option<Conflict> {
     }
     let splits = design::candidates(request);
     let hard = HardRules::of(request, &splits);
-    let whole = hard.verdict(None);
+    let whole = hard.all();
     if whole == Verdict::Feasible {
         return None;
     }
@@ -86,16 +87,16 @@ pub fn explain(request: &Request) -> Option<Conflict> {
 fn colliding(hard: &HardRules) -> Minimal {
     let (demanded, common): (Vec<Group>, Vec<Group>) =
         hard.groups().into_iter().partition(|(rule, _)| blame(rule) > COMMON);
-    let alone = hard.verdict(Some(&demanded.iter().cloned().collect()));
+    let alone = hard.verdict(&demanded.iter().cloned().collect());
     match alone {
-        Verdict::Impossible => filter::deletion_filter(demanded, |kept| hard.verdict(Some(kept))),
+        Verdict::Impossible => filter::deletion_filter(demanded, |kept| hard.verdict(kept)),
         Verdict::Feasible => {
             let all = common.into_iter().chain(demanded).collect();
-            filter::deletion_filter(all, |kept| hard.verdict(Some(kept)))
+            filter::deletion_filter(all, |kept| hard.verdict(kept))
         }
         Verdict::Unknown => {
             let found = filter::deletion_filter(demanded, |kept| {
-                hard.verdict(Some(&common.iter().chain(kept).cloned().collect()))
+                hard.verdict(&common.iter().chain(kept).cloned().collect())
             });
             Minimal { proven: false, ..found }
         }

@@ -4,27 +4,15 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::program::backend::{self, Backend, Found, Nothing, Problem, Work};
+use crate::program::backend::{self, Work};
 use crate::program::{Model, Op, Row};
+use crate::solution::any_week::Verdict;
 
 /// A rule with its subject.
 pub type Group = (String, String);
 
-/// Least nodes that one question may cost, and what a smaller model makes of the same work: a node of half the
-/// variables is solved in about a quarter of the time.
+/// Nodes of an elastic question.
 const NODES: u64 = 100;
-const WORK: u64 = 600_000_000;
-
-/// Whether rows can hold together.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Verdict {
-    /// A week was found.
-    Feasible,
-    /// Proven: they cannot.
-    Impossible,
-    /// The work was spent first, which proves nothing.
-    Unknown,
-}
 
 /// A minimal set of groups that cannot hold together.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -39,52 +27,6 @@ pub struct Minimal {
 #[must_use]
 pub fn group(row: &Row) -> Group {
     (row.rule.to_owned(), row.subject.clone())
-}
-
-/// Whether the rows of a model can hold together: the relaxation first, then the solver with a node limit.
-#[must_use]
-pub fn verdict(model: &Model) -> Verdict {
-    match relaxed(model) {
-        Verdict::Unknown => searched(model, nodes(model)),
-        known => known,
-    }
-}
-
-/// Nodes that a question about a model may cost.
-#[must_use]
-pub fn nodes(model: &Model) -> u64 {
-    let vars = u64::try_from(model.vars.len()).unwrap_or(u64::MAX).max(1);
-    (WORK / vars.saturating_mul(vars)).max(NODES)
-}
-
-/// What the relaxation says.
-#[must_use]
-pub fn relaxed(model: &Model) -> Verdict {
-    match asked(model, true, None) {
-        Err(Nothing::Infeasible) => Verdict::Impossible,
-        Ok(found) if is_whole(model, &found.values) => Verdict::Feasible,
-        _ => Verdict::Unknown,
-    }
-}
-
-/// What the solver's tree says within some nodes.
-#[must_use]
-pub fn searched(model: &Model, nodes: u64) -> Verdict {
-    match asked(model, false, Some(Work { nodes })) {
-        Ok(_) => Verdict::Feasible,
-        Err(Nothing::Infeasible) => Verdict::Impossible,
-        Err(Nothing::Stopped) => Verdict::Unknown,
-    }
-}
-
-fn asked(model: &Model, relaxed: bool, work: Option<Work>) -> Result<Found, Nothing> {
-    let backend = Backend::default();
-    backend::solve(&Problem { backend, model, goal: &[], relaxed, start: None, work })
-}
-
-fn is_whole(model: &Model, values: &[f64]) -> bool {
-    let fraction = |value: f64| (value - value.round()).abs();
-    model.vars.iter().zip(values).all(|(var, value)| !var.integer || fraction(*value) < 1e-7)
 }
 
 /// The deletion filter: groups are tried in their order, in ever smaller lots; a lot that is not needed for the
@@ -157,6 +99,7 @@ const fn signs(op: Op) -> &'static [f64] {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::solution::any_week::verdict;
 
     /// The worked example of an infeasible subset: two lifts, at most five sets each, twelve wanted, 2.5 minutes a
     /// set in 40 minutes (after Chinneck 2008; the figures are ours).

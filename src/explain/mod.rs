@@ -3,6 +3,5 @@
 pub mod conflict;
 pub mod filter;
 pub mod hard;
-pub mod idle;
 pub mod shortfall;
 pub mod ways;

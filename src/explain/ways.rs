@@ -294,11 +294,13 @@ fn planned(request: &Request, steps: &[&Step]) -> Option<WayOut> {
             given[place] = by;
             plans(&changed(request, &with(&given)))
         };
-        given[place] = least(given[place], enough)?;
+        // Nothing given at all is the conflict itself.
+        let fewest = u32::from(steps.len() == 1);
+        given[place] = least(fewest, given[place], enough);
     }
     let changes = with(&given);
     let changed = changed(request, &changes);
-    let solution = quick::any_week(&changed, &design::candidates(&changed))?;
+    let solution = quick::sketch_of_any(&changed, &design::candidates(&changed))?;
     let lacks = lacks(&changed, &compose::sessions(&changed, &solution, 0));
     let cost = changes.iter().map(Change::cost).sum();
     Some(WayOut { changes, cost, profile: changed.profile, lacks })
@@ -380,22 +382,16 @@ fn for_strict(request: &Request, muscle: &str) -> Option<Step> {
     }
 }
 
-/// The least number up to the most at which a test holds, if it holds at the most.
-fn least(most: u32, test: impl Fn(u32) -> bool) -> Option<u32> {
-    if test(0) {
-        return Some(0);
-    }
-    if most == 0 || !test(most) {
-        return None;
-    }
-    let (mut fails, mut holds) = (0, most);
-    while holds - fails > 1 {
-        let middle = u32::midpoint(fails, holds);
+/// The least number at which a test holds that is known to hold at the most, and to fail under the fewest.
+fn least(fewest: u32, most: u32, test: impl Fn(u32) -> bool) -> u32 {
+    let (mut from, mut holds) = (fewest, most);
+    while from < holds {
+        let middle = u32::midpoint(from, holds);
         if test(middle) {
             holds = middle;
         } else {
-            fails = middle;
+            from = middle + 1;
         }
     }
-    Some(holds)
+    holds
 }

@@ -17,6 +17,9 @@ pub(super) const COOLING: Half = Half { weights: [3000.0, 300.0, 10.0], heat: [5
 /// From a good week, or a cross of two, on: as the second half, less warm.
 pub(super) const AGAIN: Half = Half { heat: [4.0, 0.3], ..COOLING };
 
+/// Toward any week that meets all rows.
+pub(super) const MEETING: Half = Half { weights: [1000.0, 0.0, 0.0], heat: [200.0, 20.0] };
+
 /// What a changed pick of a rework weighs in points of tier 3, while a game is steered.
 const CHANGE: f64 = 25.0;
 
@@ -24,6 +27,14 @@ const CHANGE: f64 = 25.0;
 const MOST_POINTS: f64 = 100.0;
 
 impl Half {
+    /// The heat of each of some changes.
+    pub(super) fn heats(&self, changes: u32) -> impl Iterator<Item = f64> + use<> {
+        let [warm, cold] = self.heat;
+        let cooling = libm::pow(cold / warm, 1.0 / f64::from(changes.max(1)));
+        let heats = std::iter::successors(Some(warm * cooling), move |heat| Some(heat * cooling));
+        heats.take(changes as usize)
+    }
+
     /// More than a change can gain that breaks rows by so much and leads to some costs, where these are known.
     pub(super) fn most_gain(&self, breaks: f64, costs: Option<&Worth>, now: &Worth) -> f64 {
         let saved = self.costs(now) - costs.map_or(0.0, |worth| self.costs(worth));

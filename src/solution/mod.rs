@@ -1,10 +1,12 @@
 //! From a model to picks: tiers solved and held one after another, day by day where the week is large.
 
+pub mod any_week;
 mod board;
 pub mod draw;
 mod effort;
 mod half;
 mod held;
+pub mod idle;
 mod lists;
 pub mod model_file;
 mod moves;

@@ -10,7 +10,7 @@ use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng as _, SeedableRng as _};
 
 use super::board::{Board, Worth};
-use super::half::{AGAIN, COOLING, Half, LOOKING};
+use super::half::{AGAIN, COOLING, Half, LOOKING, MEETING};
 use super::lists::Lists;
 use super::moves::Change;
 use super::pairing::{Pair, Pairing};
@@ -30,13 +30,7 @@ const STREAM: u64 = 2 << 50;
 const MOST_PAIRED: usize = 10;
 
 /// Every so many changes it is seen what stands.
-const LOOKS: u32 = 32;
-
-/// Losses of so many heats are never taken: one in a million draws would.
-const LOST: f64 = 14.0;
-
-/// How much more may be broken, at first and at last, on the way to a week that meets all rows.
-const MEETING_HEAT: [f64; 2] = [0.2, 0.02];
+const LOOKS: usize = 32;
 
 /// A week in play.
 #[derive(Clone)]
@@ -179,11 +173,7 @@ impl<'w, 'a> Play<'w, 'a> {
     /// Plays from where the week stands, from warm to cold, and keeps the best week met.
     fn play(&mut self, half: &Half, changes: u32, best: &mut (Worth, Vec<u32>)) {
         let mut now = self.board.settle();
-        let [warm, cold] = half.heat;
-        let cooling = libm::pow(cold / warm, 1.0 / f64::from(changes.max(1)));
-        let mut heat = warm;
-        for change in 0..changes {
-            heat *= cooling;
+        for (change, heat) in half.heats(changes).enumerate() {
             if change % LOOKS == 0 {
                 for pick in self.done.iter().flatten() {
                     self.stood[*pick] += 1;
@@ -269,22 +259,13 @@ impl<'w, 'a> Play<'w, 'a> {
     /// A week that meets all rows, if a game that looks for nothing else finds one within a number of changes.
     pub(super) fn meets(mut self, changes: u32) -> Option<Outcome> {
         let mut now = self.board.settle();
-        let [mut heat, cold] = MEETING_HEAT;
-        let cooling = libm::pow(cold / heat, 1.0 / f64::from(changes.max(1)));
-        for _ in 0..changes {
-            if now.broken < 1e-6 {
-                break;
-            }
-            heat *= cooling;
+        let mut heats = MEETING.heats(changes);
+        while now.broken > 1e-6
+            && let Some(heat) = heats.next()
+        {
             let Some(proposed) = self.propose_one_or_two() else { continue };
-            let applied = self.apply(&proposed);
-            let worth = self.board.settle();
-            if self.takes(now.broken - worth.broken, heat) {
-                self.board.keep();
-                now = worth;
-            } else {
-                self.undo(applied);
-            }
+            let least = self.least_gain(heat);
+            now = self.taken(&proposed, &MEETING, &now, least).unwrap_or(now);
         }
         let outcome = self.outcome(&self.sets);
         (outcome.worth.broken < 1e-6).then_some(outcome)
@@ -312,13 +293,6 @@ impl<'w, 'a> Play<'w, 'a> {
         empty.sets.fill(0);
         empty.done.iter_mut().for_each(Vec::clear);
         empty
-    }
-
-    fn takes(&mut self, gain: f64, heat: f64) -> bool {
-        // A loss that is never taken needs no draw.
-        gain >= 0.0
-            || gain > -LOST * heat
-                && f64::from(self.below(1_000_000)) / 1e6 < libm::exp(gain / heat)
     }
 
     pub(super) fn below(&mut self, count: u32) -> u32 {

@@ -3,35 +3,25 @@
 
 use rayon::prelude::*;
 
+use super::any_week::{QUICK, Verdict, any_week};
 use super::play::{Outcome, Play};
 use super::search::{Search, rounded};
 use super::{Solution, reduce};
-use crate::model::Weekly;
 use crate::program::backend::Backend;
 use crate::request::Request;
 use crate::rules;
 use crate::split::Split;
-
-/// Whether a game finds a week that meets every row of a model. That it does not proves nothing.
-#[must_use]
-pub fn meets(weekly: &Weekly, changes_a_day: u32) -> bool {
-    let days = u32::try_from(weekly.request.days.len()).unwrap_or(u32::MAX);
-    Play::new(weekly).meets(changes_a_day.saturating_mul(days)).is_some()
-}
-
-/// Changes for each day of games that look for any week: a short one finds most, a long one nearly all of the others.
-pub const ANY_WEEK: [u32; 2] = [2_000, 10_000];
 
 /// Changes for each day of a game that goes on from any week.
 const MENDING: u32 = 2_000;
 
 /// A quick week without bounds that meets the demands, if games that look for nothing else find one.
 #[must_use]
-pub fn any_week(request: &Request, splits: &[Split]) -> Option<Solution> {
+pub fn sketch_of_any(request: &Request, splits: &[Split]) -> Option<Solution> {
     let keep = reduce::kept(request);
     let found = splits.par_iter().filter_map(|split| {
         let search = Search::new(request, split, &keep, Backend::default()).with_demands_only();
-        let outcome = search.any_week()?;
+        let outcome = search.any_week().ok()?;
         Some((search, outcome))
     });
     let found: Vec<(Search, Outcome)> = found.collect();
@@ -81,14 +71,14 @@ impl Search<'_> {
         self.finish(std::slice::from_ref(&outcome.values), bounds)
     }
 
-    /// Any week that meets the hard rules, as [`meets`] finds one, and played on from there.
-    pub(super) fn any_week(&self) -> Option<Outcome> {
+    /// Any week that meets the hard rules, as it is quickly found, and played on from there.
+    pub(super) fn any_week(&self) -> Result<Outcome, Verdict> {
         let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
-        let hard = rules::hard_rows_only(self.weekly.clone());
-        let tries = ANY_WEEK.iter().map(|changes| changes.saturating_mul(days));
-        let found = tries.into_iter().find_map(|changes| Play::new(&hard).meets(changes))?;
-        let start = Play::new(&self.weekly).with(&found.values);
-        Some(start.game(0).again(MENDING.saturating_mul(days)))
+        let rows = [rules::hard_rows_only(self.weekly.clone())];
+        let (_, values) = any_week(&rows, &QUICK)?;
+        let start = Play::new(&self.weekly).with(&values).game(0);
+        let outcome = start.again(MENDING.saturating_mul(days));
+        if outcome.worth.broken < 1e-6 { Ok(outcome) } else { Err(Verdict::Unknown) }
     }
 
     /// Where games start: at an empty week, or at the plan that is reworked.

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 
 use rayon::prelude::*;
 
+use super::any_week::Verdict;
 pub use super::effort::Effort;
 use super::held::{hold_changes, hold_coverage, hold_ranges, hold_view};
 use super::race::{self, Racer};
@@ -159,15 +160,14 @@ impl Search<'_> {
         super::held::release(&mut self.weekly);
     }
 
-    /// Where no game meets the hard rules, the relaxation may prove that none can; else the solver looks.
+    /// Where no game meets the hard rules, the hard rules alone are asked; else the solver looks.
     fn found_by_solver(&self, effort: Effort) -> Result<Vec<f64>, NoWeek> {
+        match self.any_week() {
+            Ok(outcome) => return Ok(outcome.values),
+            Err(Verdict::Impossible) => return Err(NoWeek::Impossible),
+            Err(_) => {}
+        }
         let goal = costs(&self.weekly.coverage);
-        if matches!(self.relaxed(&goal), Err(backend::Nothing::Infeasible)) {
-            return Err(NoWeek::Impossible);
-        }
-        if let Some(outcome) = self.any_week() {
-            return Ok(outcome.values);
-        }
         let work = Some(Work { nodes: effort.whole_nodes });
         match self.solved(&goal, None, work) {
             Ok(found) => Ok(found.values),

@@ -16,6 +16,7 @@ use weekwright::program::Model;
 use weekwright::program::unyielding::unyielding;
 use weekwright::request::Request;
 use weekwright::rules::{MEANING, demands_only, weekly_model};
+use weekwright::solution::any_week;
 use weekwright::solution::reduce;
 use weekwright::split::design;
 
@@ -89,7 +90,7 @@ fn the_worked_conflict_is_minimal() {
         Model { vars: model.vars.clone(), rows: rows.cloned().collect() }
     };
     let groups = model.rows.iter().map(filter::group).collect();
-    let found = filter::deletion_filter(groups, |kept| filter::verdict(&only(kept)));
+    let found = filter::deletion_filter(groups, |kept| any_week::verdict(&only(kept)));
     assert!(found.proven);
     let rules: Vec<&str> = found.groups.iter().map(|(rule, _)| rule.as_str()).collect();
     assert_eq!(rules, ["cap-1", "cap-2", "target"]);

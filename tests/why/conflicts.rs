@@ -4,12 +4,12 @@
 use proptest::prelude::*;
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use weekwright::explain::conflict::explain;
-use weekwright::explain::filter::Verdict;
 use weekwright::explain::hard::HardRules;
 use weekwright::explain::ways::{plans, ways_out, with_profile};
 use weekwright::input::profile::Profile;
 use weekwright::planner::{Options, Planner};
 use weekwright::request::Request;
+use weekwright::solution::any_week::Verdict;
 use weekwright::split::design;
 
 const MUSTS: [&str; 6] =
@@ -61,11 +61,11 @@ fn the_named_rules_collide_and_none_is_left_over() {
             let splits = design::candidates(&request);
             let hard = HardRules::of(&request, &splits);
             let groups = conflict.groups();
-            prop_assert_eq!(hard.verdict(Some(groups)), Verdict::Impossible, "{:?}", groups);
+            prop_assert_eq!(hard.verdict(groups), Verdict::Impossible, "{:?}", groups);
             for group in groups {
                 let mut rest = groups.clone();
                 rest.remove(group);
-                prop_assert_eq!(hard.verdict(Some(&rest)), Verdict::Feasible, "{:?}", group);
+                prop_assert_eq!(hard.verdict(&rest), Verdict::Feasible, "{:?}", group);
             }
             Ok(())
         })
