@@ -1,0 +1,158 @@
+//! Whether hard rows leave any week, asked in stages from the quickest to the most thorough.
+
+use std::collections::BTreeMap;
+
+use rayon::prelude::*;
+
+use super::idle;
+use super::play::Play;
+use crate::model::Weekly;
+use crate::program::Model;
+use crate::program::backend::{self, Backend, Found, Nothing, Problem, Work};
+
+/// The work of a whole search by the solver's tree, and the least nodes of one: a node of half the variables is solved
+/// in about a quarter of the time.
+const WORK: u64 = 600_000_000;
+const NODES: u64 = 100;
+
+/// Whether rows can hold together.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Verdict {
+    /// A week was found.
+    Feasible,
+    /// Proven: they cannot.
+    Impossible,
+    /// The work was spent first, which proves nothing.
+    Unknown,
+}
+
+/// A way to ask.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stage {
+    /// The relaxation.
+    Relaxed,
+    /// Games, and changes for each day of each.
+    Games(u64, u32),
+    /// The solver's tree with so many nodes.
+    Nodes(u64),
+    /// The solver's tree with all the nodes that a question may cost.
+    Tree,
+}
+
+/// Stages that answer nearly all questions: a few short games find more than a long one, and a small tree most of what
+/// a short game leaves open.
+pub const QUICK: [Stage; 4] =
+    [Stage::Relaxed, Stage::Games(1, 2_000), Stage::Nodes(50), Stage::Games(3, 4_000)];
+
+/// The same and a last stage.
+pub const THOROUGH: [Stage; 5] = {
+    let [relaxed, game, nodes, games] = QUICK;
+    [relaxed, game, nodes, games, Stage::Tree]
+};
+
+/// What a stage says of one split: values of its decisions where it finds a week.
+enum Answer {
+    Week(Vec<f64>),
+    Impossible,
+    Unknown,
+}
+
+/// The hard rows of a week under one split, whole and without the exercises that do not matter.
+struct Question<'w, 'a> {
+    weekly: &'w Weekly<'a>,
+    fewer: Model,
+}
+
+/// A week under one of some splits that meets all rows of its model, by its place with the values of its decisions, or
+/// what is known instead.
+///
+/// # Errors
+/// Whether it is proven that there is none.
+pub fn any_week(weeks: &[Weekly], stages: &[Stage]) -> Result<(usize, Vec<f64>), Verdict> {
+    let question = |weekly| Question { weekly, fewer: idle::without_idle(weekly) };
+    let mut open: Vec<(usize, Question)> = weeks.iter().map(question).enumerate().collect();
+    for stage in stages {
+        let answers: Vec<Answer> = open.par_iter().map(|(_, one)| one.ask(*stage)).collect();
+        let mut still_open = Vec::new();
+        for ((place, question), answer) in open.into_iter().zip(answers) {
+            match answer {
+                Answer::Week(values) => return Ok((place, values)),
+                Answer::Unknown => still_open.push((place, question)),
+                Answer::Impossible => {}
+            }
+        }
+        open = still_open;
+    }
+    Err(if open.is_empty() { Verdict::Impossible } else { Verdict::Unknown })
+}
+
+/// Whether the rows of a model can hold together: the relaxation first, then the solver with a node limit.
+#[must_use]
+pub fn verdict(model: &Model) -> Verdict {
+    let asked = by_relaxation(model).or_else(|open| match open {
+        Verdict::Unknown => by_tree(model, nodes(model)),
+        known => Err(known),
+    });
+    asked.err().unwrap_or(Verdict::Feasible)
+}
+
+impl Question<'_, '_> {
+    fn ask(&self, stage: Stage) -> Answer {
+        let found = match stage {
+            Stage::Relaxed => by_relaxation(&self.fewer),
+            Stage::Nodes(nodes) => by_tree(&self.fewer, nodes),
+            Stage::Tree => by_tree(&self.fewer, nodes(&self.fewer)),
+            Stage::Games(games, changes) => {
+                return self.games(games, changes).map_or(Answer::Unknown, Answer::Week);
+            }
+        };
+        match found {
+            Ok(values) => Answer::Week(self.whole(&values)),
+            Err(Verdict::Impossible) => Answer::Impossible,
+            Err(_) => Answer::Unknown,
+        }
+    }
+
+    fn games(&self, games: u64, changes_a_day: u32) -> Option<Vec<f64>> {
+        let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
+        let empty = Play::new(self.weekly);
+        let numbers: Vec<u64> = (0..games).collect();
+        let game = |number| empty.game(number).meets(changes_a_day.saturating_mul(days));
+        numbers.into_par_iter().find_map_first(game).map(|outcome| outcome.values)
+    }
+
+    /// Values of the whole week from those of the fewer exercises.
+    fn whole(&self, values: &[f64]) -> Vec<f64> {
+        let vars = self.fewer.vars.iter().map(|var| var.name.as_str());
+        let known: BTreeMap<&str, f64> = vars.zip(values.iter().copied()).collect();
+        let all = self.weekly.model.vars.iter();
+        all.map(|var| known.get(var.name.as_str()).copied().unwrap_or(0.0)).collect()
+    }
+}
+
+/// Values of the relaxation that happen to be whole, or what it says instead.
+fn by_relaxation(model: &Model) -> Result<Vec<f64>, Verdict> {
+    let found = asked(model, true, None)?;
+    let fraction = |value: f64| (value - value.round()).abs();
+    let vars = model.vars.iter().zip(&found.values);
+    let is_whole = vars.into_iter().all(|(var, value)| !var.integer || fraction(*value) < 1e-7);
+    if is_whole { Ok(found.values) } else { Err(Verdict::Unknown) }
+}
+
+fn by_tree(model: &Model, nodes: u64) -> Result<Vec<f64>, Verdict> {
+    Ok(asked(model, false, Some(Work { nodes }))?.values)
+}
+
+fn asked(model: &Model, relaxed: bool, work: Option<Work>) -> Result<Found, Verdict> {
+    let backend = Backend::default();
+    let problem = Problem { backend, model, goal: &[], relaxed, start: None, work };
+    backend::solve(&problem).map_err(|nothing| match nothing {
+        Nothing::Infeasible => Verdict::Impossible,
+        Nothing::Stopped => Verdict::Unknown,
+    })
+}
+
+fn nodes(model: &Model) -> u64 {
+    let vars = u64::try_from(model.vars.len()).unwrap_or(u64::MAX).max(1);
+    (WORK / vars.saturating_mul(vars)).max(NODES)
+}
