@@ -37,7 +37,7 @@ impl<'a> HardRules<'a> {
             rows.retain(|row| MEANING.contains(&row.rule) || kept.contains(&filter::group(row)));
             weekly
         };
-        let weeks: Vec<Weekly> = self.weeks.iter().map(of_groups).collect();
+        let weeks: Vec<Weekly> = self.weeks.par_iter().map(of_groups).collect();
         any_week(&weeks, &THOROUGH).err().unwrap_or(Verdict::Feasible)
     }
 

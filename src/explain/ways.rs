@@ -393,5 +393,11 @@ fn least(fewest: u32, most: u32, test: impl Fn(u32) -> bool) -> u32 {
             from = middle + 1;
         }
     }
+    while holds >= fewest + 2 && test(holds - 2) {
+        holds -= 2;
+        if holds > fewest && test(holds - 1) {
+            holds -= 1;
+        }
+    }
     holds
 }

@@ -10,8 +10,9 @@ use crate::model::Weekly;
 use crate::program::Model;
 use crate::program::backend::{self, Backend, Found, Nothing, Problem, Work};
 
-/// The work of a whole search by the solver's tree, and the least nodes of one: a node of half the variables is solved
-/// in about a quarter of the time.
+/// The work of a first look by the solver's tree and of a whole search: a node of half the variables is solved in
+/// about a quarter of the time. A whole search has some nodes wherever it ends.
+const LOOK: u64 = 15_000_000;
 const WORK: u64 = 600_000_000;
 const NODES: u64 = 100;
 
@@ -33,8 +34,8 @@ pub enum Stage {
     Relaxed,
     /// Games, and changes for each day of each.
     Games(u64, u32),
-    /// The solver's tree with so many nodes.
-    Nodes(u64),
+    /// A first look by the solver's tree, none where a model is large.
+    Look,
     /// The solver's tree with all the nodes that a question may cost.
     Tree,
 }
@@ -42,12 +43,12 @@ pub enum Stage {
 /// Stages that answer nearly all questions: a few short games find more than a long one, and a small tree most of what
 /// a short game leaves open.
 pub const QUICK: [Stage; 4] =
-    [Stage::Relaxed, Stage::Games(1, 2_000), Stage::Nodes(50), Stage::Games(3, 4_000)];
+    [Stage::Relaxed, Stage::Games(1, 2_000), Stage::Look, Stage::Games(3, 4_000)];
 
 /// The same and a last stage.
 pub const THOROUGH: [Stage; 5] = {
-    let [relaxed, game, nodes, games] = QUICK;
-    [relaxed, game, nodes, games, Stage::Tree]
+    let [relaxed, game, look, games] = QUICK;
+    [relaxed, game, look, games, Stage::Tree]
 };
 
 /// What a stage says of one split: values of its decisions where it finds a week.
@@ -70,7 +71,7 @@ struct Question<'w, 'a> {
 /// Whether it is proven that there is none.
 pub fn any_week(weeks: &[Weekly], stages: &[Stage]) -> Result<(usize, Vec<f64>), Verdict> {
     let question = |weekly| Question { weekly, fewer: idle::without_idle(weekly) };
-    let mut open: Vec<(usize, Question)> = weeks.iter().map(question).enumerate().collect();
+    let mut open: Vec<(usize, Question)> = weeks.par_iter().map(question).enumerate().collect();
     for stage in stages {
         let answers: Vec<Answer> = open.par_iter().map(|(_, one)| one.ask(*stage)).collect();
         let mut still_open = Vec::new();
@@ -90,7 +91,7 @@ pub fn any_week(weeks: &[Weekly], stages: &[Stage]) -> Result<(usize, Vec<f64>),
 #[must_use]
 pub fn verdict(model: &Model) -> Verdict {
     let asked = by_relaxation(model).or_else(|open| match open {
-        Verdict::Unknown => by_tree(model, nodes(model)),
+        Verdict::Unknown => by_tree(model, nodes(model, WORK).max(NODES)),
         known => Err(known),
     });
     asked.err().unwrap_or(Verdict::Feasible)
@@ -100,8 +101,8 @@ impl Question<'_, '_> {
     fn ask(&self, stage: Stage) -> Answer {
         let found = match stage {
             Stage::Relaxed => by_relaxation(&self.fewer),
-            Stage::Nodes(nodes) => by_tree(&self.fewer, nodes),
-            Stage::Tree => by_tree(&self.fewer, nodes(&self.fewer)),
+            Stage::Look => by_tree(&self.fewer, nodes(&self.fewer, LOOK)),
+            Stage::Tree => by_tree(&self.fewer, nodes(&self.fewer, WORK).max(NODES)),
             Stage::Games(games, changes) => {
                 return self.games(games, changes).map_or(Answer::Unknown, Answer::Week);
             }
@@ -140,6 +141,9 @@ fn by_relaxation(model: &Model) -> Result<Vec<f64>, Verdict> {
 }
 
 fn by_tree(model: &Model, nodes: u64) -> Result<Vec<f64>, Verdict> {
+    if nodes == 0 {
+        return Err(Verdict::Unknown);
+    }
     Ok(asked(model, false, Some(Work { nodes }))?.values)
 }
 
@@ -152,7 +156,7 @@ fn asked(model: &Model, relaxed: bool, work: Option<Work>) -> Result<Found, Verd
     })
 }
 
-fn nodes(model: &Model) -> u64 {
+fn nodes(model: &Model, work: u64) -> u64 {
     let vars = u64::try_from(model.vars.len()).unwrap_or(u64::MAX).max(1);
-    (WORK / vars.saturating_mul(vars)).max(NODES)
+    work / vars.saturating_mul(vars)
 }
