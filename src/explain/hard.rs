@@ -38,19 +38,21 @@ impl<'a> HardRules<'a> {
             weekly
         };
         let weeks: Vec<Weekly> = self.weeks.par_iter().map(of_groups).collect();
-        any_week(&weeks, &THOROUGH).err().unwrap_or(Verdict::Feasible)
+        any_week(&weeks, &THOROUGH).verdict()
     }
 
     /// Whether all rows can hold together.
     #[must_use]
     pub fn all(&self) -> Verdict {
-        any_week(&self.weeks, &THOROUGH).err().unwrap_or(Verdict::Feasible)
+        any_week(&self.weeks, &THOROUGH).verdict()
     }
 
-    /// Whether all rows are quickly seen to hold together.
+    /// Where all rows are quickly seen to hold together under a split: the places of those that are not proven to be
+    /// impossible.
     #[must_use]
-    pub fn hold(&self) -> bool {
-        any_week(&self.weeks, &QUICK).is_ok()
+    pub fn open_splits(&self) -> Option<Vec<usize>> {
+        let asked = any_week(&self.weeks, &QUICK);
+        asked.week.map(|_| asked.open)
     }
 
     /// Every group, the ones a coach would blame last at the front of the list: caps go first, then the

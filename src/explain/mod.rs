@@ -1,5 +1,6 @@
 //! Why there is no plan, and what would bring one. Every sentence here has been solved again before it is said.
 
+pub mod change;
 pub mod conflict;
 pub mod filter;
 pub mod hard;

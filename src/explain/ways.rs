@@ -6,21 +6,21 @@ use std::fmt;
 use itertools::Itertools as _;
 use rayon::prelude::*;
 
+use super::change::Change;
 use super::conflict::{self, Collision, Conflict, PathStep};
 use super::hard::HardRules;
 use super::shortfall;
 use crate::audit;
 use crate::diagnostic::counted;
-use crate::input::place::Stock;
 use crate::input::plan::Session;
-use crate::input::profile::{GradedLimit, Limit, Profile, TargetWish};
+use crate::input::profile::{Limit, Profile, TargetWish};
 use crate::plan::compose;
 use crate::request::candidate::grade;
 use crate::request::{Barred, Request, resolve};
 use crate::rules::{Severity, to_halves};
 use crate::solution::quick;
-use crate::split::design;
-use crate::words::{Grade, Kit, Muscle, Stress};
+use crate::split::{Split, design};
+use crate::words::{Grade, Muscle};
 
 /// Most ways that are told.
 const MOST_WAYS: usize = 3;
@@ -30,37 +30,6 @@ const MOST_CONFLICTS: usize = 4;
 const MOST_MINUTES: u32 = 60;
 /// Longest session that a profile may ask for.
 const LONGEST_SESSION: u32 = 240;
-
-/// One change to a profile.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Change {
-    /// A session gets longer.
-    Minutes {
-        /// Its place in the profile.
-        slot: usize,
-        /// The day as messages call it.
-        day: String,
-        /// Minutes now.
-        from: u32,
-        /// Minutes then.
-        to: u32,
-    },
-    /// A strict target starts lower.
-    StrictLow {
-        /// The muscle.
-        muscle: Muscle,
-        /// Sets now.
-        from: f64,
-        /// Sets then.
-        to: f64,
-    },
-    /// An exercise need not be in the week.
-    DropMust(String),
-    /// A limit lets the light form through.
-    Lighter(Stress),
-    /// The place gets an item.
-    Kit(Kit),
-}
 
 /// A way out: what to change, and what that costs in minutes or the like.
 #[derive(Debug, Clone, PartialEq)]
@@ -74,26 +43,6 @@ pub struct WayOut {
     pub profile: Profile,
     /// Wishes that a quickly planned week with the changes falls short of, in a few words each.
     pub lacks: Vec<String>,
-}
-
-impl fmt::Display for Change {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Change::Minutes { day, from, to, .. } => {
-                let more = counted((to - from) as usize, "more minute", "more minutes");
-                write!(f, "give {day} {more} ({to})")
-            }
-            Change::StrictLow { muscle, from, to } => {
-                write!(f, "let the strict {muscle} target start at {to} sets instead of {from}")
-            }
-            Change::DropMust(id) => write!(f, "drop `must: {id}`"),
-            Change::Lighter(stress) => write!(
-                f,
-                "if whoever set the limit agrees, allow light work: `{{tag: {stress}, allow: light}}`"
-            ),
-            Change::Kit(item) => write!(f, "bring a {item}, and add it to the kit"),
-        }
-    }
 }
 
 impl fmt::Display for WayOut {
@@ -120,61 +69,6 @@ fn longer_day(change: &Change) -> Option<(&str, u32, u32)> {
     match change {
         Change::Minutes { day, from, to, .. } => Some((day, *from, *to)),
         _ => None,
-    }
-}
-
-impl Change {
-    fn cost(&self) -> f64 {
-        match self {
-            Change::Minutes { from, to, .. } => f64::from(to - from),
-            Change::StrictLow { from, to, .. } => 4.0 * (from - to),
-            Change::DropMust(_) => 20.0,
-            Change::Lighter(_) => 25.0,
-            Change::Kit(_) => 40.0,
-        }
-    }
-
-    /// What the profile asked for, and what is planned in its place.
-    #[must_use]
-    pub fn before_and_now(&self) -> [String; 2] {
-        match self {
-            Change::Minutes { day, from, to, .. } => {
-                [format!("{from} minutes on {day}"), format!("{to} minutes")]
-            }
-            Change::StrictLow { muscle, from, to } => {
-                [format!("{from} strict weekly sets of {muscle}"), format!("{to} as the least")]
-            }
-            Change::DropMust(id) => {
-                [format!("`{id}` in the week"), "no place held for it".to_owned()]
-            }
-            Change::Lighter(stress) => {
-                [format!("no {stress}"), "its light form allowed".to_owned()]
-            }
-            Change::Kit(item) => [format!("no {item}"), "one brought along".to_owned()],
-        }
-    }
-
-    fn apply(&self, profile: &mut Profile) {
-        match self {
-            Change::Minutes { slot, to, .. } => profile.sessions[*slot].minutes = *to,
-            Change::StrictLow { muscle, to, .. } => {
-                if let Some(TargetWish::Strict(wish)) = profile.targets.get_mut(muscle) {
-                    wish.range[0] = *to;
-                }
-            }
-            Change::DropMust(id) => profile.exercises.must.retain(|other| other != id),
-            Change::Lighter(stress) => {
-                for limit in &mut profile.limits {
-                    if *limit == Limit::Whole(*stress) {
-                        *limit = Limit::Graded(GradedLimit { tag: *stress, allow: Grade::Light });
-                    }
-                }
-            }
-            Change::Kit(item) => {
-                let equipment = profile.equipment.get_or_insert_default();
-                equipment.items.insert(*item, Stock::Count(1));
-            }
-        }
     }
 }
 
@@ -285,9 +179,11 @@ fn planned(request: &Request, steps: &[&Step]) -> Option<WayOut> {
     let with = |given: &[u32]| -> Vec<Change> {
         steps.iter().zip(given).flat_map(|(step, by)| step.changes(request, *by)).collect()
     };
-    if !plans(&changed(request, &with(&given))) {
-        return None;
-    }
+    let possible = possible_splits(&changed(request, &with(&given)), |_| true)?;
+    // What is proven impossible stays so where less is given.
+    let plans = |request: &Request| {
+        possible_splits(request, |split| possible.contains(&split.name)).is_some()
+    };
     for place in (0..steps.len()).rev() {
         let enough = |by: u32| {
             let mut given = given.clone();
@@ -300,7 +196,9 @@ fn planned(request: &Request, steps: &[&Step]) -> Option<WayOut> {
     }
     let changes = with(&given);
     let changed = changed(request, &changes);
-    let solution = quick::sketch_of_any(&changed, &design::candidates(&changed))?;
+    let splits = design::candidates(&changed).into_iter();
+    let splits: Vec<Split> = splits.filter(|split| possible.contains(&split.name)).collect();
+    let solution = quick::sketch_of_any(&changed, &splits)?;
     let lacks = lacks(&changed, &compose::sessions(&changed, &solution, 0));
     let cost = changes.iter().map(Change::cost).sum();
     Some(WayOut { changes, cost, profile: changed.profile, lacks })
@@ -332,7 +230,14 @@ pub fn with_profile(request: &Request, profile: Profile) -> Request {
 /// Whether a week meets the hard rules; one that was not found counts as none.
 #[must_use]
 pub fn plans(request: &Request) -> bool {
-    HardRules::of(request, &design::candidates(request)).hold()
+    possible_splits(request, |_| true).is_some()
+}
+
+/// Where a week is found under one of some splits, those that are not proven to have none.
+fn possible_splits(request: &Request, ask: impl Fn(&Split) -> bool) -> Option<BTreeSet<String>> {
+    let splits: Vec<Split> = design::candidates(request).into_iter().filter(ask).collect();
+    let open = HardRules::of(request, &splits).open_splits()?;
+    Some(open.into_iter().map(|place| splits[place].name.clone()).collect())
 }
 
 fn for_must(request: &Request, id: &str) -> Vec<Change> {

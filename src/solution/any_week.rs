@@ -64,27 +64,50 @@ struct Question<'w, 'a> {
     fewer: Model,
 }
 
-/// A week under one of some splits that meets all rows of its model, by its place with the values of its decisions, or
-/// what is known instead.
-///
-/// # Errors
-/// Whether it is proven that there is none.
-pub fn any_week(weeks: &[Weekly], stages: &[Stage]) -> Result<(usize, Vec<f64>), Verdict> {
-    let question = |weekly| Question { weekly, fewer: idle::without_idle(weekly) };
-    let mut open: Vec<(usize, Question)> = weeks.par_iter().map(question).enumerate().collect();
-    for stage in stages {
-        let answers: Vec<Answer> = open.par_iter().map(|(_, one)| one.ask(*stage)).collect();
-        let mut still_open = Vec::new();
-        for ((place, question), answer) in open.into_iter().zip(answers) {
-            match answer {
-                Answer::Week(values) => return Ok((place, values)),
-                Answer::Unknown => still_open.push((place, question)),
-                Answer::Impossible => {}
-            }
+/// What is known of some splits.
+pub struct Asked {
+    /// A week that meets all rows of its model: the place of its split, and the values of its decisions.
+    pub week: Option<(usize, Vec<f64>)>,
+    /// The places of splits that are not proven to have none.
+    pub open: Vec<usize>,
+}
+
+impl Asked {
+    /// Whether there is a week.
+    #[must_use]
+    pub fn verdict(&self) -> Verdict {
+        match &self.week {
+            Some(_) => Verdict::Feasible,
+            None if self.open.is_empty() => Verdict::Impossible,
+            None => Verdict::Unknown,
         }
-        open = still_open;
     }
-    Err(if open.is_empty() { Verdict::Impossible } else { Verdict::Unknown })
+}
+
+/// Asks for any week under one of some splits that meets all rows of its model.
+#[must_use]
+pub fn any_week(weeks: &[Weekly], stages: &[Stage]) -> Asked {
+    let question = |weekly| Question { weekly, fewer: idle::without_idle(weekly) };
+    let questions: Vec<Question> = weeks.par_iter().map(question).collect();
+    let mut open: Vec<usize> = (0..weeks.len()).collect();
+    for stage in stages {
+        let ask = |place: &usize| (*place, questions[*place].ask(*stage));
+        let answers: Vec<(usize, Answer)> = open.par_iter().map(ask).collect();
+        let mut week = None;
+        open.clear();
+        for (place, answer) in answers {
+            match answer {
+                Answer::Impossible => continue,
+                Answer::Week(values) if week.is_none() => week = Some((place, values)),
+                _ => {}
+            }
+            open.push(place);
+        }
+        if week.is_some() {
+            return Asked { week, open };
+        }
+    }
+    Asked { week: None, open }
 }
 
 /// Whether the rows of a model can hold together: the relaxation first, then the solver with a node limit.

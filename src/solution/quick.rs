@@ -75,7 +75,9 @@ impl Search<'_> {
     pub(super) fn any_week(&self) -> Result<Outcome, Verdict> {
         let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
         let rows = [rules::hard_rows_only(self.weekly.clone())];
-        let (_, values) = any_week(&rows, &QUICK)?;
+        let asked = any_week(&rows, &QUICK);
+        let verdict = asked.verdict();
+        let (_, values) = asked.week.ok_or(verdict)?;
         let start = Play::new(&self.weekly).with(&values).game(0);
         let outcome = start.again(MENDING.saturating_mul(days));
         if outcome.worth.broken < 1e-6 { Ok(outcome) } else { Err(Verdict::Unknown) }
