@@ -57,7 +57,7 @@ pub fn deletion_filter(
         if lot == 1 {
             return Minimal { groups: kept.into_iter().collect(), proven };
         }
-        lot = (lot / 4).max(1);
+        lot = (lot / 2).max(1);
     }
 }
 

@@ -3,7 +3,7 @@
 
 use rayon::prelude::*;
 
-use super::any_week::{QUICK, Verdict, any_week};
+use super::any_week::{QUICK, Stage, Verdict, any_week};
 use super::play::{Outcome, Play};
 use super::search::{Search, rounded};
 use super::{Solution, reduce};
@@ -21,7 +21,7 @@ pub fn sketch_of_any(request: &Request, splits: &[Split]) -> Option<Solution> {
     let keep = reduce::kept(request);
     let found = splits.par_iter().filter_map(|split| {
         let search = Search::new(request, split, &keep, Backend::default()).with_demands_only();
-        let outcome = search.any_week().ok()?;
+        let outcome = search.any_week(&QUICK).ok()?;
         Some((search, outcome))
     });
     let found: Vec<(Search, Outcome)> = found.collect();
@@ -72,10 +72,10 @@ impl Search<'_> {
     }
 
     /// Any week that meets the hard rules, as it is quickly found, and played on from there.
-    pub(super) fn any_week(&self) -> Result<Outcome, Verdict> {
+    pub(super) fn any_week(&self, stages: &[Stage]) -> Result<Outcome, Verdict> {
         let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
         let rows = [rules::hard_rows_only(self.weekly.clone())];
-        let asked = any_week(&rows, &QUICK);
+        let asked = any_week(&rows, stages);
         let verdict = asked.verdict();
         let (_, values) = asked.week.ok_or(verdict)?;
         let start = Play::new(&self.weekly).with(&values).game(0);

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use rayon::prelude::*;
 
-use super::any_week::Verdict;
+use super::any_week::{THOROUGH, Verdict};
 pub use super::effort::Effort;
 use super::held::{hold_changes, hold_coverage, hold_ranges, hold_view};
 use super::race::{self, Racer};
@@ -162,14 +162,14 @@ impl Search<'_> {
 
     /// Where no game meets the hard rules, the hard rules alone are asked; else the solver looks.
     fn found_by_solver(&self, effort: Effort) -> Result<Vec<f64>, NoWeek> {
-        match self.any_week() {
+        match self.any_week(&THOROUGH) {
             Ok(outcome) => return Ok(outcome.values),
             Err(Verdict::Impossible) => return Err(NoWeek::Impossible),
+            Err(_) if !self.backend.takes_whole_weeks() => return Err(NoWeek::NotFound),
             Err(_) => {}
         }
-        let goal = costs(&self.weekly.coverage);
         let work = Some(Work { nodes: effort.whole_nodes });
-        match self.solved(&goal, None, work) {
+        match self.solved(&costs(&self.weekly.coverage), None, work) {
             Ok(found) => Ok(found.values),
             Err(backend::Nothing::Infeasible) => Err(NoWeek::Impossible),
             Err(backend::Nothing::Stopped) => Err(NoWeek::NotFound),
