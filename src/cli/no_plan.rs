@@ -1,8 +1,11 @@
 //! Why there is no plan, told with the lines of the profile that made it so.
 
+use itertools::Itertools as _;
+
 use super::{Exit, Faults};
 use crate::diagnostic::{Diagnostic, Label, counted};
-use crate::explain::conflict::{self, Collision, PathStep};
+use crate::explain::collision::{Collision, PathStep, told};
+use crate::explain::conflict;
 use crate::explain::ways::WayOut;
 use crate::input::marks::{Marks, Step};
 use crate::planner::{Impossible, NoPlan};
@@ -56,15 +59,17 @@ fn collide(impossible: &Impossible, origin: &Origin) -> Diagnostic {
     };
     let mut fault = Diagnostic::error("E3001", message).help(help(impossible));
     let collisions = impossible.conflict.iter().flat_map(|conflict| &conflict.collisions);
-    for collision in collisions {
-        fault = fault.at(label(collision, origin));
+    let alike = collisions.chunk_by(|one| (one.rule.clone(), one.path.clone()));
+    for (_, collisions) in &alike {
+        fault = fault.at(label(&collisions.collect::<Vec<_>>(), origin));
     }
     if fault.labels.is_empty() { fault.at(Label::whole(origin.name.clone())) } else { fault }
 }
 
-fn label(collision: &Collision, origin: &Origin) -> Label {
-    let text = format!("{}: {}", collision.rule, collision.demand);
-    let steps: Vec<Step> = collision
+/// Collisions of one rule at one place of the profile.
+fn label(alike: &[&Collision], origin: &Origin) -> Label {
+    let text = format!("{}: {}", alike[0].rule, told(alike.iter().copied()).join("; "));
+    let steps: Vec<Step> = alike[0]
         .path
         .iter()
         .map(|step| match step {
@@ -119,7 +124,7 @@ fn details(impossible: &Impossible) -> serde_json::Map<String, serde_json::Value
     let collisions = impossible.conflict.iter().flat_map(|conflict| &conflict.collisions);
     let conflict: Vec<_> = collisions
         .map(|one| {
-            serde_json::json!({"rule": one.rule, "subject": one.subject, "demand": one.demand})
+            serde_json::json!({"rule": one.rule, "subject": one.subject, "demand": one.demand.to_string()})
         })
         .collect();
     let ways: Vec<_> = impossible

@@ -7,7 +7,8 @@ use itertools::Itertools as _;
 use rayon::prelude::*;
 
 use super::change::Change;
-use super::conflict::{self, Collision, Conflict, PathStep};
+use super::collision::{Collision, PathStep, listed};
+use super::conflict::{self, Conflict};
 use super::hard::HardRules;
 use super::shortfall;
 use crate::audit;
@@ -49,12 +50,12 @@ impl fmt::Display for WayOut {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let longer: Vec<(&str, u32, u32)> = self.changes.iter().filter_map(longer_day).collect();
         let (mut parts, mut others) = (Vec::new(), self.changes.iter().collect::<Vec<_>>());
-        if let [(first, from, to), rest @ ..] = longer.as_slice()
+        if let [(_, from, to), rest @ ..] = longer.as_slice()
             && !rest.is_empty()
             && rest.iter().all(|(_, one, other)| (one, other) == (from, to))
         {
-            let days: Vec<&str> = rest.iter().map(|(day, ..)| *day).collect();
-            let days = format!("{first} and {}", days.join(" and "));
+            let days: Vec<&str> = longer.iter().map(|(day, ..)| *day).collect();
+            let days = listed(&days);
             let more = counted((to - from) as usize, "more minute", "more minutes");
             parts.push(format!("give {days} {more} each ({to})"));
             others.retain(|change| longer_day(change).is_none());
