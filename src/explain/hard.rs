@@ -9,7 +9,7 @@ use super::filter::{self, Group};
 use crate::model::Weekly;
 use crate::request::Request;
 use crate::rules::{self, MEANING};
-use crate::solution::any_week::{QUICK, THOROUGH, Verdict, any_week};
+use crate::solution::any_week::{Stage, THOROUGH, Verdict, any_week};
 use crate::solution::reduce;
 use crate::split::Split;
 
@@ -50,8 +50,8 @@ impl<'a> HardRules<'a> {
     /// Where all rows are quickly seen to hold together under a split: the places of those that are not proven to be
     /// impossible.
     #[must_use]
-    pub fn open_splits(&self) -> Option<Vec<usize>> {
-        let asked = any_week(&self.weeks, &QUICK);
+    pub fn open_splits(&self, stages: &[Stage]) -> Option<Vec<usize>> {
+        let asked = any_week(&self.weeks, stages);
         asked.week.map(|_| asked.open)
     }
 

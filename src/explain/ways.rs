@@ -19,6 +19,7 @@ use crate::plan::compose;
 use crate::request::candidate::grade;
 use crate::request::{Barred, Request, resolve};
 use crate::rules::{Severity, to_halves};
+use crate::solution::any_week::{LIKELY, QUICK, Stage};
 use crate::solution::quick;
 use crate::split::{Split, design};
 use crate::words::{Grade, Muscle};
@@ -180,10 +181,10 @@ fn planned(request: &Request, steps: &[&Step]) -> Option<WayOut> {
     let with = |given: &[u32]| -> Vec<Change> {
         steps.iter().zip(given).flat_map(|(step, by)| step.changes(request, *by)).collect()
     };
-    let possible = possible_splits(&changed(request, &with(&given)), |_| true)?;
+    let possible = possible_splits(&changed(request, &with(&given)), &QUICK, |_| true)?;
     // What is proven impossible stays so where less is given.
     let plans = |request: &Request| {
-        possible_splits(request, |split| possible.contains(&split.name)).is_some()
+        possible_splits(request, &LIKELY, |split| possible.contains(&split.name)).is_some()
     };
     for place in (0..steps.len()).rev() {
         let enough = |by: u32| {
@@ -231,13 +232,17 @@ pub fn with_profile(request: &Request, profile: Profile) -> Request {
 /// Whether a week meets the hard rules; one that was not found counts as none.
 #[must_use]
 pub fn plans(request: &Request) -> bool {
-    possible_splits(request, |_| true).is_some()
+    possible_splits(request, &QUICK, |_| true).is_some()
 }
 
 /// Where a week is found under one of some splits, those that are not proven to have none.
-fn possible_splits(request: &Request, ask: impl Fn(&Split) -> bool) -> Option<BTreeSet<String>> {
+fn possible_splits(
+    request: &Request,
+    stages: &[Stage],
+    ask: impl Fn(&Split) -> bool,
+) -> Option<BTreeSet<String>> {
     let splits: Vec<Split> = design::candidates(request).into_iter().filter(ask).collect();
-    let open = HardRules::of(request, &splits).open_splits()?;
+    let open = HardRules::of(request, &splits).open_splits(stages)?;
     Some(open.into_iter().map(|place| splits[place].name.clone()).collect())
 }
 

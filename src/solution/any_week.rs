@@ -45,6 +45,12 @@ pub enum Stage {
 pub const QUICK: [Stage; 4] =
     [Stage::Relaxed, Stage::Games(1, 2_000), Stage::Look, Stage::Games(3, 4_000)];
 
+/// The same where a week is about as likely as none.
+pub const LIKELY: [Stage; 4] = {
+    let [relaxed, game, look, games] = QUICK;
+    [game, relaxed, look, games]
+};
+
 /// The same and a last stage.
 pub const THOROUGH: [Stage; 5] = {
     let [relaxed, game, look, games] = QUICK;
