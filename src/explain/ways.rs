@@ -19,7 +19,7 @@ use crate::plan::compose;
 use crate::request::candidate::grade;
 use crate::request::{Barred, Request, resolve};
 use crate::rules::{Severity, to_halves};
-use crate::solution::any_week::{LIKELY, QUICK, Stage};
+use crate::solution::any_week::{FINDING, QUICK, Stage};
 use crate::solution::quick;
 use crate::split::{Split, design};
 use crate::words::{Grade, Muscle};
@@ -184,7 +184,7 @@ fn planned(request: &Request, steps: &[&Step]) -> Option<WayOut> {
     let possible = possible_splits(&changed(request, &with(&given)), &QUICK, |_| true)?;
     // What is proven impossible stays so where less is given.
     let plans = |request: &Request| {
-        possible_splits(request, &LIKELY, |split| possible.contains(&split.name)).is_some()
+        possible_splits(request, &FINDING, |split| possible.contains(&split.name)).is_some()
     };
     for place in (0..steps.len()).rev() {
         let enough = |by: u32| {

@@ -45,13 +45,13 @@ pub enum Stage {
 pub const QUICK: [Stage; 4] =
     [Stage::Relaxed, Stage::Games(1, 2_000), Stage::Look, Stage::Games(3, 4_000)];
 
-/// The same where a week is about as likely as none.
-pub const LIKELY: [Stage; 4] = {
-    let [relaxed, game, look, games] = QUICK;
-    [game, relaxed, look, games]
+/// Of these, what finds weeks, for those who need no proof that there is none.
+pub const FINDING: [Stage; 2] = {
+    let [_, _, look, games] = QUICK;
+    [games, look]
 };
 
-/// The same and a last stage.
+/// All of them and a last stage.
 pub const THOROUGH: [Stage; 5] = {
     let [relaxed, game, look, games] = QUICK;
     [relaxed, game, look, games, Stage::Tree]
