@@ -38,7 +38,7 @@ pub struct Demand {
 
 impl fmt::Display for Demand {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let on = self.on.iter().map(|day| format!(" on {day}")).collect::<String>();
+        let on = self.on.as_ref().map_or(String::new(), |day| format!(" on {day}"));
         write!(f, "{}{on}{}", self.who, self.says[0])
     }
 }

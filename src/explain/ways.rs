@@ -182,9 +182,10 @@ fn planned(request: &Request, steps: &[&Step]) -> Option<WayOut> {
         steps.iter().zip(given).flat_map(|(step, by)| step.changes(request, *by)).collect()
     };
     let possible = possible_splits(&changed(request, &with(&given)), &QUICK, |_| true)?;
-    // What is proven impossible stays so where less is given.
+    // What is proven impossible stays so where less is given. Where one split is left, a proof is dearer than games.
+    let stages = if possible.len() > 1 { &QUICK[..] } else { &FINDING };
     let plans = |request: &Request| {
-        possible_splits(request, &FINDING, |split| possible.contains(&split.name)).is_some()
+        possible_splits(request, stages, |split| possible.contains(&split.name)).is_some()
     };
     for place in (0..steps.len()).rev() {
         let enough = |by: u32| {
