@@ -294,7 +294,9 @@ fn for_strict(request: &Request, muscle: &str) -> Option<Step> {
     }
 }
 
-/// The least number at which a test holds that is known to hold at the most, and to fail under the fewest.
+/// The least number at which a test holds that is known to hold at the most, and to fail under the fewest. A test may
+/// fail at one number and hold at the one below, as games miss weeks and a longer day has a longer warm-up: two fails in
+/// a row end it.
 fn least(fewest: u32, most: u32, test: impl Fn(u32) -> bool) -> u32 {
     let (mut from, mut holds) = (fewest, most);
     while from < holds {

@@ -11,7 +11,7 @@ use crate::program::Model;
 use crate::program::backend::{self, Backend, Found, Nothing, Problem, Work};
 
 /// The work of a first look by the solver's tree and of a whole search: a node of half the variables is solved in
-/// about a quarter of the time. A whole search has some nodes wherever it ends.
+/// about a quarter of the time. A whole search has some nodes however large the model is.
 const LOOK: u64 = 15_000_000;
 const WORK: u64 = 600_000_000;
 const NODES: u64 = 100;
@@ -120,7 +120,7 @@ pub fn any_week(weeks: &[Weekly], stages: &[Stage]) -> Asked {
 #[must_use]
 pub fn verdict(model: &Model) -> Verdict {
     let asked = by_relaxation(model).or_else(|open| match open {
-        Verdict::Unknown => by_tree(model, nodes(model, WORK).max(NODES)),
+        Verdict::Unknown => by_tree(model, whole_search(model)),
         known => Err(known),
     });
     asked.err().unwrap_or(Verdict::Feasible)
@@ -131,7 +131,7 @@ impl Question<'_, '_> {
         let found = match stage {
             Stage::Relaxed => by_relaxation(&self.fewer),
             Stage::Look => by_tree(&self.fewer, nodes(&self.fewer, LOOK)),
-            Stage::Tree => by_tree(&self.fewer, nodes(&self.fewer, WORK).max(NODES)),
+            Stage::Tree => by_tree(&self.fewer, whole_search(&self.fewer)),
             Stage::Games(games, changes) => {
                 return self.games(games, changes).map_or(Answer::Unknown, Answer::Week);
             }
@@ -188,4 +188,28 @@ fn asked(model: &Model, relaxed: bool, work: Option<Work>) -> Result<Found, Verd
 fn nodes(model: &Model, work: u64) -> u64 {
     let vars = u64::try_from(model.vars.len()).unwrap_or(u64::MAX).max(1);
     work / vars.saturating_mul(vars)
+}
+
+fn whole_search(model: &Model) -> u64 {
+    nodes(model, WORK).max(NODES)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// An almost impossible week of a well-filled room must end: its tree has few nodes, as each takes long.
+    #[test]
+    fn a_large_model_has_few_nodes() {
+        let model = |vars: usize| {
+            let mut model = Model::default();
+            for place in 0..vars {
+                model.least(place.to_string(), 1.0);
+            }
+            model
+        };
+        let (small, large) = (model(100), model(4200));
+        assert_eq!((nodes(&large, LOOK), whole_search(&large)), (0, NODES));
+        assert!(nodes(&small, LOOK) > NODES && whole_search(&small) > 10_000);
+    }
 }

@@ -15,7 +15,7 @@ use crate::split::Split;
 /// Changes for each day of a game that goes on from any week.
 const MENDING: u32 = 2_000;
 
-/// A quick week without bounds that meets the demands, if games that look for nothing else find one.
+/// A quick week without bounds that meets the demands, played on from any week that does.
 #[must_use]
 pub fn sketch_of_any(request: &Request, splits: &[Split]) -> Option<Solution> {
     let keep = reduce::kept(request);

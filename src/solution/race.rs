@@ -5,7 +5,7 @@ use rayon::prelude::*;
 
 use super::effort::Effort;
 use super::play::{Outcome, Play};
-use super::search::Search;
+use super::search::{NoWeek, Search};
 
 /// A split stays in the race if its best week reaches this part of the points of the leader's: after the first game,
 /// which differs by about as much from game to game, after half of the games, and after all of them.
@@ -92,16 +92,19 @@ pub(super) fn games(effort: Effort, days: usize) -> Games {
     Games { first: 1, count, changes }
 }
 
-/// Which split wins, and its best weeks. Where no first game meets the hard rules, and it is proven that none can,
-/// there is no race.
-pub(super) fn winner(searches: &[Search], effort: Effort, games: Games) -> Option<Racer> {
+/// Which split wins, and its best weeks.
+///
+/// # Errors
+/// Where no first game meets the hard rules, and it is proven that none can, there is no race; nor without splits.
+pub(super) fn winner(searches: &[Search], effort: Effort, games: Games) -> Result<Racer, NoWeek> {
     let first: Vec<Pool> =
         searches.par_iter().map(|search| Pool::new(search.played(games.changes))).collect();
     let mut race: Vec<Racer> =
         first.into_iter().enumerate().map(|(place, pool)| Racer { place, pool }).collect();
     sort(&mut race);
-    if race.first()?.pool.best().worth.broken > 1e-6 && searches.par_iter().all(Search::collides) {
-        return None;
+    let breaks = |racer: &Racer| racer.pool.best().worth.broken > 1e-6;
+    if race.first().is_none_or(breaks) && searches.par_iter().all(Search::collides) {
+        return Err(NoWeek::Impossible);
     }
     race.truncate(effort.finalists);
     let half = Games { count: games.count.div_ceil(2), ..games };
@@ -123,7 +126,7 @@ pub(super) fn winner(searches: &[Search], effort: Effort, games: Games) -> Optio
         }
         sort(&mut race);
     }
-    race.into_iter().next()
+    race.into_iter().next().ok_or(NoWeek::NotFound)
 }
 
 /// The leader first.

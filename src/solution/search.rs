@@ -3,8 +3,6 @@
 
 use std::collections::BTreeSet;
 
-use rayon::prelude::*;
-
 use super::any_week::{THOROUGH, Verdict};
 pub use super::effort::Effort;
 use super::held::{hold_changes, hold_coverage, hold_ranges, hold_view};
@@ -47,21 +45,22 @@ pub fn best(request: &Request, splits: &[Split], effort: Effort) -> Result<Solut
         splits.iter().map(|split| Search::new(request, split, &keep, effort.backend)).collect();
     let searches = match played_out(searches, effort) {
         Ok(solution) => return Ok(solution),
-        Err(searches) => searches,
+        Err((NoWeek::Impossible, _)) => return Err(NoWeek::Impossible),
+        Err((NoWeek::NotFound, searches)) => searches,
     };
-    if searches.par_iter().all(Search::collides) {
-        return Err(NoWeek::Impossible);
-    }
     let searches = searches.into_iter().map(Search::with_demands_only).collect();
-    played_out(searches, effort).or_else(|searches| solved_without_games(searches, effort))
+    played_out(searches, effort).or_else(|(nothing, searches)| match nothing {
+        NoWeek::Impossible => Err(nothing),
+        NoWeek::NotFound => solved_without_games(searches, effort),
+    })
 }
 
-/// The best week that games find, or the searches again where they find none.
-fn played_out(searches: Vec<Search>, effort: Effort) -> Result<Solution, Vec<Search>> {
+/// The best week that games find, or what is known instead, and the searches again.
+fn played_out(searches: Vec<Search>, effort: Effort) -> Result<Solution, (NoWeek, Vec<Search>)> {
     let days = searches.first().map_or(1, |search| search.weekly.request.days.len());
     let games = race::games(effort, days);
     match race::winner(&searches, effort, games) {
-        Some(Racer { place, pool }) if pool.best().worth.broken < 1e-6 => {
+        Ok(Racer { place, pool }) if pool.best().worth.broken < 1e-6 => {
             // What bounds this week bounds every better one, so the two need not wait for each other.
             let (search, values) = (&searches[place], pool.best().values.clone());
             let (outcome, bounds) = rayon::join(
@@ -72,7 +71,8 @@ fn played_out(searches: Vec<Search>, effort: Effort) -> Result<Solution, Vec<Sea
             let search = searches.into_iter().nth(place).expect("the place is one of the searches");
             Ok(search.brought_to_the_end(outcome.values, bounds, effort))
         }
-        _ => Err(searches),
+        Ok(_) => Err((NoWeek::NotFound, searches)),
+        Err(nothing) => Err((nothing, searches)),
     }
 }
 

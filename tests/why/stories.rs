@@ -90,7 +90,7 @@ fn too_much_in_too_little_time() {
     let plan: serde_json::Value = serde_json::from_slice(&plan.stdout).unwrap();
     assert_eq!(plan["shortfalls"][0]["rule"], "best-effort");
     let cheapest = ways[0]["change"].as_str().unwrap();
-    // One more is proven to be too little. Four each do not do either, as a longer session has a longer warm-up.
+    // One more minute is proven to be too little.
     assert_eq!(cheapest, "give mon and thu 2 more minutes each (19)");
     assert_eq!(plan["shortfalls"][0]["wanted"], "17 minutes on mon");
 }
