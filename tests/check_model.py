@@ -38,9 +38,10 @@ LIMITS = ["overhead", "impact", "kneeling", "grip", "deep-knee-flexion", "prone"
 
 
 def small_week(number):
-    """A profile of one to three days and little kit. The same number gives the same profile on every machine."""
+    """A profile of little kit and one to three days, or four from the eleventh on. The same number gives the same profile
+    on every machine."""
     draw = random.Random(number)
-    days = draw.sample(["mon", "tue", "wed", "thu", "fri", "sat", "sun"], draw.randint(1, 3))
+    days = draw.sample(["mon", "tue", "wed", "thu", "fri", "sat", "sun"], draw.randint(1, 3 if number <= 10 else 4))
     return {
         "client": f"small-{number:02}",
         "training_status": draw.choice(["novice", "intermediate"]),

@@ -4,8 +4,7 @@ use std::collections::BTreeMap;
 
 use rayon::prelude::*;
 
-use super::idle;
-use super::play::Play;
+use super::{idle, quick};
 use crate::model::Weekly;
 use crate::program::Model;
 use crate::program::backend::{self, Backend, Found, Nothing, Problem, Work};
@@ -145,9 +144,9 @@ impl Question<'_, '_> {
 
     fn games(&self, games: u64, changes_a_day: u32) -> Option<Vec<f64>> {
         let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
-        let empty = Play::new(self.weekly);
+        let start = quick::start(self.weekly);
         let numbers: Vec<u64> = (0..games).collect();
-        let game = |number| empty.game(number).meets(changes_a_day.saturating_mul(days));
+        let game = |number| start.game(number).meets(changes_a_day.saturating_mul(days));
         numbers.into_par_iter().find_map_first(game).map(|outcome| outcome.values)
     }
 

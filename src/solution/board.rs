@@ -7,7 +7,7 @@
 use std::sync::Arc;
 
 use super::wiring::{Known, Push, Standing, Wiring, small};
-use crate::model::Weekly;
+use crate::model::{Pick, Weekly};
 use crate::program::Settles;
 
 /// Less than this is rounding.
@@ -126,7 +126,8 @@ impl Board {
     /// A board where every decision is no.
     pub(super) fn new(weekly: &Weekly) -> Board {
         let model = &weekly.model;
-        let (wiring, rows) = Wiring::new(weekly);
+        let wiring = Wiring::new(weekly);
+        let rows = vec![Standing { left: 0.0, broken: 0.0, turn: 1 }; model.rows.len()];
         let mut board = Board {
             wiring: Arc::new(wiring),
             start: Arc::default(),
@@ -142,7 +143,6 @@ impl Board {
         board.rows_before = (0..board.rows.len())
             .map(|row| RowBefore { row: small(row), left: 0.0, broken: 0.0 })
             .collect();
-        board.rows.iter_mut().for_each(|row| row.turn = board.turn);
         for var in 0..board.values.len() {
             if board.wiring.settles[var].0 != Settles::Decision {
                 board.waiting.insert(var);
@@ -171,28 +171,48 @@ impl Board {
         }
     }
 
+    /// Sets both variables of a pick; [`Board::settle`] must follow before the worth is read.
+    pub(super) fn set_pick(&mut self, place: usize, pick: &Pick, chosen: f64, extra: f64) {
+        let vars = [(pick.chosen.0, chosen), (pick.extra.0, extra)];
+        let by = vars.map(|(var, value)| value - self.values[var]);
+        if by.contains(&0.0) {
+            for (var, value) in vars {
+                self.set(var, value);
+            }
+            return;
+        }
+        for (var, value) in vars {
+            self.write(var, value);
+            self.wake(var, 0);
+        }
+        for (row, factors) in self.wiring.of_picks.of(place) {
+            let by = factors[0] * by[0] + factors[1] * by[1];
+            touch(&mut self.rows, &mut self.rows_before, self.turn, *row, by);
+        }
+    }
+
     fn change(&mut self, var: usize, value: f64) -> bool {
         let by = value - self.values[var];
         if by == 0.0 {
             return false;
         }
+        self.write(var, value);
+        for (row, factor) in self.wiring.columns.of(var) {
+            touch(&mut self.rows, &mut self.rows_before, self.turn, *row, factor * by);
+        }
+        true
+    }
+
+    /// Changes a value without its rows.
+    fn write(&mut self, var: usize, value: f64) {
+        let by = value - self.values[var];
         self.values_before.push((small(var), self.values[var]));
         self.values[var] = value;
-        for (place, factor) in self.wiring.columns.of(var) {
-            let row = &mut self.rows[*place as usize];
-            if row.turn != self.turn {
-                row.turn = self.turn;
-                let before = RowBefore { row: *place, left: row.left, broken: row.broken };
-                self.rows_before.push(before);
-            }
-            row.left += factor * by;
-        }
         let tiers = &self.wiring.tiers[var];
         self.worth.coverage += tiers[0] * by;
         self.worth.ranges += tiers[1] * by;
         self.worth.view += tiers[2] * by;
         self.worth.changes += tiers[3] * by;
-        true
     }
 
     /// How much more is broken than before of the rows that picks and their sets alone decide.
@@ -208,9 +228,10 @@ impl Board {
     }
 
     fn more_broken(&self, by_now: Known) -> f64 {
-        let rows = self.rows_before.iter().map(|before| &self.rows[before.row as usize]);
-        let known = rows.filter(|row| row.known <= by_now && row.can_break);
-        known.map(|row| row.broken_now() - row.broken).sum()
+        let rows = self.rows_before.iter().map(|before| before.row as usize);
+        let limits = rows.map(|row| (&self.wiring.limits[row], &self.rows[row]));
+        let known = limits.filter(|(limit, _)| limit.known <= by_now && limit.can_break);
+        known.map(|(limit, row)| limit.broken_by(row.left) - row.broken).sum()
     }
 
     fn settle_before(&mut self, end: usize) {
@@ -227,8 +248,9 @@ impl Board {
         self.settle_before(usize::MAX);
         for before in &self.rows_before {
             let row = &mut self.rows[before.row as usize];
-            if row.can_break {
-                let now = row.broken_now();
+            let limit = &self.wiring.limits[before.row as usize];
+            if limit.can_break {
+                let now = limit.broken_by(row.left);
                 self.worth.broken += now - row.broken;
                 row.broken = now;
             }
@@ -283,8 +305,9 @@ impl Board {
                 .iter()
                 .map(|(follower, factor)| factor * self.values[*follower as usize])
                 .sum();
-            let row = &self.rows[*row as usize];
-            let bound = (row.right - (row.left - later)) * over;
+            let (right, left) =
+                (self.wiring.limits[*row as usize].right, self.rows[*row as usize].left);
+            let bound = (right - (left - later)) * over;
             if *down {
                 most = most.min(bound);
             } else {
@@ -301,4 +324,14 @@ impl Board {
             (false, _) => value,
         }
     }
+}
+
+/// Changes the left side of a row, and writes it down as it was unless that is done.
+fn touch(rows: &mut [Standing], before: &mut Vec<RowBefore>, turn: u32, place: u32, by: f64) {
+    let row = &mut rows[place as usize];
+    if row.turn != turn {
+        row.turn = turn;
+        before.push(RowBefore { row: place, left: row.left, broken: row.broken });
+    }
+    row.left += by;
 }

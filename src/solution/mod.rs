@@ -8,6 +8,7 @@ mod half;
 mod held;
 pub mod idle;
 mod lists;
+mod matching;
 pub mod model_file;
 mod moves;
 mod pairing;

@@ -2,10 +2,12 @@
 
 use std::sync::Arc;
 
+use smallvec::{SmallVec, smallvec};
+
 use super::play::Play;
 
 /// One change: picks with their new sets.
-pub(super) type Change = Vec<(usize, u32)>;
+pub(super) type Change = SmallVec<[(usize, u32); 4]>;
 
 /// Of a hundred changes, how many are two at once: where minutes are short, one alone often cannot help.
 const TWO_AT_ONCE: u32 = 30;
@@ -44,7 +46,7 @@ impl Play<'_, '_> {
             0..=29 => self.stand_in(&done),
             30..=49 => self.more_or_less(&done),
             50..=61 => self.add(day),
-            62..=69 => Some(vec![(self.one_of(&done)?, 0)]),
+            62..=69 => Some(smallvec![(self.one_of(&done)?, 0)]),
             70..=79 => self.replace(day, &done),
             80..=86 => self.shift_set(&done),
             87..=93 => self.elsewhere(&done),
@@ -70,13 +72,13 @@ impl Play<'_, '_> {
     fn swap(&self, out: usize, into: usize) -> Option<Change> {
         let [least, most] = self.weekly.picks[into].sets;
         let sets = self.sets[out].clamp(least, most);
-        (out != into && self.sets[into] == 0).then(|| vec![(out, 0), (into, sets)])
+        (out != into && self.sets[into] == 0).then(|| smallvec![(out, 0), (into, sets)])
     }
 
     fn more_or_less(&mut self, done: &[usize]) -> Option<Change> {
         let pick = self.one_of(done)?;
         let more = self.below(2) == 0;
-        self.stepped(pick, more).map(|change| vec![change])
+        self.stepped(pick, more).map(|change| smallvec![change])
     }
 
     /// One set more or less, where its range allows it.
@@ -92,14 +94,14 @@ impl Play<'_, '_> {
         let pick = pick.filter(|pick| self.sets[*pick] == 0)?;
         let [least, most] = self.weekly.picks[pick].sets;
         let sets = least + self.below(most - least + 1);
-        Some(vec![(pick, sets)])
+        Some(smallvec![(pick, sets)])
     }
 
     /// A set from one exercise of the day to another.
     fn shift_set(&mut self, done: &[usize]) -> Option<Change> {
         let (from, to) = (self.one_of(done)?, self.one_of(done)?);
         (from != to).then_some(())?;
-        Some(vec![self.stepped(from, false)?, self.stepped(to, true)?])
+        Some(smallvec![self.stepped(from, false)?, self.stepped(to, true)?])
     }
 
     /// The same exercise on another day.

@@ -3,7 +3,10 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use smallvec::SmallVec;
+
 use super::board::Board;
+use super::matching::{Able, Memo, Wanted};
 use crate::model::pairing::PairClass;
 use crate::model::{Weekly, paired_sets};
 use crate::request::figures::{
@@ -14,16 +17,21 @@ use crate::words::Supersets;
 /// Two picks in turn, and the model's count of such pairs.
 pub(super) type Pair = (usize, usize, usize);
 
+/// The pairs of a day.
+pub(super) type Pairs = SmallVec<[Pair; 5]>;
+
 /// The pairs that stand.
 #[derive(Clone)]
 pub(super) struct Pairing {
     wiring: Arc<Wiring>,
     /// The pairs of each day.
-    standing: Vec<Vec<Pair>>,
+    standing: Vec<Pairs>,
+    /// What each day's classes can save.
+    memo: Vec<Memo>,
 }
 
-/// The count variable and saved seconds of each two classes or picks that go together.
-type Table = Vec<Vec<Option<(usize, u32)>>>;
+/// The count variable and saved seconds of each two classes that go together.
+pub(super) type Table = Vec<Vec<Option<(usize, u32)>>>;
 
 /// What pairing needs to know of the model.
 struct Wiring {
@@ -56,21 +64,25 @@ impl Pairing {
             counts,
             liked: weekly.request.profile.supersets == Supersets::Prefer,
         };
-        Pairing { wiring: Arc::new(wiring), standing: vec![Vec::new(); days] }
+        Pairing {
+            wiring: Arc::new(wiring),
+            standing: vec![Pairs::new(); days],
+            memo: vec![Memo::default(); days],
+        }
     }
 
     /// No pairs on any day.
     pub(super) fn clear(&mut self) {
-        self.standing.iter_mut().for_each(Vec::clear);
+        self.standing.iter_mut().for_each(Pairs::clear);
     }
 
     /// The pairs of a day.
-    pub(super) fn standing(&self, day: usize) -> Vec<Pair> {
+    pub(super) fn standing(&self, day: usize) -> Pairs {
         self.standing[day].clone()
     }
 
     /// Puts pairs back that stood before; the board takes back its own part.
-    pub(super) fn put_back(&mut self, day: usize, pairs: Vec<Pair>) {
+    pub(super) fn put_back(&mut self, day: usize, pairs: Pairs) {
         self.standing[day] = pairs;
     }
 
@@ -83,33 +95,37 @@ impl Pairing {
         done: &[usize],
         sets: &[u32],
     ) {
-        for (one, other, count) in std::mem::take(&mut self.standing[day]) {
-            Pairing::mark(weekly, board, [one, other], count, 0.0);
+        let chosen = self.chosen(weekly, day, done, sets);
+        let before = std::mem::replace(&mut self.standing[day], chosen);
+        let now = &self.standing[day];
+        for (one, other, count) in before.iter().filter(|pair| !now.contains(pair)) {
+            Pairing::mark(weekly, board, [*one, *other], *count, 0.0);
         }
+        for (one, other, count) in now.iter().filter(|pair| !before.contains(pair)) {
+            Pairing::mark(weekly, board, [*one, *other], *count, 1.0);
+        }
+    }
+
+    /// The pairs that a day should have.
+    fn chosen(&mut self, weekly: &Weekly, day: usize, done: &[usize], sets: &[u32]) -> Pairs {
         if self.wiring.counts[day].is_empty() {
-            return;
+            return Pairs::new();
         }
         let need = Need::of(weekly, day, done, sets);
         if !self.wiring.liked && need.is_met(0, 0) {
-            return;
+            return Pairs::new();
         }
         let rounds = paired_sets(weekly.request, day);
-        let able: Vec<usize> = done
-            .iter()
-            .copied()
-            .filter(|pick| self.wiring.classes[*pick].is_some() && sets[*pick] >= rounds)
-            .collect();
-        let best = self.best_by_number(day, &able);
-        let enough =
-            best.iter().enumerate().find(|(number, (saved, _))| need.is_met(*number, *saved));
-        let chosen = match enough.filter(|_| !self.wiring.liked) {
-            Some((_, (_, pairs))) => pairs.clone(),
-            None => best.last().map(|(_, pairs)| pairs.clone()).unwrap_or_default(),
-        };
-        for (one, other, count) in &chosen {
-            Pairing::mark(weekly, board, [*one, *other], *count, 1.0);
-        }
-        self.standing[day] = chosen;
+        let able = |pick: &usize| Some((*pick, self.wiring.classes[*pick]?));
+        let able = done.iter().filter(|pick| sets[**pick] >= rounds).filter_map(able);
+        let able: Able = able.collect();
+        let counts = &self.wiring.counts[day];
+        let saved = self.memo[day].saved(counts, &able);
+        let enough = |number: &usize| need.is_met(*number, saved[*number]);
+        let most = saved.len() - 1;
+        let number = if self.wiring.liked { None } else { (1..most).find(enough) };
+        let number = number.unwrap_or(most);
+        Wanted::pairs(counts, &able, number, saved[number])
     }
 
     /// Marks two picks as paired or not, and counts the pair.
@@ -121,59 +137,6 @@ impl Pairing {
         }
         let step = if by > 0.0 { 1.0 } else { -1.0 };
         board.set(count, board.values[count] + step);
-    }
-
-    /// For each number of pairs, the most seconds saved and the pairs that save them.
-    fn best_by_number(&self, day: usize, able: &[usize]) -> Vec<(u32, Vec<Pair>)> {
-        let mut matching = Matching {
-            counts: able
-                .iter()
-                .map(|one| able.iter().map(|other| self.count_of(day, *one, *other)).collect())
-                .collect(),
-            chosen: Vec::new(),
-            best: Vec::new(),
-        };
-        matching.extend(0, (1 << able.len()) - 1, 0);
-        let named = |(one, other): &(usize, usize)| {
-            let (count, _) = matching.counts[*one][*other].expect("only such pairs are chosen");
-            (able[*one], able[*other], count)
-        };
-        let best = matching.best.iter();
-        best.map(|(saved, pairs)| (*saved, pairs.iter().map(named).collect())).collect()
-    }
-
-    fn count_of(&self, day: usize, one: usize, other: usize) -> Option<(usize, u32)> {
-        let (a, b) = (self.wiring.classes[one]?, self.wiring.classes[other]?);
-        self.wiring.counts[day][a][b]
-    }
-}
-
-/// All ways to pair some exercises, one after another.
-struct Matching {
-    counts: Table,
-    chosen: Vec<(usize, usize)>,
-    /// For each number of pairs, the most seconds saved and the pairs that save them.
-    best: Vec<(u32, Vec<(usize, usize)>)>,
-}
-
-impl Matching {
-    /// Pairs those that are open, from a place on; the bits of `open` say which.
-    fn extend(&mut self, from: usize, open: u32, saved: u32) {
-        let number = self.chosen.len();
-        match self.best.get(number) {
-            None => self.best.push((saved, self.chosen.clone())),
-            Some((most, _)) if saved > *most => self.best[number] = (saved, self.chosen.clone()),
-            Some(_) => {}
-        }
-        let count = self.counts.len();
-        for one in (from..count).filter(|one| open & 1 << one != 0) {
-            for other in (one + 1..count).filter(|other| open & 1 << other != 0) {
-                let Some((_, saves)) = self.counts[one][other] else { continue };
-                self.chosen.push((one, other));
-                self.extend(one + 1, open & !(1 << one | 1 << other), saved + saves);
-                self.chosen.pop();
-            }
-        }
     }
 }
 

@@ -8,12 +8,14 @@ use std::sync::Arc;
 
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng as _, SeedableRng as _};
+use smallvec::SmallVec;
 
 use super::board::{Board, Worth};
 use super::half::{AGAIN, COOLING, Half, LOOKING, MEETING};
 use super::lists::Lists;
+use super::matching::MOST_PAIRED;
 use super::moves::Change;
-use super::pairing::{Pair, Pairing};
+use super::pairing::{Pairing, Pairs};
 use crate::model::{Pick, Weekly};
 use crate::program::Var;
 
@@ -26,11 +28,11 @@ const MIXED: u32 = 30;
 /// Where the fixed stream begins. Others are as good on average, and each misses something on some tight small week.
 const STREAM: u64 = 2 << 50;
 
-/// Exercises of a day up to which pairs are looked for.
-const MOST_PAIRED: usize = 10;
-
 /// Every so many changes it is seen what stands.
 const LOOKS: usize = 32;
+
+/// The picks that are done on a day.
+pub(super) type Done = SmallVec<[usize; 10]>;
 
 /// A week in play.
 #[derive(Clone)]
@@ -43,7 +45,7 @@ pub(super) struct Play<'w, 'a> {
     random: ChaCha8Rng,
     pub(super) lists: Arc<Lists>,
     /// What is done on each day.
-    pub(super) done: Vec<Vec<usize>>,
+    pub(super) done: Vec<Done>,
     /// How often each pick was seen to stand in the week.
     stood: Vec<u32>,
     /// Whether the lists are sorted by what stood long in earlier games.
@@ -72,7 +74,7 @@ impl<'w, 'a> Play<'w, 'a> {
             pairing: Pairing::new(weekly),
             random: ChaCha8Rng::seed_from_u64(0),
             lists: Arc::new(Lists::new(weekly)),
-            done: vec![Vec::new(); weekly.request.days.len()],
+            done: vec![Done::new(); weekly.request.days.len()],
             stood: vec![0; weekly.picks.len()],
             knows: false,
             favored: FAVORED,
@@ -291,7 +293,7 @@ impl<'w, 'a> Play<'w, 'a> {
         empty.board.clear();
         empty.pairing.clear();
         empty.sets.fill(0);
-        empty.done.iter_mut().for_each(Vec::clear);
+        empty.done.iter_mut().for_each(Done::clear);
         empty
     }
 
@@ -317,8 +319,8 @@ impl<'w, 'a> Play<'w, 'a> {
             applied.before.push((*pick, was));
             self.sets[*pick] = *sets;
             let chosen = if *sets > 0 { 1.0 } else { 0.0 };
-            self.board.set(known.chosen.0, chosen);
-            self.board.set(known.extra.0, f64::from(sets.saturating_sub(known.sets[0])));
+            let extra = f64::from(sets.saturating_sub(known.sets[0]));
+            self.board.set_pick(*pick, known, chosen, extra);
             match (was > 0, *sets > 0) {
                 (false, true) => self.done[day].push(*pick),
                 (true, false) => self.done[day].retain(|other| other != pick),
@@ -343,7 +345,7 @@ impl<'w, 'a> Play<'w, 'a> {
 struct Applied {
     before: Change,
     /// Each day that changed, with what was done on it and its pairs.
-    days: Vec<(usize, Vec<usize>, Vec<Pair>)>,
+    days: SmallVec<[(usize, Done, Pairs); 2]>,
 }
 
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small whole number")]

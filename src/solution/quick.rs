@@ -7,6 +7,7 @@ use super::any_week::{QUICK, Stage, Verdict, any_week};
 use super::play::{Outcome, Play};
 use super::search::{Search, rounded};
 use super::{Solution, reduce};
+use crate::model::Weekly;
 use crate::program::backend::Backend;
 use crate::request::Request;
 use crate::rules;
@@ -57,7 +58,7 @@ pub fn as_it_stands(request: &Request, splits: &[Split]) -> Option<[f64; 3]> {
     let keep = reduce::kept(request);
     let worths = splits.iter().map(|split| {
         let search = Search::new(request, split, &keep, Backend::default());
-        Play::new(&search.weekly).with(&search.before()).worth()
+        Play::new(&search.weekly).with(&before(&search.weekly)).worth()
     });
     let best = worths.reduce(|best, next| if next.beats(&best) { next } else { best })?;
     Some([rounded(best.coverage), rounded(best.ranges), rounded(best.view)])
@@ -82,28 +83,28 @@ impl Search<'_> {
         let outcome = start.again(MENDING.saturating_mul(days));
         if outcome.worth.broken < 1e-6 { Ok(outcome) } else { Err(Verdict::Unknown) }
     }
+}
 
-    /// Where games start: at an empty week, or at the plan that is reworked.
-    pub(super) fn start(&self) -> Play<'_, '_> {
-        let empty = Play::new(&self.weekly);
-        match &self.weekly.request.rework {
-            Some(_) => empty.with(&self.before()),
-            None => empty,
+/// Where games start: at an empty week, or at the plan that is reworked.
+pub(super) fn start<'w, 'a>(weekly: &'w Weekly<'a>) -> Play<'w, 'a> {
+    let empty = Play::new(weekly);
+    match &weekly.request.rework {
+        Some(_) => empty.with(&before(weekly)),
+        None => empty,
+    }
+}
+
+/// The picks of the plan before, as values, as far as they may still be chosen.
+pub(super) fn before(weekly: &Weekly) -> Vec<f64> {
+    let mut values = vec![0.0; weekly.model.vars.len()];
+    let Some(rework) = &weekly.request.rework else { return values };
+    for pick in &weekly.picks {
+        let id = &weekly.candidate(pick).id;
+        if let Some(sets) = rework.picks.get(&(pick.day, id.clone())) {
+            values[pick.chosen.0] = 1.0;
+            values[pick.extra.0] =
+                f64::from((*sets).clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]);
         }
     }
-
-    /// The picks of the plan before, as values, as far as they may still be chosen.
-    pub(super) fn before(&self) -> Vec<f64> {
-        let mut values = vec![0.0; self.weekly.model.vars.len()];
-        let Some(rework) = &self.weekly.request.rework else { return values };
-        for pick in &self.weekly.picks {
-            let id = &self.weekly.candidate(pick).id;
-            if let Some(sets) = rework.picks.get(&(pick.day, id.clone())) {
-                values[pick.chosen.0] = 1.0;
-                values[pick.extra.0] =
-                    f64::from((*sets).clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]);
-            }
-        }
-        values
-    }
+    values
 }

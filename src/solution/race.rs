@@ -5,6 +5,7 @@ use rayon::prelude::*;
 
 use super::effort::Effort;
 use super::play::{Outcome, Play};
+use super::quick;
 use super::search::{NoWeek, Search};
 
 /// A split stays in the race if its best week reaches this part of the points of the leader's: after the first game,
@@ -150,15 +151,29 @@ impl Effort {
 impl Search<'_> {
     /// A game from an empty week, or from the week that is reworked.
     pub(super) fn played(&self, changes: u32) -> Outcome {
-        self.start().game(0).run(changes)
+        quick::start(&self.weekly).game(0).run(changes)
     }
 
     /// More of the same, after a game that tells what is worth a try.
     fn play_more(&self, pool: &mut Pool, games: Games) {
-        let start = self.start().knowing(&pool.stood);
+        let start = quick::start(&self.weekly).knowing(&pool.stood);
         let game = |number| start.game(number).open_minded(number % 2 == 0).run(games.changes);
         let outcomes: Vec<Outcome> = games.numbers().map(game).collect();
         pool.take_in(outcomes);
+    }
+
+    /// The same from one week on; a week whose pairs only the solver sees stays as it is.
+    pub(super) fn played_on_from(
+        &self,
+        values: Vec<f64>,
+        games: Games,
+        effort: Effort,
+    ) -> Vec<f64> {
+        let first = Play::new(&self.weekly).with(&values).run(0);
+        if first.worth.broken > 1e-6 {
+            return values;
+        }
+        self.played_on(Pool::new(first), games, effort).values
     }
 
     /// Rounds of short games from crosses of the best weeks, until none has brought a better one for a while.

@@ -2,8 +2,8 @@
 //! so that nothing changes beyond what is asked.
 
 use super::play::{Outcome, Play};
-use super::reduce;
 use super::search::Search;
+use super::{quick, reduce};
 use crate::model::{Pick, Weekly};
 use crate::program::backend::Backend;
 use crate::program::{Op, Row, Settles, value};
@@ -21,7 +21,7 @@ impl Search<'_> {
         if self.weekly.changes.is_empty() {
             return best;
         }
-        let (empty, before) = (Play::new(&self.weekly), self.before());
+        let (empty, before) = (Play::new(&self.weekly), quick::before(&self.weekly));
         loop {
             let worth = best.worth;
             for pick in &self.weekly.picks {
@@ -83,7 +83,7 @@ impl Search<'_> {
 #[must_use]
 pub fn misses(request: &Request, split: &Split) -> Misses {
     let search = Search::new(request, split, &reduce::kept(request), Backend::default());
-    let values = Play::new(&search.weekly).with(&search.before()).run(0).values;
+    let values = Play::new(&search.weekly).with(&quick::before(&search.weekly)).run(0).values;
     let (model, weekly) = (&search.weekly.model, &search.weekly);
     let mut misses = Misses::default();
     for (var, _) in weekly.coverage.iter().chain(&weekly.ranges) {

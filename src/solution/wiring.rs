@@ -1,10 +1,10 @@
 //! What of a board never changes: which rows a variable is in, what they push, and which can break.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::board::ROUNDING;
-use crate::model::Weekly;
-use crate::program::{Model, Op, Row, Settles};
+use crate::model::{Pick, Weekly};
+use crate::program::{Model, Op, Row, Settles, holds};
 
 /// Lists behind one another, so that walking them stays in the cache.
 pub(super) struct Lists<T> {
@@ -32,22 +32,26 @@ pub(super) fn small(place: usize) -> u32 {
     u32::try_from(place).expect("a weekly model is small")
 }
 
-/// A row as it stands.
+/// A row as it stands. Small, so that all of them stay near.
 #[derive(Clone)]
 pub(super) struct Standing {
     pub(super) left: f64,
+    /// How far it is broken.
+    pub(super) broken: f64,
+    /// The turn in which it was last written down.
+    pub(super) turn: u32,
+}
+
+/// What of a row never changes.
+pub(super) struct Limit {
     pub(super) right: f64,
     pub(super) op: Op,
     /// One over the largest factor of the row: what counts as one step of breaking it.
-    pub(super) unit: f64,
-    /// How far it is broken.
-    pub(super) broken: f64,
+    unit: f64,
     /// Whether it can be broken at all: a variable that settles may always make it hold.
     pub(super) can_break: bool,
     /// What it takes to know whether it holds.
     pub(super) known: Known,
-    /// The turn in which it was last written down.
-    pub(super) turn: u32,
 }
 
 /// When it is known of a row whether a change breaks it.
@@ -61,12 +65,13 @@ pub(super) enum Known {
     Settled,
 }
 
-impl Standing {
-    pub(super) fn broken_now(&self) -> f64 {
+impl Limit {
+    /// How far some left side breaks the row.
+    pub(super) fn broken_by(&self, left: f64) -> f64 {
         let over = match self.op {
-            Op::Le => self.left - self.right,
-            Op::Ge => self.right - self.left,
-            Op::Eq => (self.left - self.right).abs(),
+            Op::Le => left - self.right,
+            Op::Ge => self.right - left,
+            Op::Eq => (left - self.right).abs(),
         };
         if over > ROUNDING { over * self.unit } else { 0.0 }
     }
@@ -85,8 +90,12 @@ pub(super) struct Push {
 
 /// What of a board never changes.
 pub(super) struct Wiring {
+    /// The rows.
+    pub(super) limits: Vec<Limit>,
     /// For each variable, the rows that can break or push, with its factors.
     pub(super) columns: Lists<(u32, f64)>,
+    /// For each pick, the rows of its two variables, with the factors of both.
+    pub(super) of_picks: Lists<(u32, [f64; 2])>,
     /// For each variable, its factor in tier 1, 2 and 3, and in the costs of a rework.
     pub(super) tiers: Vec<[f64; 4]>,
     /// For each variable, those that its rows push, in order.
@@ -101,8 +110,8 @@ pub(super) struct Wiring {
 }
 
 impl Wiring {
-    /// What of the model never changes, and its rows before anything is decided.
-    pub(super) fn new(weekly: &Weekly) -> (Wiring, Vec<Standing>) {
+    /// What of the model never changes.
+    pub(super) fn new(weekly: &Weekly) -> Wiring {
         let model = &weekly.model;
         let mut columns: Vec<Vec<(usize, f64)>> = vec![Vec::new(); model.vars.len()];
         for (place, row) in model.rows.iter().enumerate() {
@@ -130,41 +139,44 @@ impl Wiring {
             }
         }
         let is_pair = pair_vars(weekly);
-        let rows: Vec<Standing> =
-            model.rows.iter().map(|row| standing(model, row, &is_pair, costs_end)).collect();
+        let mut limits: Vec<Limit> =
+            model.rows.iter().map(|row| limit(model, row, &is_pair, costs_end)).collect();
+        for pick in &weekly.picks {
+            for (row, _) in &columns[pick.extra.0] {
+                limits[*row].can_break &= !always_kept_by(pick, &model.rows[*row]);
+            }
+        }
         let followers = columns.iter().map(|column| {
             let all = column.iter().flat_map(|(row, _)| &pushed[*row]).map(|(var, _)| small(*var));
             all.collect::<BTreeSet<u32>>().into_iter().collect()
         });
         let followers = Lists::new(followers);
-        let watched = |(row, _): &(usize, f64)| rows[*row].can_break || !pushed[*row].is_empty();
+        let watched = |(row, _): &(usize, f64)| limits[*row].can_break || !pushed[*row].is_empty();
         let columns = columns.into_iter().map(|column| shortened(column, watched));
         let columns = Lists::new(columns);
-        let wiring = Wiring {
+        let of_picks = Lists::new(weekly.picks.iter().map(|pick| column_of(pick, &columns)));
+        Wiring {
+            limits,
             columns,
+            of_picks,
             tiers,
             followers,
             pushing: Lists::new(pushing),
             settling: Lists::new(settling.into_iter().map(|row| shortened(row, |_| true))),
             costs_end,
             settles: model.vars.iter().map(|var| (var.settles, var.high, var.integer)).collect(),
-        };
-        (wiring, rows)
+        }
     }
 }
 
-/// A row before anything is decided.
-fn standing(model: &Model, row: &Row, is_pair: &[bool], costs_end: usize) -> Standing {
+fn limit(model: &Model, row: &Row, is_pair: &[bool], costs_end: usize) -> Limit {
     let largest = row.terms.iter().map(|(_, factor)| factor.abs()).fold(1.0, f64::max);
-    Standing {
-        left: 0.0,
+    Limit {
         right: row.right,
         op: row.op,
         unit: 1.0 / largest,
-        broken: 0.0,
         can_break: can_break(model, row),
         known: known(model, row, is_pair, costs_end),
-        turn: 0,
     }
 }
 
@@ -174,6 +186,34 @@ fn known(model: &Model, row: &Row, is_pair: &[bool], costs_end: usize) -> Known 
         None if !row.terms.iter().any(|(var, _)| is_pair[var.0]) => Known::ByPicks,
         _ => Known::Costed,
     }
+}
+
+/// Whether a row is about one pick alone and holds however it is done, or not at all.
+fn always_kept_by(pick: &Pick, row: &Row) -> bool {
+    let [least, most] = pick.sets.map(f64::from);
+    let left = |chosen: f64, extra: f64| -> Option<f64> {
+        let terms = row.terms.iter().map(|(var, factor)| match *var {
+            var if var == pick.chosen => Some(factor * chosen),
+            var if var == pick.extra => Some(factor * extra),
+            _ => None,
+        });
+        terms.sum()
+    };
+    // A row is straight, so what holds at both ends holds between them.
+    let ends = [(0.0, 0.0), (1.0, 0.0), (1.0, most - least)];
+    let kept = |(chosen, extra)| left(chosen, extra).is_some_and(|at| holds(at, row.op, row.right));
+    ends.into_iter().all(kept)
+}
+
+/// The rows of a pick's two variables, with the factors of both.
+fn column_of(pick: &Pick, columns: &Lists<(u32, f64)>) -> Vec<(u32, [f64; 2])> {
+    let mut rows: BTreeMap<u32, [f64; 2]> = BTreeMap::new();
+    for (place, var) in [pick.chosen, pick.extra].into_iter().enumerate() {
+        for (row, factor) in columns.of(var.0) {
+            rows.entry(*row).or_default()[place] = *factor;
+        }
+    }
+    rows.into_iter().collect()
 }
 
 /// The first variable after all that cost something in tier 1 or 2 or in a rework.
