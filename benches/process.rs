@@ -29,10 +29,26 @@ fn main() {
     demos(&folder);
     reworked(&folder);
     collide(&folder);
+    growth(&folder.join("growth"));
     many(&folder);
 }
 
-fn one(folder: &Path, days: usize, usable: usize) {
+/// Exponents of wall time in usable exercises, on four days, and in days, with 150 of them.
+fn growth(folder: &Path) {
+    fs::create_dir_all(folder).expect("the folder can be made");
+    let [small, large] =
+        [75_u32, 300].map(|usable| (f64::from(usable), one(folder, 4, usable as usize)));
+    println!("| growth in exercises | {:.2} | |", exponent(small, large));
+    let [small, large] = [3_u32, 6].map(|days| (f64::from(days), one(folder, days as usize, 150)));
+    println!("| growth in days | {:.2} | |", exponent(small, large));
+}
+
+/// The power of a size that a time grows with, from two sizes with their times.
+fn exponent(one: (f64, Duration), other: (f64, Duration)) -> f64 {
+    (other.1.as_secs_f64() / one.1.as_secs_f64()).ln() / (other.0 / one.0).ln()
+}
+
+fn one(folder: &Path, days: usize, usable: usize) -> Duration {
     let case = case(days, usable);
     let catalog = folder.join(format!("{}-catalog", case.name));
     fs::create_dir_all(&catalog).expect("the folder can be made");
@@ -47,7 +63,7 @@ fn one(folder: &Path, days: usize, usable: usize) {
     let profile = folder.join(format!("{}.yaml", case.name));
     let text = serde_yaml::to_string(&case.profile).expect("a profile is plain");
     fs::write(&profile, text).expect("it is written");
-    line(&case.name, &profile, &arguments, folder);
+    line(&case.name, &profile, &arguments, folder)
 }
 
 /// Four days without the barbell, from the plan that the case left.
@@ -94,7 +110,7 @@ fn demos(folder: &Path) {
 }
 
 /// A row of the table; plan and model stay in the folder, with the seconds that the plan took.
-fn line(name: &str, profile: &Path, more: &[String], folder: &Path) {
+fn line(name: &str, profile: &Path, more: &[String], folder: &Path) -> Duration {
     let mut arguments = vec!["plan".to_owned(), profile.display().to_string()];
     arguments.extend(more.iter().cloned());
     arguments.extend(["--format", "json"].map(str::to_owned));
@@ -106,6 +122,7 @@ fn line(name: &str, profile: &Path, more: &[String], folder: &Path) {
     arguments.extend(["-o".to_owned(), file("json"), "--write-model".to_owned(), file("mps")]);
     run(&arguments, Stdio::null());
     fs::write(file("seconds"), wall.as_secs_f64().to_string()).expect("it is written");
+    wall
 }
 
 /// 200 clients of three and four days, half of each.
