@@ -17,6 +17,7 @@ use crate::plan::working_load::KnownLifts;
 use crate::plan::{compose, racks, screening};
 use crate::request::{Entries, Request, resolve};
 use crate::rules::{Finding, Severity};
+use crate::solution::quick::{self, Tried};
 use crate::solution::search::{self, Effort, NoWeek};
 use crate::solution::{Solution, model_file};
 use crate::split::{Split, design};
@@ -182,6 +183,14 @@ impl Planner {
     pub fn request(&self, profile: &Profile, options: &Options) -> Request {
         let mains = options.previous.as_ref().map(|plan| self.mains(plan)).unwrap_or_default();
         resolve::resolve(profile.clone(), self.entries.clone(), mains, options.seed)
+    }
+
+    /// What each split that a plan of ours was chosen from is worth after its first game.
+    #[must_use]
+    pub fn splits_tried(&self, plan: &Plan, options: &Options) -> Vec<Tried> {
+        let ProfileRef::Whole(profile) = &plan.profile else { return Vec::new() };
+        let request = self.request(profile, options);
+        quick::tried(&request, &design::candidates(&request), options.effort)
     }
 
     fn mains(&self, plan: &Plan) -> BTreeSet<String> {

@@ -13,6 +13,7 @@ use crate::input::plan::Plan;
 use crate::planner::{Options, Planner};
 use crate::rules::RULES;
 use crate::sheets;
+use crate::solution::quick::Tried;
 
 pub(super) fn run(arguments: &PlanArgs, console: &Console) -> Result<Exit, Failure> {
     let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);
@@ -50,6 +51,7 @@ fn one(
     }
     if console.is_verbose() {
         console.note(&tiers(&plan));
+        console.note(&splits(&desk.planner.splits_tried(&plan, &answer.options)));
         console.note(&format!("planned in {:.1} s", clock.elapsed().as_secs_f64()));
     }
     Ok(Exit::Done)
@@ -158,4 +160,20 @@ pub(super) fn tiers(plan: &Plan) -> String {
     });
     let lines: Vec<String> = lines.collect();
     format!("solved with {}: {}\n{}", solve.backend, solve.status, lines.join("\n"))
+}
+
+/// What the splits that were tried are worth after their first game.
+fn splits(tried: &[Tried]) -> String {
+    let lines = tried.iter().map(|Tried { split, tiers }| {
+        let ideas: Vec<&str> = split.days.iter().map(|day| day.idea.as_str()).collect();
+        let worth = match tiers {
+            Some([coverage, ranges, points]) => {
+                format!("coverage {coverage}, ranges and balance {ranges}, coach's view {points}")
+            }
+            None => "no week yet that meets the hard rules".to_owned(),
+        };
+        format!("  {}: {}\n    {worth}", split.name, ideas.join("; "))
+    });
+    let lines: Vec<String> = lines.collect();
+    format!("splits tried, each after its first game:\n{}", lines.join("\n"))
 }

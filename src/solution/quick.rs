@@ -5,8 +5,8 @@ use rayon::prelude::*;
 
 use super::any_week::{QUICK, Stage, Verdict, any_week};
 use super::play::{Outcome, Play};
-use super::search::{Search, rounded};
-use super::{Solution, reduce};
+use super::search::{Effort, Search, rounded};
+use super::{Solution, race, reduce};
 use crate::model::Weekly;
 use crate::program::backend::Backend;
 use crate::request::Request;
@@ -49,6 +49,28 @@ pub fn sketch(request: &Request, splits: &[Split], changes_a_day: u32) -> Option
         .reduce(|best, next| if next.1.worth.beats(&best.1.worth) { next } else { best });
     let (place, outcome) = best.filter(|(_, outcome)| outcome.worth.broken < 1e-6)?;
     Some(searches[place].finished(outcome))
+}
+
+/// What a split is worth after its first game in the race.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tried {
+    /// The split.
+    pub split: Split,
+    /// Costs of tiers 1 and 2 and points of tier 3, where the game met the hard rules.
+    pub tiers: Option<[f64; 3]>,
+}
+
+/// The first game of each split; the winner of the race is then played on.
+#[must_use]
+pub fn tried(request: &Request, splits: &[Split], effort: Effort) -> Vec<Tried> {
+    let keep = reduce::kept(request);
+    let games = race::games(effort, request.days.len());
+    let first_game = |split: &Split| {
+        let worth = Search::new(request, split, &keep, effort.backend).played(games.changes).worth;
+        let tiers = [worth.coverage, worth.ranges, worth.view].map(rounded);
+        Tried { split: split.clone(), tiers: (worth.broken < 1e-6).then_some(tiers) }
+    };
+    splits.par_iter().map(first_game).collect()
 }
 
 /// What the picks of the plan that is reworked are worth as they stand: costs of tiers 1 and 2, points of tier 3;

@@ -161,6 +161,8 @@ fn quiet_says_nothing_beside_the_plan_and_verbose_says_how() {
     assert_eq!((text(&quiet.stderr), &quiet.stdout), ("", &usual.stdout));
     let verbose = run(&["--verbose", "plan", profile]);
     assert!(text(&verbose.stderr).contains("solved with"), "{}", text(&verbose.stderr));
+    assert!(text(&verbose.stderr).contains("splits tried"), "{}", text(&verbose.stderr));
+    assert!(text(&verbose.stderr).contains("  full body: "), "{}", text(&verbose.stderr));
     assert!(text(&verbose.stderr).contains("planned in"), "{}", text(&verbose.stderr));
     assert_eq!(verbose.stdout, usual.stdout);
     assert_eq!(run(&["plan", profile, "-q", "-v"]).status.code(), Some(2));
