@@ -162,17 +162,13 @@ impl Search<'_> {
         pool.take_in(outcomes);
     }
 
-    /// The same from one week on; a week whose pairs only the solver sees stays as it is.
-    pub(super) fn played_on_from(
-        &self,
-        values: Vec<f64>,
-        games: Games,
-        effort: Effort,
-    ) -> Vec<f64> {
+    /// A week played on by rounds; one whose pairs only the solver sees stays as it is.
+    pub(super) fn played_on_from(&self, values: Vec<f64>, effort: Effort) -> Vec<f64> {
         let first = Play::new(&self.weekly).with(&values).run(0);
         if first.worth.broken > 1e-6 {
             return values;
         }
+        let games = games(effort, self.weekly.request.days.len());
         self.played_on(Pool::new(first), games, effort).values
     }
 

@@ -81,12 +81,10 @@ fn solved_without_games(searches: Vec<Search>, effort: Effort) -> Result<Solutio
     let mut all_proven = true;
     for search in searches {
         match search.found_by_solver(effort) {
-            Ok(values) if search.is_played(effort) => {
-                let games = race::games(effort, search.weekly.request.days.len());
-                let values = search.played_on_from(values, games, effort);
+            Ok(values) => {
+                let values = search.played_on_from(values, effort);
                 return Ok(search.brought_to_the_end(values, None, effort));
             }
-            Ok(values) => return Ok(search.brought_to_the_end(values, None, effort)),
             Err(nothing) => all_proven &= nothing == NoWeek::Impossible,
         }
     }

@@ -169,6 +169,7 @@ impl Wiring {
     }
 }
 
+/// What of a row never changes.
 fn limit(model: &Model, row: &Row, is_pair: &[bool], costs_end: usize) -> Limit {
     let largest = row.terms.iter().map(|(_, factor)| factor.abs()).fold(1.0, f64::max);
     Limit {
