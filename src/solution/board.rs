@@ -7,7 +7,7 @@
 use std::sync::Arc;
 
 use super::wiring::{Known, Push, Standing, Wiring, small};
-use crate::model::{Pick, Weekly};
+use crate::model::Weekly;
 use crate::program::Settles;
 
 /// Less than this is rounding.
@@ -171,48 +171,28 @@ impl Board {
         }
     }
 
-    /// Sets both variables of a pick; [`Board::settle`] must follow before the worth is read.
-    pub(super) fn set_pick(&mut self, place: usize, pick: &Pick, chosen: f64, extra: f64) {
-        let vars = [(pick.chosen.0, chosen), (pick.extra.0, extra)];
-        let by = vars.map(|(var, value)| value - self.values[var]);
-        if by.contains(&0.0) {
-            for (var, value) in vars {
-                self.set(var, value);
-            }
-            return;
-        }
-        for (var, value) in vars {
-            self.write(var, value);
-            self.wake(var, 0);
-        }
-        for (row, factors) in self.wiring.of_picks.of(place) {
-            let by = factors[0] * by[0] + factors[1] * by[1];
-            touch(&mut self.rows, &mut self.rows_before, self.turn, *row, by);
-        }
-    }
-
     fn change(&mut self, var: usize, value: f64) -> bool {
         let by = value - self.values[var];
         if by == 0.0 {
             return false;
         }
-        self.write(var, value);
-        for (row, factor) in self.wiring.columns.of(var) {
-            touch(&mut self.rows, &mut self.rows_before, self.turn, *row, factor * by);
-        }
-        true
-    }
-
-    /// Changes a value without its rows.
-    fn write(&mut self, var: usize, value: f64) {
-        let by = value - self.values[var];
         self.values_before.push((small(var), self.values[var]));
         self.values[var] = value;
+        for (place, factor) in self.wiring.columns.of(var) {
+            let row = &mut self.rows[*place as usize];
+            if row.turn != self.turn {
+                row.turn = self.turn;
+                let before = RowBefore { row: *place, left: row.left, broken: row.broken };
+                self.rows_before.push(before);
+            }
+            row.left += factor * by;
+        }
         let tiers = &self.wiring.tiers[var];
         self.worth.coverage += tiers[0] * by;
         self.worth.ranges += tiers[1] * by;
         self.worth.view += tiers[2] * by;
         self.worth.changes += tiers[3] * by;
+        true
     }
 
     /// How much more is broken than before of the rows that picks and their sets alone decide.
@@ -324,14 +304,4 @@ impl Board {
             (false, _) => value,
         }
     }
-}
-
-/// Changes the left side of a row, and writes it down as it was unless that is done.
-fn touch(rows: &mut [Standing], before: &mut Vec<RowBefore>, turn: u32, place: u32, by: f64) {
-    let row = &mut rows[place as usize];
-    if row.turn != turn {
-        row.turn = turn;
-        before.push(RowBefore { row: place, left: row.left, broken: row.broken });
-    }
-    row.left += by;
 }

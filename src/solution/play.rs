@@ -320,7 +320,8 @@ impl<'w, 'a> Play<'w, 'a> {
             self.sets[*pick] = *sets;
             let chosen = if *sets > 0 { 1.0 } else { 0.0 };
             let extra = f64::from(sets.saturating_sub(known.sets[0]));
-            self.board.set_pick(*pick, known, chosen, extra);
+            self.board.set(known.chosen.0, chosen);
+            self.board.set(known.extra.0, extra);
             match (was > 0, *sets > 0) {
                 (false, true) => self.done[day].push(*pick),
                 (true, false) => self.done[day].retain(|other| other != pick),

@@ -1,6 +1,6 @@
 //! What of a board never changes: which rows a variable is in, what they push, and which can break.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use super::board::ROUNDING;
 use crate::model::{Pick, Weekly};
@@ -94,8 +94,6 @@ pub(super) struct Wiring {
     pub(super) limits: Vec<Limit>,
     /// For each variable, the rows that can break or push, with its factors.
     pub(super) columns: Lists<(u32, f64)>,
-    /// For each pick, the rows of its two variables, with the factors of both.
-    pub(super) of_picks: Lists<(u32, [f64; 2])>,
     /// For each variable, its factor in tier 1, 2 and 3, and in the costs of a rework.
     pub(super) tiers: Vec<[f64; 4]>,
     /// For each variable, those that its rows push, in order.
@@ -154,11 +152,9 @@ impl Wiring {
         let watched = |(row, _): &(usize, f64)| limits[*row].can_break || !pushed[*row].is_empty();
         let columns = columns.into_iter().map(|column| shortened(column, watched));
         let columns = Lists::new(columns);
-        let of_picks = Lists::new(weekly.picks.iter().map(|pick| column_of(pick, &columns)));
         Wiring {
             limits,
             columns,
-            of_picks,
             tiers,
             followers,
             pushing: Lists::new(pushing),
@@ -204,17 +200,6 @@ fn always_kept_by(pick: &Pick, row: &Row) -> bool {
     let ends = [(0.0, 0.0), (1.0, 0.0), (1.0, most - least)];
     let kept = |(chosen, extra)| left(chosen, extra).is_some_and(|at| holds(at, row.op, row.right));
     ends.into_iter().all(kept)
-}
-
-/// The rows of a pick's two variables, with the factors of both.
-fn column_of(pick: &Pick, columns: &Lists<(u32, f64)>) -> Vec<(u32, [f64; 2])> {
-    let mut rows: BTreeMap<u32, [f64; 2]> = BTreeMap::new();
-    for (place, var) in [pick.chosen, pick.extra].into_iter().enumerate() {
-        for (row, factor) in columns.of(var.0) {
-            rows.entry(*row).or_default()[place] = *factor;
-        }
-    }
-    rows.into_iter().collect()
 }
 
 /// The first variable after all that cost something in tier 1 or 2 or in a rework.
