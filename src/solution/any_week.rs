@@ -189,7 +189,8 @@ fn nodes(model: &Model, work: u64) -> u64 {
     work / vars.saturating_mul(vars)
 }
 
-fn whole_search(model: &Model) -> u64 {
+/// Nodes of a search to the proof, as far as it goes.
+pub(super) fn whole_search(model: &Model) -> u64 {
     nodes(model, WORK).max(NODES)
 }
 

@@ -29,6 +29,11 @@ pub(super) struct Worth {
 }
 
 impl Worth {
+    /// Whether it has costs of tier 1 or 2.
+    pub(super) fn misses(&self) -> bool {
+        self.coverage + self.ranges > ROUNDING
+    }
+
     /// The better one first.
     pub(super) fn order(&self, other: &Worth) -> std::cmp::Ordering {
         match (self.beats(other), other.beats(self)) {

@@ -2,7 +2,7 @@
 
 use crate::program::backend::Backend;
 
-/// How much work a search may spend, in changes played and nodes of the search tree; never in clock time.
+/// How much work a search may spend, in changes played; never in clock time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Effort {
     /// The solver that weeks are solved whole with.
@@ -25,8 +25,6 @@ pub struct Effort {
     pub most_idle: u32,
     /// Weeks with at most this many picks are solved whole.
     pub whole_picks: usize,
-    /// Nodes for each tier of a week that is solved whole.
-    pub whole_nodes: u64,
 }
 
 impl Default for Effort {
@@ -42,7 +40,6 @@ impl Default for Effort {
             round_games: 5,
             most_idle: 5,
             whole_picks: 36,
-            whole_nodes: 20_000,
         }
     }
 }

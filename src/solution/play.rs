@@ -11,7 +11,7 @@ use rand_chacha::rand_core::{Rng as _, SeedableRng as _};
 use smallvec::SmallVec;
 
 use super::board::{Board, Worth};
-use super::half::{AGAIN, COOLING, Half, LOOKING, MEETING};
+use super::half::{AGAIN, Half, MEETING, PLAIN};
 use super::lists::Lists;
 use super::matching::MOST_PAIRED;
 use super::moves::Change;
@@ -156,9 +156,14 @@ impl<'w, 'a> Play<'w, 'a> {
     }
 
     /// Plays a number of changes and returns the best week met.
-    pub(super) fn run(mut self, changes: u32) -> Outcome {
+    pub(super) fn run(self, changes: u32) -> Outcome {
+        self.run_by(&PLAIN, changes)
+    }
+
+    /// The same with other halves.
+    pub(super) fn run_by(mut self, halves: &[Half; 2], changes: u32) -> Outcome {
         let mut best = (self.board.settle(), self.sets.clone());
-        for half in &[LOOKING, COOLING] {
+        for half in halves {
             self.go_to(&best.1);
             self.play(half, changes / 2, &mut best);
         }

@@ -4,6 +4,7 @@
 use rayon::prelude::*;
 
 use super::effort::Effort;
+use super::half::{FOR_LESS, PLAIN};
 use super::play::{Outcome, Play};
 use super::quick;
 use super::search::{NoWeek, Search};
@@ -157,8 +158,13 @@ impl Search<'_> {
     /// More of the same, after a game that tells what is worth a try.
     fn play_more(&self, pool: &mut Pool, games: Games) {
         let start = quick::start(&self.weekly).knowing(&pool.stood);
-        let game = |number| start.game(number).open_minded(number % 2 == 0).run(games.changes);
-        let outcomes: Vec<Outcome> = games.numbers().map(game).collect();
+        let ways = if pool.best().worth.misses() { &FOR_LESS[..] } else { &[PLAIN] };
+        let game = |number: u64, halves| {
+            start.game(number).open_minded(number % 2 == 0).run_by(halves, games.changes)
+        };
+        let games =
+            ways.par_iter().flat_map(|halves| games.numbers().map(|number| game(number, halves)));
+        let outcomes: Vec<Outcome> = games.collect();
         pool.take_in(outcomes);
     }
 

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use super::any_week::{THOROUGH, Verdict};
+use super::any_week::{THOROUGH, Verdict, whole_search};
 pub use super::effort::Effort;
 use super::held::{hold_changes, hold_coverage, hold_ranges, hold_view};
 use super::race::{self, Racer};
@@ -80,7 +80,7 @@ fn played_out(searches: Vec<Search>, effort: Effort) -> Result<Solution, (NoWeek
 fn solved_without_games(searches: Vec<Search>, effort: Effort) -> Result<Solution, NoWeek> {
     let mut all_proven = true;
     for search in searches {
-        match search.found_by_solver(effort) {
+        match search.found_by_solver() {
             Ok(values) => {
                 let values = search.played_on_from(values, effort);
                 return Ok(search.brought_to_the_end(values, None, effort));
@@ -137,7 +137,7 @@ impl Search<'_> {
         effort: Effort,
     ) -> Solution {
         if !self.is_played(effort) {
-            return self.whole(values, effort);
+            return self.whole(values);
         }
         let mut bounds = bounds.unwrap_or_else(|| self.bounds(&values));
         bounds[3] = bounds[3].max(value(&self.weekly.view, &values));
@@ -164,14 +164,14 @@ impl Search<'_> {
     }
 
     /// Where no game meets the hard rules, the hard rules alone are asked; else the solver looks.
-    fn found_by_solver(&self, effort: Effort) -> Result<Vec<f64>, NoWeek> {
+    fn found_by_solver(&self) -> Result<Vec<f64>, NoWeek> {
         match self.any_week(&THOROUGH) {
             Ok(outcome) => return Ok(outcome.values),
             Err(Verdict::Impossible) => return Err(NoWeek::Impossible),
             Err(_) if !self.backend.takes_whole_weeks() => return Err(NoWeek::NotFound),
             Err(_) => {}
         }
-        let work = Some(Work { nodes: effort.whole_nodes });
+        let work = Some(Work { nodes: whole_search(&self.weekly.model) });
         match self.solved(&costs(&self.weekly.coverage), None, work) {
             Ok(found) => Ok(found.values),
             Err(backend::Nothing::Infeasible) => Err(NoWeek::Impossible),
@@ -302,7 +302,7 @@ mod tests {
         let search = || Search::new(&request, &splits[0], &keep, effort.backend);
         let points = |solution: &Solution| solution.tiers.last().unwrap().value;
         let best = points(&best(&request, &splits[..1], effort).unwrap());
-        let any = value(&search().weekly.view, &search().found_by_solver(effort).unwrap());
+        let any = value(&search().weekly.view, &search().found_by_solver().unwrap());
         let played = points(&solved_without_games(vec![search()], effort).unwrap());
         assert!(any < 0.97 * best, "any week is good enough: {any} of {best}");
         assert!(played > 0.98 * best, "{played} of {best}");

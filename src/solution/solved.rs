@@ -1,6 +1,6 @@
 //! Weeks solved whole, to the proof as far as the work goes.
 
-use super::effort::Effort;
+use super::any_week::whole_search;
 use super::search::{Search, costs};
 use super::{Solution, vary};
 use crate::program::backend::Work;
@@ -8,7 +8,7 @@ use crate::program::value;
 
 impl Search<'_> {
     /// Every tier in turn to the proof, as far as the work goes.
-    pub(super) fn whole(mut self, start: Vec<f64>, effort: Effort) -> Solution {
+    pub(super) fn whole(mut self, start: Vec<f64>) -> Solution {
         let weekly = &self.weekly;
         let tiers = [
             costs(&weekly.coverage),
@@ -20,7 +20,7 @@ impl Search<'_> {
         let mut bounds = [0.0; 4];
         for (tier, goal) in tiers.iter().enumerate() {
             let reached = value(goal, &values);
-            let work = Some(Work { nodes: effort.whole_nodes });
+            let work = Some(Work { nodes: whole_search(&self.weekly.model) });
             let cost_free = tier < 3 && reached > -1e-6;
             let bound = if cost_free {
                 reached

@@ -7,4 +7,5 @@ mod examples;
 mod fewest;
 mod handbook;
 mod second;
+mod tight;
 mod weeks;
