@@ -4,7 +4,7 @@ use weekwright::catalog::Catalog;
 use weekwright::catalog::cells::{KitGroup, NOTHING_TO_FILL};
 use weekwright::catalog::lint::{built_in_sources, lint};
 use weekwright::diagnostic::Diagnostic;
-use weekwright::words::Pattern;
+use weekwright::words::{Kit, Pattern};
 
 /// Cells that the trade has exercises for and the catalog does not yet. The list may only shrink:
 /// whoever fills a cell takes it off.
@@ -46,4 +46,18 @@ fn the_built_in_catalog_is_what_its_files_say() {
     assert_eq!(from_files.sha256(), Catalog::built_in().sha256());
     assert_eq!(from_files.added().count(), from_files.len());
     assert_eq!(Catalog::built_in().added().count(), 0);
+}
+
+/// A client who has dumbbells must not read of a kettlebell: where an exercise can be done with either, its name is of
+/// neither.
+#[test]
+fn a_name_tells_of_no_weight_that_the_client_may_lack() {
+    for entry in Catalog::built_in().entries().values() {
+        let name = entry.name.to_lowercase();
+        for weight in ["dumbbell", "kettlebell", "medicine", "sandbag"] {
+            let has = |kit: &[Kit]| kit.iter().any(|item| item.to_string().contains(weight));
+            let everywhere = entry.needs.iter().all(|set| has(set));
+            assert!(everywhere || !name.contains(weight), "{}: {:?}", entry.name, entry.needs);
+        }
+    }
 }
