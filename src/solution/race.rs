@@ -160,7 +160,7 @@ impl Search<'_> {
         let start = quick::start(&self.weekly).knowing(&pool.stood);
         let ways = if pool.best().worth.misses() { &FOR_LESS[..] } else { &[PLAIN] };
         let game = |number: u64, halves| {
-            start.game(number).open_minded(number % 2 == 0).run_by(halves, games.changes)
+            start.game(number).open_minded(number.is_multiple_of(2)).run_by(halves, games.changes)
         };
         let games =
             ways.par_iter().flat_map(|halves| games.numbers().map(|number| game(number, halves)));

@@ -1,6 +1,6 @@
-//! Weeks of few minutes and little kit that miss some of their ranges, or nearly, beside what HiGHS 1.16 proves of them
-//! (`plan --backend highs` of a build with that feature, November 2026): ours miss no more and are worth no less. More
-//! exercises in the catalog can only better a week, so the figures hold as it grows.
+//! Weeks of few minutes and little kit that miss some of their ranges, or nearly, beside what `HiGHS` 1.16 proves of
+//! them (`plan --backend highs` of a build with that feature, November 2026): ours miss no more and are worth no less.
+//! More exercises in the catalog can only better a week, so the figures hold as it grows.
 
 use weekwright::input::profile::Profile;
 use weekwright::planner::Options;
