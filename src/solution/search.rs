@@ -171,8 +171,7 @@ impl Search<'_> {
             Err(_) if !self.backend.takes_whole_weeks() => return Err(NoWeek::NotFound),
             Err(_) => {}
         }
-        let work = Some(Work { nodes: whole_search(&self.weekly.model) });
-        match self.solved(&costs(&self.weekly.coverage), None, work) {
+        match self.solved(&costs(&self.weekly.coverage), None) {
             Ok(found) => Ok(found.values),
             Err(backend::Nothing::Infeasible) => Err(NoWeek::Impossible),
             Err(backend::Nothing::Stopped) => Err(NoWeek::NotFound),
@@ -214,14 +213,14 @@ impl Search<'_> {
         backend::solve(&Problem { backend, model, goal, relaxed: true, start: None, work: None })
     }
 
-    /// The whole week by the solver of the search.
+    /// The whole week by the solver of the search, as far as the work for a model of its size goes.
     pub(super) fn solved(
         &self,
         goal: &[Term],
         start: Option<&[f64]>,
-        work: Option<Work>,
     ) -> Result<Found, backend::Nothing> {
         let (backend, model) = (self.backend, &self.weekly.model);
+        let work = Some(Work { nodes: whole_search(model) });
         backend::solve(&Problem { backend, model, goal, relaxed: false, start, work })
     }
 

@@ -1,9 +1,7 @@
 //! Weeks solved whole, to the proof as far as the work goes.
 
-use super::any_week::whole_search;
 use super::search::{Search, costs};
 use super::{Solution, vary};
-use crate::program::backend::Work;
 use crate::program::value;
 
 impl Search<'_> {
@@ -20,12 +18,11 @@ impl Search<'_> {
         let mut bounds = [0.0; 4];
         for (tier, goal) in tiers.iter().enumerate() {
             let reached = value(goal, &values);
-            let work = Some(Work { nodes: whole_search(&self.weekly.model) });
             let cost_free = tier < 3 && reached > -1e-6;
             let bound = if cost_free {
                 reached
             } else {
-                match self.solved(goal, Some(&values), work) {
+                match self.solved(goal, Some(&values)) {
                     Ok(found) => {
                         if found.objective > reached + 1e-6 {
                             values = found.values;
