@@ -12,8 +12,8 @@ use weekwright::input::check::Known;
 use weekwright::input::profile::Profile;
 use weekwright::planner::{Options, Planner};
 use weekwright::rules::{self, RULES};
-use weekwright::solution;
-use weekwright::solution::reduce;
+use weekwright::search;
+use weekwright::search::presolve::dominance;
 use weekwright::split::design;
 
 use cases::{SIZES, case};
@@ -69,7 +69,7 @@ fn model_build(bencher: Bencher, size: (usize, usize)) {
     let request = case.planner.request(&case.profile, &Options::default());
     let split = design::candidates(&request).remove(0);
     bencher.bench(|| {
-        let keep = reduce::kept(black_box(&request));
+        let keep = dominance::kept(black_box(&request));
         rules::weekly_model(&request, &split, &keep).model.rows.len()
     });
 }
@@ -80,8 +80,8 @@ fn one_game(bencher: Bencher, size: (usize, usize)) {
     let case = case(size.0, size.1);
     let request = case.planner.request(&case.profile, &Options::default());
     let split = design::candidates(&request).remove(0);
-    let weekly = rules::weekly_model(&request, &split, &reduce::kept(&request));
-    bencher.bench(|| solution::points_of_a_game(black_box(&weekly), 10_000));
+    let weekly = rules::weekly_model(&request, &split, &dominance::kept(&request));
+    bencher.bench(|| search::points_of_a_run(black_box(&weekly), 10_000));
 }
 
 #[divan::bench(args = SIZES, sample_count = 5, sample_size = 1)]

@@ -24,7 +24,7 @@ pub mod model;
 
 pub mod rules;
 
-pub mod solution;
+pub mod search;
 
 pub mod plan;
 

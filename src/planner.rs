@@ -17,9 +17,10 @@ use crate::plan::working_load::KnownLifts;
 use crate::plan::{compose, racks, screening};
 use crate::request::{Entries, Request, resolve};
 use crate::rules::{Finding, Severity};
-use crate::solution::quick::{self, Tried};
-use crate::solution::search::{self, Effort, NoWeek};
-use crate::solution::{Solution, model_file};
+use crate::search::budget::Budget;
+use crate::search::probe::{self, Tried};
+use crate::search::solve::{self, NoWeek};
+use crate::search::{Solution, model_file};
 use crate::split::{Split, design};
 
 /// What a coach may choose beside the profile.
@@ -30,7 +31,7 @@ pub struct Options {
     /// The plan of the last block, whose main lifts are kept where that costs nothing.
     pub previous: Option<Plan>,
     /// How much work the search may spend.
-    pub effort: Effort,
+    pub budget: Budget,
     /// Where the hard rules collide, apply the cheapest way out and say so in the plan.
     pub best_effort: bool,
 }
@@ -116,7 +117,7 @@ impl Planner {
         }
         let request = self.request(profile, options);
         let splits = design::candidates(&request);
-        match self.solved(&request, &splits, options.effort, advice.cautions) {
+        match self.solved(&request, &splits, options.budget, advice.cautions) {
             Err(NoPlan::Impossible(found)) if options.best_effort && !found.ways.is_empty() => {
                 self.best_effort(&found.ways[0], options)
             }
@@ -147,10 +148,10 @@ impl Planner {
         &self,
         request: &Request,
         splits: &[Split],
-        effort: Effort,
+        budget: Budget,
         cautions: Vec<String>,
     ) -> Result<Plan, NoPlan> {
-        let solution = best_solution(request, splits, effort)?;
+        let solution = best_solution(request, splits, budget)?;
         let plan = self.written(request, &solution, cautions);
         Planner::checked(plan, request)
     }
@@ -190,7 +191,7 @@ impl Planner {
     pub fn splits_tried(&self, plan: &Plan, options: &Options) -> Vec<Tried> {
         let ProfileRef::Whole(profile) = &plan.profile else { return Vec::new() };
         let request = self.request(profile, options);
-        quick::tried(&request, &design::candidates(&request), options.effort)
+        probe::tried(&request, &design::candidates(&request), options.budget)
     }
 
     fn mains(&self, plan: &Plan) -> BTreeSet<String> {
@@ -271,8 +272,8 @@ impl Planner {
 }
 
 /// The best week over the splits worth trying. That there is none is proven only where every one of them is.
-fn best_solution(request: &Request, splits: &[Split], effort: Effort) -> Result<Solution, NoPlan> {
-    search::best(request, splits, effort).map_err(|nothing| match nothing {
+fn best_solution(request: &Request, splits: &[Split], budget: Budget) -> Result<Solution, NoPlan> {
+    solve::best(request, splits, budget).map_err(|nothing| match nothing {
         NoWeek::Impossible => NoPlan::Impossible(Box::new(impossible(request))),
         NoWeek::NotFound => NoPlan::Stopped,
     })

@@ -12,9 +12,10 @@ use crate::request::candidate::halves;
 use crate::request::{Request, Rework};
 use crate::rework::table::{label, likeness, work};
 use crate::rework::{BadAsk, edited, held, profile_of, splits};
-use crate::solution::Solution;
-use crate::solution::quick;
-use crate::solution::search::{self, Effort, NoWeek};
+use crate::search::Solution;
+use crate::search::budget::Budget;
+use crate::search::probe;
+use crate::search::solve::{self, NoWeek};
 use crate::split::Split;
 use crate::words::Muscle;
 
@@ -22,17 +23,17 @@ use crate::words::Muscle;
 const TRIED: usize = 8;
 const TOLD: usize = 5;
 
-/// Enough for a week that is known but for one exercise: starting from the plan, a game and a half.
-fn effort() -> Effort {
-    Effort {
+/// Enough for a week that is known but for one exercise: starting from the plan, a run and a half.
+fn budget() -> Budget {
+    Budget {
         finalists: 1,
-        games: 1,
-        game_days: 1,
+        runs: 1,
+        run_days: 1,
         rounds: 8,
-        round_games: 1,
-        most_idle: 3,
-        whole_picks: 0,
-        ..Effort::default()
+        round_runs: 1,
+        patience: 3,
+        exact_picks: 0,
+        ..Budget::default()
     }
 }
 
@@ -315,7 +316,7 @@ impl<'a> Asked<'a> {
     fn effect(&self, request: &Request) -> Result<Effect, String> {
         let base = self.base().ok_or("no week was found for this plan's own profile")?;
         let before = TIERS.map(|name| value(base, name));
-        let solution = search::best(request, &self.splits, effort()).map_err(|nothing| {
+        let solution = solve::best(request, &self.splits, budget()).map_err(|nothing| {
             match (nothing, conflict::explain(request)) {
                 (NoWeek::Impossible, Some(found)) => conflict::sentence(&found),
                 _ => "no week with it was found".to_owned(),
@@ -327,14 +328,14 @@ impl<'a> Asked<'a> {
             ranges: rounded(after[1] - before[1]),
             view: rounded(before[2] - after[2]),
         };
-        let stands = quick::as_it_stands(&self.request, &self.splits).unwrap_or_default();
+        let stands = probe::as_it_stands(&self.request, &self.splits).unwrap_or_default();
         let against_rework = stands[0] > before[0] + 0.01 || stands[1] > before[1] + 0.01;
         let (out, comes) = exchanged((&self.request, base), (request, &solution));
         Ok(Effect { cost, out, comes, against_rework })
     }
 
     fn base(&self) -> Option<&Solution> {
-        let found = || search::best(&self.request, &self.splits, effort()).ok();
+        let found = || solve::best(&self.request, &self.splits, budget()).ok();
         self.base.get_or_init(found).as_ref()
     }
 }

@@ -9,7 +9,7 @@ mod oracle;
 mod properties;
 mod rules;
 mod schema;
-mod solution;
+mod search;
 mod tidy;
 mod why;
 

@@ -12,8 +12,8 @@ use crate::input::check::Known;
 use crate::input::plan::Plan;
 use crate::planner::{Options, Planner};
 use crate::rules::RULES;
+use crate::search::probe::Tried;
 use crate::sheets;
-use crate::solution::quick::Tried;
 
 pub(super) fn run(arguments: &PlanArgs, console: &Console) -> Result<Exit, Failure> {
     let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);

@@ -68,7 +68,7 @@ impl PlanArgs {
             Options { seed: self.seed, best_effort: self.best_effort, ..Options::default() };
         #[cfg(feature = "highs")]
         {
-            options.effort.backend = self.backend;
+            options.budget.backend = self.backend;
         }
         options
     }

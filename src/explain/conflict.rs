@@ -7,7 +7,7 @@ use super::collision::{Collision, told};
 use super::filter::{self, Group, Minimal};
 use super::hard::HardRules;
 use crate::request::Request;
-use crate::solution::any_week::Verdict;
+use crate::search::feasibility::Verdict;
 use crate::split::design;
 
 /// A minimal set of hard rules that cannot hold together.

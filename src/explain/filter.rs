@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::program::backend::{self, Work};
 use crate::program::{Model, Op, Row};
-use crate::solution::any_week::Verdict;
+use crate::search::feasibility::Verdict;
 
 /// A rule with its subject.
 pub type Group = (String, String);
@@ -99,7 +99,7 @@ const fn signs(op: Op) -> &'static [f64] {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::solution::any_week::verdict;
+    use crate::search::feasibility::verdict;
 
     /// The worked example of an infeasible subset: two lifts, at most five sets each, twelve wanted, 2.5 minutes a
     /// set in 40 minutes (after Chinneck 2008; the figures are ours).

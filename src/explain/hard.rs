@@ -9,8 +9,8 @@ use super::filter::{self, Group};
 use crate::model::Weekly;
 use crate::request::Request;
 use crate::rules::{self, MEANING};
-use crate::solution::any_week::{Stage, THOROUGH, Verdict, any_week};
-use crate::solution::reduce;
+use crate::search::feasibility::{Stage, THOROUGH, Verdict, any_week};
+use crate::search::presolve::dominance;
 use crate::split::Split;
 
 /// The hard rows of a request under every split worth trying.
@@ -23,7 +23,7 @@ impl<'a> HardRules<'a> {
     /// The rows of a request under its splits.
     #[must_use]
     pub fn of(request: &'a Request, splits: &'a [Split]) -> HardRules<'a> {
-        let keep = reduce::kept(request);
+        let keep = dominance::kept(request);
         let hard = |split| rules::hard_rows_only(rules::weekly_model(request, split, &keep));
         HardRules { weeks: splits.par_iter().map(hard).collect() }
     }

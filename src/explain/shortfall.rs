@@ -8,7 +8,7 @@ use crate::input::profile::Profile;
 use crate::plan::compose;
 use crate::request::{Barred, Request};
 use crate::rules::{Finding, Severity};
-use crate::solution::quick;
+use crate::search::probe;
 use crate::split::design;
 use crate::week::Week;
 use crate::words::{Kit, Muscle};
@@ -194,7 +194,7 @@ fn shared_lifts(request: &Request, week: &Week) -> Vec<Lift> {
 fn planned(request: &Request, profile: Profile) -> Option<Tried> {
     let changed = with_profile(request, profile);
     let lifted = Request { targets: request.targets.clone(), rework: None, ..changed };
-    let solution = quick::sketch(&lifted, &design::candidates(&lifted), CHANGES_A_DAY)?;
+    let solution = probe::sketch(&lifted, &design::candidates(&lifted), CHANGES_A_DAY)?;
     let sessions = compose::sessions(&lifted, &solution, 0);
     let week = audit::week_of(&sessions, &lifted).ok()?;
     Some((audit::recount(&lifted, &week), week))

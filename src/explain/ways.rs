@@ -19,8 +19,8 @@ use crate::plan::compose;
 use crate::request::candidate::grade;
 use crate::request::{Barred, Request, resolve};
 use crate::rules::{Severity, to_halves};
-use crate::solution::any_week::{FINDING, QUICK, Stage};
-use crate::solution::quick;
+use crate::search::feasibility::{FINDING, QUICK, Stage};
+use crate::search::probe;
 use crate::split::{Split, design};
 use crate::words::{Grade, Muscle};
 
@@ -201,7 +201,7 @@ fn planned(request: &Request, steps: &[&Step]) -> Option<WayOut> {
     let changed = changed(request, &changes);
     let splits = design::candidates(&changed).into_iter();
     let splits: Vec<Split> = splits.filter(|split| possible.contains(&split.name)).collect();
-    let solution = quick::sketch_of_any(&changed, &splits)?;
+    let solution = probe::sketch_of_any(&changed, &splits)?;
     let lacks = lacks(&changed, &compose::sessions(&changed, &solution, 0));
     let cost = changes.iter().map(Change::cost).sum();
     Some(WayOut { changes, cost, profile: changed.profile, lacks })

@@ -9,7 +9,7 @@ use super::pair_up::Together;
 use crate::request::Request;
 use crate::request::candidate::{Candidate, Station};
 use crate::request::dose::Duty;
-use crate::solution::Done;
+use crate::search::Done;
 use crate::words::{LoadKind, Pattern, Side, Stress};
 
 /// Ranks of working groups, first to last (ACSM 2009 for power and multi-joint first).

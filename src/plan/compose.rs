@@ -10,7 +10,7 @@ use crate::input::profile::{SessionSlot, SplitChoice};
 use crate::request::candidate::Candidate;
 use crate::request::dose::{self, Duty};
 use crate::request::{Day, Request};
-use crate::solution::{Done, Solution};
+use crate::search::{Done, Solution};
 use crate::split::SplitDay;
 use crate::timing;
 use crate::words::{GroupKind, LoadKind, Measure, Muscle, Pattern, Sides};

@@ -2,7 +2,7 @@
 
 use crate::model::pairing::PairClass;
 use crate::request::Request;
-use crate::solution::Done;
+use crate::search::Done;
 use crate::timing::WAY_IN_S;
 
 /// Exercises that are done together: one alone, or two in turn.

@@ -108,7 +108,7 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
     };
     let request = held(plan, request, &planner.request(before, &options));
     let splits = splits(plan, &request);
-    let mut new = planner.solved(&request, &splits, options.effort, advice.cautions)?;
+    let mut new = planner.solved(&request, &splits, options.budget, advice.cautions)?;
     if ask.today.is_some() {
         keep_other_days(&mut new, plan, &request);
         new = counted_again(new, &request)?;

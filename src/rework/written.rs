@@ -7,7 +7,7 @@ use crate::planner::{Options, Planner};
 use crate::request::candidate::halves;
 use crate::request::{Request, Rework};
 use crate::rules::{Finding, Severity};
-use crate::solution::reached;
+use crate::search::rework;
 use crate::words::Muscle;
 
 use super::splits;
@@ -47,7 +47,7 @@ pub(crate) fn held(plan: &Plan, mut request: Request, own: &Request) -> Request 
     };
     let own = Request { rework: Some(Rework::of(plan, own)), ..own.clone() };
     if let Some(split) = splits(plan, &own).first() {
-        rework.misses = reached::misses(&own, split);
+        rework.misses = rework::misses(&own, split);
     }
     request
 }

@@ -16,8 +16,8 @@ use weekwright::program::Model;
 use weekwright::program::unyielding::unyielding;
 use weekwright::request::Request;
 use weekwright::rules::{MEANING, demands_only, weekly_model};
-use weekwright::solution::any_week;
-use weekwright::solution::reduce;
+use weekwright::search::feasibility;
+use weekwright::search::presolve::dominance;
 use weekwright::split::design;
 
 use super::draws::POOL;
@@ -59,7 +59,7 @@ fn request(profile: &Profile) -> Request {
 /// Whether the second solver finds values under any split for the rows that cannot give way: those of some groups, or
 /// all of them.
 fn holds(request: &Request, groups: Option<&BTreeSet<Group>>) -> bool {
-    let keep = reduce::kept(request);
+    let keep = dominance::kept(request);
     design::candidates(request).iter().any(|split| {
         let weekly = demands_only(weekly_model(request, split, &keep));
         let mut hard = unyielding(&weekly.model).into_iter();
@@ -90,7 +90,7 @@ fn the_worked_conflict_is_minimal() {
         Model { vars: model.vars.clone(), rows: rows.cloned().collect() }
     };
     let groups = model.rows.iter().map(filter::group).collect();
-    let found = filter::deletion_filter(groups, |kept| any_week::verdict(&only(kept)));
+    let found = filter::deletion_filter(groups, |kept| feasibility::verdict(&only(kept)));
     assert!(found.proven);
     let rules: Vec<&str> = found.groups.iter().map(|(rule, _)| rule.as_str()).collect();
     assert_eq!(rules, ["cap-1", "cap-2", "target"]);

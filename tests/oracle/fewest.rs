@@ -13,7 +13,7 @@ use weekwright::program::{holds, value};
 use weekwright::request::{Request, Rework};
 use weekwright::rework::{Ask, Outcome, rework};
 use weekwright::rules::weekly_model;
-use weekwright::solution::reduce;
+use weekwright::search::presolve::dominance;
 use weekwright::split::design;
 use weekwright::words::Stress;
 
@@ -143,7 +143,7 @@ fn no_week_as_good_has_fewer_changes() {
             let request = Request { rework: rework_of, ..request };
             let splits = design::candidates(&request);
             assert_eq!(splits.len(), 1, "one way to share out the week: {what}");
-            let weekly = weekly_model(&request, &splits[0], &reduce::kept(&request));
+            let weekly = weekly_model(&request, &splits[0], &dominance::kept(&request));
             if ways(&weekly) > MOST_WAYS {
                 continue;
             }

@@ -11,8 +11,9 @@ use weekwright::program::{Model, Op, Settles, Term, Var, holds, value};
 use weekwright::request::candidate::halves;
 use weekwright::request::{Request, resolve};
 use weekwright::rules::{Finding, RULES, Severity, weekly_model};
-use weekwright::solution::reduce;
-use weekwright::solution::search::{self, Effort};
+use weekwright::search::budget::Budget;
+use weekwright::search::presolve::dominance;
+use weekwright::search::solve;
 use weekwright::split::design;
 use weekwright::timing::Timed;
 use weekwright::week::{Group, Item, Session, Week};
@@ -287,14 +288,14 @@ fn brute_force_recount_and_search_agree() {
         let (days, minutes, status, ids) = draws().new_tree(&mut runner).unwrap().current();
         let request = request(&days, minutes, status, &ids);
         let splits = design::candidates(&request);
-        let weekly = weekly_model(&request, &splits[0], &reduce::kept(&request));
+        let weekly = weekly_model(&request, &splits[0], &dominance::kept(&request));
         if ways(&weekly) > MOST_WAYS {
             continue;
         }
         case += 1;
         let what = format!("case {case}: {days:?} {minutes} min {status} {ids:?}");
         let best = brute_force(&request, &weekly, &what);
-        let found = search::best(&request, &splits[..1], Effort::default());
+        let found = solve::best(&request, &splits[..1], Budget::default());
         match (best, found) {
             (None, found) => assert!(found.is_err(), "{what}: a week where none can be"),
             (Some(best), found) => {

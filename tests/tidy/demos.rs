@@ -9,7 +9,7 @@ use weekwright::input::check::Known;
 use weekwright::input::profile::{Profile, SplitChoice};
 use weekwright::planner::{Options, Planner};
 use weekwright::rules::RULES;
-use weekwright::solution::search::Effort;
+use weekwright::search::budget::Budget;
 use weekwright::words::{Goal, Status};
 
 use super::{files, name, root};
@@ -79,8 +79,8 @@ fn the_demos_show_each_kind_of_client() {
 /// With less work than usual, so that the test stays quick; `.ci/run` plans each with all of it.
 #[test]
 fn every_demo_client_is_planned_and_passes_the_audit() {
-    let effort = Effort { games: 1, changes_a_day: 400, ..Effort::default() };
-    let options = Options { effort, ..Options::default() };
+    let budget = Budget { runs: 1, proposals_a_day: 400, ..Budget::default() };
+    let options = Options { budget, ..Options::default() };
     let planner = Planner::built_in();
     let profiles = loaded(&planner);
     let plan = |(file, profile): &(PathBuf, Profile)| {

@@ -9,7 +9,7 @@ use weekwright::explain::ways::{plans, ways_out, with_profile};
 use weekwright::input::profile::Profile;
 use weekwright::planner::{Options, Planner};
 use weekwright::request::Request;
-use weekwright::solution::any_week::Verdict;
+use weekwright::search::feasibility::Verdict;
 use weekwright::split::design;
 
 const MUSTS: [&str; 6] =

@@ -1,12 +1,12 @@
 //! Weeks solved whole, to the proof as far as the work goes.
 
-use super::search::{Search, costs};
-use super::{Solution, vary};
+use super::problem::{SplitProblem, costs};
+use super::solution::Solution;
 use crate::program::value;
 
-impl Search<'_> {
+impl SplitProblem<'_> {
     /// Every tier in turn to the proof, as far as the work goes.
-    pub(super) fn whole(mut self, start: Vec<f64>) -> Solution {
+    pub(super) fn exact(mut self, start: Vec<f64>) -> Solution {
         let weekly = &self.weekly;
         let tiers = [
             costs(&weekly.coverage),
@@ -37,7 +37,6 @@ impl Search<'_> {
             self.hold(tier, &values);
         }
         self.release();
-        let blocks = vary::varied(&self, &values);
-        self.finish(&blocks, bounds)
+        self.varied(&values, bounds)
     }
 }

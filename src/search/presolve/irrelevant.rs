@@ -12,7 +12,7 @@ use crate::rules::MEANING;
 /// Such an exercise can be taken out of any week that meets the rows: a pair with it saves at most its own rests and
 /// the way to it, which go with it. Where a row other than the minutes looks at pairs, all stay.
 #[must_use]
-pub fn without_idle(weekly: &Weekly) -> Model {
+pub(in crate::search) fn without_irrelevant(weekly: &Weekly) -> Model {
     let model = &weekly.model;
     let pairs: BTreeSet<Var> = weekly
         .pairs

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use rayon::prelude::*;
 
-use super::{idle, quick};
+use super::anneal::Annealer;
+use super::presolve::irrelevant;
 use crate::model::Weekly;
 use crate::program::Model;
 use crate::program::backend::{self, Backend, Found, Nothing, Problem, Work};
@@ -31,29 +32,29 @@ pub enum Verdict {
 pub enum Stage {
     /// The relaxation.
     Relaxed,
-    /// Games, and changes for each day of each.
-    Games(u64, u32),
+    /// Runs, and changes for each day of each.
+    Runs(u64, u32),
     /// A first look by the solver's tree, none where a model is large.
     Look,
     /// The solver's tree with all the nodes that a question may cost.
     Tree,
 }
 
-/// Stages that answer nearly all questions: a few short games find more than a long one, and a small tree most of what
-/// a short game leaves open.
+/// Stages that answer nearly all questions: a few short runs find more than a long one, and a small tree most of what
+/// a short run leaves open.
 pub const QUICK: [Stage; 4] =
-    [Stage::Relaxed, Stage::Games(1, 2_000), Stage::Look, Stage::Games(3, 4_000)];
+    [Stage::Relaxed, Stage::Runs(1, 2_000), Stage::Look, Stage::Runs(3, 4_000)];
 
 /// Of these, what finds weeks, for those who need no proof that there is none.
 pub const FINDING: [Stage; 2] = {
-    let [_, _, look, games] = QUICK;
-    [games, look]
+    let [_, _, look, runs] = QUICK;
+    [runs, look]
 };
 
 /// All of them and a last stage.
 pub const THOROUGH: [Stage; 5] = {
-    let [relaxed, game, look, games] = QUICK;
-    [relaxed, game, look, games, Stage::Tree]
+    let [relaxed, run, look, runs] = QUICK;
+    [relaxed, run, look, runs, Stage::Tree]
 };
 
 /// What a stage says of one split: values of its decisions where it finds a week.
@@ -92,7 +93,7 @@ impl Asked {
 /// Asks for any week under one of some splits that meets all rows of its model.
 #[must_use]
 pub fn any_week(weeks: &[Weekly], stages: &[Stage]) -> Asked {
-    let question = |weekly| Question { weekly, fewer: idle::without_idle(weekly) };
+    let question = |weekly| Question { weekly, fewer: irrelevant::without_irrelevant(weekly) };
     let questions: Vec<Question> = weeks.par_iter().map(question).collect();
     let mut open: Vec<usize> = (0..weeks.len()).collect();
     for stage in stages {
@@ -131,8 +132,8 @@ impl Question<'_, '_> {
             Stage::Relaxed => by_relaxation(&self.fewer),
             Stage::Look => by_tree(&self.fewer, nodes(&self.fewer, LOOK)),
             Stage::Tree => by_tree(&self.fewer, whole_search(&self.fewer)),
-            Stage::Games(games, changes) => {
-                return self.games(games, changes).map_or(Answer::Unknown, Answer::Week);
+            Stage::Runs(runs, changes) => {
+                return self.runs(runs, changes).map_or(Answer::Unknown, Answer::Week);
             }
         };
         match found {
@@ -142,12 +143,12 @@ impl Question<'_, '_> {
         }
     }
 
-    fn games(&self, games: u64, changes_a_day: u32) -> Option<Vec<f64>> {
+    fn runs(&self, runs: u64, proposals_a_day: u32) -> Option<Vec<f64>> {
         let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
-        let start = quick::start(self.weekly);
-        let numbers: Vec<u64> = (0..games).collect();
-        let game = |number| start.game(number).meets(changes_a_day.saturating_mul(days));
-        numbers.into_par_iter().find_map_first(game).map(|outcome| outcome.values)
+        let start = Annealer::at_start(self.weekly);
+        let numbers: Vec<u64> = (0..runs).collect();
+        let run = |number| start.run(number).meets(proposals_a_day.saturating_mul(days));
+        numbers.into_par_iter().find_map_first(run).map(|incumbent| incumbent.values)
     }
 
     /// Values of the whole week from those of the fewer exercises.

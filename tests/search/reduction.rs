@@ -12,7 +12,7 @@ use weekwright::model::Weekly;
 use weekwright::program::{Op, Term, backend};
 use weekwright::request::{Request, resolve};
 use weekwright::rules;
-use weekwright::solution::reduce;
+use weekwright::search::presolve::dominance;
 use weekwright::split::design;
 
 use super::{drawn, profile};
@@ -110,7 +110,7 @@ fn leaving_exercises_out_costs_no_tier_anything() {
     for pool in drawn(&pools(), 12) {
         let request = request(&pool);
         let all: BTreeSet<usize> = (0..request.candidates.len()).collect();
-        let kept = reduce::kept(&request);
+        let kept = dominance::kept(&request);
         left_out += all.len() - kept.len();
         let (with_all, with_kept) = (tiers(&request, &all), tiers(&request, &kept));
         match (with_all, with_kept) {

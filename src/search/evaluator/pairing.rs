@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use smallvec::SmallVec;
 
-use super::board::Board;
+use super::Evaluator;
 use super::matching::{Able, Memo, Wanted};
 use crate::model::pairing::PairClass;
 use crate::model::{Weekly, paired_sets};
@@ -15,15 +15,15 @@ use crate::request::figures::{
 use crate::words::Supersets;
 
 /// Two picks in turn, and the model's count of such pairs.
-pub(super) type Pair = (usize, usize, usize);
+pub(in crate::search) type Pair = (usize, usize, usize);
 
 /// The pairs of a day.
-pub(super) type Pairs = SmallVec<[Pair; 5]>;
+pub(in crate::search) type Pairs = SmallVec<[Pair; 5]>;
 
 /// The pairs that stand.
 #[derive(Clone)]
-pub(super) struct Pairing {
-    wiring: Arc<Wiring>,
+pub(in crate::search) struct Pairing {
+    wiring: Arc<Index>,
     /// The pairs of each day.
     standing: Vec<Pairs>,
     /// What each day's classes can save.
@@ -31,10 +31,10 @@ pub(super) struct Pairing {
 }
 
 /// The count variable and saved seconds of each two classes that go together.
-pub(super) type Table = Vec<Vec<Option<(usize, u32)>>>;
+pub(in crate::search) type Table = Vec<Vec<Option<(usize, u32)>>>;
 
 /// What pairing needs to know of the model.
-struct Wiring {
+struct Index {
     /// The place of the class of each pick that can be paired.
     classes: Vec<Option<usize>>,
     /// By day and the places of the classes.
@@ -44,7 +44,7 @@ struct Wiring {
 }
 
 impl Pairing {
-    pub(super) fn new(weekly: &Weekly) -> Pairing {
+    pub(in crate::search) fn new(weekly: &Weekly) -> Pairing {
         let class = |pick: &crate::model::Pick| {
             pick.paired.and_then(|_| PairClass::of(weekly.request, weekly.candidate(pick)))
         };
@@ -59,7 +59,7 @@ impl Pairing {
                 counts[pair.day][other][one] = Some((pair.count.0, pair.saves_s));
             }
         }
-        let wiring = Wiring {
+        let wiring = Index {
             classes: of_picks.iter().map(|class| class.as_ref().and_then(place)).collect(),
             counts,
             liked: weekly.request.profile.supersets == Supersets::Prefer,
@@ -72,25 +72,25 @@ impl Pairing {
     }
 
     /// No pairs on any day.
-    pub(super) fn clear(&mut self) {
+    pub(in crate::search) fn clear(&mut self) {
         self.standing.iter_mut().for_each(Pairs::clear);
     }
 
     /// The pairs of a day.
-    pub(super) fn standing(&self, day: usize) -> Pairs {
+    pub(in crate::search) fn standing(&self, day: usize) -> Pairs {
         self.standing[day].clone()
     }
 
-    /// Puts pairs back that stood before; the board takes back its own part.
-    pub(super) fn put_back(&mut self, day: usize, pairs: Pairs) {
+    /// Puts pairs back that frequency before; the evaluator takes back its own part.
+    pub(in crate::search) fn put_back(&mut self, day: usize, pairs: Pairs) {
         self.standing[day] = pairs;
     }
 
     /// Pairs a day anew.
-    pub(super) fn pair(
+    pub(in crate::search) fn pair(
         &mut self,
         weekly: &Weekly,
-        board: &mut Board,
+        evaluator: &mut Evaluator,
         day: usize,
         done: &[usize],
         sets: &[u32],
@@ -99,10 +99,10 @@ impl Pairing {
         let before = std::mem::replace(&mut self.standing[day], chosen);
         let now = &self.standing[day];
         for (one, other, count) in before.iter().filter(|pair| !now.contains(pair)) {
-            Pairing::mark(weekly, board, [*one, *other], *count, 0.0);
+            Pairing::mark(weekly, evaluator, [*one, *other], *count, 0.0);
         }
         for (one, other, count) in now.iter().filter(|pair| !before.contains(pair)) {
-            Pairing::mark(weekly, board, [*one, *other], *count, 1.0);
+            Pairing::mark(weekly, evaluator, [*one, *other], *count, 1.0);
         }
     }
 
@@ -129,14 +129,14 @@ impl Pairing {
     }
 
     /// Marks two picks as paired or not, and counts the pair.
-    fn mark(weekly: &Weekly, board: &mut Board, picks: [usize; 2], count: usize, by: f64) {
+    fn mark(weekly: &Weekly, evaluator: &mut Evaluator, picks: [usize; 2], count: usize, by: f64) {
         for pick in picks {
             if let Some(paired) = weekly.picks[pick].paired {
-                board.set(paired.0, by);
+                evaluator.set(paired.0, by);
             }
         }
         let step = if by > 0.0 { 1.0 } else { -1.0 };
-        board.set(count, board.values[count] + step);
+        evaluator.set(count, evaluator.values[count] + step);
     }
 }
 

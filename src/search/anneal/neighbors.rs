@@ -1,10 +1,10 @@
-//! What a game draws its changes from.
+//! What a run draws its changes from.
 
 use crate::model::Weekly;
 
 /// Picks by what they have in common.
 #[derive(Clone)]
-pub(super) struct Lists {
+pub(in crate::search) struct Lists {
     /// For each pick, others of its day that could stand in for it: same pattern or prime mover.
     pub(super) alike: Vec<Vec<usize>>,
     /// The picks of each day.

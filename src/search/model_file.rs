@@ -1,6 +1,6 @@
 //! The weekly model as a file, so that any other solver can be put beside ours.
 
-use super::held::{hold_coverage, hold_ranges};
+use super::problem::{hold_coverage, hold_ranges};
 use crate::input::plan::Tier;
 use crate::program::export::free_mps;
 use crate::request::Request;

@@ -1,8 +1,12 @@
-//! A fast search over whole weeks: small changes on the board, taken when they help or, early on, when they do
+//! A fast search over whole weeks: small changes on the evaluator, taken when they help or, early on, when they do
 //! not hurt much.
 //!
-//! The draws come from a fixed stream, so that every run of a request plays the same game; the client's seed
+//! The draws come from a fixed stream, so that every run of a request plays the same run; the client's seed
 //! has no part in it. The order of the tiers decides what is kept; a weighted sum only steers.
+
+mod moves;
+mod neighbors;
+pub(super) mod schedule;
 
 use std::sync::Arc;
 
@@ -10,16 +14,16 @@ use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng as _, SeedableRng as _};
 use smallvec::SmallVec;
 
-use super::board::{Board, Worth};
-use super::half::{AGAIN, Half, MEETING, PLAIN};
-use super::lists::Lists;
-use super::matching::MOST_PAIRED;
-use super::moves::Change;
-use super::pairing::{Pairing, Pairs};
+use self::moves::Change;
+use self::neighbors::Lists;
+use self::schedule::{AGAIN, MEETING, PLAIN, Phase};
+use super::evaluator::matching::MOST_PAIRED;
+use super::evaluator::pairing::{Pairing, Pairs};
+use super::evaluator::{Evaluator, Score};
 use crate::model::{Pick, Weekly};
 use crate::program::Var;
 
-/// Of sixteen draws, how many favor what stood long in earlier games.
+/// Of sixteen draws, how many favor what frequency long in earlier runs.
 const FAVORED: u32 = 12;
 
 /// Of a hundred crosses, how many mix the exercises of each day; the others take whole days.
@@ -32,92 +36,98 @@ const STREAM: u64 = 2 << 50;
 const LOOKS: usize = 32;
 
 /// The picks that are done on a day.
-pub(super) type Done = SmallVec<[usize; 10]>;
+pub(in crate::search) type Done = SmallVec<[usize; 10]>;
 
 /// A week in play.
 #[derive(Clone)]
-pub(super) struct Play<'w, 'a> {
-    pub(super) weekly: &'w Weekly<'a>,
-    board: Board,
+pub(in crate::search) struct Annealer<'w, 'a> {
+    pub(in crate::search) weekly: &'w Weekly<'a>,
+    evaluator: Evaluator,
     /// Sets of each pick; 0 is not done.
-    pub(super) sets: Vec<u32>,
+    pub(in crate::search) sets: Vec<u32>,
     pairing: Pairing,
     random: ChaCha8Rng,
-    pub(super) lists: Arc<Lists>,
+    pub(in crate::search) lists: Arc<Lists>,
     /// What is done on each day.
-    pub(super) done: Vec<Done>,
+    pub(in crate::search) done: Vec<Done>,
     /// How often each pick was seen to stand in the week.
-    stood: Vec<u32>,
-    /// Whether the lists are sorted by what stood long in earlier games.
-    pub(super) knows: bool,
-    /// Of sixteen draws in a game that knows of others, how many favor what stood long in them.
-    pub(super) favored: u32,
+    frequency: Vec<u32>,
+    /// Whether the lists are sorted by what frequency long in earlier runs.
+    pub(in crate::search) knows: bool,
+    /// Of sixteen draws in a run that knows of others, how many favor what frequency long in them.
+    pub(in crate::search) favored: u32,
 }
 
-/// The best week of a game.
-pub(super) struct Outcome {
+/// The best week of a run.
+pub(in crate::search) struct Incumbent {
     /// A value for every variable of the model.
-    pub(super) values: Vec<f64>,
-    /// What it is worth.
-    pub(super) worth: Worth,
-    /// How often each pick was seen to stand in the games so far.
-    pub(super) stood: Vec<u32>,
+    pub(in crate::search) values: Vec<f64>,
+    /// What it is score.
+    pub(in crate::search) score: Score,
+    /// How often each pick was seen to stand in the runs so far.
+    pub(in crate::search) frequency: Vec<u32>,
 }
 
-impl<'w, 'a> Play<'w, 'a> {
-    /// An empty week, before any game.
-    pub(super) fn new(weekly: &'w Weekly<'a>) -> Play<'w, 'a> {
-        Play {
+impl<'w, 'a> Annealer<'w, 'a> {
+    /// An empty week, before any run.
+    pub(in crate::search) fn new(weekly: &'w Weekly<'a>) -> Annealer<'w, 'a> {
+        Annealer {
             weekly,
-            board: Board::new(weekly),
+            evaluator: Evaluator::new(weekly),
             sets: vec![0; weekly.picks.len()],
             pairing: Pairing::new(weekly),
             random: ChaCha8Rng::seed_from_u64(0),
             lists: Arc::new(Lists::new(weekly)),
             done: vec![Done::new(); weekly.request.days.len()],
-            stood: vec![0; weekly.picks.len()],
+            frequency: vec![0; weekly.picks.len()],
             knows: false,
             favored: FAVORED,
         }
     }
 
-    /// A game of some number from where the week stands: it draws the same wherever it is played.
-    pub(super) fn game(&self, number: u64) -> Play<'w, 'a> {
-        let mut game = self.clone();
-        game.random = ChaCha8Rng::seed_from_u64(STREAM + number);
-        game
+    /// Where runs start: at an empty week, or at the plan that is reworked.
+    pub(in crate::search) fn at_start(weekly: &'w Weekly<'a>) -> Annealer<'w, 'a> {
+        let empty = Annealer::new(weekly);
+        if weekly.request.rework.is_some() { empty.with(&before(weekly)) } else { empty }
     }
 
-    /// A game that tries what did not stand in earlier games more often: not all should look in one direction.
-    pub(super) fn open_minded(self, is_so: bool) -> Play<'w, 'a> {
-        Play { favored: if is_so { FAVORED / 3 } else { FAVORED }, ..self }
+    /// A run of some number from where the week stands: it draws the same wherever it is played.
+    pub(in crate::search) fn run(&self, number: u64) -> Annealer<'w, 'a> {
+        let mut run = self.clone();
+        run.random = ChaCha8Rng::seed_from_u64(STREAM + number);
+        run
     }
 
-    /// The same week for games in which what stood long in earlier games is tried first.
-    pub(super) fn knowing(mut self, stood: &[u32]) -> Play<'w, 'a> {
+    /// A run that tries what did not stand in earlier runs more often: not all should look in one direction.
+    pub(in crate::search) fn open_minded(self, is_so: bool) -> Annealer<'w, 'a> {
+        Annealer { favored: if is_so { FAVORED / 3 } else { FAVORED }, ..self }
+    }
+
+    /// The same week for runs in which what frequency long in earlier runs is tried first.
+    pub(in crate::search) fn knowing(mut self, frequency: &[u32]) -> Annealer<'w, 'a> {
         let lists = Arc::make_mut(&mut self.lists);
         for list in lists.alike.iter_mut().chain(&mut lists.on_day) {
-            list.sort_by_key(|pick| std::cmp::Reverse(stood[*pick]));
+            list.sort_by_key(|pick| std::cmp::Reverse(frequency[*pick]));
         }
         self.knows = true;
         self
     }
 
     /// The same with a week to go on from.
-    pub(super) fn with(mut self, values: &[f64]) -> Play<'w, 'a> {
+    pub(in crate::search) fn with(mut self, values: &[f64]) -> Annealer<'w, 'a> {
         self.go_to(&self.sets_in(values));
         self
     }
 
     /// Moves toward the picks that are preferred, where no tier changes by it and no variable passes its most;
     /// returns the values reached.
-    pub(super) fn wander(
+    pub(in crate::search) fn wander(
         mut self,
         preferences: &[f64],
         most: &[(Var, f64)],
         changes: u32,
     ) -> Vec<f64> {
-        let base = self.board.settle();
+        let base = self.evaluator.settle();
         for _ in 0..changes {
             let Some(proposed) = self.propose_other() else { continue };
             let gain: f64 = proposed
@@ -130,22 +140,22 @@ impl<'w, 'a> Play<'w, 'a> {
                 continue;
             }
             let applied = self.apply(&proposed);
-            let worth = self.board.settle();
+            let score = self.evaluator.settle();
             // A better week would be one that only some seeds find.
-            let values = &self.board.values;
+            let values = &self.evaluator.values;
             let stays = most.iter().all(|(var, most)| values[var.0] <= most + 1e-6);
-            if stays && base.order(&worth).is_eq() {
-                self.board.keep();
+            if stays && base.order(&score).is_eq() {
+                self.evaluator.commit();
             } else {
                 self.undo(applied);
             }
         }
-        self.outcome(&self.sets).values
+        self.incumbent(&self.sets).values
     }
 
     /// Takes back an applied change.
     fn undo(&mut self, applied: Applied) {
-        self.board.take_back();
+        self.evaluator.rollback();
         for (day, done, pairs) in applied.days {
             self.done[day] = done;
             self.pairing.put_back(day, pairs);
@@ -156,77 +166,77 @@ impl<'w, 'a> Play<'w, 'a> {
     }
 
     /// Plays a number of changes and returns the best week met.
-    pub(super) fn run(self, changes: u32) -> Outcome {
-        self.run_by(&PLAIN, changes)
+    pub(in crate::search) fn anneal(self, changes: u32) -> Incumbent {
+        self.anneal_by(&PLAIN, changes)
     }
 
-    /// The same with other halves.
-    pub(super) fn run_by(mut self, halves: &[Half; 2], changes: u32) -> Outcome {
-        let mut best = (self.board.settle(), self.sets.clone());
-        for half in halves {
+    /// The same with other phases.
+    pub(in crate::search) fn anneal_by(mut self, phases: &[Phase; 2], changes: u32) -> Incumbent {
+        let mut best = (self.evaluator.settle(), self.sets.clone());
+        for phase in phases {
             self.go_to(&best.1);
-            self.play(half, changes / 2, &mut best);
+            self.phase(phase, changes / 2, &mut best);
         }
-        self.outcome(&best.1)
+        self.incumbent(&best.1)
     }
 
-    /// Plays a second half once more from where the week stands, less warm than the first time.
-    pub(super) fn again(mut self, changes: u32) -> Outcome {
-        let mut best = (self.board.settle(), self.sets.clone());
-        self.play(&AGAIN, changes, &mut best);
-        self.outcome(&best.1)
+    /// Plays a second phase once more from where the week stands, less warm than the first time.
+    pub(in crate::search) fn reanneal(mut self, changes: u32) -> Incumbent {
+        let mut best = (self.evaluator.settle(), self.sets.clone());
+        self.phase(&AGAIN, changes, &mut best);
+        self.incumbent(&best.1)
     }
 
     /// Plays from where the week stands, from warm to cold, and keeps the best week met.
-    fn play(&mut self, half: &Half, changes: u32, best: &mut (Worth, Vec<u32>)) {
-        let mut now = self.board.settle();
-        for (change, heat) in half.heats(changes).enumerate() {
+    fn phase(&mut self, phase: &Phase, changes: u32, best: &mut (Score, Vec<u32>)) {
+        let mut now = self.evaluator.settle();
+        for (change, temperature) in phase.temperatures(changes).enumerate() {
             if change % LOOKS == 0 {
                 for pick in self.done.iter().flatten() {
-                    self.stood[*pick] += 1;
+                    self.frequency[*pick] += 1;
                 }
             }
             let Some(proposed) = self.propose_one_or_two() else { continue };
-            let least = self.least_gain(heat);
-            let Some(worth) = self.taken(&proposed, half, &now, least) else { continue };
-            now = worth;
-            if worth.beats(&best.0) {
-                best.0 = worth;
+            let least = self.least_gain(temperature);
+            let Some(score) = self.taken(&proposed, phase, &now, least) else { continue };
+            now = score;
+            if score.beats(&best.0) {
+                best.0 = score;
                 best.1.clone_from(&self.sets);
             }
         }
     }
 
-    /// The week's worth after a change that gains enough; any other is refused as soon as that is known.
-    fn taken(&mut self, change: &Change, half: &Half, now: &Worth, least: f64) -> Option<Worth> {
+    /// The week's score after a change that gains enough; any other is refused as soon as that is known.
+    fn taken(&mut self, change: &Change, phase: &Phase, now: &Score, least: f64) -> Option<Score> {
         let applied = self.set_picks(change);
-        if half.most_gain(self.board.broken_by_picks(), None, now) < least {
+        if phase.most_gain(self.evaluator.broken_by_picks(), None, now) < least {
             self.undo(applied);
             return None;
         }
         self.pair_days(&applied);
-        let (breaks, costs) = self.board.settle_costs();
-        if half.most_gain(breaks, Some(&costs), now) < least {
+        let (breaks, costs) = self.evaluator.settle_costs();
+        if phase.most_gain(breaks, Some(&costs), now) < least {
             self.undo(applied);
             return None;
         }
-        let worth = self.board.settle();
-        if half.steer(&worth) - half.steer(now) < least {
+        let score = self.evaluator.settle();
+        if phase.steer(&score) - phase.steer(now) < least {
             self.undo(applied);
             return None;
         }
-        self.board.keep();
-        Some(worth)
+        self.evaluator.commit();
+        Some(score)
     }
 
-    /// The least gain that a change must have at some heat: drawn before it is tried, so that a hopeless one is soon
+    /// The least gain that a change must have at some temperature: drawn before it is tried, so that a hopeless one is soon
     /// refused.
-    fn least_gain(&mut self, heat: f64) -> f64 {
-        heat * libm::log((f64::from(self.below(1_000_000)) + 0.5) / 1e6)
+    fn least_gain(&mut self, temperature: f64) -> f64 {
+        temperature * libm::log((f64::from(self.below(1_000_000)) + 0.5) / 1e6)
     }
 
     /// A week with a part of one week and the rest of another: whole days, or exercises of each day.
-    pub(super) fn cross(mut self, one: &[f64], other: &[f64]) -> Play<'w, 'a> {
+    pub(in crate::search) fn cross(mut self, one: &[f64], other: &[f64]) -> Annealer<'w, 'a> {
         let mixed = self.done.len() == 1 || self.below(100) < MIXED;
         let mut from: Vec<bool> = (0..self.done.len()).map(|_| self.below(2) == 0).collect();
         if from.iter().all(|day| *day == from[0]) {
@@ -259,50 +269,50 @@ impl<'w, 'a> Play<'w, 'a> {
         let pairs = sets.iter().copied().enumerate();
         let change: Change = pairs.filter(|(pick, sets)| self.sets[*pick] != *sets).collect();
         self.apply(&change);
-        self.board.settle();
-        self.board.keep();
+        self.evaluator.settle();
+        self.evaluator.commit();
     }
 
-    /// A week that meets all rows, if a game that looks for nothing else finds one within a number of changes.
-    pub(super) fn meets(mut self, changes: u32) -> Option<Outcome> {
-        let mut now = self.board.settle();
-        let mut heats = MEETING.heats(changes);
+    /// A week that meets all rows, if a run that looks for nothing else finds one within a number of changes.
+    pub(in crate::search) fn meets(mut self, changes: u32) -> Option<Incumbent> {
+        let mut now = self.evaluator.settle();
+        let mut temperatures = MEETING.temperatures(changes);
         while now.broken > 1e-6
-            && let Some(heat) = heats.next()
+            && let Some(temperature) = temperatures.next()
         {
             let Some(proposed) = self.propose_one_or_two() else { continue };
-            let least = self.least_gain(heat);
+            let least = self.least_gain(temperature);
             now = self.taken(&proposed, &MEETING, &now, least).unwrap_or(now);
         }
-        let outcome = self.outcome(&self.sets);
-        (outcome.worth.broken < 1e-6).then_some(outcome)
+        let incumbent = self.incumbent(&self.sets);
+        (incumbent.score.broken < 1e-6).then_some(incumbent)
     }
 
-    /// The worth of the week as it stands.
-    pub(super) fn worth(mut self) -> Worth {
-        self.board.settle()
+    /// The score of the week as it stands.
+    pub(in crate::search) fn score(mut self) -> Score {
+        self.evaluator.settle()
     }
 
-    /// The week with some sets, from an empty board, so that no rounding is carried over.
-    fn outcome(&self, sets: &[u32]) -> Outcome {
+    /// The week with some sets, from an empty evaluator, so that no rounding is carried over.
+    fn incumbent(&self, sets: &[u32]) -> Incumbent {
         let mut fresh = self.empty();
         let done = sets.iter().copied().enumerate().filter(|(_, sets)| *sets > 0);
         fresh.apply(&done.collect());
-        let worth = fresh.board.settle();
-        Outcome { values: fresh.board.values, worth, stood: self.stood.clone() }
+        let score = fresh.evaluator.settle();
+        Incumbent { values: fresh.evaluator.values, score, frequency: self.frequency.clone() }
     }
 
-    /// The same board with nothing done.
-    fn empty(&self) -> Play<'w, 'a> {
+    /// The same evaluator with nothing done.
+    fn empty(&self) -> Annealer<'w, 'a> {
         let mut empty = self.clone();
-        empty.board.clear();
+        empty.evaluator.clear();
         empty.pairing.clear();
         empty.sets.fill(0);
         empty.done.iter_mut().for_each(Done::clear);
         empty
     }
 
-    pub(super) fn below(&mut self, count: u32) -> u32 {
+    pub(in crate::search) fn below(&mut self, count: u32) -> u32 {
         self.random.next_u32() % count.max(1)
     }
 
@@ -325,8 +335,8 @@ impl<'w, 'a> Play<'w, 'a> {
             self.sets[*pick] = *sets;
             let chosen = if *sets > 0 { 1.0 } else { 0.0 };
             let extra = f64::from(sets.saturating_sub(known.sets[0]));
-            self.board.set(known.chosen.0, chosen);
-            self.board.set(known.extra.0, extra);
+            self.evaluator.set(known.chosen.0, chosen);
+            self.evaluator.set(known.extra.0, extra);
             match (was > 0, *sets > 0) {
                 (false, true) => self.done[day].push(*pick),
                 (true, false) => self.done[day].retain(|other| other != pick),
@@ -341,7 +351,7 @@ impl<'w, 'a> Play<'w, 'a> {
             // More than any session may have: such a day is left straight, as matching it would take long.
             let all = &self.done[*day];
             let done = if all.len() > MOST_PAIRED { &[][..] } else { all };
-            self.pairing.pair(self.weekly, &mut self.board, *day, done, &self.sets);
+            self.pairing.pair(self.weekly, &mut self.evaluator, *day, done, &self.sets);
         }
     }
 }
@@ -357,4 +367,19 @@ struct Applied {
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a small whole number")]
 fn whole(value: f64) -> u32 {
     value.round().max(0.0) as u32
+}
+
+/// The picks of the plan before, as values, as far as they may still be chosen.
+pub(in crate::search) fn before(weekly: &Weekly) -> Vec<f64> {
+    let mut values = vec![0.0; weekly.model.vars.len()];
+    let Some(rework) = &weekly.request.rework else { return values };
+    for pick in &weekly.picks {
+        let id = &weekly.candidate(pick).id;
+        if let Some(sets) = rework.picks.get(&(pick.day, id.clone())) {
+            values[pick.chosen.0] = 1.0;
+            values[pick.extra.0] =
+                f64::from((*sets).clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]);
+        }
+    }
+    values
 }

@@ -1,8 +1,8 @@
-//! What of a board never changes: which rows a variable is in, what they push, and which can break.
+//! What of a evaluator never changes: which rows a variable is in, what they push, and which can break.
 
 use std::collections::BTreeSet;
 
-use super::board::ROUNDING;
+use super::ROUNDING;
 use crate::model::{Pick, Weekly};
 use crate::program::{Model, Op, Row, Settles, holds};
 
@@ -34,7 +34,7 @@ pub(super) fn small(place: usize) -> u32 {
 
 /// A row as it stands. Small, so that all of them stay near.
 #[derive(Clone)]
-pub(super) struct Standing {
+pub(super) struct RowState {
     pub(super) left: f64,
     /// How far it is broken.
     pub(super) broken: f64,
@@ -88,8 +88,8 @@ pub(super) struct Push {
     pub(super) place: u32,
 }
 
-/// What of a board never changes.
-pub(super) struct Wiring {
+/// What of a evaluator never changes.
+pub(super) struct Index {
     /// The rows.
     pub(super) limits: Vec<Limit>,
     /// For each variable, the rows that can break or push, with its factors.
@@ -97,7 +97,7 @@ pub(super) struct Wiring {
     /// For each variable, its factor in tier 1, 2 and 3, and in the costs of a rework.
     pub(super) tiers: Vec<[f64; 4]>,
     /// For each variable, those that its rows push, in order.
-    pub(super) followers: Lists<u32>,
+    pub(super) dependents: Lists<u32>,
     /// For each variable that settles, the rows that push it.
     pub(super) pushing: Lists<Push>,
     /// For each row, the variables in it that settle, in order.
@@ -107,9 +107,9 @@ pub(super) struct Wiring {
     pub(super) costs_end: usize,
 }
 
-impl Wiring {
+impl Index {
     /// What of the model never changes.
-    pub(super) fn new(weekly: &Weekly) -> Wiring {
+    pub(super) fn new(weekly: &Weekly) -> Index {
         let model = &weekly.model;
         let mut columns: Vec<Vec<(usize, f64)>> = vec![Vec::new(); model.vars.len()];
         for (place, row) in model.rows.iter().enumerate() {
@@ -144,19 +144,19 @@ impl Wiring {
                 limits[*row].can_break &= !always_kept_by(pick, &model.rows[*row]);
             }
         }
-        let followers = columns.iter().map(|column| {
+        let dependents = columns.iter().map(|column| {
             let all = column.iter().flat_map(|(row, _)| &pushed[*row]).map(|(var, _)| small(*var));
             all.collect::<BTreeSet<u32>>().into_iter().collect()
         });
-        let followers = Lists::new(followers);
+        let dependents = Lists::new(dependents);
         let watched = |(row, _): &(usize, f64)| limits[*row].can_break || !pushed[*row].is_empty();
         let columns = columns.into_iter().map(|column| shortened(column, watched));
         let columns = Lists::new(columns);
-        Wiring {
+        Index {
             limits,
             columns,
             tiers,
-            followers,
+            dependents,
             pushing: Lists::new(pushing),
             settling: Lists::new(settling.into_iter().map(|row| shortened(row, |_| true))),
             costs_end,
@@ -225,7 +225,7 @@ fn shortened(list: Vec<(usize, f64)>, keep: impl Fn(&(usize, f64)) -> bool) -> V
     list.into_iter().filter(keep).map(|(place, factor)| (small(place), factor)).collect()
 }
 
-/// Whether a row can be broken on the board: not where its bounds keep it, and not where one of the variables that
+/// Whether a row can be broken on the evaluator: not where its bounds keep it, and not where one of the variables that
 /// it pushes reaches far enough to keep it, whatever the others are.
 fn can_break(model: &Model, row: &Row) -> bool {
     let sign = match row.op {

@@ -4,7 +4,7 @@
 //! weekly uses and family. A week does at most two of a signature on a day (`pattern-repeats`), so at most twice
 //! the days in all. With n kept members that may each be done u times and n·u at least that number plus one
 //! member to spare, every member left out can be replaced by a kept one that has a use left and is not done
-//! that day. The kept ones have the most worth, so that no point is lost. Members of one family are kept once per
+//! that day. The kept ones have the most score, so that no point is lost. Members of one family are kept once per
 //! family first, since a day takes one of a family.
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -12,7 +12,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::model::pairing::PairClass;
 use crate::request::{Candidate, Request, Wish};
 
-/// Everything of an exercise that a rule looks at, but its id, family and worth.
+/// Everything of an exercise that a rule looks at, but its id, family and score.
 type Signature = (String, Vec<u32>, Option<PairClass>);
 
 fn signature(request: &Request, candidate: &Candidate) -> Signature {
@@ -53,7 +53,7 @@ pub fn kept(request: &Request) -> BTreeSet<usize> {
     alike.into_values().flat_map(|members| best(request, members)).collect()
 }
 
-/// The best members of a signature: the most worth first, one of each family before a second.
+/// The best members of a signature: the most score first, one of each family before a second.
 fn best(request: &Request, mut members: Vec<usize>) -> Vec<usize> {
     let candidate = |place: usize| &request.candidates[place];
     let uses = candidate(members[0]).uses.max(1) as usize;

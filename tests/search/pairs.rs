@@ -5,8 +5,9 @@ use proptest::sample::{select, subsequence};
 use weekwright::input::profile::Profile;
 use weekwright::plan::pair_up;
 use weekwright::planner::{Options, Planner};
-use weekwright::solution::Done;
-use weekwright::solution::search::{self, Effort};
+use weekwright::search::Done;
+use weekwright::search::budget::Budget;
+use weekwright::search::solve;
 use weekwright::split::design;
 
 use super::{drawn, profile};
@@ -44,8 +45,8 @@ fn profiles() -> impl Strategy<Value = Profile> {
 }
 
 /// Short games: a hurried week must be as sound as a good one.
-fn hurried() -> Effort {
-    Effort { changes_a_day: 1000, rounds: 0, whole_picks: 0, ..Effort::default() }
+fn hurried() -> Budget {
+    Budget { proposals_a_day: 1000, rounds: 0, exact_picks: 0, ..Budget::default() }
 }
 
 #[test]
@@ -53,10 +54,10 @@ fn every_paired_exercise_finds_its_partner_and_the_session_its_end() {
     let planner = Planner::built_in();
     let mut pairs = 0;
     for profile in drawn(&profiles(), 16) {
-        let options = Options { effort: hurried(), ..Options::default() };
+        let options = Options { budget: hurried(), ..Options::default() };
         let request = planner.request(&profile, &options);
         let splits = design::candidates(&request);
-        let solution = search::best(&request, &splits, options.effort).unwrap();
+        let solution = solve::best(&request, &splits, options.budget).unwrap();
         for week in std::iter::once(&solution.done).chain(&solution.later) {
             for day in 0..request.days.len() {
                 let done: Vec<Done> = week.iter().copied().filter(|done| done.day == day).collect();

@@ -1,29 +1,6 @@
-//! From a model to picks: tiers solved and held one after another, day by day where the week is large.
-
-pub mod any_week;
-mod board;
-pub mod draw;
-mod effort;
-mod half;
-mod held;
-pub mod idle;
-mod lists;
-mod matching;
-pub mod model_file;
-mod moves;
-mod pairing;
-mod play;
-pub mod quick;
-mod race;
-pub mod reached;
-pub mod reduce;
-pub mod search;
-mod solved;
-mod vary;
-mod wiring;
+//! What a search returns: a solved week, with value and bound of each tier.
 
 use crate::input::plan::{SolveStatus, Tier};
-use crate::model::Weekly;
 use crate::program::backend::Backend;
 use crate::split::Split;
 
@@ -55,12 +32,6 @@ pub struct Solution {
     pub tiers: Vec<Tier>,
     /// How far the search got.
     pub status: SolveStatus,
-}
-
-/// The points of tier 3 after one game from an empty week; for measuring.
-#[must_use]
-pub fn points_of_a_game(weekly: &Weekly, changes: u32) -> f64 {
-    play::Play::new(weekly).run(changes).worth.view
 }
 
 impl Solution {

@@ -7,10 +7,10 @@ use smallvec::SmallVec;
 use super::pairing::{Pairs, Table};
 
 /// Exercises of a day up to which pairs are looked for.
-pub(super) const MOST_PAIRED: usize = 10;
+pub(in crate::search) const MOST_PAIRED: usize = 10;
 
 /// Picks that can be paired, with the places of their classes.
-pub(super) type Able = SmallVec<[(usize, usize); MOST_PAIRED]>;
+pub(in crate::search) type Able = SmallVec<[(usize, usize); MOST_PAIRED]>;
 
 /// The places of some classes, in order.
 type Classes = SmallVec<[usize; MOST_PAIRED]>;
@@ -20,13 +20,13 @@ type Saved = SmallVec<[u32; 6]>;
 
 /// What classes can save on a day, whichever exercises they are: few come again and again.
 #[derive(Clone, Default)]
-pub(super) struct Memo {
+pub(in crate::search) struct Memo {
     known: BTreeMap<Classes, Saved>,
 }
 
 impl Memo {
     /// For each number of pairs that some picks can make, the most seconds saved.
-    pub(super) fn saved(&mut self, counts: &Table, able: &Able) -> Saved {
+    pub(in crate::search) fn saved(&mut self, counts: &Table, able: &Able) -> Saved {
         let mut classes: Classes = able.iter().map(|(_, class)| *class).collect();
         classes.sort_unstable();
         if let Some(saved) = self.known.get(&classes) {
@@ -67,7 +67,7 @@ impl EveryWay<'_> {
 }
 
 /// The first so many pairs that save so much.
-pub(super) struct Wanted<'w> {
+pub(in crate::search) struct Wanted<'w> {
     counts: &'w Table,
     able: &'w Able,
     /// The most seconds that a pair of any of them saves.
@@ -77,7 +77,12 @@ pub(super) struct Wanted<'w> {
 
 impl<'w> Wanted<'w> {
     /// The first of the ways to make a number of pairs that save some seconds, of which there is one.
-    pub(super) fn pairs(counts: &'w Table, able: &'w Able, number: usize, saves: u32) -> Pairs {
+    pub(in crate::search) fn pairs(
+        counts: &'w Table,
+        able: &'w Able,
+        number: usize,
+        saves: u32,
+    ) -> Pairs {
         let all = able.iter().flat_map(|(_, one)| able.iter().map(|(_, other)| (*one, *other)));
         let saved = all.filter_map(|(one, other)| counts[one][other]).map(|(_, saves)| saves);
         let most_saved = saved.max().unwrap_or(0);

@@ -1,10 +1,10 @@
-//! The changes that a game tries: another exercise, other sets, another day.
+//! The changes that a run tries: another exercise, other sets, another day.
 
 use std::sync::Arc;
 
 use smallvec::{SmallVec, smallvec};
 
-use super::play::Play;
+use super::Annealer;
 
 /// One change: picks with their new sets.
 pub(super) type Change = SmallVec<[(usize, u32); 4]>;
@@ -12,7 +12,7 @@ pub(super) type Change = SmallVec<[(usize, u32); 4]>;
 /// Of a hundred changes, how many are two at once: where minutes are short, one alone often cannot help.
 const TWO_AT_ONCE: u32 = 30;
 
-impl Play<'_, '_> {
+impl Annealer<'_, '_> {
     pub(super) fn propose_one_or_two(&mut self) -> Option<Change> {
         let mut change = self.propose()?;
         if self.below(100) < TWO_AT_ONCE {
@@ -130,7 +130,7 @@ impl Play<'_, '_> {
         Some(change)
     }
 
-    /// One of a list; in a game that knows of others mostly one of the first, which stood long in them.
+    /// One of a list; in a run that knows of others mostly one of the first, which frequency long in them.
     fn early_one_of(&mut self, list: &[usize]) -> Option<usize> {
         let count = u32::try_from(list.len()).ok().filter(|count| *count > 0)?;
         let mut place = self.below(count);

@@ -10,7 +10,7 @@ pub const MOST: u32 = 100;
 /// The preference of an exercise on a day. Each exercise has its own stream, so that another exercise in the
 /// catalog does not reshuffle the rest; `variety` says how far the seed moves it from the usual order.
 #[must_use]
-pub fn preference(seed: u64, id: &str, day: usize, variety: f64) -> u32 {
+pub fn drawn(seed: u64, id: &str, day: usize, variety: f64) -> u32 {
     let usual = draw(0, id, day);
     let drawn = draw(seed, id, day);
     let mixed = f64::from(usual) * (1.0 - variety) + f64::from(drawn) * variety;
@@ -35,7 +35,7 @@ mod tests {
     /// Known answers, drawn once with `rand_chacha` 0.10: a change of generator or stream shows here.
     #[test]
     fn draws_stay_what_they_were() {
-        let drawn = |seed, id, day| preference(seed, id, day, 1.0);
+        let drawn = |seed, id, day| super::drawn(seed, id, day, 1.0);
         let some = [
             drawn(7, "back-squat", 0),
             drawn(7, "back-squat", 1),
@@ -47,6 +47,6 @@ mod tests {
 
     #[test]
     fn without_variety_every_seed_draws_the_same() {
-        assert_eq!(preference(1, "plank", 2, 0.0), preference(99, "plank", 2, 0.0));
+        assert_eq!(drawn(1, "plank", 2, 0.0), drawn(99, "plank", 2, 0.0));
     }
 }

@@ -1,41 +1,45 @@
-//! The weekly model as a board to play on: decisions are set one by one, and everything that follows from
+//! The weekly model as a evaluator to play on: decisions are set one by one, and everything that follows from
 //! them (what rows count, costs and gains, broken rows) is kept up to date.
 //!
 //! Variables that settle at their least or most follow from the decisions in the order of their creation, so
-//! no solver is needed to know what a week is worth.
+//! no solver is needed to know what a week is score.
+
+pub(super) mod index;
+pub(super) mod matching;
+pub(super) mod pairing;
 
 use std::sync::Arc;
 
-use super::wiring::{Known, Push, Standing, Wiring, small};
+use self::index::{Index, Known, Push, RowState, small};
 use crate::model::Weekly;
 use crate::program::Settles;
 
 /// Less than this is rounding.
-pub(super) const ROUNDING: f64 = 1e-6;
+pub(in crate::search) const ROUNDING: f64 = 1e-6;
 
-/// What a week is worth: broken rows, costs of the first two tiers, points of the third.
+/// What a week is score: broken rows, costs of the first two tiers, points of the third.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub(super) struct Worth {
+pub(in crate::search) struct Score {
     /// How far hard rows are broken, each row in its own unit; nought where all hold.
-    pub(super) broken: f64,
+    pub(in crate::search) broken: f64,
     /// Costs of tier 1.
-    pub(super) coverage: f64,
+    pub(in crate::search) coverage: f64,
     /// Costs of tier 2.
-    pub(super) ranges: f64,
+    pub(in crate::search) ranges: f64,
     /// Costs of a rework.
-    pub(super) changes: f64,
+    pub(in crate::search) changes: f64,
     /// Points of tier 3.
-    pub(super) view: f64,
+    pub(in crate::search) view: f64,
 }
 
-impl Worth {
+impl Score {
     /// Whether it has costs of tier 1 or 2.
-    pub(super) fn misses(&self) -> bool {
+    pub(in crate::search) fn misses(&self) -> bool {
         self.coverage + self.ranges > ROUNDING
     }
 
     /// The better one first.
-    pub(super) fn order(&self, other: &Worth) -> std::cmp::Ordering {
+    pub(in crate::search) fn order(&self, other: &Score) -> std::cmp::Ordering {
         match (self.beats(other), other.beats(self)) {
             (true, _) => std::cmp::Ordering::Less,
             (_, true) => std::cmp::Ordering::Greater,
@@ -44,7 +48,7 @@ impl Worth {
     }
 
     /// Whether it is better, one tier after another.
-    pub(super) fn beats(&self, other: &Worth) -> bool {
+    pub(in crate::search) fn beats(&self, other: &Score) -> bool {
         let pairs = [
             (other.broken, self.broken),
             (other.coverage, self.coverage),
@@ -56,30 +60,30 @@ impl Worth {
     }
 }
 
-/// How a board stands before anything is decided.
+/// How a evaluator stands before anything is decided.
 #[derive(Default)]
 struct Start {
-    rows: Vec<Standing>,
+    rows: Vec<RowState>,
     values: Vec<f64>,
-    worth: Worth,
+    score: Score,
 }
 
 /// Rows, columns and values.
 #[derive(Clone)]
-pub(super) struct Board {
-    wiring: Arc<Wiring>,
+pub(in crate::search) struct Evaluator {
+    wiring: Arc<Index>,
     start: Arc<Start>,
-    rows: Vec<Standing>,
+    rows: Vec<RowState>,
     /// Values of all variables.
-    pub(super) values: Vec<f64>,
-    worth: Worth,
+    pub(in crate::search) values: Vec<f64>,
+    score: Score,
     waiting: Waiting,
-    /// What changed since the last [`Board::keep`]: each value as it was, and each row once.
+    /// What changed since the last [`Evaluator::commit`]: each value as it was, and each row once.
     values_before: Vec<(u32, f64)>,
     rows_before: Vec<RowBefore>,
     /// Rows that changed in this turn say so, so that each is written down once.
     turn: u32,
-    kept: Worth,
+    kept: Score,
 }
 
 /// A row before it changed.
@@ -127,41 +131,41 @@ impl Waiting {
     }
 }
 
-impl Board {
-    /// A board where every decision is no.
-    pub(super) fn new(weekly: &Weekly) -> Board {
+impl Evaluator {
+    /// A evaluator where every decision is no.
+    pub(in crate::search) fn new(weekly: &Weekly) -> Evaluator {
         let model = &weekly.model;
-        let wiring = Wiring::new(weekly);
-        let rows = vec![Standing { left: 0.0, broken: 0.0, turn: 1 }; model.rows.len()];
-        let mut board = Board {
+        let wiring = Index::new(weekly);
+        let rows = vec![RowState { left: 0.0, broken: 0.0, turn: 1 }; model.rows.len()];
+        let mut evaluator = Evaluator {
             wiring: Arc::new(wiring),
             start: Arc::default(),
             rows,
             values: vec![0.0; model.vars.len()],
-            worth: Worth::default(),
+            score: Score::default(),
             waiting: Waiting { words: vec![0; model.vars.len().div_ceil(64) + 1], first: 0 },
             values_before: Vec::new(),
             rows_before: Vec::new(),
             turn: 1,
-            kept: Worth::default(),
+            kept: Score::default(),
         };
-        board.rows_before = (0..board.rows.len())
+        evaluator.rows_before = (0..evaluator.rows.len())
             .map(|row| RowBefore { row: small(row), left: 0.0, broken: 0.0 })
             .collect();
-        for var in 0..board.values.len() {
-            if board.wiring.settles[var].0 != Settles::Decision {
-                board.waiting.insert(var);
+        for var in 0..evaluator.values.len() {
+            if evaluator.wiring.settles[var].0 != Settles::Decision {
+                evaluator.waiting.insert(var);
             }
         }
-        board.settle();
-        board.keep();
-        let (rows, values) = (board.rows.clone(), board.values.clone());
-        board.start = Arc::new(Start { rows, values, worth: board.worth });
-        board
+        evaluator.settle();
+        evaluator.commit();
+        let (rows, values) = (evaluator.rows.clone(), evaluator.values.clone());
+        evaluator.start = Arc::new(Start { rows, values, score: evaluator.score });
+        evaluator
     }
 
-    /// Sets a decision; [`Board::settle`] must follow before the worth is read.
-    pub(super) fn set(&mut self, var: usize, value: f64) {
+    /// Sets a decision; [`Evaluator::settle`] must follow before the score is read.
+    pub(in crate::search) fn set(&mut self, var: usize, value: f64) {
         if self.change(var, value) {
             self.wake(var, 0);
         }
@@ -169,7 +173,7 @@ impl Board {
 
     /// Lets what a variable's rows push wait to be settled, from a place in the order on.
     fn wake(&mut self, var: usize, from: usize) {
-        for follower in self.wiring.followers.of(var) {
+        for follower in self.wiring.dependents.of(var) {
             if *follower as usize >= from {
                 self.waiting.insert(*follower as usize);
             }
@@ -193,23 +197,23 @@ impl Board {
             row.left += factor * by;
         }
         let tiers = &self.wiring.tiers[var];
-        self.worth.coverage += tiers[0] * by;
-        self.worth.ranges += tiers[1] * by;
-        self.worth.view += tiers[2] * by;
-        self.worth.changes += tiers[3] * by;
+        self.score.coverage += tiers[0] * by;
+        self.score.ranges += tiers[1] * by;
+        self.score.view += tiers[2] * by;
+        self.score.changes += tiers[3] * by;
         true
     }
 
     /// How much more is broken than before of the rows that picks and their sets alone decide.
-    pub(super) fn broken_by_picks(&self) -> f64 {
+    pub(in crate::search) fn broken_by_picks(&self) -> f64 {
         self.more_broken(Known::ByPicks)
     }
 
     /// Settles the costs of tiers 1 and 2, and returns how much more is broken than before of the rows known by then,
-    /// with the worth so far.
-    pub(super) fn settle_costs(&mut self) -> (f64, Worth) {
+    /// with the score so far.
+    pub(in crate::search) fn settle_costs(&mut self) -> (f64, Score) {
         self.settle_before(self.wiring.costs_end);
-        (self.more_broken(Known::Costed), self.worth)
+        (self.more_broken(Known::Costed), self.score)
     }
 
     fn more_broken(&self, by_now: Known) -> f64 {
@@ -228,40 +232,40 @@ impl Board {
         }
     }
 
-    /// Brings everything that follows up to date, and returns the worth.
-    pub(super) fn settle(&mut self) -> Worth {
+    /// Brings everything that follows up to date, and returns the score.
+    pub(in crate::search) fn settle(&mut self) -> Score {
         self.settle_before(usize::MAX);
         for before in &self.rows_before {
             let row = &mut self.rows[before.row as usize];
             let limit = &self.wiring.limits[before.row as usize];
             if limit.can_break {
                 let now = limit.broken_by(row.left);
-                self.worth.broken += now - row.broken;
+                self.score.broken += now - row.broken;
                 row.broken = now;
             }
         }
-        self.worth
+        self.score
     }
 
     /// Takes back everything that was ever set.
-    pub(super) fn clear(&mut self) {
+    pub(in crate::search) fn clear(&mut self) {
         let start = Arc::clone(&self.start);
         self.rows.clone_from(&start.rows);
         self.values.clone_from(&start.values);
-        self.worth = start.worth;
-        self.kept = start.worth;
+        self.score = start.score;
+        self.kept = start.score;
         self.next_turn();
         self.waiting.clear();
     }
 
     /// Keeps what was set and settled.
-    pub(super) fn keep(&mut self) {
-        self.kept = self.worth;
+    pub(in crate::search) fn commit(&mut self) {
+        self.kept = self.score;
         self.next_turn();
     }
 
-    /// Takes back everything since the last [`Board::keep`].
-    pub(super) fn take_back(&mut self) {
+    /// Takes back everything since the last [`Evaluator::commit`].
+    pub(in crate::search) fn rollback(&mut self) {
         while let Some((var, value)) = self.values_before.pop() {
             self.values[var as usize] = value;
         }
@@ -269,7 +273,7 @@ impl Board {
             let row = &mut self.rows[before.row as usize];
             (row.left, row.broken) = (before.left, before.broken);
         }
-        self.worth = self.kept;
+        self.score = self.kept;
         self.next_turn();
         self.waiting.clear();
     }

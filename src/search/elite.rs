@@ -1,0 +1,119 @@
+//! The elite pool: the best weeks met under a split, crossed with one another and annealed again, until that brings
+//! nothing better.
+
+use rayon::prelude::*;
+
+use super::anneal::{Annealer, Incumbent};
+use super::budget::Budget;
+
+/// Weeks that are kept for crossing.
+const POOLED: usize = 10;
+
+/// Of a round, the runs that go on from the best week; the others start from a cross of two.
+const FROM_THE_BEST: u64 = 1;
+
+/// Rounds that splits play which are so near to one another after all runs.
+pub(super) const DECIDING: u64 = 2;
+
+/// Annealing runs side by side.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Runs {
+    /// The number of the first: a run draws the same wherever it is made.
+    pub(super) first: u64,
+    /// How many.
+    pub(super) count: u32,
+    /// Proposals of each.
+    pub(super) proposals: u32,
+}
+
+impl Runs {
+    /// The runs of one split, for a request of some days.
+    pub(super) fn of(budget: Budget, days: usize) -> Runs {
+        let days = u32::try_from(days).unwrap_or(u32::MAX).max(1);
+        let count = budget.runs.max(budget.run_days / days);
+        // A week of few days is quickly evaluated, and often tight: its runs are as long as those of a longer week.
+        let proposals = budget.proposals_a_day.saturating_mul(days.max(budget.least_days));
+        Runs { first: 1, count, proposals }
+    }
+
+    /// The shorter runs of a round; no two rounds have a run in common.
+    pub(super) fn round(self, budget: Budget, round: u64) -> Runs {
+        Runs { first: round << 32, count: budget.round_runs, proposals: self.proposals / 5 * 2 }
+    }
+
+    pub(super) fn numbers(self) -> impl IndexedParallelIterator<Item = u64> {
+        let numbers: Vec<u64> = (self.first..).take(self.count.max(1) as usize).collect();
+        numbers.into_par_iter()
+    }
+}
+
+/// The best weeks met under a split, the best first, no two of the same score.
+pub(super) struct ElitePool {
+    weeks: Vec<Incumbent>,
+    /// How often each pick was seen to stand in the runs so far.
+    pub(super) frequency: Vec<u32>,
+}
+
+impl ElitePool {
+    pub(super) fn new(first: Incumbent) -> ElitePool {
+        ElitePool { frequency: first.frequency.clone(), weeks: vec![first] }
+    }
+
+    /// The best week.
+    pub(super) fn best(&self) -> &Incumbent {
+        &self.weeks[0]
+    }
+
+    pub(super) fn take_in(&mut self, incumbents: Vec<Incumbent>) {
+        for incumbent in incumbents {
+            self.take_in_one(incumbent);
+        }
+    }
+
+    fn take_in_one(&mut self, incumbent: Incumbent) {
+        for (frequency, more) in self.frequency.iter_mut().zip(&incumbent.frequency) {
+            *frequency += more;
+        }
+        let worse = |week: &Incumbent| !week.score.beats(&incumbent.score);
+        let place = self.weeks.iter().position(worse).unwrap_or(self.weeks.len());
+        let same = self.weeks.get(place).is_some_and(|week| !incumbent.score.beats(&week.score));
+        if !same {
+            self.weeks.insert(place, incumbent);
+            self.weeks.truncate(POOLED);
+        }
+    }
+
+    /// Rounds of short runs from crosses of the best weeks, until none has brought a better one for a while.
+    pub(super) fn improved(mut self, empty: &Annealer, runs: Runs, budget: Budget) -> Incumbent {
+        let mut idle = 0;
+        for round in DECIDING + 1..=DECIDING + u64::from(budget.rounds) {
+            let before = self.best().score;
+            self.improve(empty, runs.round(budget, round));
+            idle = if self.best().score.beats(&before) { 0 } else { idle + 1 };
+            if idle == budget.patience {
+                break;
+            }
+        }
+        let best = self.weeks.swap_remove(0);
+        Incumbent { frequency: self.frequency, ..best }
+    }
+
+    /// A round: one run from the best week, the others from crosses.
+    pub(super) fn improve(&mut self, empty: &Annealer, runs: Runs) {
+        let start = empty.clone().knowing(&self.frequency);
+        let run = |number: u64| {
+            let mut run = start.run(number);
+            if number - runs.first < FROM_THE_BEST || self.weeks.len() == 1 {
+                return run.with(&self.best().values).reanneal(runs.proposals);
+            }
+            let count = u32::try_from(self.weeks.len()).unwrap_or(u32::MAX);
+            // The better of two draws, with any other.
+            let one = run.below(count).min(run.below(count));
+            let other = run.below(count);
+            let [one, other] = [one, other].map(|place| &self.weeks[place as usize].values);
+            run.cross(one, other).reanneal(runs.proposals)
+        };
+        let incumbents: Vec<Incumbent> = runs.numbers().map(run).collect();
+        self.take_in(incumbents);
+    }
+}

@@ -1,0 +1,30 @@
+//! The search: from the model of a request to the best week that is found, with value and bound of each tier.
+//!
+//! `solve` is the way through: presolve, simulated annealing of every split in a race, crossover of the elite weeks,
+//! bounds, and the seed's choice among equally good weeks.
+
+mod anneal;
+pub mod budget;
+mod elite;
+mod evaluator;
+mod exact;
+pub mod feasibility;
+pub mod model_file;
+pub mod preference;
+pub mod presolve;
+pub mod probe;
+mod problem;
+mod racing;
+pub mod rework;
+mod solution;
+pub mod solve;
+mod tie_break;
+
+pub use self::solution::{Done, Solution};
+use crate::model::Weekly;
+
+/// The points of tier 3 after one run from an empty week; for measuring.
+#[must_use]
+pub fn points_of_a_run(weekly: &Weekly, changes: u32) -> f64 {
+    anneal::Annealer::new(weekly).anneal(changes).score.view
+}

@@ -1,0 +1,115 @@
+//! Quick answers from runs alone: whether there is a week, a week without bounds, and what the plan that is
+//! reworked is score as it stands.
+
+use rayon::prelude::*;
+
+use super::anneal::{Annealer, Incumbent};
+use super::budget::Budget;
+use super::elite::Runs;
+use super::feasibility::{QUICK, Stage, Verdict, any_week};
+use super::presolve::dominance;
+use super::problem::{SplitProblem, rounded};
+use super::racing::first_run;
+use super::solution::Solution;
+use crate::program::backend::Backend;
+use crate::request::Request;
+use crate::rules;
+use crate::split::Split;
+
+/// Changes for each day of a run that goes on from any week.
+const MENDING: u32 = 2_000;
+
+/// A quick week without bounds that meets the demands, played on from any week that does.
+#[must_use]
+pub fn sketch_of_any(request: &Request, splits: &[Split]) -> Option<Solution> {
+    let keep = dominance::kept(request);
+    let found = splits.par_iter().filter_map(|split| {
+        let problem =
+            SplitProblem::new(request, split, &keep, Backend::default()).with_demands_only();
+        let incumbent = problem.any_week(&QUICK).ok()?;
+        Some((problem, incumbent))
+    });
+    let found: Vec<(SplitProblem, Incumbent)> = found.collect();
+    let best = found
+        .into_iter()
+        .reduce(|best, next| if next.1.score.beats(&best.1.score) { next } else { best });
+    let (problem, incumbent) = best?;
+    Some(problem.finished(&incumbent))
+}
+
+/// A quick week without bounds: one run under each split, and the best of them if it meets the hard rules.
+#[must_use]
+pub fn sketch(request: &Request, splits: &[Split], proposals_a_day: u32) -> Option<Solution> {
+    let keep = dominance::kept(request);
+    let problems: Vec<SplitProblem> = splits
+        .iter()
+        .map(|split| SplitProblem::new(request, split, &keep, Backend::default()))
+        .collect();
+    let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
+    let changes = proposals_a_day.saturating_mul(days);
+    let runs = problems.par_iter().map(|problem| first_run(problem, changes));
+    let incumbents: Vec<Incumbent> = runs.collect();
+    let best = incumbents
+        .iter()
+        .enumerate()
+        .reduce(|best, next| if next.1.score.beats(&best.1.score) { next } else { best });
+    let (place, incumbent) = best.filter(|(_, incumbent)| incumbent.score.broken < 1e-6)?;
+    Some(problems[place].finished(incumbent))
+}
+
+/// What a split is score after its first run in the race.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tried {
+    /// The split.
+    pub split: Split,
+    /// Costs of tiers 1 and 2 and points of tier 3, where the run met the hard rules.
+    pub tiers: Option<[f64; 3]>,
+}
+
+/// The first run of each split; the winner of the race is then played on.
+#[must_use]
+pub fn tried(request: &Request, splits: &[Split], budget: Budget) -> Vec<Tried> {
+    let keep = dominance::kept(request);
+    let runs = Runs::of(budget, request.days.len());
+    let first_game = |split: &Split| {
+        let problem = SplitProblem::new(request, split, &keep, budget.backend);
+        let score = first_run(&problem, runs.proposals).score;
+        let tiers = [score.coverage, score.ranges, score.view].map(rounded);
+        Tried { split: split.clone(), tiers: (score.broken < 1e-6).then_some(tiers) }
+    };
+    splits.par_iter().map(first_game).collect()
+}
+
+/// What the picks of the plan that is reworked are score as they stand: costs of tiers 1 and 2, points of tier 3;
+/// under the split that serves them best.
+#[must_use]
+pub fn as_it_stands(request: &Request, splits: &[Split]) -> Option<[f64; 3]> {
+    let keep = dominance::kept(request);
+    let scores = splits.iter().map(|split| {
+        let problem = SplitProblem::new(request, split, &keep, Backend::default());
+        Annealer::at_start(&problem.weekly).score()
+    });
+    let best = scores.reduce(|best, next| if next.beats(&best) { next } else { best })?;
+    Some([rounded(best.coverage), rounded(best.ranges), rounded(best.view)])
+}
+
+impl SplitProblem<'_> {
+    /// A week as a solution that says nothing of bounds.
+    fn finished(&self, incumbent: &Incumbent) -> Solution {
+        let score = incumbent.score;
+        let bounds = [score.coverage, score.ranges, score.changes, score.view];
+        self.solution(std::slice::from_ref(&incumbent.values), bounds)
+    }
+
+    /// Any week that meets the hard rules, as it is quickly found, and played on from there.
+    pub(super) fn any_week(&self, stages: &[Stage]) -> Result<Incumbent, Verdict> {
+        let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
+        let rows = [rules::hard_rows_only(self.weekly.clone())];
+        let asked = any_week(&rows, stages);
+        let verdict = asked.verdict();
+        let (_, values) = asked.week.ok_or(verdict)?;
+        let start = Annealer::new(&self.weekly).with(&values).run(0);
+        let incumbent = start.reanneal(MENDING.saturating_mul(days));
+        if incumbent.score.broken < 1e-6 { Ok(incumbent) } else { Err(Verdict::Unknown) }
+    }
+}

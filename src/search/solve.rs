@@ -1,0 +1,149 @@
+//! The best week of a request: every split annealed in a race, the best weeks of the winner crossed, bounds, and the
+//! seed's choice. Small weeks are solved whole, to the proof.
+
+use super::anneal::Annealer;
+use super::budget::Budget;
+use super::elite::{ElitePool, Runs};
+use super::feasibility::{THOROUGH, Verdict};
+use super::presolve::dominance;
+pub use super::problem::NoWeek;
+use super::problem::{SplitProblem, costs};
+use super::racing::{self, Racer};
+use super::{rework, solution::Solution};
+use crate::program::{backend, value};
+use crate::request::Request;
+use crate::split::Split;
+
+/// Solves a request under each split as far as it stays in the race, and returns the best week. Where no week
+/// is found that keeps to all conventions, one is looked for that meets the demands alone.
+///
+/// # Errors
+/// Whether it is proven for every split that there is no week, or none was found.
+pub fn best(request: &Request, splits: &[Split], budget: Budget) -> Result<Solution, NoWeek> {
+    let keep = dominance::kept(request);
+    let problem = |split| SplitProblem::new(request, split, &keep, budget.backend);
+    let problems: Vec<SplitProblem> = splits.iter().map(problem).collect();
+    let problems = match annealed(problems, budget) {
+        Ok(solution) => return Ok(solution),
+        Err((NoWeek::Impossible, _)) => return Err(NoWeek::Impossible),
+        Err((NoWeek::NotFound, problems)) => problems,
+    };
+    let problems = problems.into_iter().map(SplitProblem::with_demands_only).collect();
+    annealed(problems, budget).or_else(|(nothing, problems)| match nothing {
+        NoWeek::Impossible => Err(nothing),
+        NoWeek::NotFound => by_solver(problems, budget),
+    })
+}
+
+/// The best week that annealing finds, or what is known instead, and the problems again.
+fn annealed(
+    problems: Vec<SplitProblem>,
+    budget: Budget,
+) -> Result<Solution, (NoWeek, Vec<SplitProblem>)> {
+    let days = problems.first().map_or(1, |problem| problem.weekly.request.days.len());
+    let runs = Runs::of(budget, days);
+    match racing::winner(&problems, budget, runs) {
+        Ok(Racer { place, pool }) if pool.best().score.broken < 1e-6 => {
+            // What bounds this week bounds every better one, so the two need not wait for each other.
+            let (problem, values) = (&problems[place], pool.best().values.clone());
+            let (incumbent, bounds) = rayon::join(
+                || pool.improved(&Annealer::new(&problem.weekly), runs, budget),
+                || is_annealed(problem, budget).then(|| problem.bounds(&values)),
+            );
+            let incumbent = rework::put_back(&problem.weekly, incumbent);
+            Ok(finished(problems, place, incumbent.values, bounds, budget))
+        }
+        Ok(_) => Err((NoWeek::NotFound, problems)),
+        Err(nothing) => Err((nothing, problems)),
+    }
+}
+
+/// Where no run meets the hard rules, the solver looks under each split, and may prove that none can.
+fn by_solver(problems: Vec<SplitProblem>, budget: Budget) -> Result<Solution, NoWeek> {
+    let mut all_proven = true;
+    for place in 0..problems.len() {
+        match found_by_solver(&problems[place]) {
+            Ok(values) => {
+                let values = improved_from(&problems[place], values, budget);
+                return Ok(finished(problems, place, values, None, budget));
+            }
+            Err(nothing) => all_proven &= nothing == NoWeek::Impossible,
+        }
+    }
+    Err(if all_proven { NoWeek::Impossible } else { NoWeek::NotFound })
+}
+
+/// Whether annealing alone looks for the best week, which is not solved whole.
+fn is_annealed(problem: &SplitProblem, budget: Budget) -> bool {
+    problem.weekly.picks.len() > budget.exact_picks && !problem.is_always_exact()
+}
+
+/// From a week that meets the hard rules to the best one and the later blocks. Bounds are found where none are given.
+fn finished(
+    problems: Vec<SplitProblem>,
+    place: usize,
+    values: Vec<f64>,
+    bounds: Option<[f64; 4]>,
+    budget: Budget,
+) -> Solution {
+    let problem = problems.into_iter().nth(place).expect("the place is one of the problems");
+    if !is_annealed(&problem, budget) {
+        return problem.exact(values);
+    }
+    let mut bounds = bounds.unwrap_or_else(|| problem.bounds(&values));
+    bounds[3] = bounds[3].max(value(&problem.weekly.view, &values));
+    problem.varied(&values, bounds)
+}
+
+/// Any week by the solver, which may prove that there is none.
+fn found_by_solver(problem: &SplitProblem) -> Result<Vec<f64>, NoWeek> {
+    match problem.any_week(&THOROUGH) {
+        Ok(incumbent) => return Ok(incumbent.values),
+        Err(Verdict::Impossible) => return Err(NoWeek::Impossible),
+        Err(_) if !problem.is_always_exact() => return Err(NoWeek::NotFound),
+        Err(_) => {}
+    }
+    match problem.solved(&costs(&problem.weekly.coverage), None) {
+        Ok(found) => Ok(found.values),
+        Err(backend::Nothing::Infeasible) => Err(NoWeek::Impossible),
+        Err(backend::Nothing::Stopped) => Err(NoWeek::NotFound),
+    }
+}
+
+/// A week improved by rounds of runs; one whose pairs only the solver sees stays as it is.
+fn improved_from(problem: &SplitProblem, values: Vec<f64>, budget: Budget) -> Vec<f64> {
+    let empty = Annealer::new(&problem.weekly);
+    let first = empty.clone().with(&values).anneal(0);
+    if first.score.broken > 1e-6 {
+        return values;
+    }
+    let runs = Runs::of(budget, problem.weekly.request.days.len());
+    ElitePool::new(first).improved(&empty, runs, budget).values
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::planner::{Options, Planner};
+    use crate::split::design;
+
+    /// A week that only the last resort finds is as good as one that runs find, or nearly.
+    #[test]
+    fn what_the_last_resort_finds_is_played_on() {
+        let profile = serde_yaml::from_str(
+            "client: last-01\ntraining_status: intermediate\ngoal: general-fitness\nequipment: [dumbbells, bench]\n\
+             sessions: [{day: mon, minutes: 45}, {day: thu, minutes: 45}]\n",
+        );
+        let options = Options::default();
+        let request = Planner::built_in().request(&profile.unwrap(), &options);
+        let (splits, budget) = (design::candidates(&request), options.budget);
+        let keep = dominance::kept(&request);
+        let problem = || SplitProblem::new(&request, &splits[0], &keep, budget.backend);
+        let points = |solution: &Solution| solution.tiers.last().unwrap().value;
+        let best = points(&best(&request, &splits[..1], budget).unwrap());
+        let any = value(&problem().weekly.view, &found_by_solver(&problem()).unwrap());
+        let played = points(&by_solver(vec![problem()], budget).unwrap());
+        assert!(any < 0.97 * best, "any week is good enough: {any} of {best}");
+        assert!(played > 0.98 * best, "{played} of {best}");
+    }
+}
