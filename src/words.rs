@@ -112,6 +112,19 @@ words! {
 }
 
 words! {
+    /// How soon a coach takes an exercise: what comes first for its movement, what is good too, what needs a reason,
+    /// and what serves only where proper kit is missing.
+    #[derive(Default)]
+    Standing {
+        Staple,
+        #[default]
+        Regular,
+        Special,
+        StandIn,
+    }
+}
+
+words! {
     /// The part of a session that a preparation or conditioning item serves.
     Part { General, Rolling, Mobility, Activation, Steady, Intervals }
 }

@@ -6,7 +6,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::words::{
-    Grade, Kind, Kit, LoadKind, Measure, Muscle, Part, Pattern, Role, Sides, Stress,
+    Grade, Kind, Kit, LoadKind, Measure, Muscle, Part, Pattern, Role, Sides, Standing, Stress,
 };
 
 /// One entry of the catalog.
@@ -39,6 +39,21 @@ pub struct Entry {
     /// Worth leading a session with.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub main: bool,
+    /// How soon a coach takes it where kit, limits and level leave it.
+    #[serde(default, skip_serializing_if = "is_regular")]
+    pub standing: Standing,
+    /// The exercise that this one is a variant of: it comes with or after that one, and goes where that one is never
+    /// wanted.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(example = &"back-squat")]
+    pub variant_of: Option<String>,
+    /// Whether a novice may learn the movement by it, even where it is a stand-in.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub first_step: bool,
+    /// How much there is to learn: 1 done well in the first session, 2 after a few, 3 after weeks with a coach.
+    #[serde(default = "least_skill", skip_serializing_if = "is_least_skill")]
+    #[schemars(range(min = 1, max = 3))]
+    pub skill: u8,
     /// Muscles that get one set per set, the prime mover first.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     #[schemars(example = ["quads", "glutes"])]
@@ -99,6 +114,17 @@ const fn default_role() -> Role {
 }
 const fn default_load() -> LoadKind {
     LoadKind::None
+}
+const fn least_skill() -> u8 {
+    1
+}
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands over a reference")]
+fn is_least_skill(skill: &u8) -> bool {
+    *skill == 1
+}
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands over a reference")]
+fn is_regular(standing: &Standing) -> bool {
+    *standing == Standing::Regular
 }
 #[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands over a reference")]
 fn is_work(role: &Role) -> bool {
