@@ -11,7 +11,6 @@ use crate::plan::working_load::{Ask, KnownLifts};
 use crate::plan::{fit, racks, spare_time};
 use crate::request::Request;
 use crate::request::dose::{Duty, dose};
-use crate::request::resolve::{kit_for, limited};
 use crate::timing::fill_in;
 use crate::words::{GroupKind, Role};
 
@@ -28,7 +27,7 @@ impl<'a> Course<'a> {
     #[must_use]
     pub fn new(request: &'a Request) -> Course<'a> {
         let careful = screening::advise(&request.profile).start;
-        let usable = usable(request, Role::Conditioning);
+        let usable: Vec<&Entry> = request.eligible_for(Role::Conditioning).collect();
         let ending = conditioning::choose(&request.profile, &usable, &careful);
         Course { request, careful, ending }
     }
@@ -43,7 +42,7 @@ impl<'a> Course<'a> {
     /// sessions stand in the order of the request's days.
     #[must_use]
     pub fn with_endings(&self, mut sessions: Vec<Session>) -> Vec<Session> {
-        let finishers = usable(self.request, Role::Finisher);
+        let finishers: Vec<&Entry> = self.request.eligible_for(Role::Finisher).collect();
         for (place, (session, day)) in sessions.iter_mut().zip(&self.request.days).enumerate() {
             let ends = |kind| matches!(kind, GroupKind::Conditioning | GroupKind::Finisher);
             session.note = spare_time::at_its_fullest(session);
@@ -99,19 +98,6 @@ impl<'a> Course<'a> {
         let found = known.working_load(entry, ladder.as_ref(), ask);
         Lift { ladder, one_rep_max_kg: found.one_rep_max_kg, cap_kg: found.cap_kg }
     }
-}
-
-/// Entries of a role that kit, limits, level and the client's wishes allow, in id order.
-fn usable(request: &Request, role: Role) -> Vec<&Entry> {
-    let profile = &request.profile;
-    let fits = |entry: &&Entry| {
-        entry.role == role
-            && entry.level <= request.figures.level
-            && !profile.exercises.never.contains(&entry.id)
-            && kit_for(profile, entry).is_ok()
-            && limited(profile, entry).is_none()
-    };
-    request.entries.values().map(AsRef::as_ref).filter(fits).collect()
 }
 
 #[cfg(test)]

@@ -2,11 +2,9 @@
 //! seconds kept for it.
 
 use std::collections::BTreeSet;
-use std::sync::Arc;
 
 use crate::input::catalog::Entry;
 use crate::input::plan::{Group, Item};
-use crate::request::resolve::{kit_for, limited};
 use crate::request::{Day, Request};
 use crate::timing;
 use crate::words::{GroupKind, Measure, Muscle, Part, Role, Sides};
@@ -20,7 +18,7 @@ const SHORT_MINUTES: u32 = 30;
 #[must_use]
 pub fn preparation(request: &Request, day: &Day, muscles: &[Muscle]) -> Option<Group> {
     let mut left = day.prep_s.checked_sub(timing::WAY_IN_S)?;
-    let mut chosen: Vec<Arc<Entry>> = Vec::new();
+    let mut chosen: Vec<&Entry> = Vec::new();
     let mut open: BTreeSet<Muscle> = muscles.iter().copied().collect();
     let parts: &[&[Part]] = if day.minutes <= SHORT_MINUTES {
         &[&[Part::Activation], &[Part::Mobility]]
@@ -41,7 +39,7 @@ pub fn preparation(request: &Request, day: &Day, muscles: &[Muscle]) -> Option<G
                 (worth(entry, &open, muscles), std::cmp::Reverse(entry.id.clone()))
             });
         if let Some(entry) = best.filter(|_| chosen.len() < MOST_ITEMS) {
-            left -= shortest_s(&entry);
+            left -= shortest_s(entry);
             open.retain(|muscle| !entry.muscles.contains(muscle));
             chosen.push(entry);
         }
@@ -53,17 +51,10 @@ pub fn preparation(request: &Request, day: &Day, muscles: &[Muscle]) -> Option<G
     Some(Group { kind: GroupKind::Prep, seconds: None, items })
 }
 
-/// Items of some parts that kit, limits and level allow.
-fn usable(request: &Request, parts: &[Part]) -> Vec<Arc<Entry>> {
-    let fits = |entry: &&Arc<Entry>| {
-        entry.role == Role::Prep
-            && entry.part.is_some_and(|part| parts.contains(&part))
-            && entry.level <= request.figures.level
-            && !request.profile.exercises.never.contains(&entry.id)
-            && kit_for(&request.profile, entry).is_ok()
-            && limited(&request.profile, entry).is_none()
-    };
-    request.entries.values().filter(fits).cloned().collect()
+/// Items of some parts that the client may do.
+fn usable<'a>(request: &'a Request, parts: &[Part]) -> Vec<&'a Entry> {
+    let of_parts = |entry: &&Entry| entry.part.is_some_and(|part| parts.contains(&part));
+    request.eligible_for(Role::Prep).filter(of_parts).collect()
 }
 
 /// Muscles that still wait for an item count most, and the day's first muscles before others.

@@ -6,6 +6,7 @@ pub mod candidate;
 pub mod conflicts;
 pub mod day;
 pub mod dose;
+pub mod eligibility;
 pub mod figures;
 pub mod resolve;
 pub mod screening;

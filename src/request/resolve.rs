@@ -3,13 +3,14 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::candidate::{Candidate, Station, Wish, grade};
+use super::candidate::{Candidate, Station, Wish};
 use super::dose::{self, Duty};
+use super::eligibility::is_named;
 use super::{Barred, Day, Entries, Figures, Request, screening, target, targets};
 use crate::input::catalog::Entry;
-use crate::input::profile::{Limit, Profile};
+use crate::input::profile::Profile;
 use crate::timing;
-use crate::words::{Goal, Grade, Kind, Kit, LoadKind, Muscle, Pattern, Role, Status, Stress};
+use crate::words::{Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Status};
 
 /// The most sessions a week that carry conditioning while strength comes first (Wilson et al. 2012).
 const CONDITIONING_DAYS: usize = 3;
@@ -55,7 +56,6 @@ pub fn resolve(
             }
         }
     }
-    set_uses(&mut request);
     prefer_loads(&mut request);
     request
 }
@@ -86,62 +86,13 @@ fn closing_days(profile: &Profile, days: usize) -> BTreeSet<usize> {
     }
 }
 
-/// The kit that serves an entry, or the first reason that keeps it out.
+/// The kit that serves an entry which the week has a use for, or the first reason that keeps it out.
 fn usable(request: &Request, entry: &Entry) -> Result<Vec<Kit>, Barred> {
-    let profile = &request.profile;
-    let named = |list: &[String]| list.contains(&entry.id);
-    if named(&profile.exercises.never) {
-        return Err(Barred::Never);
-    }
-    let kit = kit_for(profile, entry)?;
-    if let Some(stress) = limited(profile, entry) {
-        return Err(Barred::Limit(stress));
-    }
-    let known = named(&profile.exercises.must)
-        || named(&profile.exercises.prefer)
-        || profile.known_lifts.contains_key(&entry.id);
-    if entry.level > request.figures.level + u8::from(known) {
-        return Err(Barred::Level(entry.level));
-    }
-    if !known && !has_purpose(request, entry) {
+    let kit = request.eligible(entry)?;
+    if !is_named(&request.profile, &entry.id) && !has_purpose(request, entry) {
         return Err(Barred::NoPurpose);
     }
     Ok(kit)
-}
-
-/// The first set of kit that is all there, or what the nearest one lacks.
-pub(crate) fn kit_for(profile: &Profile, entry: &Entry) -> Result<Vec<Kit>, Barred> {
-    let missing = |needs: &Vec<Kit>| -> Vec<Kit> {
-        needs.iter().copied().filter(|item| !has_kit(profile, *item)).collect()
-    };
-    if let Some(kit) = entry.needs.iter().find(|needs| missing(needs).is_empty()) {
-        return Ok(kit.clone());
-    }
-    let least = entry.needs.iter().map(missing).min_by_key(Vec::len);
-    Err(Barred::Kit(least.unwrap_or_default()))
-}
-
-/// Whether the place has an item; an adjustable bench serves as a bench.
-pub(crate) fn has_kit(profile: &Profile, item: Kit) -> bool {
-    let there = |item: Kit| {
-        let equipment = profile.equipment.as_ref();
-        equipment.and_then(|kit| kit.items.get(&item)).is_some_and(|stock| stock.count() > 0)
-    };
-    there(item) || (item == Kit::Bench && there(Kit::AdjustableBench))
-}
-
-/// The first stress of an entry that the client's limits keep out. Pregnancy keeps out lying on the
-/// back and breath-holding (ACOG Committee Opinion 804; common practice).
-pub(crate) fn limited(profile: &Profile, entry: &Entry) -> Option<Stress> {
-    let pregnant = profile.screening.as_ref().is_some_and(|answers| answers.pregnant);
-    let pregnancy = [Stress::Supine, Stress::BreathHold].map(Limit::Whole);
-    let limits = profile.limits.iter().chain(pregnancy.iter().filter(|_| pregnant));
-    limits.into_iter().find_map(|limit| match limit {
-        Limit::Whole(stress) => grade(entry, *stress).map(|_| *stress),
-        Limit::Graded(limit) => {
-            grade(entry, limit.tag).filter(|grade| *grade > limit.allow).map(|_| limit.tag)
-        }
-    })
 }
 
 /// Whether an entry can serve any wish: a target, a pattern that each week should have, or explosive
@@ -197,7 +148,7 @@ fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate 
         station: Station::of(&kit),
         kit,
         worth: 0,
-        uses: 2,
+        uses: request.weekly_uses(entry),
     };
     candidate.worth = worth(request, &candidate);
     candidate
@@ -302,42 +253,4 @@ fn is_unloaded(candidate: &Candidate) -> bool {
         candidate.entry.load,
         LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
     )
-}
-
-/// How often each exercise may be done in a week.
-fn set_uses(request: &mut Request) {
-    let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
-    let mut by_pattern: BTreeMap<Pattern, u32> = BTreeMap::new();
-    for candidate in &request.candidates {
-        *by_pattern.entry(candidate.pattern).or_default() += 1;
-    }
-    let often = is_often(&request.profile);
-    for candidate in &mut request.candidates {
-        candidate.uses = uses(&candidate.entry, often, by_pattern[&candidate.pattern], days);
-    }
-}
-
-/// Three times for main lifts of novices or strength goals, else twice; trunk and calves are free, and
-/// where fewer than three exercises of a pattern are usable, half the days.
-pub(crate) fn uses(entry: &Entry, often: bool, usable_of_pattern: u32, days: u32) -> u32 {
-    let pattern = entry.pattern.unwrap_or(Pattern::Locomotion);
-    if pattern.is_trunk() || pattern == Pattern::PlantarFlexion || pattern == Pattern::Balance {
-        return days;
-    }
-    let usual = if entry.main && often { 3 } else { 2 };
-    if usable_of_pattern < 3 { usual.max(days.div_ceil(2)) } else { usual }
-}
-
-/// Whether main lifts may come three times a week.
-fn is_often(profile: &Profile) -> bool {
-    profile.training_status == Status::Novice || profile.goal == Goal::Strength
-}
-
-/// The heaviest grade that a client's limits leave of a stress, for messages.
-#[must_use]
-pub fn allowed(profile: &Profile, stress: Stress) -> Option<Grade> {
-    profile.limits.iter().find_map(|limit| match limit {
-        Limit::Graded(limit) if limit.tag == stress => Some(limit.allow),
-        _ => None,
-    })
 }

@@ -3,14 +3,13 @@
 //! Counted in whole sets of multi-joint pushes and pulls; knee is squat, lunge and knee extension, hip is hinge,
 //! hip extension and knee flexion. Bands of 0.9-1.5 and 0.67-1.5 are common practice.
 
-use super::left::left;
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::{Weekly, minus, times};
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::week::Week;
-use crate::words::{Kind, Pattern, Side};
+use crate::words::{Kind, Pattern, Role, Side};
 
 /// Sets by side and week.
 pub(super) struct PushPullBalance;
@@ -86,7 +85,7 @@ impl Rule for PushPullBalance {
             .filter_map(|ratio| {
                 let above = |entry: &Entry| counts(entry, ratio.above);
                 let below = |entry: &Entry| counts(entry, ratio.below);
-                if !left(request).any(above) || !left(request).any(below) {
+                if !request.eligible_for(Role::Work).any(above) || !request.eligible_for(Role::Work).any(below) {
                     return None;
                 }
                 let (above, below) = (week.sets_of(above), week.sets_of(below));

@@ -3,14 +3,13 @@
 //! A pattern counts only where kit and limits leave an exercise of it. Legs, an upper-body pull and an
 //! upper-body push are the published minimum (Iversen et al. 2021); the rest is common practice.
 
-use super::left::left;
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::week::Week;
-use crate::words::{Pattern, Sides};
+use crate::words::{Pattern, Role, Sides};
 
 /// Patterns by week.
 pub(super) struct Coverage;
@@ -87,7 +86,7 @@ impl Rule for Coverage {
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let has = |test: fn(&Entry) -> bool| week.work().any(|(_, item)| test(&item.entry));
-        let any_left = |test: fn(&Entry) -> bool| left(request).any(test);
+        let any_left = |test: fn(&Entry) -> bool| request.eligible_for(Role::Work).any(test);
         needs(request)
             .into_iter()
             .filter(|(name, test)| {

@@ -2,13 +2,12 @@
 //!
 //! One to three sets of three to six fast repetitions each (ACSM 2009).
 
-use super::left::left;
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::week::Week;
-use crate::words::{Goal, Pattern};
+use crate::words::{Goal, Pattern, Role};
 
 /// Days with explosive work.
 pub(super) struct ExplosiveWork;
@@ -21,7 +20,7 @@ const MOST_A_DAY: f64 = 2.0;
 
 /// Exposures that a request should have.
 fn wanted(request: &Request) -> u32 {
-    let possible = left(request).any(|entry| entry.pattern.is_some_and(Pattern::is_explosive));
+    let possible = request.eligible_for(Role::Work).any(|entry| entry.pattern.is_some_and(Pattern::is_explosive));
     let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
     if request.profile.goal == Goal::Power && possible { EXPOSURES.min(days) } else { 0 }
 }

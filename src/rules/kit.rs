@@ -2,7 +2,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::request::Request;
-use crate::request::resolve::kit_for;
+use crate::request::eligibility::kit_for;
 use crate::week::Week;
 
 /// What the place does not have is never made a variable; the recount looks again.

@@ -1,11 +1,10 @@
-//! `level`: no exercise is above the client's level, but for those asked for by name.
+//! `level`: no exercise is above the client's level, but for those that a coach names.
 
-use super::left::most_level;
 use super::{Finding, Force, Rule};
 use crate::request::Request;
 use crate::week::Week;
 
-/// `must` and `prefer` may be one level above.
+/// `must`, `prefer` and known lifts may be one level above.
 pub(super) struct Level;
 
 impl Rule for Level {
@@ -13,7 +12,7 @@ impl Rule for Level {
         "level"
     }
     fn summary(&self) -> &'static str {
-        "no exercise is above the client's level; those asked for by name may be one above"
+        "no exercise is above the client's level; those asked for by name or done lately may be one above"
     }
     fn force(&self) -> Force {
         Force::Hard
@@ -25,7 +24,7 @@ impl Rule for Level {
         items
             .filter_map(|(session, item)| {
                 let entry = &item.entry;
-                let most = most_level(request, entry);
+                let most = request.most_level(entry);
                 (entry.level > most).then(|| {
                     let place = format!("{}, {}", session.label, entry.id);
                     let got = format!("level {}", entry.level);

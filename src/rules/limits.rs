@@ -2,7 +2,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::request::Request;
-use crate::request::resolve::limited;
+use crate::request::eligibility::limited;
 use crate::week::Week;
 
 /// What a limit keeps out is never made a variable; the recount looks again.

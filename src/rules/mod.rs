@@ -12,8 +12,6 @@ use crate::request::Request;
 use crate::split::Split;
 use crate::week::Week;
 
-mod left;
-
 macro_rules! rules {
     ($($module:ident :: $rule:ident),+ $(,)?) => {
         $(mod $module;)+

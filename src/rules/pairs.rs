@@ -7,7 +7,7 @@ use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::request::Request;
 use crate::request::candidate::{Station, grade};
-use crate::request::resolve::kit_for;
+use crate::request::eligibility::kit_for;
 use crate::week::{Item, Week};
 use crate::words::{Side, Stress, Supersets};
 

@@ -2,13 +2,12 @@
 //!
 //! Common practice. A plane counts only where kit and limits leave an exercise of it.
 
-use super::left::left;
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::week::Week;
-use crate::words::Pattern;
+use crate::words::{Pattern, Role};
 
 /// Planes by week.
 pub(super) struct Planes;
@@ -62,7 +61,7 @@ impl Rule for Planes {
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
-        let any_left = |plane: &Pattern| left(request).any(|entry| entry.pattern == Some(*plane));
+        let any_left = |plane: &Pattern| request.eligible_for(Role::Work).any(|entry| entry.pattern == Some(*plane));
         let wanted = PLANES.into_iter().filter(|_| request.days.len() >= FROM_DAYS);
         wanted
             .filter(any_left)

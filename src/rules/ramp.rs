@@ -5,7 +5,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::request::Request;
-use crate::request::resolve::kit_for;
+use crate::request::eligibility::kit_for;
 use crate::timing::{RAMP_MOST_S, RAMP_REST_S, RAMP_SET_S};
 use crate::week::{Item, Week};
 use crate::words::{Kit, LoadKind};

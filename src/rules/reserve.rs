@@ -6,7 +6,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::request::Request;
-use crate::request::resolve::has_kit;
+use crate::request::eligibility::has_kit;
 use crate::timing::tempo_s;
 use crate::week::{Item, Week};
 use crate::words::{Goal, Kind, Kit, LoadKind, Measure, Pattern, Status};

@@ -10,7 +10,7 @@ use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::candidate::Station;
-use crate::request::resolve::kit_for;
+use crate::request::eligibility::kit_for;
 use crate::week::{Item, Session, Week};
 use crate::words::Pattern;
 

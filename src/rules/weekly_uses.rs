@@ -5,15 +5,11 @@
 
 use std::collections::BTreeMap;
 
-use super::left::left;
 use super::{Finding, Force, Rule};
-use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
-use crate::request::resolve::uses;
 use crate::week::Week;
-use crate::words::{Goal, Status};
 
 /// Days with the exercise, by exercise.
 pub(super) struct WeeklyUses;
@@ -44,7 +40,7 @@ impl Rule for WeeklyUses {
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut days: BTreeMap<&str, (u32, u32)> = BTreeMap::new();
         for (_, item) in week.work() {
-            let most = most_uses(request, &item.entry);
+            let most = request.weekly_uses(&item.entry);
             days.entry(&item.entry.id).or_insert((0, most)).0 += 1;
         }
         days.into_iter()
@@ -59,13 +55,4 @@ impl Rule for WeeklyUses {
             })
             .collect()
     }
-}
-
-/// How often a week an entry may be done, by what kit, limits and level leave of its pattern.
-fn most_uses(request: &Request, entry: &Entry) -> u32 {
-    let profile = &request.profile;
-    let often = profile.training_status == Status::Novice || profile.goal == Goal::Strength;
-    let of_pattern = left(request).filter(|other| other.pattern == entry.pattern).count();
-    let count = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
-    uses(entry, often, count(of_pattern), count(request.days.len()))
 }

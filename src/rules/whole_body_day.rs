@@ -2,7 +2,6 @@
 //!
 //! Common practice: a day has one clear idea, and this one's is everything.
 
-use super::left::left;
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::input::profile::SplitChoice;
@@ -10,7 +9,7 @@ use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::week::{Session, Week};
-use crate::words::{Kind, Muscle, Pattern, Side};
+use crate::words::{Kind, Muscle, Pattern, Role, Side};
 
 /// Sides by whole-body day.
 pub(super) struct WholeBodyDay;
@@ -72,7 +71,7 @@ impl Rule for WholeBodyDay {
         sides
             .filter(|(session, _, side)| {
                 session.work().count() >= SIDES.len()
-                    && left(request).any(|entry| entry_serves(entry, *side))
+                    && request.eligible_for(Role::Work).any(|entry| entry_serves(entry, *side))
                     && !session.work().any(|item| entry_serves(&item.entry, *side))
             })
             .map(|(session, name, _)| {

@@ -65,3 +65,16 @@ fn a_barbell_lift_has_a_loaded_stand_in_where_the_place_has_one() {
         assert!(is_loaded, "{bar}: or instead {instead}");
     }
 }
+
+/// A lift one level above the client's that was done lately is planned and passes the plan's own audit.
+#[test]
+fn a_known_lift_one_level_above_is_planned() {
+    let plan = planned(
+        "{goal: strength, equipment: [barbell, squat-rack, adjustable-bench, dumbbells, pull-up-bar], \
+         sessions: [{day: mon, minutes: 60}, {day: thu, minutes: 60}], \
+         known_lifts: {incline-bench-press: {load: 40, reps: 8}}}",
+    );
+    let groups = plan.sessions.iter().flat_map(|session| &session.groups);
+    let mut items = groups.flat_map(|group| &group.items);
+    assert!(items.any(|item| item.exercise == "incline-bench-press"));
+}

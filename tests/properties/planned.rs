@@ -1,9 +1,11 @@
 //! What holds for the plan of any profile.
 
+use itertools::Itertools as _;
+use weekwright::audit::week_of;
 use weekwright::input::plan::{Amounts, Group, Item, Plan, Session};
 use weekwright::input::profile::Profile;
 use weekwright::planner::{NoPlan, Options};
-use weekwright::rules::Severity;
+use weekwright::rules::{RULES, Severity};
 use weekwright::words::{Goal, GroupKind, LoadKind, Muscle, Pattern, Role, Status};
 
 use super::profiles::{demanding, faults, ordinary};
@@ -27,6 +29,32 @@ fn demanding_profiles_plan_or_are_told_why_not() {
         Ok(plan) => clean(&plan),
         Err(NoPlan::Impossible(_) | NoPlan::Stopped) => Ok(()),
         Err(fault) => Err(format!("{fault:?}")),
+    });
+}
+
+/// What may be planned, the audit allows: every usable exercise stands in a week that no rule about what a client may do
+/// refuses, however it came to be usable.
+#[test]
+fn whatever_is_usable_is_allowed() {
+    for_all(200, demanding(), |profile| {
+        let request = PLANNER.request(profile, &Options::default());
+        let items = request.candidates.iter().map(|candidate| {
+            let of = |id: &str| Item { exercise: id.to_owned(), sets: 3, ..Item::default() };
+            Group { kind: GroupKind::Single, seconds: None, items: vec![of(&candidate.id)] }
+        });
+        let day = &request.days[0];
+        let session = Session {
+            day: day.weekday,
+            at: day.at.clone(),
+            focus: Vec::new(),
+            minutes: None,
+            note: None,
+            groups: items.collect(),
+        };
+        let week = week_of(&[session], &request).map_err(|faults| format!("{faults:?}"))?;
+        let rules = RULES.iter().filter(|rule| matches!(rule.id(), "kit" | "limits" | "level"));
+        let broken: Vec<_> = rules.flat_map(|rule| rule.recount(&request, &week)).collect();
+        if broken.is_empty() { Ok(()) } else { Err(broken.iter().join("; ")) }
     });
 }
 

@@ -10,8 +10,8 @@ use weekwright::diagnostic::{Severity, Source};
 use weekwright::input::check::{self, Known};
 use weekwright::input::place::{Equipment, Offer, Stock};
 use weekwright::input::profile::{
-    Choices, GradedLimit, Limit, OtherTraining, Profile, SessionSlot, SplitChoice, SplitName,
-    StrictTarget, TargetWish,
+    Choices, GradedLimit, KnownLift, Limit, OtherTraining, Profile, SessionSlot, SplitChoice,
+    SplitName, StrictTarget, TargetWish,
 };
 use weekwright::input::read;
 use weekwright::rules::RULES;
@@ -53,11 +53,14 @@ pub(crate) fn ordinary() -> impl Strategy<Value = Profile> {
     )
 }
 
-/// The same with exercises that must be in or sets that must be reached.
+/// The same with exercises of any level that must be in or were done lately, or sets that must be reached.
 pub(crate) fn demanding() -> impl Strategy<Value = Profile> {
     let strict = (select(Muscle::ALL), 1..=10_u32, 0..=6_u32);
-    (ordinary(), subsequence(work(), 0..=3), option::of(strict)).prop_map(
-        |(mut profile, must, strict)| {
+    let lately = (subsequence(work(), 0..=4), 5..=120_u32, 1..=12_u32);
+    (ordinary(), subsequence(work(), 0..=3), option::of(strict), lately).prop_map(
+        |(mut profile, must, strict, (lately, load, reps))| {
+            let known = KnownLift { load: f64::from(load), reps, rir: 1, cap: None };
+            profile.known_lifts = lately.into_iter().map(|id| (id, known.clone())).collect();
             let named = |id: &String| {
                 let lists = &profile.exercises;
                 lists.prefer.contains(id) || lists.avoid.contains(id) || lists.never.contains(id)

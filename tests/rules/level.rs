@@ -16,12 +16,13 @@ fn what_is_asked_for_by_name_may_be_one_above() {
         .refuses("mon: single-leg-squat x3", "level 2 at most, got level 3");
 }
 
-/// The contract names `must` and `prefer` only.
+/// Whoever did it lately can do it.
 #[test]
-fn a_known_lift_is_not_asked_for() {
+fn a_known_lift_may_be_one_above() {
     check_rule("level")
-        .with("{training_status: novice, known_lifts: {front-squat: {load: 40, reps: 8}}}")
-        .refuses("mon: front-squat x3", "level 1 at most");
+        .with("{training_status: novice, known_lifts: {front-squat: {load: 40, reps: 8}, bench-press: {load: 40, reps: 8}}}")
+        .allows("mon: front-squat x3")
+        .refuses("mon: single-leg-squat x3", "level 1 at most, got level 3");
 }
 
 #[test]
