@@ -121,8 +121,7 @@ impl Session {
     /// Whether the session is hard for a muscle: three direct sets, or four fractional with one direct.
     #[must_use]
     pub fn is_hard_for(&self, muscle: Muscle) -> bool {
-        let direct = self.direct(muscle);
-        direct >= crate::request::figures::HARD_DIRECT || (direct >= 1 && self.halves(muscle) >= 8)
+        crate::request::figures::is_hard(self.direct(muscle), self.halves(muscle))
     }
 
     /// Whole sets that a test counts.

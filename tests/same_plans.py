@@ -48,7 +48,7 @@ def drawn(program, count):
     kit, stress = words(program, "Kit"), words(program, "Stress")
     muscles, goals = words(program, "Muscle"), words(program, "Goal")
     listed = subprocess.run([program, "catalog", "list", "--format", "json"], capture_output=True, text=True)
-    work = [entry["id"] for entry in json.loads(listed.stdout) if entry["role"] == "work"]
+    work = [entry["id"] for entry in json.loads(listed.stdout) if entry.get("role", "work") == "work"]
     for number in range(count):
         names = draw.sample(work, 4)
         days = draw.sample(["mon", "tue", "wed", "thu", "fri", "sat", "sun"], draw.randint(1, 5))

@@ -3,12 +3,10 @@
 
 use std::collections::BTreeSet;
 
+use super::points::{PICK_CHANGED, SET_MOVED};
 use super::{Pick, Weekly};
 use crate::program::{Op, Term};
 use crate::request::Rework;
-
-/// A set more or less weighs a hundredth of a pick: no plan has a hundred.
-const SET: f64 = 0.01;
 
 /// The costs of changed picks, and the days that stay as they are.
 pub fn add_changes(weekly: &mut Weekly) {
@@ -29,7 +27,7 @@ pub fn add_changes(weekly: &mut Weekly) {
                 weekly.model.row("changes", name.clone(), more, Op::Le, kept);
                 let fewer = vec![(pick.chosen, kept), (pick.extra, -1.0), (moved, -1.0)];
                 weekly.model.row("changes", name, fewer, Op::Le, 0.0);
-                weekly.changes.extend([(gone, 1.0), (moved, SET)]);
+                weekly.changes.extend([(gone, PICK_CHANGED), (moved, SET_MOVED)]);
             }
         }
         let label = weekly.request.days[pick.day].label();
@@ -66,5 +64,5 @@ fn add_new(weekly: &mut Weekly, rework: &Rework, day: usize) {
     row.push((new, -1.0));
     let free = f64::from(u32::try_from(lost.len()).unwrap_or(u32::MAX));
     weekly.model.row("changes", label, row, Op::Le, free);
-    weekly.changes.push((new, 1.0));
+    weekly.changes.push((new, PICK_CHANGED));
 }

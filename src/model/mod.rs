@@ -3,7 +3,10 @@
 
 pub mod changes;
 pub mod pairing;
+pub mod points;
 mod sums;
+pub mod tier;
+pub mod worth;
 
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -7,6 +7,7 @@ use super::{arrange, loads::Ladder, pair_up, prepare, racks, ramp, screening};
 use crate::input::catalog::Entry;
 use crate::input::plan::{Group, Item, MinutesUsed, Session};
 use crate::input::profile::{SessionSlot, SplitChoice};
+use crate::model::worth::worths;
 use crate::request::candidate::Candidate;
 use crate::request::dose::{self, Duty};
 use crate::request::{Day, Request};
@@ -190,9 +191,14 @@ impl Composer<'_> {
         let family = |candidate: &Candidate| {
             candidate.entry.family.clone().unwrap_or_else(|| candidate.id.clone())
         };
-        self.request
-            .candidates
-            .iter()
+        let worths = worths(self.request);
+        let mut others: Vec<(&Candidate, f64)> =
+            self.request.candidates.iter().zip(worths).collect();
+        // The first of those that are alike in what follows is the one with the most worth.
+        others.sort_by(|(_, one), (_, other)| other.total_cmp(one));
+        others
+            .into_iter()
+            .map(|(other, _)| other)
             .filter(|other| other.pattern == main.pattern && other.prime() == main.prime())
             .filter(|other| !taken(other) && other.kit != main.kit)
             // The same lift with a dumbbell is another lift only where it leaves the bar to others.
@@ -206,14 +212,7 @@ impl Composer<'_> {
                 let each = other.is_each_side() != main.is_each_side();
                 // Who came to lift a load is not sent to pull at a towel where another load is at hand.
                 let lighter = is_loaded(&main.entry) && !is_loaded(&other.entry);
-                (
-                    lighter,
-                    elsewhere,
-                    each,
-                    other.duty,
-                    std::cmp::Reverse((shared, other.worth)),
-                    other.id.clone(),
-                )
+                (lighter, elsewhere, each, other.duty, std::cmp::Reverse(shared))
             })
             .map(|other| other.id.clone())
     }

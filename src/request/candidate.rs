@@ -53,8 +53,6 @@ pub struct Candidate {
     pub station: Station,
     /// The set of kit that is used.
     pub kit: Vec<Kit>,
-    /// Whole points for the coach's view of it, the same in every week.
-    pub worth: i32,
     /// How often a week it may be done.
     pub uses: u32,
 }

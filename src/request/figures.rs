@@ -36,8 +36,14 @@ pub const MINUTES_PER_ITEM: f64 = 7.0;
 pub const MINUTES_PER_PAIRED_ITEM: f64 = 5.5;
 /// A muscle-day with this many direct sets is hard.
 pub const HARD_DIRECT: u32 = 3;
-/// A muscle-day with this many fractional sets, at least one of them direct, is hard.
-pub const HARD_FRACTIONAL: f64 = 4.0;
+/// A muscle-day with this many half-sets (four sets), at least one of them direct, is hard.
+pub const HARD_HALVES: u32 = 8;
+
+/// Whether a day is hard for a muscle that gets some direct sets, and half-sets in all.
+#[must_use]
+pub const fn is_hard(direct: u32, halves: u32) -> bool {
+    direct >= HARD_DIRECT || (direct >= 1 && halves >= HARD_HALVES)
+}
 /// No session holds more fractional sets of a muscle than this.
 pub const FRACTIONAL_CAP: f64 = 11.0;
 

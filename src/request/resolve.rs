@@ -10,7 +10,7 @@ use super::{Barred, Day, Entries, Figures, Request, screening, target, targets};
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
 use crate::timing;
-use crate::words::{Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Status};
+use crate::words::{Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role};
 
 /// The most sessions a week that carry conditioning while strength comes first (Wilson et al. 2012).
 const CONDITIONING_DAYS: usize = 3;
@@ -56,7 +56,6 @@ pub fn resolve(
             }
         }
     }
-    prefer_loads(&mut request);
     request
 }
 
@@ -133,7 +132,7 @@ fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate 
     let dose = dose::dose(profile.goal, profile.training_status, duty);
     let pattern = entry.pattern.expect("a working entry has a pattern; the catalog is linted");
     let amount = dose.span(entry).aim;
-    let mut candidate = Candidate {
+    Candidate {
         id: entry.id.clone(),
         entry: Arc::clone(entry),
         pattern,
@@ -147,11 +146,8 @@ fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate 
         wish: wish(profile, &entry.id),
         station: Station::of(&kit),
         kit,
-        worth: 0,
         uses: request.weekly_uses(entry),
-    };
-    candidate.worth = worth(request, &candidate);
-    candidate
+    }
 }
 
 /// Ramp sets that a main lift's time is kept for: a bar needs more steps than a pair of dumbbells, and few
@@ -188,69 +184,4 @@ fn wish(profile: &Profile, id: &str) -> Wish {
     } else {
         Wish::Open
     }
-}
-
-/// The coach's view of an exercise in whole points. Each exercise costs attention and floor time, a
-/// main lift least; what the client likes or did well last block counts for it.
-fn worth(request: &Request, candidate: &Candidate) -> i32 {
-    let novice = request.profile.training_status == Status::Novice;
-    let cost = match candidate.duty {
-        Duty::Main if candidate.entry.load == LoadKind::BarTotal => 3,
-        Duty::Main => -1,
-        Duty::Compound | Duty::Explosive => -4,
-        Duty::Isolation if novice => -7,
-        Duty::Carry => -8,
-        _ => -5,
-    };
-    let wish = match candidate.wish {
-        Wish::Must | Wish::Open => 0,
-        Wish::Prefer => 25,
-        Wish::Avoid => -40,
-    };
-    let kept = if request.previous_mains.contains(&candidate.id) { 15 } else { 0 };
-    let known = if request.profile.known_lifts.contains_key(&candidate.id) { 6 } else { 0 };
-    let level = i32::from(candidate.entry.level == request.figures.level);
-    cost + wish + kept + known + level - too_easy(request, candidate)
-}
-
-/// What a beginner's form without load loses for an advanced client, where the trade has a harder one: common practice.
-fn too_easy(request: &Request, candidate: &Candidate) -> i32 {
-    let entry = &candidate.entry;
-    let advanced = request.profile.training_status == Status::Advanced;
-    if advanced && is_unloaded(candidate) && entry.level == 1 && !entry.harder.is_empty() {
-        12
-    } else {
-        0
-    }
-}
-
-/// What a goal that needs load loses on an exercise that cannot be loaded in steps, and other goals on it.
-const UNLOADED: i32 = -9;
-const UNLOADED_FOR_FITNESS: i32 = -7;
-
-/// Exercises without loads that go up in steps give way where the place has a loaded one of the pattern.
-fn prefer_loads(request: &mut Request) {
-    let loaded: BTreeSet<Pattern> = request
-        .candidates
-        .iter()
-        .filter(|candidate| !is_unloaded(candidate))
-        .map(|candidate| candidate.pattern)
-        .collect();
-    let wants_load =
-        matches!(request.profile.goal, Goal::Hypertrophy | Goal::Strength | Goal::Power);
-    let cost = if wants_load { UNLOADED } else { UNLOADED_FOR_FITNESS };
-    for candidate in &mut request.candidates {
-        let trunk = candidate.pattern.is_trunk() || candidate.pattern == Pattern::Balance;
-        let pull_up = candidate.entry.main && candidate.pattern == Pattern::VerticalPull;
-        if is_unloaded(candidate) && loaded.contains(&candidate.pattern) && !trunk && !pull_up {
-            candidate.worth += cost;
-        }
-    }
-}
-
-fn is_unloaded(candidate: &Candidate) -> bool {
-    matches!(
-        candidate.entry.load,
-        LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
-    )
 }

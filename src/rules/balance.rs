@@ -5,6 +5,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
+use crate::model::points::OUT_OF_BALANCE;
 use crate::model::{Weekly, minus, times};
 use crate::program::{Op, Term};
 use crate::request::Request;
@@ -13,9 +14,6 @@ use crate::words::{Kind, Pattern, Role, Side};
 
 /// Sets by side and week.
 pub(super) struct PushPullBalance;
-
-/// Cost of a set outside a band.
-const OUTSIDE: f64 = 10.0;
 
 /// One ratio: its name, what is counted above and below, and its band.
 struct Ratio {
@@ -76,7 +74,7 @@ impl Rule for PushPullBalance {
             most.extend(minus(times(below, ratio.band[1])));
             most.push((many, -1.0));
             weekly.model.row(self.id(), name, most, Op::Le, 0.0);
-            weekly.ranges.extend([(few, OUTSIDE), (many, OUTSIDE)]);
+            weekly.ranges.extend([(few, OUT_OF_BALANCE), (many, OUT_OF_BALANCE)]);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
@@ -85,7 +83,9 @@ impl Rule for PushPullBalance {
             .filter_map(|ratio| {
                 let above = |entry: &Entry| counts(entry, ratio.above);
                 let below = |entry: &Entry| counts(entry, ratio.below);
-                if !request.eligible_for(Role::Work).any(above) || !request.eligible_for(Role::Work).any(below) {
+                if !request.eligible_for(Role::Work).any(above)
+                    || !request.eligible_for(Role::Work).any(below)
+                {
                     return None;
                 }
                 let (above, below) = (week.sets_of(above), week.sets_of(below));

@@ -5,6 +5,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::worth::worths;
 use crate::request::Request;
 use crate::week::Week;
 
@@ -22,9 +23,9 @@ impl Rule for CoachView {
         Force::View
     }
     fn add_to(&self, weekly: &mut Weekly) {
+        let worths = worths(weekly.request);
         for pick in weekly.picks.clone() {
-            let worth = weekly.candidate(&pick).worth;
-            weekly.view.push((pick.chosen, f64::from(worth)));
+            weekly.view.push((pick.chosen, worths[pick.candidate]));
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

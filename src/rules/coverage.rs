@@ -6,6 +6,7 @@
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
+use crate::model::points::PATTERN_MISSING;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::week::Week;
@@ -81,7 +82,7 @@ impl Rule for Coverage {
                 .collect();
             row.push((missing, 1.0));
             weekly.model.row(self.id(), name, row, Op::Ge, 1.0);
-            weekly.coverage.push((missing, 10.0));
+            weekly.coverage.push((missing, PATTERN_MISSING));
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

@@ -4,6 +4,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::points::TO_LEARN;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::week::Week;
@@ -11,9 +12,6 @@ use crate::words::Status;
 
 /// Different exercises by week.
 pub(super) struct DifferentExercises;
-
-/// Points that one more exercise to learn costs a novice.
-const TO_LEARN: f64 = 2.0;
 
 impl Rule for DifferentExercises {
     fn id(&self) -> &'static str {
@@ -31,7 +29,7 @@ impl Rule for DifferentExercises {
         let most =
             f64::from(weekly.request.figures.different.max(u32::try_from(asked).unwrap_or(200)));
         if weekly.request.profile.training_status == Status::Novice {
-            weekly.view.extend(used.iter().map(|(used, _)| (*used, -TO_LEARN)));
+            weekly.view.extend(used.iter().map(|(used, _)| (*used, TO_LEARN)));
         }
         weekly.model.row(self.id(), "week", used, Op::Le, most);
     }

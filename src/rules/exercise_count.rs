@@ -4,6 +4,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::points::FEW_EXERCISES;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::figures::{MINUTES_PER_ITEM, MINUTES_PER_PAIRED_ITEM};
@@ -11,9 +12,6 @@ use crate::week::{Session, Week};
 
 /// Exercises by day.
 pub(super) struct ExerciseCount;
-
-/// Points that a session of two costs where its minutes hold three.
-const FEW: f64 = 20.0;
 
 impl Rule for ExerciseCount {
     fn id(&self) -> &'static str {
@@ -33,7 +31,7 @@ impl Rule for ExerciseCount {
                 let third = weekly.model.least(format!("few_{label}"), 1.0);
                 let three = done.iter().copied().chain([(third, 1.0)]).collect();
                 weekly.model.row(self.id(), label.clone(), three, Op::Ge, 3.0);
-                weekly.view.push((third, -FEW));
+                weekly.view.push((third, FEW_EXERCISES));
             }
             let most = f64::from(weekly.request.figures.most_items);
             weekly.model.row(self.id(), label.clone(), done.clone(), Op::Le, most);

@@ -4,6 +4,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::points::EXPOSURE_MISSING;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::week::Week;
@@ -13,14 +14,14 @@ use crate::words::{Goal, Pattern, Role};
 pub(super) struct ExplosiveWork;
 
 const EXPOSURES: u32 = 2;
-/// Cost of an exposure that is missing.
-const MISSING: f64 = 60.0;
 /// One explosive exercise a session is enough, two at most.
 const MOST_A_DAY: f64 = 2.0;
 
 /// Exposures that a request should have.
 fn wanted(request: &Request) -> u32 {
-    let possible = request.eligible_for(Role::Work).any(|entry| entry.pattern.is_some_and(Pattern::is_explosive));
+    let possible = request
+        .eligible_for(Role::Work)
+        .any(|entry| entry.pattern.is_some_and(Pattern::is_explosive));
     let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
     if request.profile.goal == Goal::Power && possible { EXPOSURES.min(days) } else { 0 }
 }
@@ -58,7 +59,7 @@ impl Rule for ExplosiveWork {
         let missing = weekly.model.least("missing_explosive".to_owned(), f64::from(wanted));
         exposures.push((missing, 1.0));
         weekly.model.row(self.id(), "week", exposures, Op::Ge, f64::from(wanted));
-        weekly.ranges.push((missing, MISSING));
+        weekly.ranges.push((missing, EXPOSURE_MISSING));
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let explosive = |session: &&crate::week::Session| {

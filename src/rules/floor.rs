@@ -5,6 +5,7 @@
 
 use super::{Finding, Force, Rule, sets_text, to_halves};
 use crate::model::Weekly;
+use crate::model::points::{FLOOR_MAJOR, FLOOR_MINOR};
 use crate::program::Op;
 use crate::request::Request;
 use crate::week::Week;
@@ -29,7 +30,9 @@ impl Rule for VolumeFloor {
             let mut row = weekly.halves(*muscle);
             row.push((short, 1.0));
             weekly.model.row(self.id(), muscle.id(), row, Op::Ge, floor);
-            weekly.coverage.push((short, if muscle.is_major() { 2.0 } else { 1.0 }));
+            weekly
+                .coverage
+                .push((short, if muscle.is_major() { FLOOR_MAJOR } else { FLOOR_MINOR }));
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

@@ -5,6 +5,7 @@
 
 use super::{Finding, Force, Rule, sets_text};
 use crate::model::Weekly;
+use crate::model::points::CROWDED;
 use crate::program::Op;
 use crate::request::Request;
 use crate::week::Week;
@@ -12,9 +13,6 @@ use crate::words::Muscle;
 
 /// Half-sets by muscle and window.
 pub(super) struct FractionalCap;
-
-/// Cost of a half-set over the cap.
-const OVER: f64 = 10.0;
 
 /// Each day with the later days that lie within the recovery hours of it: every window begins at a day.
 fn windows(request: &Request) -> Vec<Vec<usize>> {
@@ -62,7 +60,7 @@ impl Rule for FractionalCap {
                 let over = weekly.model.least(format!("crowded_{subject}"), 100.0);
                 row.push((over, -1.0));
                 weekly.model.row(self.id(), subject, row, Op::Le, cap);
-                weekly.ranges.push((over, OVER));
+                weekly.ranges.push((over, CROWDED));
             }
         }
     }

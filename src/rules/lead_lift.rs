@@ -5,6 +5,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::points::NO_LEAD;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::dose::Duty;
@@ -43,7 +44,7 @@ impl Rule for LeadLift {
             let none = weekly.model.least(format!("no_lead_{label}"), 1.0);
             leads.push((none, 1.0));
             weekly.model.row(self.id(), label, leads, Op::Ge, 1.0);
-            weekly.view.push((none, -60.0));
+            weekly.view.push((none, NO_LEAD));
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::points::MAIN_REPEATED;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::dose::Duty;
@@ -14,9 +15,6 @@ use crate::words::{Goal, Status};
 
 /// Main lifts that come twice.
 pub(super) struct MainLiftRepeats;
-
-/// Points for each main lift that comes twice, up to the wanted number.
-const REPEAT: f64 = 12.0;
 
 /// Main lifts that should come twice a week.
 fn wanted(request: &Request) -> u32 {
@@ -68,7 +66,7 @@ impl Rule for MainLiftRepeats {
         let mut row = vec![(counted, 1.0)];
         row.extend(repeats.into_iter().map(|(var, _)| (var, -1.0)));
         weekly.model.row(self.id(), "week", row, Op::Le, 0.0);
-        weekly.view.push((counted, REPEAT));
+        weekly.view.push((counted, MAIN_REPEATED));
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();

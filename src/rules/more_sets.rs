@@ -4,6 +4,7 @@
 //! one up to its end, doubled for a muscle that should get more. No binaries are needed for a concave benefit.
 
 use super::{Finding, Force, RULES, Rule, sets_text, to_halves};
+use crate::model::points::{EMPHASIS, EXTRA, TO_HIGH, TO_MIDDLE};
 use crate::model::{Weekly, minus};
 use crate::program::{Op, Term};
 use crate::request::{EXTRAS, Request};
@@ -12,9 +13,6 @@ use crate::words::{Emphasis, GroupKind, Muscle};
 
 /// Points for half-sets above the low end.
 pub(super) struct MoreSets;
-
-const TO_MIDDLE: f64 = 3.0;
-const TO_HIGH: f64 = 1.0;
 
 /// Half-sets of a smaller muscle without a target that are worth a point each.
 const EXTRA_HALVES: f64 = 8.0;
@@ -28,8 +26,9 @@ fn extras(rule: &'static str, weekly: &mut Weekly) {
         let some = weekly.model.most(format!("extra_{muscle}"), EXTRA_HALVES);
         row.push((some, 1.0));
         weekly.model.row(rule, muscle.id(), row, Op::Le, 0.0);
-        let factor = if weekly.request.profile.emphasis.contains_key(muscle) { 2.0 } else { 1.0 };
-        weekly.view.push((some, factor));
+        let factor =
+            if weekly.request.profile.emphasis.contains_key(muscle) { EMPHASIS } else { 1.0 };
+        weekly.view.push((some, factor * EXTRA));
     }
 }
 
@@ -48,7 +47,7 @@ impl Rule for MoreSets {
             let (low, high) = (to_halves(target.low), to_halves(target.high));
             let middle = u32::midpoint(low, high);
             let factor = match weekly.request.profile.emphasis.get(muscle) {
-                Some(Emphasis::More) => 2.0,
+                Some(Emphasis::More) => EMPHASIS,
                 Some(Emphasis::Less) => 0.0,
                 None => 1.0,
             };

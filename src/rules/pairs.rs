@@ -5,6 +5,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::points::PAIR_LIKED;
 use crate::request::Request;
 use crate::request::candidate::{Station, grade};
 use crate::request::eligibility::kit_for;
@@ -13,9 +14,6 @@ use crate::words::{Side, Stress, Supersets};
 
 /// What two exercises of a pair share.
 pub(super) struct Pairs;
-
-/// Points for a pair where the client likes them.
-const LIKED: f64 = 4.0;
 
 impl Rule for Pairs {
     fn id(&self) -> &'static str {
@@ -29,7 +27,7 @@ impl Rule for Pairs {
     }
     fn add_to(&self, weekly: &mut Weekly) {
         if weekly.request.profile.supersets == Supersets::Prefer {
-            let liked: Vec<_> = weekly.pairs.iter().map(|pair| (pair.count, LIKED)).collect();
+            let liked: Vec<_> = weekly.pairs.iter().map(|pair| (pair.count, PAIR_LIKED)).collect();
             weekly.view.extend(liked);
         }
     }

@@ -4,6 +4,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::points::PLANE_MISSING;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::week::Week;
@@ -21,9 +22,6 @@ const PLANES: [Pattern; 4] = [
 
 /// Fewest days a week that carry both planes.
 const FROM_DAYS: usize = 3;
-
-/// Cost of a plane that is missing.
-const MISSING: f64 = 40.0;
 
 /// The planes a request should have.
 fn wanted(request: &Request) -> Vec<Pattern> {
@@ -57,11 +55,13 @@ impl Rule for Planes {
                 .collect();
             row.push((missing, 1.0));
             weekly.model.row(self.id(), plane.id(), row, Op::Ge, 1.0);
-            weekly.ranges.push((missing, MISSING));
+            weekly.ranges.push((missing, PLANE_MISSING));
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
-        let any_left = |plane: &Pattern| request.eligible_for(Role::Work).any(|entry| entry.pattern == Some(*plane));
+        let any_left = |plane: &Pattern| {
+            request.eligible_for(Role::Work).any(|entry| entry.pattern == Some(*plane))
+        };
         let wanted = PLANES.into_iter().filter(|_| request.days.len() >= FROM_DAYS);
         wanted
             .filter(any_left)

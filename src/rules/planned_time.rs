@@ -4,6 +4,7 @@
 
 use super::{Finding, Force, Rule, to_halves};
 use crate::model::Weekly;
+use crate::model::points::IDLE_MINUTE;
 use crate::program::Op;
 use crate::request::Request;
 use crate::week::Week;
@@ -14,8 +15,6 @@ pub(super) struct PlannedTime;
 const LEAST_SHARE: f64 = 0.85;
 /// The model aims a little higher: ramp sets that turn out shorter leave time over.
 const AIM: f64 = 0.90;
-/// Points that a minute under the aim costs.
-const IDLE: f64 = 1.0;
 
 impl Rule for PlannedTime {
     fn id(&self) -> &'static str {
@@ -37,7 +36,7 @@ impl Rule for PlannedTime {
             let mut row: Vec<_> = seconds;
             row.push((idle, 60.0));
             weekly.model.row(self.id(), label, row, Op::Ge, least);
-            weekly.view.push((idle, -IDLE));
+            weekly.view.push((idle, IDLE_MINUTE));
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

@@ -9,7 +9,7 @@ use crate::model::Weekly;
 use crate::program::Op;
 use crate::request::Request;
 use crate::request::day::GRACE_H;
-use crate::request::figures::{HARD_DIRECT, HARD_FRACTIONAL};
+use crate::request::figures::{HARD_DIRECT, HARD_HALVES};
 use crate::split::design::blocked;
 use crate::week::{Session, Week};
 use crate::words::Muscle;
@@ -42,10 +42,11 @@ impl Rule for Recovery {
                 if direct.is_empty() {
                     continue;
                 }
-                let under = f64::from(HARD_DIRECT) - 1.0;
-                weekly.model.row(ID, subject.clone(), direct, Op::Le, under);
+                let [under_direct, under_halves] =
+                    [HARD_DIRECT - 1, HARD_HALVES - 1].map(f64::from);
+                weekly.model.row(ID, subject.clone(), direct, Op::Le, under_direct);
                 let halves = weekly.halves_on(muscle, day);
-                weekly.model.row(ID, subject, halves, Op::Le, 2.0 * HARD_FRACTIONAL - 1.0);
+                weekly.model.row(ID, subject, halves, Op::Le, under_halves);
             }
         }
     }

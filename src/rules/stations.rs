@@ -7,6 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::order::{Rank, group_rank};
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::points::{STATION, STATION_OVER};
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::candidate::Station;
@@ -16,11 +17,6 @@ use crate::words::Pattern;
 
 /// Stations by day.
 pub(super) struct Stations;
-
-/// Points that a station over the number costs.
-const OVER: f64 = 15.0;
-/// Points that each station costs, so that a session does not wander.
-const EACH: f64 = 2.0;
 
 impl Stations {
     /// Items of one station and one kind of work stand together. Free floor space is no station to come back to.
@@ -93,13 +89,13 @@ impl Rule for Stations {
                     weekly.model.row(self.id(), label.clone(), row, Op::Le, 0.0);
                 }
                 count.push((here, 1.0));
-                weekly.view.push((here, -EACH));
+                weekly.view.push((here, STATION));
             }
             let most = f64::from(weekly.request.figures.stations);
             let over = weekly.model.least(format!("stations_over_{label}"), 20.0);
             count.push((over, -1.0));
             weekly.model.row(self.id(), label, count, Op::Le, most);
-            weekly.view.push((over, -OVER));
+            weekly.view.push((over, STATION_OVER));
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

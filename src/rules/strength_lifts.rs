@@ -4,6 +4,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::points::MAIN_MISSING;
 use crate::program::{Op, Term};
 use crate::request::dose::Duty;
 use crate::request::{Candidate, Request};
@@ -12,9 +13,6 @@ use crate::words::{Goal, Pattern};
 
 /// A main lift for each of squat, hinge and press.
 pub(super) struct StrengthLifts;
-
-/// Points that a week without such a main lift loses.
-const MISSING: f64 = 30.0;
 
 const GROUPS: [(&str, &[Pattern]); 3] = [
     ("squat", &[Pattern::Squat]),
@@ -60,7 +58,7 @@ impl Rule for StrengthLifts {
             let none = weekly.model.least(format!("no_main_{name}"), 1.0);
             row.push((none, 1.0));
             weekly.model.row(self.id(), name, row, Op::Ge, 1.0);
-            weekly.view.push((none, -MISSING));
+            weekly.view.push((none, MAIN_MISSING));
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

@@ -4,6 +4,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::input::profile::{SplitChoice, SplitName};
+use crate::model::points::LOPSIDED;
 use crate::model::{Weekly, times};
 use crate::program::Op;
 use crate::request::Request;
@@ -15,8 +16,6 @@ pub(super) struct TwoDays;
 
 const MANY_HALVES: u32 = 16;
 const SHARE: f64 = 0.65;
-/// Points that a half-set over the share costs.
-const OVER: f64 = 3.0;
 
 impl Rule for TwoDays {
     fn id(&self) -> &'static str {
@@ -45,7 +44,7 @@ impl Rule for TwoDays {
                 let over = weekly.model.least_whole(format!("lopsided_{subject}"), 100);
                 row.push((over, -1.0));
                 weekly.model.row(self.id(), subject, row, Op::Le, 0.0);
-                weekly.view.push((over, -OVER));
+                weekly.view.push((over, LOPSIDED));
             }
         }
     }

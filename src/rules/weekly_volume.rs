@@ -5,6 +5,7 @@
 
 use super::{Finding, Force, Rule, sets_text, to_halves};
 use crate::model::Weekly;
+use crate::model::points::{OVER_RANGE, UNDER_MAJOR, UNDER_MINOR};
 use crate::program::Op;
 use crate::request::Request;
 use crate::week::Week;
@@ -13,10 +14,6 @@ use crate::words::Muscle;
 /// Half-sets by muscle and week.
 pub(super) struct WeeklyVolume;
 
-/// Cost of a half-set under the low end, of a major and of another muscle, and over the high end.
-const UNDER_MAJOR: f64 = 20.0;
-const UNDER_MINOR: f64 = 10.0;
-const OVER: f64 = 10.0;
 /// More half-sets than any week has.
 const MOST: f64 = 400.0;
 
@@ -82,5 +79,5 @@ fn at_most(rule: &'static str, weekly: &mut Weekly, muscle: Muscle, high: f64) {
     let over = weekly.model.least(format!("over_{muscle}"), MOST);
     row.push((over, -1.0));
     weekly.model.row(rule, muscle.id(), row, Op::Le, f64::from(to_halves(high)));
-    weekly.ranges.push((over, OVER));
+    weekly.ranges.push((over, OVER_RANGE));
 }

@@ -6,6 +6,7 @@ use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::input::profile::SplitChoice;
 use crate::model::Weekly;
+use crate::model::points::SIDE_MISSING;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::week::{Session, Week};
@@ -13,9 +14,6 @@ use crate::words::{Kind, Muscle, Pattern, Role, Side};
 
 /// Sides by whole-body day.
 pub(super) struct WholeBodyDay;
-
-/// Points that a missing side costs.
-const MISSING: f64 = 18.0;
 
 const SIDES: [(&str, Side); 3] =
     [("leg lift", Side::Legs), ("push", Side::Push), ("pull", Side::Pull)];
@@ -56,7 +54,7 @@ impl Rule for WholeBodyDay {
                 let missing = weekly.model.least(format!("without_{subject}"), 1.0);
                 row.push((missing, 1.0));
                 weekly.model.row(self.id(), subject, row, Op::Ge, 1.0);
-                weekly.view.push((missing, -MISSING));
+                weekly.view.push((missing, SIDE_MISSING));
             }
         }
     }

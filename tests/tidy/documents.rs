@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use weekwright::cli::Exit;
 use weekwright::input::check::CODES;
+use weekwright::model::points;
 use weekwright::rules;
 
 use super::{files, holds_made, name, printed, root, text};
@@ -39,6 +40,11 @@ fn part<'a>(text: &'a str, from: &str, until: &str) -> &'a str {
 #[test]
 fn the_readme_holds_the_rule_table() {
     holds_made("README.md", "rules", &rules::table());
+}
+
+#[test]
+fn the_guide_holds_the_table_of_weights() {
+    holds_made("DEVELOPERS.md", "points", &points::table());
 }
 
 #[test]

@@ -10,6 +10,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::model::pairing::PairClass;
+use crate::model::worth::worths;
 use crate::request::{Candidate, Request, Wish};
 
 /// Everything of an exercise that a rule looks at, but its id, family and score.
@@ -50,16 +51,18 @@ pub fn kept(request: &Request) -> BTreeSet<usize> {
     for (place, candidate) in request.candidates.iter().enumerate() {
         alike.entry(signature(request, candidate)).or_default().push(place);
     }
-    alike.into_values().flat_map(|members| best(request, members)).collect()
+    let worths = worths(request);
+    alike.into_values().flat_map(|members| best(request, &worths, members)).collect()
 }
 
-/// The best members of a signature: the most score first, one of each family before a second.
-fn best(request: &Request, mut members: Vec<usize>) -> Vec<usize> {
+/// The best members of a signature: the most worth first, one of each family before a second.
+fn best(request: &Request, worths: &[f64], mut members: Vec<usize>) -> Vec<usize> {
     let candidate = |place: usize| &request.candidates[place];
     let uses = candidate(members[0]).uses.max(1) as usize;
     let enough = (2 * request.days.len()).div_ceil(uses) + 1;
-    members.sort_by_key(|place| {
-        (std::cmp::Reverse(candidate(*place).worth), candidate(*place).id.clone())
+    members.sort_by(|one, other| {
+        let worth = worths[*other].total_cmp(&worths[*one]);
+        worth.then_with(|| candidate(*one).id.cmp(&candidate(*other).id))
     });
     let mut families: BTreeMap<&str, usize> = BTreeMap::new();
     let mut ranked: Vec<(usize, usize)> = members
