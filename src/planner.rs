@@ -250,6 +250,7 @@ impl Planner {
                 bound: view.bound,
                 objective: view.value,
                 tiers: solution.tiers.clone(),
+                points: solution.points.clone(),
             }),
             split: Some(SplitUsed {
                 name: solution.split.name.clone(),

@@ -6,7 +6,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 
 use crate::explain::conflict;
-use crate::input::plan::{Plan, Shortfall, Tier};
+use crate::input::plan::{Plan, RuleValue, Shortfall, TierValue};
+use crate::model::tier::Tier;
 use crate::planner::{Options, Planner, shortfalls};
 use crate::request::candidate::halves;
 use crate::request::{Request, Rework};
@@ -41,7 +42,9 @@ fn budget() -> Budget {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Page {
     /// Value and bound of each tier; none in a plan written by hand.
-    pub tiers: Vec<Tier>,
+    pub tiers: Vec<TierValue>,
+    /// What each rule costs or brings in its tier; none in a plan written by hand.
+    pub points: Vec<RuleValue>,
     /// What binds on each day, the fullest first.
     pub days: Vec<DayPage>,
     /// Wishes that fall short.
@@ -173,7 +176,8 @@ impl<'a> Asked<'a> {
             Err(_) => Vec::new(),
         };
         days.sort_by(|one, other| one.left.total_cmp(&other.left));
-        Page { tiers, days, shortfalls: self.shortfalls() }
+        let points = self.plan.solve.as_ref().map(|solve| solve.points.clone()).unwrap_or_default();
+        Page { tiers, points, days, shortfalls: self.shortfalls() }
     }
 
     /// The plan's own where it was planned from this profile; else they are counted, and nobody planned them so.
@@ -315,21 +319,19 @@ impl<'a> Asked<'a> {
     /// What a changed request does to the week, planned again from the plan as it stands.
     fn effect(&self, request: &Request) -> Result<Effect, String> {
         let base = self.base().ok_or("no week was found for this plan's own profile")?;
-        let before = TIERS.map(|name| value(base, name));
         let solution = solve::best(request, &self.splits, budget()).map_err(|nothing| {
             match (nothing, conflict::explain(request)) {
                 (NoWeek::Impossible, Some(found)) => conflict::sentence(&found),
                 _ => "no week with it was found".to_owned(),
             }
         })?;
-        let after = TIERS.map(|name| value(&solution, name));
-        let cost = Cost {
-            coverage: rounded(after[0] - before[0]),
-            ranges: rounded(after[1] - before[1]),
-            view: rounded(before[2] - after[2]),
-        };
+        let worse = |tier: Tier| rounded(tier.gain(value(base, tier), value(&solution, tier)));
+        let [coverage, ranges, view] = [Tier::Coverage, Tier::Ranges, Tier::View].map(worse);
+        let cost = Cost { coverage, ranges, view };
         let stands = probe::as_it_stands(&self.request, &self.splits).unwrap_or_default();
-        let against_rework = stands[0] > before[0] + 0.01 || stands[1] > before[1] + 0.01;
+        let against_rework = [Tier::Coverage, Tier::Ranges]
+            .into_iter()
+            .any(|tier| tier.gain(value(base, tier), stands[tier]) > 0.01);
         let (out, comes) = exchanged((&self.request, base), (request, &solution));
         Ok(Effect { cost, out, comes, against_rework })
     }
@@ -340,11 +342,8 @@ impl<'a> Asked<'a> {
     }
 }
 
-/// The tiers that a cost is told in.
-const TIERS: [&str; 3] = ["coverage", "ranges and balance", "coach's view"];
-
-fn value(solution: &Solution, name: &str) -> f64 {
-    solution.tiers.iter().find(|tier| tier.name == name).map_or(0.0, |tier| tier.value)
+fn value(solution: &Solution, tier: Tier) -> f64 {
+    solution.tiers.iter().find(|one| one.name == tier.name()).map_or(0.0, |one| one.value)
 }
 
 /// Picks that go and come from one week to another, as `day: exercise`.

@@ -10,6 +10,7 @@ use super::{Exit, Failure, Faults, files, lines, many};
 use crate::diagnostic::Source;
 use crate::input::check::Known;
 use crate::input::plan::Plan;
+use crate::model::tier::Tier;
 use crate::planner::{Options, Planner};
 use crate::rules::RULES;
 use crate::search::probe::Tried;
@@ -157,7 +158,11 @@ pub(super) fn tiers(plan: &Plan) -> String {
     let Some(solve) = &plan.solve else { return String::new() };
     let lines = solve.tiers.iter().map(|tier| {
         let proven = if tier.proven { "proven" } else { "not proven" };
-        format!("  {:<20} {:>8} (bound {}, {proven})", tier.name, tier.value, tier.bound)
+        let rules = solve.points.iter().filter(|one| one.tier == tier.name);
+        let rules = rules.map(|one| format!("\n    {:<18} {:>8}", one.rule, one.value));
+        let head =
+            format!("  {:<20} {:>8} (bound {}, {proven})", tier.name, tier.value, tier.bound);
+        std::iter::once(head).chain(rules).collect::<String>()
     });
     let lines: Vec<String> = lines.collect();
     format!("solved with {}: {}\n{}", solve.backend, solve.status, lines.join("\n"))
@@ -168,8 +173,9 @@ fn splits(tried: &[Tried]) -> String {
     let lines = tried.iter().map(|Tried { split, tiers }| {
         let ideas: Vec<&str> = split.days.iter().map(|day| day.idea.as_str()).collect();
         let worth = match tiers {
-            Some([coverage, ranges, points]) => {
-                format!("coverage {coverage}, ranges and balance {ranges}, coach's view {points}")
+            Some(tiers) => {
+                let told = [Tier::Coverage, Tier::Ranges, Tier::View];
+                told.map(|tier| format!("{tier} {}", tiers[tier])).join(", ")
             }
             None => "no week yet that meets the hard rules".to_owned(),
         };

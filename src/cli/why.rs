@@ -74,6 +74,15 @@ fn page(page: &Page) -> (String, Value) {
             .collect();
         text.push_str(&table(&["WISHES", "VALUE", "BOUND", ""], &rows, WIDTH));
         text.push_str("Costs are best at 0; the coach's view counts points.\n");
+        let rows: Vec<Vec<String>> = page
+            .points
+            .iter()
+            .map(|one| vec![one.rule.clone(), one.tier.clone(), one.value.to_string()])
+            .collect();
+        if !rows.is_empty() {
+            text.push('\n');
+            text.push_str(&table(&["RULE", "COUNTS IN", "VALUE"], &rows, WIDTH));
+        }
     }
     text.push('\n');
     text.push_str(&days(page));

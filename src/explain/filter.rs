@@ -106,10 +106,10 @@ mod tests {
     fn worked_example() -> Model {
         let mut model = Model::default();
         let (one, two) = (model.least("s1".to_owned(), 50.0), model.least("s2".to_owned(), 50.0));
-        model.row("target", "chest", vec![(one, 1.0), (two, 1.0)], Op::Ge, 12.0);
-        model.row("cap", "s1", vec![(one, 1.0)], Op::Le, 5.0);
-        model.row("cap", "s2", vec![(two, 1.0)], Op::Le, 5.0);
-        model.row("minutes", "mon", vec![(one, 2.5), (two, 2.5)], Op::Le, 40.0);
+        model.demand("target", "chest", vec![(one, 1.0), (two, 1.0)], Op::Ge, 12.0);
+        model.demand("cap", "s1", vec![(one, 1.0)], Op::Le, 5.0);
+        model.demand("cap", "s2", vec![(two, 1.0)], Op::Le, 5.0);
+        model.demand("minutes", "mon", vec![(one, 2.5), (two, 2.5)], Op::Le, 40.0);
         model
     }
 

@@ -7,8 +7,9 @@ use rayon::prelude::*;
 use super::conflict::blame;
 use super::filter::{self, Group};
 use crate::model::Weekly;
+use crate::program::Role;
 use crate::request::Request;
-use crate::rules::{self, MEANING};
+use crate::rules;
 use crate::search::feasibility::{Stage, THOROUGH, Verdict, any_week};
 use crate::search::presolve::dominance;
 use crate::split::Split;
@@ -34,7 +35,7 @@ impl<'a> HardRules<'a> {
         let of_groups = |weekly: &Weekly<'a>| {
             let mut weekly = weekly.clone();
             let rows = &mut weekly.model.rows;
-            rows.retain(|row| MEANING.contains(&row.rule) || kept.contains(&filter::group(row)));
+            rows.retain(|row| row.role == Role::Definition || kept.contains(&filter::group(row)));
             weekly
         };
         let weeks: Vec<Weekly> = self.weeks.par_iter().map(of_groups).collect();
@@ -61,7 +62,7 @@ impl<'a> HardRules<'a> {
     pub fn groups(&self) -> Vec<Group> {
         let mut groups: BTreeSet<Group> = BTreeSet::new();
         for weekly in &self.weeks {
-            let rows = weekly.model.rows.iter().filter(|row| !MEANING.contains(&row.rule));
+            let rows = weekly.model.rows.iter().filter(|row| row.role != Role::Definition);
             groups.extend(rows.map(filter::group));
         }
         let mut groups: Vec<Group> = groups.into_iter().collect();

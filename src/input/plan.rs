@@ -113,7 +113,10 @@ pub struct Solve {
     pub objective: f64,
     /// Each tier's value and bound, in the order they were held.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub tiers: Vec<Tier>,
+    pub tiers: Vec<TierValue>,
+    /// What each rule costs or brings in its tier, where it is not nought.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub points: Vec<RuleValue>,
 }
 
 /// How far the search got.
@@ -129,10 +132,22 @@ pub enum SolveStatus {
     StoppedEarly,
 }
 
+/// What a rule costs or brings in a tier.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct RuleValue {
+    /// The tier's name.
+    pub tier: String,
+    /// The rule's id.
+    pub rule: String,
+    /// Costs, or points in the last tier.
+    pub value: f64,
+}
+
 /// One tier of wishes.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-pub struct Tier {
+pub struct TierValue {
     /// Its name.
     pub name: String,
     /// What was reached.

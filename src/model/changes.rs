@@ -4,6 +4,7 @@
 use std::collections::BTreeSet;
 
 use super::points::{PICK_CHANGED, SET_MOVED};
+use super::tier::Tier;
 use super::{Pick, Weekly};
 use crate::program::{Op, Term};
 use crate::request::Rework;
@@ -13,7 +14,7 @@ pub fn add_changes(weekly: &mut Weekly) {
     let Some(rework) = &weekly.request.rework else { return };
     for pick in weekly.picks.clone() {
         let id = &weekly.request.candidates[pick.candidate].id;
-        let name = format!("{id}_{}", weekly.request.days[pick.day].name_part());
+        let name = weekly.name_of(&pick);
         let before = rework.picks.get(&(pick.day, id.clone())).copied();
         match before {
             None => {}
@@ -21,13 +22,14 @@ pub fn add_changes(weekly: &mut Weekly) {
                 let kept = f64::from(sets.clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]);
                 let gone = weekly.model.least(format!("gone_{name}"), 1.0);
                 let row = vec![(pick.chosen, 1.0), (gone, 1.0)];
-                weekly.model.row("changes", name.clone(), row, Op::Ge, 1.0);
+                weekly.model.define("changes", name.clone(), row, Op::Ge, 1.0);
                 let moved = weekly.model.least(format!("moved_{name}"), 20.0);
                 let more = vec![(pick.extra, 1.0), (moved, -1.0)];
-                weekly.model.row("changes", name.clone(), more, Op::Le, kept);
+                weekly.model.define("changes", name.clone(), more, Op::Le, kept);
                 let fewer = vec![(pick.chosen, kept), (pick.extra, -1.0), (moved, -1.0)];
-                weekly.model.row("changes", name, fewer, Op::Le, 0.0);
-                weekly.changes.extend([(gone, PICK_CHANGED), (moved, SET_MOVED)]);
+                weekly.model.define("changes", name.clone(), fewer, Op::Le, 0.0);
+                weekly.count("changes", name.clone(), Tier::Changes, gone, PICK_CHANGED);
+                weekly.count("changes", name, Tier::Changes, moved, SET_MOVED);
             }
         }
         let label = weekly.request.days[pick.day].label();
@@ -35,13 +37,13 @@ pub fn add_changes(weekly: &mut Weekly) {
             let done = f64::from(u8::from(before.is_some()));
             let extra =
                 before.map_or(0, |sets| sets.clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]);
-            weekly.model.row("today", label.clone(), vec![(pick.chosen, 1.0)], Op::Eq, done);
+            weekly.model.demand("today", label.clone(), vec![(pick.chosen, 1.0)], Op::Eq, done);
             let row = vec![(pick.extra, 1.0)];
-            weekly.model.row("today", label.clone(), row, Op::Eq, f64::from(extra));
+            weekly.model.demand("today", label.clone(), row, Op::Eq, f64::from(extra));
         }
         if let Some(done) = rework.asked.get(&(pick.day, id.clone())) {
             let done = f64::from(u8::from(*done));
-            weekly.model.row("asked", label, vec![(pick.chosen, 1.0)], Op::Eq, done);
+            weekly.model.demand("asked", label, vec![(pick.chosen, 1.0)], Op::Eq, done);
         }
     }
     for day in weekly.days() {
@@ -63,6 +65,6 @@ fn add_new(weekly: &mut Weekly, rework: &Rework, day: usize) {
     let new = weekly.model.least(format!("new_{label}"), 20.0);
     row.push((new, -1.0));
     let free = f64::from(u32::try_from(lost.len()).unwrap_or(u32::MAX));
-    weekly.model.row("changes", label, row, Op::Le, free);
-    weekly.changes.push((new, PICK_CHANGED));
+    weekly.model.define("changes", label.clone(), row, Op::Le, free);
+    weekly.count("changes", label, Tier::Changes, new, PICK_CHANGED);
 }

@@ -2,6 +2,7 @@
 //! goals of each tier. Rules add the rows.
 
 pub mod changes;
+pub mod goal;
 pub mod pairing;
 pub mod points;
 mod sums;
@@ -10,6 +11,7 @@ pub mod worth;
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use self::goal::Goal;
 use self::pairing::{PairClass, PairVar};
 use self::sums::Sums;
 use crate::program::{Model, Op, Term, Var};
@@ -34,14 +36,8 @@ pub struct Weekly<'a> {
     pub(crate) sums: Sums,
     /// Whether an exercise is in the week at all, by candidate.
     pub used: BTreeMap<usize, Var>,
-    /// Costs of tier 1: patterns and floors missed.
-    pub coverage: Vec<Term>,
-    /// Costs of tier 2: ranges and balance missed.
-    pub ranges: Vec<Term>,
-    /// Costs of a rework: picks that change. Empty where nothing is reworked.
-    pub changes: Vec<Term>,
-    /// Points of tier 3: the coach's view.
-    pub view: Vec<Term>,
+    /// What counts, in every tier; nothing in that of changes where nothing is reworked.
+    pub goals: Vec<Goal>,
 }
 
 /// An exercise on a day.
@@ -81,10 +77,7 @@ impl<'a> Weekly<'a> {
             pairs: Vec::new(),
             sums: Sums::default(),
             used: BTreeMap::new(),
-            coverage: Vec::new(),
-            ranges: Vec::new(),
-            changes: Vec::new(),
-            view: Vec::new(),
+            goals: Vec::new(),
         };
         for day in 0..request.days.len() {
             for candidate in keep.iter().copied().filter(|index| {
@@ -110,7 +103,7 @@ impl<'a> Weekly<'a> {
         let extra = self.model.integer(format!("more_{name}"), 0, sets[1] - sets[0]);
         let most = f64::from(sets[1] - sets[0]);
         let subject = name.clone();
-        self.model.row(
+        self.model.define(
             "sets-per-exercise",
             subject,
             vec![(extra, 1.0), (chosen, -most)],
@@ -133,8 +126,15 @@ impl<'a> Weekly<'a> {
                 .entry(pick.candidate)
                 .or_insert_with(|| model.least(format!("used_{id}"), 1.0));
             let subject = id.clone();
-            self.model.row("used", subject, vec![(pick.chosen, 1.0), (used, -1.0)], Op::Le, 0.0);
+            self.model.define("used", subject, vec![(pick.chosen, 1.0), (used, -1.0)], Op::Le, 0.0);
         }
+    }
+
+    /// The exercise and day of a pick, as part of a name.
+    #[must_use]
+    pub fn name_of(&self, pick: &Pick) -> String {
+        let day = self.request.days[pick.day].name_part();
+        format!("{}_{day}", self.request.candidates[pick.candidate].id)
     }
 
     /// The candidate of a pick.

@@ -243,11 +243,11 @@ pub fn add_pairs(weekly: &mut Weekly) {
             members.most_sets = members.most_sets.max(pick.sets[1]);
             let subject = candidate.id.clone();
             let only_done = vec![(paired, 1.0), (pick.chosen, -1.0)];
-            weekly.model.row("pairs", subject.clone(), only_done, Op::Le, 0.0);
+            weekly.model.define("pairs", subject.clone(), only_done, Op::Le, 0.0);
             let missing = rounds.saturating_sub(pick.sets[0]);
             if missing > 0 {
                 let enough = vec![(pick.extra, 1.0), (paired, -f64::from(missing))];
-                weekly.model.row("pairs", subject, enough, Op::Ge, 0.0);
+                weekly.model.define("pairs", subject, enough, Op::Ge, 0.0);
             }
         }
         add_day_pairs(weekly, day, rounds, &members);
@@ -282,7 +282,7 @@ fn add_day_pairs(
         let mut terms = members.paired.clone();
         terms.extend(in_class.remove(class).unwrap_or_default());
         let subject = format!("{:?}_{}", class.region, weekly.request.days[day].name_part());
-        weekly.model.row("pairs", subject, terms, Op::Eq, 0.0);
+        weekly.model.define("pairs", subject, terms, Op::Eq, 0.0);
     }
 }
 

@@ -60,6 +60,11 @@ impl<T> PerTier<T> {
         PerTier(Tier::ALL.map(what))
     }
 
+    /// The same of what a function makes of each.
+    pub fn map<U>(self, what: impl FnMut(T) -> U) -> PerTier<U> {
+        PerTier(self.0.map(what))
+    }
+
     /// Each tier with what is its own, in order.
     pub fn iter(&self) -> impl Iterator<Item = (Tier, &T)> {
         Tier::ALL.into_iter().zip(&self.0)

@@ -102,8 +102,8 @@ mod tests {
         let mut model = Model::default();
         let bench = model.integer("bench-press".to_owned(), 0, 6);
         let fly = model.integer("fly".to_owned(), 0, 10);
-        model.row("floor", "chest", vec![(bench, 1.0), (fly, 0.5)], Op::Ge, 9.0);
-        model.row("minutes", "mon", vec![(bench, 4.0), (fly, 2.5)], Op::Le, 40.0);
+        model.demand("floor", "chest", vec![(bench, 1.0), (fly, 0.5)], Op::Ge, 9.0);
+        model.demand("minutes", "mon", vec![(bench, 4.0), (fly, 2.5)], Op::Le, 40.0);
         let goal = [(bench, -4.0), (fly, -2.5)];
         let text = free_mps(&model, &goal, "small");
         let wanted = "NAME small\nROWS\n N cost\n G floor_chest\n L minutes_mon\nCOLUMNS\n mark0 'MARKER' 'INTORG'\n \

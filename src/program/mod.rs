@@ -4,7 +4,6 @@
 
 pub mod backend;
 pub mod export;
-pub mod unyielding;
 
 /// A variable, by its place in the model.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -52,9 +51,22 @@ pub enum Settles {
     Equal,
 }
 
-/// A row with the rule that demands it and what it is about.
+/// What a row is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Role {
+    /// It says what a variable means, and can always be kept by that variable.
+    Definition,
+    /// No week does without it.
+    Demand,
+    /// Good coaches keep to it, where that leaves any week.
+    Convention,
+}
+
+/// A row with the rule that it comes from and what it is about.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Row {
+    /// What it is for.
+    pub role: Role,
     /// The rule's id.
     pub rule: &'static str,
     /// What it is about: a day, a muscle, an exercise.
@@ -96,8 +108,12 @@ impl Model {
 
     /// A new variable from nought that takes the least value its rows allow.
     pub fn least(&mut self, name: String, high: f64) -> Var {
-        let settles = Settles::Least;
-        self.var(VarDef { name, low: 0.0, high, integer: false, settles })
+        self.least_of(name, high, false)
+    }
+
+    /// The same, whole or not.
+    pub fn least_of(&mut self, name: String, high: f64, integer: bool) -> Var {
+        self.var(VarDef { name, low: 0.0, high, integer, settles: Settles::Least })
     }
 
     /// A new variable from nought that is the sum of some terms, by a row of its own.
@@ -106,14 +122,13 @@ impl Model {
         let subject = name.clone();
         let sum = self.var(VarDef { name, low: 0.0, high, integer: false, settles });
         let row = terms.into_iter().map(|(var, factor)| (var, -factor)).chain([(sum, 1.0)]);
-        self.row(rule, subject, row.collect(), Op::Eq, 0.0);
+        self.define(rule, subject, row.collect(), Op::Eq, 0.0);
         sum
     }
 
     /// A new whole number from nought that takes the least value its rows allow.
     pub fn least_whole(&mut self, name: String, high: u32) -> Var {
-        let settles = Settles::Least;
-        self.var(VarDef { name, low: 0.0, high: f64::from(high), integer: true, settles })
+        self.least_of(name, f64::from(high), true)
     }
 
     /// A new variable from nought that takes the most value its rows allow.
@@ -122,8 +137,8 @@ impl Model {
         self.var(VarDef { name, low: 0.0, high, integer: false, settles })
     }
 
-    /// Adds a row. Rows without terms are kept only where they cannot hold.
-    pub fn row(
+    /// Adds what a variable means.
+    pub fn define(
         &mut self,
         rule: &'static str,
         subject: impl Into<String>,
@@ -131,9 +146,80 @@ impl Model {
         op: Op,
         right: f64,
     ) {
+        self.row(Role::Definition, rule, subject, terms, op, right);
+    }
+
+    /// Adds a demand.
+    pub fn demand(
+        &mut self,
+        rule: &'static str,
+        subject: impl Into<String>,
+        terms: Vec<Term>,
+        op: Op,
+        right: f64,
+    ) {
+        self.row(Role::Demand, rule, subject, terms, op, right);
+    }
+
+    /// Adds a convention.
+    pub fn convention(
+        &mut self,
+        rule: &'static str,
+        subject: impl Into<String>,
+        terms: Vec<Term>,
+        op: Op,
+        right: f64,
+    ) {
+        self.row(Role::Convention, rule, subject, terms, op, right);
+    }
+
+    /// Adds a row. Rows without terms are kept only where they cannot hold.
+    pub fn row(
+        &mut self,
+        role: Role,
+        rule: &'static str,
+        subject: impl Into<String>,
+        terms: Vec<Term>,
+        op: Op,
+        right: f64,
+    ) {
         if !terms.is_empty() || !holds(0.0, op, right) {
-            self.rows.push(Row { rule, subject: subject.into(), terms: merged(terms), op, right });
+            self.rows.push(Row {
+                role,
+                rule,
+                subject: subject.into(),
+                terms: merged(terms),
+                op,
+                right,
+            });
         }
+    }
+}
+
+impl Model {
+    /// Drops the definitions of costs and gains that no demand or convention looks at.
+    pub fn drop_unused_definitions(&mut self) {
+        let follows = |var: Var, vars: &[VarDef]| {
+            matches!(vars[var.0].settles, Settles::Least | Settles::Most)
+        };
+        let mut used = vec![false; self.vars.len()];
+        let others = self.rows.iter().filter(|row| row.role != Role::Definition);
+        for (var, _) in others.flat_map(|row| &row.terms) {
+            used[var.0] = true;
+        }
+        // What a kept definition is made of is made before it.
+        for row in self.rows.iter().rev().filter(|row| row.role == Role::Definition) {
+            if row.terms.iter().any(|(var, _)| used[var.0] && follows(*var, &self.vars)) {
+                for (var, _) in &row.terms {
+                    used[var.0] = true;
+                }
+            }
+        }
+        let vars = &self.vars;
+        self.rows.retain(|row| {
+            row.role != Role::Definition
+                || row.terms.iter().all(|(var, _)| used[var.0] || !follows(*var, vars))
+        });
     }
 }
 

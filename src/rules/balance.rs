@@ -5,15 +5,20 @@
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
+use crate::model::goal::{at_least, at_most};
 use crate::model::points::OUT_OF_BALANCE;
+use crate::model::tier::Tier;
 use crate::model::{Weekly, minus, times};
-use crate::program::{Op, Term};
+use crate::program::Term;
 use crate::request::Request;
 use crate::week::Week;
 use crate::words::{Kind, Pattern, Role, Side};
 
 /// Sets by side and week.
 pub(super) struct PushPullBalance;
+
+/// More sets than any week is out of a band by.
+const MOST: f64 = 200.0;
 
 /// One ratio: its name, what is counted above and below, and its band.
 struct Ratio {
@@ -64,17 +69,14 @@ impl Rule for PushPullBalance {
                 continue;
             }
             let name = ratio.name.replace(' ', "-");
-            let few = weekly.model.least(format!("few_{name}"), 200.0);
-            let mut least: Vec<Term> = above.clone();
-            least.extend(minus(times(below.clone(), ratio.band[0])));
-            least.push((few, 1.0));
-            weekly.model.row(self.id(), name.clone(), least, Op::Ge, 0.0);
-            let many = weekly.model.least(format!("many_{name}"), 200.0);
-            let mut most: Vec<Term> = above;
-            most.extend(minus(times(below, ratio.band[1])));
-            most.push((many, -1.0));
-            weekly.model.row(self.id(), name, most, Op::Le, 0.0);
-            weekly.ranges.extend([(few, OUT_OF_BALANCE), (many, OUT_OF_BALANCE)]);
+            let less = |share: f64| -> Vec<Term> {
+                above.iter().copied().chain(minus(times(below.clone(), share))).collect()
+            };
+            let [low, high] = ratio.band;
+            for wish in [at_least(less(low), 0.0), at_most(less(high), 0.0)] {
+                let wish = wish.missed_by(MOST);
+                weekly.miss(self.id(), name.clone(), Tier::Ranges, wish, OUT_OF_BALANCE);
+            }
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

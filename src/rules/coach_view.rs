@@ -5,6 +5,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::tier::Tier;
 use crate::model::worth::worths;
 use crate::request::Request;
 use crate::week::Week;
@@ -25,7 +26,8 @@ impl Rule for CoachView {
     fn add_to(&self, weekly: &mut Weekly) {
         let worths = worths(weekly.request);
         for pick in weekly.picks.clone() {
-            weekly.view.push((pick.chosen, worths[pick.candidate]));
+            let subject = weekly.name_of(&pick);
+            weekly.count(self.id(), subject, Tier::View, pick.chosen, worths[pick.candidate]);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

@@ -6,8 +6,10 @@
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
+use crate::model::goal::at_least;
 use crate::model::points::PATTERN_MISSING;
-use crate::program::{Op, Term};
+use crate::model::tier::Tier;
+use crate::program::Term;
 use crate::request::Request;
 use crate::week::Week;
 use crate::words::{Pattern, Role, Sides};
@@ -73,16 +75,13 @@ impl Rule for Coverage {
             if !possible(weekly.request, test) {
                 continue;
             }
-            let missing = weekly.model.least(format!("missing_{name}"), 1.0);
-            let mut row: Vec<Term> = weekly
+            let done: Vec<Term> = weekly
                 .picks
                 .iter()
                 .filter(|pick| test(&weekly.candidate(pick).entry))
                 .map(|pick| (pick.chosen, 1.0))
                 .collect();
-            row.push((missing, 1.0));
-            weekly.model.row(self.id(), name, row, Op::Ge, 1.0);
-            weekly.coverage.push((missing, PATTERN_MISSING));
+            weekly.miss(self.id(), name, Tier::Coverage, at_least(done, 1.0), PATTERN_MISSING);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

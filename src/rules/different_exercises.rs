@@ -5,6 +5,7 @@
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::model::points::TO_LEARN;
+use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::week::Week;
@@ -29,9 +30,12 @@ impl Rule for DifferentExercises {
         let most =
             f64::from(weekly.request.figures.different.max(u32::try_from(asked).unwrap_or(200)));
         if weekly.request.profile.training_status == Status::Novice {
-            weekly.view.extend(used.iter().map(|(used, _)| (*used, TO_LEARN)));
+            for (candidate, used) in weekly.used.clone() {
+                let id = weekly.request.candidates[candidate].id.clone();
+                weekly.count(self.id(), id, Tier::View, used, TO_LEARN);
+            }
         }
-        weekly.model.row(self.id(), "week", used, Op::Le, most);
+        weekly.model.convention(self.id(), "week", used, Op::Le, most);
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let most = request.figures.different as usize;

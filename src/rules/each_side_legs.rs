@@ -45,7 +45,7 @@ impl Rule for EachSideLegs {
                 .map(|pick| (pick.chosen, 1.0))
                 .collect();
             let label = weekly.request.days[day].label();
-            weekly.model.row(self.id(), label, legs, Op::Le, 2.0);
+            weekly.model.convention(self.id(), label, legs, Op::Le, 2.0);
         }
     }
     fn recount(&self, _request: &Request, week: &Week) -> Vec<Finding> {

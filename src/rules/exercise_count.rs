@@ -4,7 +4,9 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::goal::at_least;
 use crate::model::points::FEW_EXERCISES;
+use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::figures::{MINUTES_PER_ITEM, MINUTES_PER_PAIRED_ITEM};
@@ -28,19 +30,17 @@ impl Rule for ExerciseCount {
             let label = weekly.request.days[day].label();
             let done: Vec<Term> = weekly.on(day).map(|pick| (pick.chosen, 1.0)).collect();
             if done.len() >= 3 {
-                let third = weekly.model.least(format!("few_{label}"), 1.0);
-                let three = done.iter().copied().chain([(third, 1.0)]).collect();
-                weekly.model.row(self.id(), label.clone(), three, Op::Ge, 3.0);
-                weekly.view.push((third, FEW_EXERCISES));
+                let wish = at_least(done.clone(), 3.0).missed_at_most_by(1.0);
+                weekly.miss(self.id(), label.clone(), Tier::View, wish, FEW_EXERCISES);
             }
             let most = f64::from(weekly.request.figures.most_items);
-            weekly.model.row(self.id(), label.clone(), done.clone(), Op::Le, most);
+            weekly.model.convention(self.id(), label.clone(), done.clone(), Op::Le, most);
             let minutes = f64::from(weekly.request.days[day].minutes);
             let mut carried = done;
             let credit = 1.0 - MINUTES_PER_PAIRED_ITEM / MINUTES_PER_ITEM;
             carried.extend(weekly.on(day).filter_map(|pick| Some((pick.paired?, -credit))));
             let most = (minutes / MINUTES_PER_ITEM).max(2.0);
-            weekly.model.row(self.id(), label, carried, Op::Le, most);
+            weekly.model.convention(self.id(), label, carried, Op::Le, most);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

@@ -4,7 +4,9 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::goal::at_least;
 use crate::model::points::EXPOSURE_MISSING;
+use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::week::Week;
@@ -49,17 +51,15 @@ impl Rule for ExplosiveWork {
                 .filter(|pick| weekly.candidate(pick).pattern.is_explosive())
                 .map(|pick| (pick.chosen, 1.0))
                 .collect();
-            weekly.model.row(self.id(), label.clone(), done.clone(), Op::Le, MOST_A_DAY);
+            weekly.model.convention(self.id(), label.clone(), done.clone(), Op::Le, MOST_A_DAY);
             let exposed = weekly.model.most(format!("explosive_{label}"), 1.0);
             let mut row = vec![(exposed, 1.0)];
             row.extend(done.into_iter().map(|(var, _)| (var, -1.0)));
-            weekly.model.row(self.id(), label, row, Op::Le, 0.0);
+            weekly.model.define(self.id(), label, row, Op::Le, 0.0);
             exposures.push((exposed, 1.0));
         }
-        let missing = weekly.model.least("missing_explosive".to_owned(), f64::from(wanted));
-        exposures.push((missing, 1.0));
-        weekly.model.row(self.id(), "week", exposures, Op::Ge, f64::from(wanted));
-        weekly.ranges.push((missing, EXPOSURE_MISSING));
+        let wish = at_least(exposures, f64::from(wanted));
+        weekly.miss(self.id(), "week", Tier::Ranges, wish, EXPOSURE_MISSING);
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let explosive = |session: &&crate::week::Session| {

@@ -36,7 +36,7 @@ impl Rule for Family {
         for ((day, name), terms) in members {
             if terms.len() > 1 {
                 let subject = format!("{name}_{}", weekly.request.days[day].label());
-                weekly.model.row(self.id(), subject, terms, Op::Le, 1.0);
+                weekly.model.demand(self.id(), subject, terms, Op::Le, 1.0);
             }
         }
     }

@@ -5,8 +5,9 @@
 
 use super::{Finding, Force, Rule, sets_text, to_halves};
 use crate::model::Weekly;
+use crate::model::goal::at_least;
 use crate::model::points::{FLOOR_MAJOR, FLOOR_MINOR};
-use crate::program::Op;
+use crate::model::tier::Tier;
 use crate::request::Request;
 use crate::week::Week;
 
@@ -26,13 +27,9 @@ impl Rule for VolumeFloor {
     fn add_to(&self, weekly: &mut Weekly) {
         for (muscle, target) in &weekly.request.targets {
             let floor = f64::from(to_halves(target.floor));
-            let short = weekly.model.least(format!("floor_{muscle}"), floor);
-            let mut row = weekly.halves(*muscle);
-            row.push((short, 1.0));
-            weekly.model.row(self.id(), muscle.id(), row, Op::Ge, floor);
-            weekly
-                .coverage
-                .push((short, if muscle.is_major() { FLOOR_MAJOR } else { FLOOR_MINOR }));
+            let weight = if muscle.is_major() { FLOOR_MAJOR } else { FLOOR_MINOR };
+            let wish = at_least(weekly.halves(*muscle), floor);
+            weekly.miss(self.id(), muscle.id(), Tier::Coverage, wish, weight);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

@@ -5,14 +5,18 @@
 
 use super::{Finding, Force, Rule, sets_text};
 use crate::model::Weekly;
+use crate::model::goal::at_most;
 use crate::model::points::CROWDED;
-use crate::program::Op;
+use crate::model::tier::Tier;
 use crate::request::Request;
 use crate::week::Week;
 use crate::words::Muscle;
 
 /// Half-sets by muscle and window.
 pub(super) struct FractionalCap;
+
+/// More half-sets than any week is over by.
+const MOST: f64 = 100.0;
 
 /// Each day with the later days that lie within the recovery hours of it: every window begins at a day.
 fn windows(request: &Request) -> Vec<Vec<usize>> {
@@ -51,16 +55,14 @@ impl Rule for FractionalCap {
         let cap = f64::from(2 * weekly.request.figures.session_cap);
         for window in windows(weekly.request) {
             for muscle in Muscle::ALL.iter().copied().filter(|muscle| !muscle.recovers_fast()) {
-                let mut row: Vec<_> =
+                let halves: Vec<_> =
                     window.iter().flat_map(|day| weekly.halves_on(muscle, *day)).collect();
-                if row.is_empty() {
+                if halves.is_empty() {
                     continue;
                 }
                 let subject = format!("{muscle}_{}", weekly.request.days[window[0]].label());
-                let over = weekly.model.least(format!("crowded_{subject}"), 100.0);
-                row.push((over, -1.0));
-                weekly.model.row(self.id(), subject, row, Op::Le, cap);
-                weekly.ranges.push((over, CROWDED));
+                let wish = at_most(halves, cap).missed_by(MOST);
+                weekly.miss(self.id(), subject, Tier::Ranges, wish, CROWDED);
             }
         }
     }

@@ -42,10 +42,10 @@ impl HeavyLifts {
             let which = weekly.model.least_whole(format!("spine_{label}"), 1);
             let mut row: Vec<Term> = first.iter().map(|pick| (pick.chosen, 1.0)).collect();
             row.push((which, -2.0));
-            weekly.model.row(self.id(), label.clone(), row, Op::Le, 0.0);
+            weekly.model.convention(self.id(), label.clone(), row, Op::Le, 0.0);
             let mut row: Vec<Term> = second.iter().map(|pick| (pick.chosen, 1.0)).collect();
             row.push((which, 2.0));
-            weekly.model.row(self.id(), label, row, Op::Le, 2.0);
+            weekly.model.convention(self.id(), label, row, Op::Le, 2.0);
         }
     }
 }
@@ -88,10 +88,10 @@ impl Rule for HeavyLifts {
         for day in weekly.days() {
             let label = weekly.request.days[day].label();
             let heavy = chosen(weekly, day, &Candidate::is_heavy);
-            weekly.model.row(self.id(), label.clone(), heavy, Op::Le, 2.0);
+            weekly.model.convention(self.id(), label.clone(), heavy, Op::Le, 2.0);
             let hinges =
                 chosen(weekly, day, &|one| one.is_heavy() && one.pattern == Pattern::Hinge);
-            weekly.model.row(self.id(), format!("{label}_hinge"), hinges, Op::Le, 1.0);
+            weekly.model.convention(self.id(), format!("{label}_hinge"), hinges, Op::Le, 1.0);
         }
         self.spine(weekly);
     }

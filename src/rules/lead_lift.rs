@@ -5,8 +5,10 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::goal::at_least;
 use crate::model::points::NO_LEAD;
-use crate::program::{Op, Term};
+use crate::model::tier::Tier;
+use crate::program::Term;
 use crate::request::Request;
 use crate::request::dose::Duty;
 use crate::week::Week;
@@ -36,15 +38,12 @@ impl Rule for LeadLift {
             };
             let mains = of_duty(&|duty| duty == Duty::Main);
             let compounds = of_duty(&|duty| matches!(duty, Duty::Main | Duty::Compound));
-            let mut leads = if mains.is_empty() { compounds } else { mains };
+            let leads = if mains.is_empty() { compounds } else { mains };
             if leads.is_empty() {
                 continue;
             }
             let label = weekly.request.days[day].label();
-            let none = weekly.model.least(format!("no_lead_{label}"), 1.0);
-            leads.push((none, 1.0));
-            weekly.model.row(self.id(), label, leads, Op::Ge, 1.0);
-            weekly.view.push((none, NO_LEAD));
+            weekly.miss(self.id(), label, Tier::View, at_least(leads, 1.0), NO_LEAD);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

@@ -7,6 +7,7 @@ use std::collections::BTreeSet;
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::model::points::MAIN_REPEATED;
+use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::dose::Duty;
@@ -56,7 +57,7 @@ impl Rule for MainLiftRepeats {
                 .map(|pick| (pick.chosen, -1.0))
                 .collect();
             row.extend([(used, 1.0), (twice, 1.0)]);
-            weekly.model.row(self.id(), exercise.id.clone(), row, Op::Le, 0.0);
+            weekly.model.define(self.id(), exercise.id.clone(), row, Op::Le, 0.0);
             repeats.push((twice, 1.0));
         }
         if repeats.is_empty() {
@@ -65,8 +66,8 @@ impl Rule for MainLiftRepeats {
         let counted = weekly.model.most("repeated_mains".to_owned(), f64::from(wanted));
         let mut row = vec![(counted, 1.0)];
         row.extend(repeats.into_iter().map(|(var, _)| (var, -1.0)));
-        weekly.model.row(self.id(), "week", row, Op::Le, 0.0);
-        weekly.view.push((counted, MAIN_REPEATED));
+        weekly.model.define(self.id(), "week", row, Op::Le, 0.0);
+        weekly.count(self.id(), "week", Tier::View, counted, MAIN_REPEATED);
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();

@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 use std::fmt::{self, Write as _};
 
 use crate::model::Weekly;
-use crate::program::unyielding::unyielding;
+use crate::program::Role;
 use crate::request::Request;
 use crate::split::Split;
 use crate::week::Week;
@@ -79,35 +79,19 @@ pub fn weekly_model<'a>(
     weekly
 }
 
-/// Rules whose rows only say what the variables mean.
-pub const MEANING: &[&str] = &["adds-up", "used", "sets-per-exercise", "pairs"];
-
-/// Whether a rule's rows are what a good coach keeps to without their being a demand. Of the rules that are not
-/// hard only strict targets demand anything.
-#[must_use]
-pub fn is_convention(rule: &str) -> bool {
-    let known = RULES.iter().find(|known| known.id() == rule);
-    let is_wish = known.is_some_and(|known| known.force() != Force::Hard);
-    is_wish && rule != "weekly-volume" && !MEANING.contains(&rule)
-}
-
-/// The weekly model without the rows by which conventions alone could make it impossible.
+/// The weekly model without conventions, which may stand in the way of every week.
 #[must_use]
 pub fn demands_only(mut weekly: Weekly<'_>) -> Weekly<'_> {
-    let mut unyielding = unyielding(&weekly.model).into_iter();
-    weekly.model.rows.retain(|row| unyielding.next() != Some(true) || !is_convention(row.rule));
+    weekly.model.rows.retain(|row| row.role != Role::Convention);
     weekly
 }
 
-/// The weekly model with nothing but the rows that cannot give way, and without goals.
+/// The weekly model with nothing but the demands and the variables that they look at, and without goals.
 #[must_use]
 pub fn hard_rows_only(weekly: Weekly<'_>) -> Weekly<'_> {
     let mut weekly = demands_only(weekly);
-    let mut unyielding = unyielding(&weekly.model).into_iter();
-    weekly.model.rows.retain(|_| unyielding.next() == Some(true));
-    for goal in [&mut weekly.coverage, &mut weekly.ranges, &mut weekly.changes, &mut weekly.view] {
-        goal.clear();
-    }
+    weekly.goals.clear();
+    weekly.model.drop_unused_definitions();
     weekly
 }
 

@@ -5,6 +5,7 @@
 
 use super::{Finding, Force, RULES, Rule, sets_text, to_halves};
 use crate::model::points::{EMPHASIS, EXTRA, TO_HIGH, TO_MIDDLE};
+use crate::model::tier::Tier;
 use crate::model::{Weekly, minus};
 use crate::program::{Op, Term};
 use crate::request::{EXTRAS, Request};
@@ -25,10 +26,10 @@ fn extras(rule: &'static str, weekly: &mut Weekly) {
         }
         let some = weekly.model.most(format!("extra_{muscle}"), EXTRA_HALVES);
         row.push((some, 1.0));
-        weekly.model.row(rule, muscle.id(), row, Op::Le, 0.0);
+        weekly.model.define(rule, muscle.id(), row, Op::Le, 0.0);
         let factor =
             if weekly.request.profile.emphasis.contains_key(muscle) { EMPHASIS } else { 1.0 };
-        weekly.view.push((some, factor * EXTRA));
+        weekly.count(rule, muscle.id(), Tier::View, some, factor * EXTRA);
     }
 }
 
@@ -62,9 +63,9 @@ impl Rule for MoreSets {
             ] {
                 let step = weekly.model.most(format!("{name}_{muscle}"), f64::from(width));
                 row.push((step, 1.0));
-                weekly.view.push((step, factor * points));
+                weekly.count(self.id(), muscle.id(), Tier::View, step, factor * points);
             }
-            weekly.model.row(self.id(), muscle.id(), row, Op::Le, 0.0);
+            weekly.model.define(self.id(), muscle.id(), row, Op::Le, 0.0);
         }
         extras(self.id(), weekly);
     }

@@ -6,6 +6,7 @@
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::model::points::PAIR_LIKED;
+use crate::model::tier::Tier;
 use crate::request::Request;
 use crate::request::candidate::{Station, grade};
 use crate::request::eligibility::kit_for;
@@ -27,8 +28,10 @@ impl Rule for Pairs {
     }
     fn add_to(&self, weekly: &mut Weekly) {
         if weekly.request.profile.supersets == Supersets::Prefer {
-            let liked: Vec<_> = weekly.pairs.iter().map(|pair| (pair.count, PAIR_LIKED)).collect();
-            weekly.view.extend(liked);
+            for pair in weekly.pairs.clone() {
+                let label = weekly.request.days[pair.day].label();
+                weekly.count(self.id(), label, Tier::View, pair.count, PAIR_LIKED);
+            }
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

@@ -50,17 +50,29 @@ impl Rule for PatternRepeats {
             for (pattern, terms) in
                 patterns.into_iter().filter(|(_, terms)| terms.len() > MOST_OF_PATTERN)
             {
-                weekly.model.row(self.id(), format!("{pattern}_{label}"), terms, Op::Le, 2.0);
+                weekly.model.convention(
+                    self.id(),
+                    format!("{pattern}_{label}"),
+                    terms,
+                    Op::Le,
+                    2.0,
+                );
             }
             for (prime, terms) in
                 primes.into_iter().filter(|(_, terms)| terms.len() > MOST_OF_PRIME)
             {
-                weekly.model.row(self.id(), format!("{prime}_{label}"), terms, Op::Le, 3.0);
+                weekly.model.convention(self.id(), format!("{prime}_{label}"), terms, Op::Le, 3.0);
             }
             for ((pattern, _), terms) in
                 same.into_iter().filter(|(_, terms)| novice && terms.len() > 1)
             {
-                weekly.model.row(self.id(), format!("{pattern}_{label}_same"), terms, Op::Le, 1.0);
+                weekly.model.convention(
+                    self.id(),
+                    format!("{pattern}_{label}_same"),
+                    terms,
+                    Op::Le,
+                    1.0,
+                );
             }
         }
     }

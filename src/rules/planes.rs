@@ -4,8 +4,10 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::goal::at_least;
 use crate::model::points::PLANE_MISSING;
-use crate::program::{Op, Term};
+use crate::model::tier::Tier;
+use crate::program::Term;
 use crate::request::Request;
 use crate::week::Week;
 use crate::words::{Pattern, Role};
@@ -46,16 +48,13 @@ impl Rule for Planes {
     }
     fn add_to(&self, weekly: &mut Weekly) {
         for plane in wanted(weekly.request) {
-            let missing = weekly.model.least(format!("no_{plane}"), 1.0);
-            let mut row: Vec<Term> = weekly
+            let done: Vec<Term> = weekly
                 .picks
                 .iter()
                 .filter(|pick| weekly.candidate(pick).pattern == plane)
                 .map(|pick| (pick.chosen, 1.0))
                 .collect();
-            row.push((missing, 1.0));
-            weekly.model.row(self.id(), plane.id(), row, Op::Ge, 1.0);
-            weekly.ranges.push((missing, PLANE_MISSING));
+            weekly.miss(self.id(), plane.id(), Tier::Ranges, at_least(done, 1.0), PLANE_MISSING);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

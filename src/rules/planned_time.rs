@@ -4,8 +4,9 @@
 
 use super::{Finding, Force, Rule, to_halves};
 use crate::model::Weekly;
+use crate::model::goal::at_least;
 use crate::model::points::IDLE_MINUTE;
-use crate::program::Op;
+use crate::model::tier::Tier;
 use crate::request::Request;
 use crate::week::Week;
 
@@ -32,11 +33,8 @@ impl Rule for PlannedTime {
             let wanted = f64::from(whole.minutes) * 60.0 * AIM;
             let least = wanted - f64::from(whole.minutes * 60 - whole.work_s());
             let (label, most) = (whole.label(), whole.minutes);
-            let idle = weekly.model.least_whole(format!("idle_{label}"), most);
-            let mut row: Vec<_> = seconds;
-            row.push((idle, 60.0));
-            weekly.model.row(self.id(), label, row, Op::Ge, least);
-            weekly.view.push((idle, IDLE_MINUTE));
+            let wish = at_least(seconds, least).in_whole(60.0).missed_by(f64::from(most));
+            weekly.miss(self.id(), label, Tier::View, wish, IDLE_MINUTE);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

@@ -44,9 +44,9 @@ impl Rule for Recovery {
                 }
                 let [under_direct, under_halves] =
                     [HARD_DIRECT - 1, HARD_HALVES - 1].map(f64::from);
-                weekly.model.row(ID, subject.clone(), direct, Op::Le, under_direct);
+                weekly.model.demand(ID, subject.clone(), direct, Op::Le, under_direct);
                 let halves = weekly.halves_on(muscle, day);
-                weekly.model.row(ID, subject, halves, Op::Le, under_halves);
+                weekly.model.demand(ID, subject, halves, Op::Le, under_halves);
             }
         }
     }

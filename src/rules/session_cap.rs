@@ -30,7 +30,7 @@ impl Rule for SessionCap {
                 let subject = format!("{muscle}_{}", weekly.request.days[day].label());
                 let direct = weekly.direct_on(muscle, day);
                 if !direct.is_empty() {
-                    weekly.model.row(self.id(), subject, direct, Op::Le, cap);
+                    weekly.model.demand(self.id(), subject, direct, Op::Le, cap);
                 }
             }
         }

@@ -27,7 +27,7 @@ impl Rule for SessionMinutes {
             let seconds = weekly.seconds_on(day);
             let day = &weekly.request.days[day];
             let (label, limit) = (day.label(), f64::from(day.work_s()));
-            weekly.model.row(self.id(), label, seconds, Op::Le, limit);
+            weekly.model.demand(self.id(), label, seconds, Op::Le, limit);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

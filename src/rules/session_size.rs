@@ -29,7 +29,7 @@ impl Rule for SessionSize {
             let label = weekly.request.days[day].label();
             let done: Vec<Term> = weekly.on(day).map(|pick| (pick.chosen, 1.0)).collect();
             if holds_two(weekly, day) {
-                weekly.model.row(self.id(), label, done, Op::Ge, 2.0);
+                weekly.model.demand(self.id(), label, done, Op::Ge, 2.0);
             }
         }
     }

@@ -7,7 +7,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::order::{Rank, group_rank};
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::goal::at_most;
 use crate::model::points::{STATION, STATION_OVER};
+use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::candidate::Station;
@@ -83,19 +85,17 @@ impl Rule for Stations {
             for (place, (_, patterns)) in used.into_iter().enumerate() {
                 let here = weekly.model.least_whole(format!("station_{place}_{label}"), 1);
                 for (_, mut row) in patterns {
-                    // A day has at most two exercises of a pattern, so one row does for all of them.
+                    // By convention a day has at most two exercises of a pattern, so one row does for all of them.
                     let most = if row.len() > 1 { 2.0 } else { 1.0 };
                     row.push((here, -most));
-                    weekly.model.row(self.id(), label.clone(), row, Op::Le, 0.0);
+                    weekly.model.convention(self.id(), label.clone(), row, Op::Le, 0.0);
                 }
                 count.push((here, 1.0));
-                weekly.view.push((here, STATION));
+                weekly.count(self.id(), label.clone(), Tier::View, here, STATION);
             }
             let most = f64::from(weekly.request.figures.stations);
-            let over = weekly.model.least(format!("stations_over_{label}"), 20.0);
-            count.push((over, -1.0));
-            weekly.model.row(self.id(), label, count, Op::Le, most);
-            weekly.view.push((over, STATION_OVER));
+            let wish = at_most(count, most).missed_by(20.0);
+            weekly.miss(self.id(), label, Tier::View, wish, STATION_OVER);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

@@ -4,8 +4,10 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::goal::at_least;
 use crate::model::points::MAIN_MISSING;
-use crate::program::{Op, Term};
+use crate::model::tier::Tier;
+use crate::program::Term;
 use crate::request::dose::Duty;
 use crate::request::{Candidate, Request};
 use crate::week::Week;
@@ -54,11 +56,8 @@ impl Rule for StrengthLifts {
                 let candidate = weekly.candidate(pick);
                 is_heavy_main(candidate) && patterns.contains(&candidate.pattern)
             });
-            let mut row: Vec<Term> = mains.map(|pick| (pick.chosen, 1.0)).collect();
-            let none = weekly.model.least(format!("no_main_{name}"), 1.0);
-            row.push((none, 1.0));
-            weekly.model.row(self.id(), name, row, Op::Ge, 1.0);
-            weekly.view.push((none, MAIN_MISSING));
+            let done: Vec<Term> = mains.map(|pick| (pick.chosen, 1.0)).collect();
+            weekly.miss(self.id(), name, Tier::View, at_least(done, 1.0), MAIN_MISSING);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

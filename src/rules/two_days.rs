@@ -4,9 +4,10 @@
 
 use super::{Finding, Force, Rule};
 use crate::input::profile::{SplitChoice, SplitName};
+use crate::model::goal::at_most;
 use crate::model::points::LOPSIDED;
+use crate::model::tier::Tier;
 use crate::model::{Weekly, times};
-use crate::program::Op;
 use crate::request::Request;
 use crate::week::Week;
 use crate::words::Muscle;
@@ -41,10 +42,8 @@ impl Rule for TwoDays {
                 }
                 row.extend(times(weekly.halves(*muscle), -SHARE));
                 let subject = format!("{muscle}_{}", weekly.request.days[day].label());
-                let over = weekly.model.least_whole(format!("lopsided_{subject}"), 100);
-                row.push((over, -1.0));
-                weekly.model.row(self.id(), subject, row, Op::Le, 0.0);
-                weekly.view.push((over, LOPSIDED));
+                let wish = at_most(row, 0.0).in_whole(1.0).missed_by(100.0);
+                weekly.miss(self.id(), subject, Tier::View, wish, LOPSIDED);
             }
         }
     }

@@ -33,7 +33,7 @@ impl Rule for WeeklyUses {
             let exercise = &weekly.request.candidates[candidate];
             if terms.len() > exercise.uses as usize {
                 let (id, most) = (exercise.id.clone(), f64::from(exercise.uses));
-                weekly.model.row(self.id(), id, terms, Op::Le, most);
+                weekly.model.demand(self.id(), id, terms, Op::Le, most);
             }
         }
     }

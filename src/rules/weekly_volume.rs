@@ -5,7 +5,9 @@
 
 use super::{Finding, Force, Rule, sets_text, to_halves};
 use crate::model::Weekly;
+use crate::model::goal::{at_least, at_most};
 use crate::model::points::{OVER_RANGE, UNDER_MAJOR, UNDER_MINOR};
+use crate::model::tier::Tier;
 use crate::program::Op;
 use crate::request::Request;
 use crate::week::Week;
@@ -32,19 +34,15 @@ impl Rule for WeeklyVolume {
             let halves = weekly.halves(*muscle);
             let low = f64::from(to_halves(target.low));
             if target.strict {
-                weekly.model.row(self.id(), muscle.id(), halves.clone(), Op::Ge, low);
+                weekly.model.demand(self.id(), muscle.id(), halves, Op::Ge, low);
             } else {
-                let under = weekly.model.least(format!("under_{muscle}"), low);
-                let mut row = halves.clone();
-                row.push((under, 1.0));
-                weekly.model.row(self.id(), muscle.id(), row, Op::Ge, low);
                 let cost = if muscle.is_major() { UNDER_MAJOR } else { UNDER_MINOR };
-                weekly.ranges.push((under, cost));
+                weekly.miss(self.id(), muscle.id(), Tier::Ranges, at_least(halves, low), cost);
             }
-            at_most(self.id(), weekly, *muscle, target.high);
+            range_end(self.id(), weekly, *muscle, target.high);
         }
         for (muscle, ceiling) in &weekly.request.ceilings {
-            at_most(self.id(), weekly, *muscle, *ceiling);
+            range_end(self.id(), weekly, *muscle, *ceiling);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
@@ -71,13 +69,10 @@ impl Rule for WeeklyVolume {
     }
 }
 
-fn at_most(rule: &'static str, weekly: &mut Weekly, muscle: Muscle, high: f64) {
-    let mut row = weekly.halves(muscle);
-    if row.is_empty() {
-        return;
+fn range_end(rule: &'static str, weekly: &mut Weekly, muscle: Muscle, high: f64) {
+    let halves = weekly.halves(muscle);
+    if !halves.is_empty() {
+        let wish = at_most(halves, f64::from(to_halves(high))).missed_by(MOST);
+        weekly.miss(rule, muscle.id(), Tier::Ranges, wish, OVER_RANGE);
     }
-    let over = weekly.model.least(format!("over_{muscle}"), MOST);
-    row.push((over, -1.0));
-    weekly.model.row(rule, muscle.id(), row, Op::Le, f64::from(to_halves(high)));
-    weekly.ranges.push((over, OVER_RANGE));
 }

@@ -6,8 +6,10 @@ use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::input::profile::SplitChoice;
 use crate::model::Weekly;
+use crate::model::goal::at_least;
 use crate::model::points::SIDE_MISSING;
-use crate::program::{Op, Term};
+use crate::model::tier::Tier;
+use crate::program::Term;
 use crate::request::Request;
 use crate::week::{Session, Week};
 use crate::words::{Kind, Muscle, Pattern, Role, Side};
@@ -39,7 +41,7 @@ impl Rule for WholeBodyDay {
         for day in weekly.days().filter(|day| weekly.split.days[*day].whole_body) {
             let label = weekly.request.days[day].label();
             for (name, side) in SIDES {
-                let mut row: Vec<Term> = weekly
+                let done: Vec<Term> = weekly
                     .on(day)
                     .filter(|pick| {
                         let candidate = weekly.candidate(pick);
@@ -47,14 +49,11 @@ impl Rule for WholeBodyDay {
                     })
                     .map(|pick| (pick.chosen, 1.0))
                     .collect();
-                if row.is_empty() {
+                if done.is_empty() {
                     continue;
                 }
                 let subject = format!("{}_{label}", name.replace(' ', "_"));
-                let missing = weekly.model.least(format!("without_{subject}"), 1.0);
-                row.push((missing, 1.0));
-                weekly.model.row(self.id(), subject, row, Op::Ge, 1.0);
-                weekly.view.push((missing, SIDE_MISSING));
+                weekly.miss(self.id(), subject, Tier::View, at_least(done, 1.0), SIDE_MISSING);
             }
         }
     }

@@ -33,7 +33,7 @@ impl Rule for WishLists {
                 })
                 .map(|pick| (pick.chosen, 1.0))
                 .collect();
-            weekly.model.row(self.id(), id.clone(), done, Op::Ge, 1.0);
+            weekly.model.demand(self.id(), id.clone(), done, Op::Ge, 1.0);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

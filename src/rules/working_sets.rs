@@ -35,7 +35,7 @@ impl Rule for WorkingSets {
             let day = &weekly.request.days[day];
             let most = (f64::from(day.minutes) * SETS_PER_MINUTE).max(4.0);
             let label = day.label();
-            weekly.model.row(self.id(), label, sets, Op::Le, most);
+            weekly.model.convention(self.id(), label, sets, Op::Le, most);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

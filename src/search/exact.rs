@@ -1,24 +1,18 @@
 //! Weeks solved whole, to the proof as far as the work goes.
 
-use super::problem::{SplitProblem, costs};
+use super::problem::SplitProblem;
 use super::solution::Solution;
+use crate::model::tier::PerTier;
 use crate::program::value;
 
 impl SplitProblem<'_> {
     /// Every tier in turn to the proof, as far as the work goes.
     pub(super) fn exact(mut self, start: Vec<f64>) -> Solution {
-        let weekly = &self.weekly;
-        let tiers = [
-            costs(&weekly.coverage),
-            costs(&weekly.ranges),
-            costs(&weekly.changes),
-            weekly.view.clone(),
-        ];
         let mut values = start;
-        let mut bounds = [0.0; 4];
-        for (tier, goal) in tiers.iter().enumerate() {
+        let bounds = PerTier::of(|tier| {
+            let goal = &self.weekly.objective_of(tier);
             let reached = value(goal, &values);
-            let cost_free = tier < 3 && reached > -1e-6;
+            let cost_free = tier.is_cost() && reached > -1e-6;
             let bound = if cost_free {
                 reached
             } else {
@@ -33,9 +27,9 @@ impl SplitProblem<'_> {
                 }
             };
             let bound = bound.max(value(goal, &values));
-            bounds[tier] = if tier < 3 { (-bound).max(0.0) } else { bound };
             self.hold(tier, &values);
-        }
+            if tier.is_cost() { (-bound).max(0.0) } else { bound }
+        });
         self.release();
         self.varied(&values, bounds)
     }

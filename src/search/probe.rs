@@ -11,6 +11,7 @@ use super::presolve::dominance;
 use super::problem::{SplitProblem, rounded};
 use super::racing::first_run;
 use super::solution::Solution;
+use crate::model::tier::PerTier;
 use crate::program::backend::Backend;
 use crate::request::Request;
 use crate::rules;
@@ -62,8 +63,8 @@ pub fn sketch(request: &Request, splits: &[Split], proposals_a_day: u32) -> Opti
 pub struct Tried {
     /// The split.
     pub split: Split,
-    /// Costs of tiers 1 and 2 and points of tier 3, where the run met the hard rules.
-    pub tiers: Option<[f64; 3]>,
+    /// Costs and points, where the run met the hard rules.
+    pub tiers: Option<PerTier<f64>>,
 }
 
 /// The first run of each split; the winner of the race is then played on.
@@ -74,7 +75,7 @@ pub fn tried(request: &Request, splits: &[Split], budget: Budget) -> Vec<Tried> 
     let first_game = |split: &Split| {
         let problem = SplitProblem::new(request, split, &keep, budget.backend);
         let score = first_run(&problem, runs.proposals).score;
-        let tiers = [score.coverage, score.ranges, score.view].map(rounded);
+        let tiers = score.per_tier().map(rounded);
         Tried { split: split.clone(), tiers: (score.broken < 1e-6).then_some(tiers) }
     };
     splits.par_iter().map(first_game).collect()
@@ -83,21 +84,21 @@ pub fn tried(request: &Request, splits: &[Split], budget: Budget) -> Vec<Tried> 
 /// What the picks of the plan that is reworked are score as they stand: costs of tiers 1 and 2, points of tier 3;
 /// under the split that serves them best.
 #[must_use]
-pub fn as_it_stands(request: &Request, splits: &[Split]) -> Option<[f64; 3]> {
+pub fn as_it_stands(request: &Request, splits: &[Split]) -> Option<PerTier<f64>> {
     let keep = dominance::kept(request);
     let scores = splits.iter().map(|split| {
         let problem = SplitProblem::new(request, split, &keep, Backend::default());
         Annealer::at_start(&problem.weekly).score()
     });
     let best = scores.reduce(|best, next| if next.beats(&best) { next } else { best })?;
-    Some([rounded(best.coverage), rounded(best.ranges), rounded(best.view)])
+    Some(best.per_tier().map(rounded))
 }
 
 impl SplitProblem<'_> {
     /// A week as a solution that says nothing of bounds.
     fn finished(&self, incumbent: &Incumbent) -> Solution {
         let score = incumbent.score;
-        let bounds = [score.coverage, score.ranges, score.changes, score.view];
+        let bounds = score.per_tier();
         self.solution(std::slice::from_ref(&incumbent.values), bounds)
     }
 

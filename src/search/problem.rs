@@ -5,10 +5,11 @@ use std::collections::BTreeSet;
 use super::feasibility::whole_search;
 use super::solution::{Done, Solution};
 use super::{rework, tie_break};
-use crate::input::plan::{SolveStatus, Tier};
+use crate::input::plan::{RuleValue, SolveStatus, TierValue};
 use crate::model::Weekly;
+use crate::model::tier::{PerTier, Tier};
 use crate::program::backend::{self, Backend, Found, Problem, Work};
-use crate::program::{Op, Term, value};
+use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::rules;
 use crate::split::Split;
@@ -31,11 +32,6 @@ pub(super) struct SplitProblem<'a> {
     backend: Backend,
     /// The model with the rows of the tiers that are held.
     pub(super) weekly: Weekly<'a>,
-}
-
-/// Costs as a goal to maximize.
-pub(super) fn costs(terms: &[Term]) -> Vec<Term> {
-    terms.iter().map(|(var, cost)| (*var, -cost)).collect()
 }
 
 impl<'a> SplitProblem<'a> {
@@ -69,45 +65,26 @@ impl SplitProblem<'_> {
     }
 
     /// Bounds of every tier for weeks that are as good in the tiers before: of costs from below, of points from above.
-    pub(super) fn bounds(&self, values: &[f64]) -> [f64; 4] {
+    pub(super) fn bounds(&self, values: &[f64]) -> PerTier<f64> {
         let mut held = SplitProblem { backend: self.backend, weekly: self.weekly.clone() };
-        let [coverage, ranges] = held.cost_bounds(values);
-        for tier in 0..3 {
+        PerTier::of(|tier| {
+            let bound = held.bound(tier, values);
             held.hold(tier, values);
-        }
-        let view = &held.weekly.view;
-        let reached = value(view, values);
-        let bound = held.relaxed(view).map_or(reached, |found| found.objective.max(reached));
-        [coverage, ranges, held.changes_bound(), bound]
+            bound
+        })
     }
 
-    /// Bounds of the costs: nought where nought is reached, else the relaxation's.
-    fn cost_bounds(&mut self, values: &[f64]) -> [f64; 2] {
-        let coverage = self.least(&costs(&self.weekly.coverage), values);
-        let mut bounds = [coverage, 0.0];
-        let goal = costs(&self.weekly.ranges);
-        if value(&goal, values) < -1e-6 {
-            self.hold(0, values);
-            bounds[1] = self.least(&goal, values);
-        }
-        bounds
-    }
-
-    fn least(&self, goal: &[Term], values: &[f64]) -> f64 {
-        if value(goal, values) > -1e-6 {
+    /// The relaxation's bound of a tier; nought costs need none.
+    fn bound(&self, tier: Tier, values: &[f64]) -> f64 {
+        let reached = self.weekly.reached(tier, values);
+        if tier.is_cost() && reached < 1e-6 {
             return 0.0;
         }
-        self.relaxed(goal).map_or(0.0, |found| (-found.objective).max(0.0))
-    }
-
-    /// The relaxation's bound of changed picks, with the tiers before held.
-    fn changes_bound(&mut self) -> f64 {
-        if self.weekly.changes.is_empty() {
-            return 0.0;
+        let found = self.relaxed(&self.weekly.objective_of(tier));
+        match tier.is_cost() {
+            true => found.map_or(0.0, |found| (-found.objective).max(0.0)),
+            false => found.map_or(reached, |found| found.objective.max(reached)),
         }
-        let goal = costs(&self.weekly.changes);
-        self.weekly.model.rows.retain(|row| row.rule != "tier-changes");
-        self.relaxed(&goal).map_or(0.0, |found| (-found.objective).max(0.0))
     }
 
     pub(super) fn relaxed(&self, goal: &[Term]) -> Result<Found, backend::Nothing> {
@@ -127,42 +104,34 @@ impl SplitProblem<'_> {
     }
 
     /// Holds a tier at what some values reach.
-    pub(super) fn hold(&mut self, tier: usize, values: &[f64]) {
-        let weekly = &mut self.weekly;
-        match tier {
-            0 => hold_coverage(weekly, value(&weekly.coverage, values)),
-            1 => hold_ranges(weekly, value(&weekly.ranges, values)),
-            2 => hold_changes(weekly, value(&weekly.changes, values)),
-            _ => hold_view(weekly, value(&weekly.view, values)),
-        }
+    pub(super) fn hold(&mut self, tier: Tier, values: &[f64]) {
+        let reached = self.weekly.reached(tier, values);
+        hold(&mut self.weekly, tier, reached);
     }
 
     /// Drops the rows that hold tiers: the evaluator compares tiers by itself.
     pub(super) fn release(&mut self) {
-        self.weekly.model.rows.retain(|row| !row.rule.starts_with("tier-"));
+        self.weekly.model.rows.retain(|row| row.rule != HELD);
     }
 
     /// The solution of a week, with the seed's choice among equally good ones and the later blocks.
-    pub(super) fn varied(&self, values: &[f64], bounds: [f64; 4]) -> Solution {
+    pub(super) fn varied(&self, values: &[f64], bounds: PerTier<f64>) -> Solution {
         self.solution(&tie_break::blocks(&self.weekly, values), bounds)
     }
 
     /// The solution of some blocks, of which the first is what the tiers tell.
-    pub(super) fn solution(&self, blocks: &[Vec<f64>], bounds: [f64; 4]) -> Solution {
+    pub(super) fn solution(&self, blocks: &[Vec<f64>], bounds: PerTier<f64>) -> Solution {
         let weekly = &self.weekly;
         let values = &blocks[0];
-        let reached = [&weekly.coverage, &weekly.ranges, &weekly.changes, &weekly.view]
-            .map(|tier| value(tier, values));
-        let names = ["coverage", "ranges and balance", "changes", "coach's view"];
-        let tiers: Vec<Tier> = names
-            .iter()
-            .zip(reached.iter().zip(bounds))
-            .filter(|(name, _)| **name != "changes" || !weekly.changes.is_empty())
-            .map(|(name, (value, bound))| Tier {
-                name: (*name).to_owned(),
-                value: rounded(*value),
-                bound: rounded(bound),
-                proven: (value - bound).abs() < 1e-4,
+        let told = Tier::ALL.into_iter().filter(|tier| {
+            *tier != Tier::Changes || weekly.goals_of(Tier::Changes).next().is_some()
+        });
+        let tiers: Vec<TierValue> = told
+            .map(|tier| {
+                let (value, bound) = (weekly.reached(tier, values), bounds[tier]);
+                let proven = (value - bound).abs() < 1e-4;
+                let name = tier.name().to_owned();
+                TierValue { name, value: rounded(value), bound: rounded(bound), proven }
             })
             .collect();
         let proven = tiers.iter().all(|tier| tier.proven);
@@ -174,43 +143,43 @@ impl SplitProblem<'_> {
             done: blocks.next().unwrap_or_default(),
             later: blocks.collect(),
             tiers,
+            points: by_rule(weekly, values),
             status,
         }
     }
 }
 
-/// Holds the costs of tier 1 at most at a value.
-pub(super) fn hold_coverage(weekly: &mut Weekly, value: f64) {
-    let terms = weekly.coverage.clone();
-    hold(weekly, "tier-1", terms, Op::Le, value);
-}
+/// What the rows that hold tiers are called.
+const HELD: &str = "held";
 
-/// Holds the costs of tier 2 at most at a value.
-pub(super) fn hold_ranges(weekly: &mut Weekly, value: f64) {
-    let terms = weekly.ranges.clone();
-    hold(weekly, "tier-2", terms, Op::Le, value);
-}
-
-/// Holds the costs of a rework at most at a value.
-fn hold_changes(weekly: &mut Weekly, value: f64) {
-    let terms = weekly.changes.clone();
-    if !terms.is_empty() {
-        hold(weekly, "tier-changes", terms, Op::Le, value);
+/// Holds a tier at a value. One row for each tier; a new value replaces the old.
+pub(super) fn hold(weekly: &mut Weekly, tier: Tier, value: f64) {
+    let terms = weekly.terms_of(tier);
+    if terms.is_empty() {
+        return;
     }
-}
-
-/// Holds the points of tier 3 at least at a value.
-fn hold_view(weekly: &mut Weekly, value: f64) {
-    let terms = weekly.view.clone();
-    hold(weekly, "tier-3", terms, Op::Ge, value);
-}
-
-/// One row for each tier; a new value replaces the old.
-fn hold(weekly: &mut Weekly, tier: &'static str, terms: Vec<Term>, op: Op, value: f64) {
     let room = ROOM.max(ROOM * value.abs());
-    let right = if op == Op::Le { value + room } else { value - room };
-    weekly.model.rows.retain(|row| row.rule != tier);
-    weekly.model.row(tier, "week", terms, op, right);
+    let (op, right) = if tier.is_cost() { (Op::Le, value + room) } else { (Op::Ge, value - room) };
+    weekly.model.rows.retain(|row| row.rule != HELD || row.subject != tier.name());
+    weekly.model.demand(HELD, tier.name(), terms, op, right);
+}
+
+/// What each rule costs or brings, in the order of tiers, then rules.
+fn by_rule(weekly: &Weekly, values: &[f64]) -> Vec<RuleValue> {
+    let mut points: Vec<RuleValue> = Vec::new();
+    for goal in Tier::ALL.into_iter().flat_map(|tier| weekly.goals_of(tier)) {
+        let value = goal.weight * values[goal.var.0];
+        let (tier, rule) = (goal.tier.name(), goal.rule);
+        match points.iter_mut().find(|one| one.tier == tier && one.rule == rule) {
+            Some(known) => known.value += value,
+            None => points.push(RuleValue { tier: tier.to_owned(), rule: rule.to_owned(), value }),
+        }
+    }
+    for one in &mut points {
+        one.value = rounded(one.value);
+    }
+    points.retain(|one| one.value != 0.0);
+    points
 }
 
 fn done(weekly: &Weekly, values: &[f64]) -> Vec<Done> {

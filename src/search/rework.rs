@@ -5,10 +5,11 @@ use std::collections::BTreeSet;
 
 use super::anneal::{Annealer, Incumbent, before};
 use super::presolve::dominance;
+use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
-use crate::program::{Op, Row, Settles, value};
+use crate::program::{Op, Role, Row, Settles, Var, value};
 use crate::request::{Misses, Request};
-use crate::rules::{self, is_convention};
+use crate::rules;
 use crate::split::Split;
 
 /// Less than this is rounding.
@@ -28,7 +29,7 @@ pub(super) fn weekly_model<'a>(
 /// The last touch of a rework: what changed is put back, one exercise after another, wherever no earlier tier
 /// loses by it, if need be with a set less or more of a new one, or with another new one of its pattern.
 pub(super) fn put_back(weekly: &Weekly, mut best: Incumbent) -> Incumbent {
-    if weekly.changes.is_empty() {
+    if weekly.goals_of(Tier::Changes).next().is_none() {
         return best;
     }
     let (empty, before) = (Annealer::new(weekly), before(weekly));
@@ -93,12 +94,12 @@ pub fn misses(request: &Request, split: &Split) -> Misses {
     let values = Annealer::at_start(&weekly).anneal(0).values;
     let model = &weekly.model;
     let mut misses = Misses::default();
-    for (var, _) in weekly.coverage.iter().chain(&weekly.ranges) {
+    for var in wished(&weekly) {
         if model.vars[var.0].settles == Settles::Least && values[var.0] > ROUNDING {
             misses.wishes.insert(model.vars[var.0].name.clone(), values[var.0]);
         }
     }
-    for row in model.rows.iter().filter(|row| is_convention(row.rule)) {
+    for row in model.rows.iter().filter(|row| row.role == Role::Convention) {
         let left = value(&row.terms, &values);
         let broken = if row.op == Op::Le { left - row.right } else { row.right - left };
         if row.op != Op::Eq && broken > ROUNDING {
@@ -109,6 +110,12 @@ pub fn misses(request: &Request, split: &Split) -> Misses {
     misses
 }
 
+/// What counts in tiers 1 and 2.
+fn wished(weekly: &Weekly) -> impl Iterator<Item = Var> {
+    let goals = [Tier::Coverage, Tier::Ranges].into_iter().flat_map(|tier| weekly.goals_of(tier));
+    goals.map(|goal| goal.var)
+}
+
 fn key(row: &Row) -> (String, String) {
     (row.rule.to_owned(), row.subject.clone())
 }
@@ -117,8 +124,7 @@ fn key(row: &Row) -> (String, String) {
 /// convention forbids and the plan does may stay.
 fn hold(weekly: &mut Weekly) {
     let Some(rework) = &weekly.request.rework else { return };
-    let costs = weekly.coverage.iter().chain(&weekly.ranges).map(|(var, _)| *var);
-    let missed: Vec<_> = costs
+    let missed: Vec<_> = wished(weekly)
         .filter_map(|var| {
             let def = &weekly.model.vars[var.0];
             // A target that came down can be missed by less than before.
@@ -127,7 +133,7 @@ fn hold(weekly: &mut Weekly) {
         })
         .collect();
     for (var, name, cost) in missed {
-        weekly.model.row("as-written", name, vec![(var, 1.0)], Op::Ge, cost);
+        weekly.model.define("as-written", name, vec![(var, 1.0)], Op::Ge, cost);
     }
     for row in &mut weekly.model.rows {
         let Some(by) = rework.misses.conventions.get(&key(row)) else { continue };

@@ -1,6 +1,6 @@
 //! What a search returns: a solved week, with value and bound of each tier.
 
-use crate::input::plan::{SolveStatus, Tier};
+use crate::input::plan::{RuleValue, SolveStatus, TierValue};
 use crate::program::backend::Backend;
 use crate::split::Split;
 
@@ -29,7 +29,9 @@ pub struct Solution {
     /// The same for each later block of four weeks: main lifts stay, accessories change where that costs nothing.
     pub later: Vec<Vec<Done>>,
     /// Value and bound of each tier: costs, then points of the last; a rework has its changes before that.
-    pub tiers: Vec<Tier>,
+    pub tiers: Vec<TierValue>,
+    /// What each rule costs or brings in its tier.
+    pub points: Vec<RuleValue>,
     /// How far the search got.
     pub status: SolveStatus,
 }

@@ -7,10 +7,11 @@ use super::elite::{ElitePool, Runs};
 use super::feasibility::{THOROUGH, Verdict};
 use super::presolve::dominance;
 pub use super::problem::NoWeek;
-use super::problem::{SplitProblem, costs};
+use super::problem::SplitProblem;
 use super::racing::{self, Racer};
 use super::{rework, solution::Solution};
-use crate::program::{backend, value};
+use crate::model::tier::{PerTier, Tier};
+use crate::program::backend;
 use crate::request::Request;
 use crate::split::Split;
 
@@ -83,7 +84,7 @@ fn finished(
     problems: Vec<SplitProblem>,
     place: usize,
     values: Vec<f64>,
-    bounds: Option<[f64; 4]>,
+    bounds: Option<PerTier<f64>>,
     budget: Budget,
 ) -> Solution {
     let problem = problems.into_iter().nth(place).expect("the place is one of the problems");
@@ -91,7 +92,7 @@ fn finished(
         return problem.exact(values);
     }
     let mut bounds = bounds.unwrap_or_else(|| problem.bounds(&values));
-    bounds[3] = bounds[3].max(value(&problem.weekly.view, &values));
+    bounds[Tier::View] = bounds[Tier::View].max(problem.weekly.reached(Tier::View, &values));
     problem.varied(&values, bounds)
 }
 
@@ -103,7 +104,7 @@ fn found_by_solver(problem: &SplitProblem) -> Result<Vec<f64>, NoWeek> {
         Err(_) if !problem.is_always_exact() => return Err(NoWeek::NotFound),
         Err(_) => {}
     }
-    match problem.solved(&costs(&problem.weekly.coverage), None) {
+    match problem.solved(&problem.weekly.objective_of(Tier::Coverage), None) {
         Ok(found) => Ok(found.values),
         Err(backend::Nothing::Infeasible) => Err(NoWeek::Impossible),
         Err(backend::Nothing::Stopped) => Err(NoWeek::NotFound),
@@ -141,7 +142,7 @@ mod tests {
         let problem = || SplitProblem::new(&request, &splits[0], &keep, budget.backend);
         let points = |solution: &Solution| solution.tiers.last().unwrap().value;
         let best = points(&best(&request, &splits[..1], budget).unwrap());
-        let any = value(&problem().weekly.view, &found_by_solver(&problem()).unwrap());
+        let any = problem().weekly.reached(Tier::View, &found_by_solver(&problem()).unwrap());
         let played = points(&by_solver(vec![problem()], budget).unwrap());
         assert!(any < 0.97 * best, "any week is good enough: {any} of {best}");
         assert!(played > 0.98 * best, "{played} of {best}");

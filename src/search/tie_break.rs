@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 use super::anneal::Annealer;
 use super::preference;
 use crate::model::Weekly;
+use crate::model::tier::Tier;
 use crate::program::Var;
 use crate::request::dose::Duty;
 use crate::words::Muscle;
@@ -21,7 +22,8 @@ pub(super) fn blocks(weekly: &Weekly, best: &[f64]) -> Vec<Vec<f64>> {
     let request = weekly.request;
     let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
     // What a rework changed is counted in the first block; accessories of later blocks rotate as ever.
-    let later = Weekly { changes: Vec::new(), ..weekly.clone() };
+    let mut later = weekly.clone();
+    later.goals.retain(|goal| goal.tier != Tier::Changes);
     let mut blocks: Vec<Vec<f64>> = Vec::new();
     for block in 0..request.blocks() {
         let last = blocks.last().map_or(best, Vec::as_slice);

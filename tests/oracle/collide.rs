@@ -12,10 +12,9 @@ use weekwright::explain::filter::{self, Group};
 use weekwright::explain::ways::{ways_out, with_profile};
 use weekwright::input::profile::Profile;
 use weekwright::planner::Options;
-use weekwright::program::Model;
-use weekwright::program::unyielding::unyielding;
+use weekwright::program::{Model, Role};
 use weekwright::request::Request;
-use weekwright::rules::{MEANING, demands_only, weekly_model};
+use weekwright::rules::{hard_rows_only, weekly_model};
 use weekwright::search::feasibility;
 use weekwright::search::presolve::dominance;
 use weekwright::split::design;
@@ -56,18 +55,15 @@ fn request(profile: &Profile) -> Request {
     PLANNER.request(profile, &Options::default())
 }
 
-/// Whether the second solver finds values under any split for the rows that cannot give way: those of some groups, or
+/// Whether the second solver finds values under any split for the demands: those of some groups, or
 /// all of them.
 fn holds(request: &Request, groups: Option<&BTreeSet<Group>>) -> bool {
     let keep = dominance::kept(request);
     design::candidates(request).iter().any(|split| {
-        let weekly = demands_only(weekly_model(request, split, &keep));
-        let mut hard = unyielding(&weekly.model).into_iter();
-        let mut model = weekly.model;
-        model.rows.retain(|_| hard.next() == Some(true));
+        let mut model = hard_rows_only(weekly_model(request, split, &keep)).model;
         model.rows.retain(|row| {
             let named = || groups.is_none_or(|groups| groups.contains(&filter::group(row)));
-            MEANING.contains(&row.rule) || named()
+            row.role == Role::Definition || named()
         });
         second::greatest(&second::written_out(&model), &[]).is_some()
     })

@@ -30,10 +30,10 @@ pub(super) fn two_days() -> (Model, Var, Var) {
     let mut model = Model::default();
     let one = model.integer("s1".to_owned(), 0, 100);
     let two = model.integer("s2".to_owned(), 0, 100);
-    model.row("target", "week", vec![(one, 1.0), (two, 1.0)], Op::Ge, 12.0);
-    model.row("cap-1", "day", vec![(one, 1.0)], Op::Le, 5.0);
-    model.row("cap-2", "day", vec![(two, 1.0)], Op::Le, 5.0);
-    model.row("time", "week", vec![(one, 2.5), (two, 2.5)], Op::Le, 40.0);
+    model.demand("target", "week", vec![(one, 1.0), (two, 1.0)], Op::Ge, 12.0);
+    model.demand("cap-1", "day", vec![(one, 1.0)], Op::Le, 5.0);
+    model.demand("cap-2", "day", vec![(two, 1.0)], Op::Le, 5.0);
+    model.demand("time", "week", vec![(one, 2.5), (two, 2.5)], Op::Le, 40.0);
     (model, one, two)
 }
 
@@ -81,14 +81,14 @@ fn goals_in_order_reach_0_0_and_5() {
     let mut model = Model::default();
     let x = number(&mut model, "x", 20.0);
     let y = number(&mut model, "y", 20.0);
-    model.row("budget", "week", vec![(x, 100.0), (y, 60.0)], Op::Le, 600.0);
+    model.demand("budget", "week", vec![(x, 100.0), (y, 60.0)], Op::Le, 600.0);
     let mut missing = |name: &str| model.least(name.to_owned(), 200.0);
     let (under_1, under_2, over_2, under_3) =
         (missing("u1"), missing("u2"), missing("o2"), missing("u3"));
-    model.row("goal-1", "week", vec![(x, 7.0), (y, 3.0), (under_1, 1.0)], Op::Ge, 40.0);
+    model.demand("goal-1", "week", vec![(x, 7.0), (y, 3.0), (under_1, 1.0)], Op::Ge, 40.0);
     let second = vec![(x, 10.0), (y, 5.0), (under_2, 1.0), (over_2, -1.0)];
-    model.row("goal-2", "week", second, Op::Eq, 60.0);
-    model.row("goal-3", "week", vec![(x, 5.0), (y, 4.0), (under_3, 1.0)], Op::Ge, 35.0);
+    model.demand("goal-2", "week", second, Op::Eq, 60.0);
+    model.demand("goal-3", "week", vec![(x, 5.0), (y, 4.0), (under_3, 1.0)], Op::Ge, 35.0);
     let goals: [Vec<Term>; 3] =
         [vec![(under_1, -1.0)], vec![(under_2, -1.0), (over_2, -1.0)], vec![(under_3, -1.0)]];
     let mut reached = Vec::new();
@@ -96,7 +96,7 @@ fn goals_in_order_reach_0_0_and_5() {
     for goal in &goals {
         let found = maximize(&model, goal, None).expect("each stage can be met");
         let held = 1e-6_f64.max(1e-6 * found.objective.abs());
-        model.row("held", "stage", goal.clone(), Op::Ge, found.objective - held);
+        model.demand("held", "stage", goal.clone(), Op::Ge, found.objective - held);
         reached.push(-found.objective);
         values = found.values;
     }
@@ -112,7 +112,7 @@ fn minutes_bound_the_sets() {
     for (minutes, sets) in [(40.0, 16.0), (50.0, 20.0), (60.0, 24.0)] {
         let mut model = Model::default();
         let done = model.integer("sets".to_owned(), 0, 100);
-        model.row("time", "week", vec![(done, 2.5)], Op::Le, minutes);
+        model.demand("time", "week", vec![(done, 2.5)], Op::Le, minutes);
         near(solved(&model, &[(done, 1.0)]).0, sets);
     }
 }
@@ -124,9 +124,9 @@ fn a_weighted_sum_misses_a_point_that_a_bound_finds() {
     let least = |weights: (f64, f64), bound: f64| -> usize {
         let mut model = Model::default();
         let picks: Vec<Var> = (0..3).map(|place| model.binary(format!("p{place}"))).collect();
-        model.row("one", "point", picks.iter().map(|pick| (*pick, 1.0)).collect(), Op::Eq, 1.0);
+        model.demand("one", "point", picks.iter().map(|pick| (*pick, 1.0)).collect(), Op::Eq, 1.0);
         let first = picks.iter().zip(POINTS).map(|(pick, point)| (*pick, point.0)).collect();
-        model.row("bound", "point", first, Op::Le, bound);
+        model.demand("bound", "point", first, Op::Le, bound);
         let cost = |point: (f64, f64)| weights.0 * point.0 + weights.1 * point.1;
         let goal: Vec<Term> =
             picks.iter().zip(POINTS).map(|(pick, point)| (*pick, -cost(point))).collect();
@@ -150,7 +150,7 @@ fn a_concave_benefit_fills_in_order() {
         steps.iter().map(|(slope, width)| model.most(format!("at_{slope}"), *width)).collect();
     let mut row: Vec<Term> = parts.iter().map(|part| (*part, 1.0)).collect();
     row.push((sets, -1.0));
-    model.row("sum", "week", row, Op::Le, 0.0);
+    model.demand("sum", "week", row, Op::Le, 0.0);
     let goal: Vec<Term> =
         parts.iter().zip(steps).map(|(part, (slope, _))| (*part, slope)).collect();
     let (best, values) = solved(&model, &goal);
@@ -166,8 +166,8 @@ fn bench_and_fly_cost_39_at_6_and_6() {
     let mut model = Model::default();
     let bench = model.integer("bench".to_owned(), 0, 6);
     let fly = model.integer("fly".to_owned(), 0, 10);
-    model.row("chest", "week", vec![(bench, 1.0), (fly, 0.5)], Op::Ge, 9.0);
-    model.row("time", "week", vec![(bench, 4.0), (fly, 2.5)], Op::Le, 40.0);
+    model.demand("chest", "week", vec![(bench, 1.0), (fly, 0.5)], Op::Ge, 9.0);
+    model.demand("time", "week", vec![(bench, 4.0), (fly, 2.5)], Op::Le, 40.0);
     let goal = [(bench, -4.0), (fly, -2.5)];
     let (best, values) = solved(&model, &goal);
     near(best, -39.0);

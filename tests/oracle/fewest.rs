@@ -8,6 +8,7 @@ use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use weekwright::input::plan::Plan;
 use weekwright::input::profile::Profile;
 use weekwright::model::Weekly;
+use weekwright::model::tier::Tier;
 use weekwright::planner::Options;
 use weekwright::program::{holds, value};
 use weekwright::request::{Request, Rework};
@@ -81,7 +82,11 @@ fn brute_force(weekly: &Weekly, before: &Picks) -> Option<[f64; 3]> {
         let id = |candidate: usize| weekly.request.candidates[candidate].id.clone();
         let after = done.map(|(pick, sets)| ((pick.day, id(pick.candidate)), *sets)).collect();
         let changes = changes(before, &after, weekly.request);
-        let costs = [value(&weekly.coverage, &values), value(&weekly.ranges, &values), changes];
+        let costs = [
+            weekly.reached(Tier::Coverage, &values),
+            weekly.reached(Tier::Ranges, &values),
+            changes,
+        ];
         let better = |best: [f64; 3]| {
             let gains = costs.iter().zip(best).map(|(one, best)| best - one);
             gains.into_iter().find(|gain| gain.abs() > 1e-6).is_some_and(|gain| gain > 0.0)

@@ -7,7 +7,8 @@ use proptest::strategy::{Strategy as _, ValueTree as _};
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use weekwright::input::profile::Profile;
 use weekwright::model::Weekly;
-use weekwright::program::{Model, Op, Settles, Term, Var, holds, value};
+use weekwright::model::tier::Tier;
+use weekwright::program::{Model, Op, Settles, Var, holds, value};
 use weekwright::request::candidate::halves;
 use weekwright::request::{Request, resolve};
 use weekwright::rules::{Finding, RULES, Severity, weekly_model};
@@ -327,11 +328,8 @@ fn brute_force(request: &Request, weekly: &Weekly, what: &str) -> Option<[f64; 3
             continue;
         }
         let [coverage, ranges] = costs(request, &week);
-        let tiers = [
-            value(&weekly.coverage, &values),
-            value(&weekly.ranges, &values),
-            value(&weekly.view, &values),
-        ];
+        let tiers =
+            [Tier::Coverage, Tier::Ranges, Tier::View].map(|tier| weekly.reached(tier, &values));
         assert!((tiers[0] - coverage).abs() < 1e-6, "{what} {choice:?}: {} {coverage}", tiers[0]);
         assert!((tiers[1] - ranges).abs() < 1e-6, "{what} {choice:?}: {} {ranges}", tiers[1]);
         if best.is_none_or(|best| is_better(&tiers, &best)) {
@@ -357,23 +355,20 @@ fn is_better(one: &[f64; 3], other: &[f64; 3]) -> bool {
 /// be met, so it need not see them; nor does a tiny week ever have too many different exercises.
 fn second_solver_agrees(weekly: &Weekly, best: [f64; 3], what: &str) {
     let best_of_first = best[0];
-    let minus =
-        |terms: &[Term]| -> Vec<Term> { terms.iter().map(|(var, cost)| (*var, -cost)).collect() };
-    let tiers = [&weekly.coverage, &weekly.ranges];
-    for (tier, (terms, best)) in tiers.into_iter().zip(best).enumerate() {
+    for (tier, best) in [Tier::Coverage, Tier::Ranges].into_iter().zip(best) {
         let counts =
-            |var: &Var| tiers[..=tier].iter().any(|tier| tier.iter().any(|one| one.0 == *var));
+            |var: &Var| weekly.goals.iter().any(|goal| goal.tier <= tier && goal.var == *var);
         let mut model = second::written_out(&weekly.model);
         model.rows.retain(|row| {
             row.terms.iter().all(|(var, _)| {
                 weekly.model.vars[var.0].settles == Settles::Decision || counts(var)
             })
         });
-        if tier == 1 {
-            let held = weekly.coverage.clone();
-            model.row("tier-1", "week", held, Op::Le, best_of_first);
+        if tier == Tier::Ranges {
+            let held = weekly.terms_of(Tier::Coverage);
+            model.demand("held", "week", held, Op::Le, best_of_first);
         }
-        let found = second::greatest(&model, &minus(terms)).expect("it can be met");
+        let found = second::greatest(&model, &weekly.objective_of(tier)).expect("it can be met");
         assert!((found + best).abs() < 1e-3, "{what}: tier {tier} is {found}, not {best}");
     }
 }

@@ -9,6 +9,7 @@ use proptest::sample::{select, subsequence};
 use weekwright::catalog::Catalog;
 use weekwright::input::catalog::Entry;
 use weekwright::model::Weekly;
+use weekwright::model::tier::Tier;
 use weekwright::program::{Op, Term, backend};
 use weekwright::request::{Request, resolve};
 use weekwright::rules;
@@ -91,15 +92,14 @@ fn request(pool: &Pool) -> Request {
 fn tiers(request: &Request, keep: &BTreeSet<usize>) -> Option<[f64; 3]> {
     let split = design::candidates(request).remove(0);
     let mut weekly: Weekly = rules::weekly_model(request, &split, keep);
-    let negative = |terms: &[Term]| terms.iter().map(|(var, cost)| (*var, -cost)).collect();
     let goals: [Vec<Term>; 3] =
-        [negative(&weekly.coverage), negative(&weekly.ranges), weekly.view.clone()];
+        [Tier::Coverage, Tier::Ranges, Tier::View].map(|tier| weekly.objective_of(tier));
     let mut reached = [0.0; 3];
     for (tier, goal) in goals.iter().enumerate() {
         let found = backend::maximize(&weekly.model, goal, None).ok()?;
         assert!(found.proven);
         reached[tier] = found.objective;
-        weekly.model.row("held", "week", goal.clone(), Op::Ge, found.objective - 1e-6);
+        weekly.model.demand("held", "week", goal.clone(), Op::Ge, found.objective - 1e-6);
     }
     Some(reached)
 }

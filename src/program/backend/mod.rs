@@ -6,8 +6,7 @@ mod microlp;
 
 use good_lp::{Expression, ProblemVariables, Solver, SolverModel as _, Variable, variable};
 
-use super::unyielding::always_holds;
-use super::{Model, Op, Term, VarDef, holds};
+use super::{Model, Op, Row, Term, VarDef, holds};
 
 /// A solver behind the model.
 #[derive(
@@ -132,7 +131,7 @@ fn built<S: Solver>(problem: &Problem, solver: S) -> S::Model {
     let mut built = variables.maximise(expression(problem.goal, &vars)).using(solver);
     // A row that the bounds alone keep need not be seen.
     let rows = problem.model.rows.iter();
-    for row in rows.filter(|row| !always_holds(problem.model, row, None)) {
+    for row in rows.filter(|row| !always_holds(problem.model, row)) {
         let left = expression(&row.terms, &vars);
         built.add_constraint(match row.op {
             Op::Le => left.leq(row.right),
@@ -156,4 +155,20 @@ fn values(problem: &Problem, found: impl Iterator<Item = f64>) -> Vec<f64> {
     let whole = |def: &VarDef| def.integer && !problem.relaxed;
     let vars = problem.model.vars.iter();
     vars.zip(found).map(|(def, value)| if whole(def) { value.round() } else { value }).collect()
+}
+
+/// Whether a row holds wherever its variables are.
+fn always_holds(model: &Model, row: &Row) -> bool {
+    let sum = |most: bool| -> f64 {
+        let end = |(var, factor): &Term| {
+            let def = &model.vars[var.0];
+            factor * if (*factor > 0.0) == most { def.high } else { def.low }
+        };
+        row.terms.iter().map(end).sum()
+    };
+    match row.op {
+        Op::Le => sum(true) <= row.right,
+        Op::Ge => sum(false) >= row.right,
+        Op::Eq => false,
+    }
 }

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::ROUNDING;
+use crate::model::tier::PerTier;
 use crate::model::{Pick, Weekly};
 use crate::program::{Model, Op, Row, Settles, holds};
 
@@ -94,8 +95,8 @@ pub(super) struct Index {
     pub(super) limits: Vec<Limit>,
     /// For each variable, the rows that can break or push, with its factors.
     pub(super) columns: Lists<(u32, f64)>,
-    /// For each variable, its factor in tier 1, 2 and 3, and in the costs of a rework.
-    pub(super) tiers: Vec<[f64; 4]>,
+    /// For each variable, its weight in each tier.
+    pub(super) tiers: Vec<PerTier<f64>>,
     /// For each variable, those that its rows push, in order.
     pub(super) dependents: Lists<u32>,
     /// For each variable that settles, the rows that push it.
@@ -117,12 +118,9 @@ impl Index {
                 columns[var.0].push((place, *factor));
             }
         }
-        let mut tiers = vec![[0.0; 4]; model.vars.len()];
-        let goals = [&weekly.coverage, &weekly.ranges, &weekly.view, &weekly.changes];
-        for (tier, terms) in goals.into_iter().enumerate() {
-            for (var, factor) in terms {
-                tiers[var.0][tier] += factor;
-            }
+        let mut tiers = vec![PerTier::default(); model.vars.len()];
+        for goal in &weekly.goals {
+            tiers[goal.var.0][goal.tier] += goal.weight;
         }
         let costs_end = costs_end(&tiers);
         let pushed: Vec<_> = model.rows.iter().map(|row| pushed(model, row)).collect();
@@ -203,9 +201,9 @@ fn always_kept_by(pick: &Pick, row: &Row) -> bool {
 }
 
 /// The first variable after all that cost something in tier 1 or 2 or in a rework.
-fn costs_end(tiers: &[[f64; 4]]) -> usize {
-    let costs = |[coverage, ranges, _, changes]: &[f64; 4]| {
-        [coverage, ranges, changes].iter().any(|cost| **cost != 0.0)
+fn costs_end(tiers: &[PerTier<f64>]) -> usize {
+    let costs = |weights: &PerTier<f64>| {
+        weights.iter().any(|(tier, weight)| tier.is_cost() && *weight != 0.0)
     };
     tiers.iter().rposition(costs).map_or(0, |last| last + 1)
 }

@@ -12,6 +12,7 @@ use std::sync::Arc;
 
 use self::index::{Index, Known, Push, RowState, small};
 use crate::model::Weekly;
+use crate::model::tier::{PerTier, Tier};
 use crate::program::Settles;
 
 /// Less than this is rounding.
@@ -33,6 +34,16 @@ pub(in crate::search) struct Score {
 }
 
 impl Score {
+    /// Costs and points by tier.
+    pub(in crate::search) fn per_tier(&self) -> PerTier<f64> {
+        PerTier::of(|tier| match tier {
+            Tier::Coverage => self.coverage,
+            Tier::Ranges => self.ranges,
+            Tier::Changes => self.changes,
+            Tier::View => self.view,
+        })
+    }
+
     /// Whether it has costs of tier 1 or 2.
     pub(in crate::search) fn misses(&self) -> bool {
         self.coverage + self.ranges > ROUNDING
@@ -197,10 +208,10 @@ impl Evaluator {
             row.left += factor * by;
         }
         let tiers = &self.wiring.tiers[var];
-        self.score.coverage += tiers[0] * by;
-        self.score.ranges += tiers[1] * by;
-        self.score.view += tiers[2] * by;
-        self.score.changes += tiers[3] * by;
+        self.score.coverage += tiers[Tier::Coverage] * by;
+        self.score.ranges += tiers[Tier::Ranges] * by;
+        self.score.view += tiers[Tier::View] * by;
+        self.score.changes += tiers[Tier::Changes] * by;
         true
     }
 

@@ -4,8 +4,7 @@
 use std::collections::BTreeSet;
 
 use crate::model::Weekly;
-use crate::program::{Model, Op, Row, Term, Var};
-use crate::rules::MEANING;
+use crate::program::{Model, Op, Role, Row, Settles, Term, Var};
 
 /// The rows of a week without the exercises that no row but the meaning of the variables gains from.
 ///
@@ -21,7 +20,7 @@ pub(in crate::search) fn without_irrelevant(weekly: &Weekly) -> Model {
         .chain(weekly.picks.iter().filter_map(|pick| pick.paired))
         .collect();
     let looks_at_pairs = |row: &Row| {
-        !MEANING.contains(&row.rule)
+        row.role != Role::Definition
             && row.rule != "session-minutes"
             && row.terms.iter().any(|(var, _)| pairs.contains(var))
     };
@@ -41,7 +40,7 @@ pub(in crate::search) fn without_irrelevant(weekly: &Weekly) -> Model {
 /// For each variable, whether a row is nearer to holding with more of it.
 fn gains(model: &Model) -> Vec<bool> {
     let mut gains = vec![false; model.vars.len()];
-    for row in model.rows.iter().filter(|row| !MEANING.contains(&row.rule)) {
+    for row in model.rows.iter().filter(|row| row.role != Role::Definition) {
         for (var, factor) in &row.terms {
             gains[var.0] |= match row.op {
                 Op::Le => *factor < 0.0,
@@ -51,9 +50,9 @@ fn gains(model: &Model) -> Vec<bool> {
         }
     }
     // Sums are made after their parts, and sums of sums after these.
-    for row in model.rows.iter().rev().filter(|row| row.rule == "adds-up") {
+    for row in model.rows.iter().rev().filter(|row| row.role == Role::Definition) {
         let [parts @ .., (sum, _)] = row.terms.as_slice() else { continue };
-        if gains[sum.0] {
+        if model.vars[sum.0].settles == Settles::Equal && gains[sum.0] {
             for (part, _) in parts {
                 gains[part.0] = true;
             }
@@ -64,7 +63,10 @@ fn gains(model: &Model) -> Vec<bool> {
 
 /// Pairs with a class that has nobody left are nought too.
 fn unpaired(model: &Model, nought: &mut [bool]) {
-    let equations = || model.rows.iter().filter(|row| row.rule == "pairs" && row.op == Op::Eq);
+    let is_decided =
+        |row: &Row| row.terms.iter().all(|(var, _)| model.vars[var.0].settles == Settles::Decision);
+    let defines = |row: &Row| row.role == Role::Definition && row.op == Op::Eq && is_decided(row);
+    let equations = || model.rows.iter().filter(|row| defines(row));
     loop {
         let mut more = Vec::new();
         for row in equations() {

@@ -1,0 +1,128 @@
+//! Goals: what a variable of the week counts, in which tier, for which rule and about what.
+
+use super::Weekly;
+use super::tier::Tier;
+use crate::program::{Op, Role, Term, Var, value};
+
+/// What a variable counts.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Goal {
+    /// The tier that it counts in.
+    pub tier: Tier,
+    /// The rule's id.
+    pub rule: &'static str,
+    /// What it is about: a day, a muscle, an exercise.
+    pub subject: String,
+    /// What is counted.
+    pub var: Var,
+    /// Costs of one, or points in the last tier.
+    pub weight: f64,
+}
+
+/// What is wished of some terms. It may be missed, which costs.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Wish {
+    terms: Vec<Term>,
+    op: Op,
+    right: f64,
+    unit: f64,
+    most: f64,
+    whole: bool,
+    role: Role,
+}
+
+/// More than any week misses of anything.
+const ANY: f64 = 1000.0;
+
+/// Terms are at least a number.
+#[must_use]
+pub fn at_least(terms: Vec<Term>, right: f64) -> Wish {
+    Wish { most: right, ..wish(terms, Op::Ge, right) }
+}
+
+/// Terms are at most a number.
+#[must_use]
+pub fn at_most(terms: Vec<Term>, right: f64) -> Wish {
+    wish(terms, Op::Le, right)
+}
+
+const fn wish(terms: Vec<Term>, op: Op, right: f64) -> Wish {
+    Wish { terms, op, right, unit: 1.0, most: ANY, whole: false, role: Role::Definition }
+}
+
+impl Wish {
+    /// Misses are counted in units of so many, and begun ones whole.
+    #[must_use]
+    pub fn in_whole(self, unit: f64) -> Wish {
+        Wish { unit, whole: true, ..self }
+    }
+
+    /// No week misses it by more, as the terms themselves are bounded.
+    #[must_use]
+    pub fn missed_by(self, most: f64) -> Wish {
+        Wish { most, ..self }
+    }
+
+    /// To miss it by more is against convention.
+    #[must_use]
+    pub fn missed_at_most_by(self, most: f64) -> Wish {
+        Wish { most, role: Role::Convention, ..self }
+    }
+}
+
+impl Weekly<'_> {
+    /// A soft wish: what it is missed by costs a weight of its tier.
+    pub fn miss(
+        &mut self,
+        rule: &'static str,
+        subject: impl Into<String>,
+        tier: Tier,
+        wish: Wish,
+        weight: f64,
+    ) {
+        let subject = subject.into();
+        let (side, sign) = if wish.op == Op::Ge { ("under", 1.0) } else { ("over", -1.0) };
+        let name = format!("{side}_{rule}_{subject}");
+        let miss = self.model.least_of(name, wish.most, wish.whole);
+        let mut terms = wish.terms;
+        terms.push((miss, sign * wish.unit));
+        self.model.row(wish.role, rule, subject.clone(), terms, wish.op, wish.right);
+        self.count(rule, subject, tier, miss, weight);
+    }
+
+    /// A variable counts in a tier.
+    pub fn count(
+        &mut self,
+        rule: &'static str,
+        subject: impl Into<String>,
+        tier: Tier,
+        var: Var,
+        weight: f64,
+    ) {
+        self.goals.push(Goal { tier, rule, subject: subject.into(), var, weight });
+    }
+
+    /// The goals of a tier.
+    pub fn goals_of(&self, tier: Tier) -> impl Iterator<Item = &Goal> {
+        self.goals.iter().filter(move |goal| goal.tier == tier)
+    }
+
+    /// The costs of a tier, or the points of the last.
+    #[must_use]
+    pub fn terms_of(&self, tier: Tier) -> Vec<Term> {
+        self.goals_of(tier).map(|goal| (goal.var, goal.weight)).collect()
+    }
+
+    /// What is to be maximized in a tier.
+    #[must_use]
+    pub fn objective_of(&self, tier: Tier) -> Vec<Term> {
+        let sign = if tier.is_cost() { -1.0 } else { 1.0 };
+        self.goals_of(tier).map(|goal| (goal.var, sign * goal.weight)).collect()
+    }
+
+    /// What some values reach in a tier.
+    #[must_use]
+    pub fn reached(&self, tier: Tier, values: &[f64]) -> f64 {
+        value(&self.terms_of(tier), values)
+    }
+}
