@@ -21,6 +21,9 @@ pub struct Args {
     /// Also say how the result was found and how long it took
     #[arg(short, long, global = true)]
     pub verbose: bool,
+    /// Replace a file that is there; of a YAML file the old one is kept
+    #[arg(long, global = true)]
+    pub force: bool,
 }
 
 /// What to do.
@@ -63,8 +66,8 @@ impl Command {
     #[must_use]
     pub fn diagnostics_as_json(&self) -> bool {
         match self {
-            Command::Plan(arguments) => arguments.lines || arguments.format == Format::Json,
-            Command::Rework(arguments) => arguments.format == Format::Json,
+            Command::Plan(arguments) => arguments.lines || arguments.format == Some(Format::Json),
+            Command::Rework(arguments) => arguments.format == Some(Format::Json),
             Command::Why(arguments) => arguments.format == Format::Json,
             Command::Audit(arguments) => arguments.format == Format::Json,
             Command::Catalog(arguments) => arguments.format == Format::Json,
@@ -209,9 +212,9 @@ pub struct AuditArgs {
 pub struct SheetArgs {
     /// The plan, or `-` for standard input
     pub plan: PathBuf,
-    /// The form of the sheet
-    #[arg(long = "as", value_enum, default_value_t = Form::Text)]
-    pub form: Form,
+    /// The form of the sheet; without it the ending of the file says which, else it is text
+    #[arg(long = "as", value_enum)]
+    pub form: Option<Form>,
     /// Whom it is for
     #[arg(long = "for", value_enum, default_value_t = For::Both)]
     pub audience: For,

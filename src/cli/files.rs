@@ -4,8 +4,9 @@ use std::fs::{self, File};
 use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
 
+use super::output::used::{self, Use};
 pub use super::plan_file::{LoadedPlan, load_plan, with_profile};
-use super::{Faults, previous};
+use super::{Faults, ending, previous};
 use crate::catalog::Catalog;
 use crate::diagnostic::{self, Diagnostic, Label, Source, quoted};
 use crate::input::check::{self, Known};
@@ -206,11 +207,11 @@ pub fn catalog_sources(folder: &Path) -> Result<Vec<Source>, Faults> {
     if faults.diagnostics.is_empty() { Ok(sources) } else { Err(faults) }
 }
 
-/// The profiles that arguments name: a file stands for itself, a folder for its YAML files in the order of
-/// their names. Folders inside it, such as `places/`, are left out.
+/// The profiles that arguments name: a file stands for itself, a folder for its profiles in the order of their names.
+/// Folders inside it, such as `places/`, are left out, and so are plans and drafts.
 ///
 /// # Errors
-/// A folder without a YAML file.
+/// A folder without a profile.
 pub fn profile_paths(arguments: &[PathBuf]) -> Result<Vec<PathBuf>, Faults> {
     let mut paths = Vec::new();
     for argument in arguments {
@@ -219,17 +220,32 @@ pub fn profile_paths(arguments: &[PathBuf]) -> Result<Vec<PathBuf>, Faults> {
             continue;
         }
         let names = names_in(argument);
-        let files = names.iter().filter(|name| is_yaml(name)).map(|name| argument.join(name));
-        let files: Vec<PathBuf> = files.filter(|path| !path.is_dir()).collect();
+        let files =
+            names.iter().filter(|name| may_be_profile(name)).map(|name| argument.join(name));
+        let files: Vec<PathBuf> =
+            files.filter(|path| !path.is_dir() && !holds_plan(path)).collect();
         if files.is_empty() {
-            return Err(Diagnostic::error("E1004", "the folder has no `.yaml` file")
+            return Err(Diagnostic::error("E1004", "the folder has no profile")
                 .at(Label::whole(argument.display().to_string()))
-                .help("name profiles, or a folder that holds them")
+                .help("name profiles, or a folder that holds them as `.yaml` files")
                 .into());
         }
         paths.extend(files);
     }
     Ok(paths)
+}
+
+fn may_be_profile(name: &str) -> bool {
+    let is_other = name.ends_with(ending::PLAN) || name.ends_with(ending::DRAFT);
+    is_yaml(name) && !is_other
+}
+
+/// Whether a file is a plan under another name. One that cannot be read is told when it is planned.
+fn holds_plan(path: &Path) -> bool {
+    let mut text = Vec::new();
+    let read =
+        File::open(path).and_then(|file| file.take(MOST_BYTES as u64).read_to_end(&mut text));
+    read.is_ok() && ending::is_plan(&String::from_utf8_lossy(&text))
 }
 
 fn is_yaml(name: &str) -> bool {
@@ -259,7 +275,10 @@ fn read_up_to(path: &Path, most: usize) -> Result<Source, Diagnostic> {
         return Err(directory(path));
     }
     match File::open(path) {
-        Ok(mut file) => take(&name, &mut file, most),
+        Ok(mut file) => {
+            used::note(path, Use::Read);
+            take(&name, &mut file, most)
+        }
         Err(error) if error.kind() == io::ErrorKind::NotFound => Err(missing(path)),
         Err(error) => Err(io_fault(&name, &error)),
     }

@@ -9,7 +9,7 @@ use rayon::prelude::*;
 use super::args::{Format, PlanArgs};
 use super::output::Console;
 use super::plan::{Desk, tiers, told};
-use super::{Exit, Failure, Faults, files};
+use super::{Exit, Failure, Faults, ending, files};
 use crate::diagnostic::{Diagnostic, Label, counted};
 
 /// What is kept of a profile until all are planned: texts only, so that many take little room.
@@ -25,7 +25,8 @@ struct Finished {
 pub(super) fn run(arguments: &PlanArgs, desk: &Desk, console: &Console) -> Result<Exit, Failure> {
     let paths = files::profile_paths(&arguments.profiles)?;
     for folder in arguments.output.iter().chain(&arguments.write_model) {
-        own_names(folder, &paths)?;
+        own_names(&paths)?;
+        make(folder)?;
     }
     let bar = progress(paths.len(), console);
     let finished: Result<Vec<Finished>, Failure> = paths
@@ -38,15 +39,20 @@ pub(super) fn run(arguments: &PlanArgs, desk: &Desk, console: &Console) -> Resul
         .collect();
     bar.finish_and_clear();
     let finished = finished?;
+    let mut exits = Vec::new();
     for (place, (path, one)) in paths.iter().zip(&finished).enumerate() {
-        hand_out(arguments, path, one, place == 0, console)?;
+        let heading = if place == 0 { Heading::First } else { Heading::Later };
+        exits.push(match hand_out(arguments, desk, path, one, heading, console) {
+            Ok(()) => one.exit,
+            Err(failure) => failure.told(console)?,
+        });
     }
-    let planned = finished.iter().filter(|one| one.exit == Exit::Done).count();
+    let planned = exits.iter().filter(|exit| **exit == Exit::Done).count();
     if !console.is_quiet() {
         let all = counted(paths.len(), "profile", "profiles");
         console.note(&format!("{planned} of {all} planned"));
     }
-    Ok(exit(finished.iter().map(|one| one.exit)))
+    Ok(exit(exits.into_iter()))
 }
 
 /// How many profiles end together: the first of 1, 3, 2, 0 that occurs.
@@ -72,7 +78,7 @@ fn finish(
         Ok(plan) => Finished {
             remarks,
             exit: Exit::Done,
-            text: told(&plan, desk.planner, arguments, false, console.width())?,
+            text: told(&plan, desk, arguments, false, console.width())?,
             model: arguments.write_model.as_ref().map(|_| desk.model(&plan, &answer.options)),
             tiers: console.is_verbose().then(|| tiers(&plan)),
         },
@@ -83,34 +89,49 @@ fn finish(
 /// Writes what came of one profile: remarks to standard error, the plan into its own file or after the others.
 fn hand_out(
     arguments: &PlanArgs,
+    desk: &Desk,
     path: &Path,
     one: &Finished,
-    is_first: bool,
+    heading: Heading,
     console: &Console,
 ) -> Result<(), Failure> {
     console.report(&one.remarks);
     if let Some(tiers) = &one.tiers {
         console.note(&format!("{}: {tiers}", path.display()));
     }
-    if let (Some(folder), Some(model)) = (&arguments.write_model, &one.model) {
-        console.write(Some(&file_in(folder, path, "mps")), model)?;
+    if one.exit != Exit::Done {
+        return Ok(());
     }
-    match &arguments.output {
-        _ if one.exit != Exit::Done => Ok(()),
-        Some(folder) => {
-            let file = file_in(folder, path, ending(arguments.format));
-            console.write(Some(&file), &one.text)
-        }
-        None => console.print(&joined(arguments.format, path, &one.text, is_first)),
+    let what = if arguments.sources { "sources" } else { "plan" };
+    let file_in =
+        |folder: &PathBuf, ending: &str| folder.join(format!("{}.{ending}", name_of(path)));
+    let plan = arguments.output.as_ref();
+    let plan = plan.map(|folder| file_in(folder, &format!("{what}.{}", letters(desk.format))));
+    let model = arguments.write_model.as_ref().map(|folder| file_in(folder, "mps"));
+    let texts =
+        [plan.as_deref().zip(Some(one.text.as_str())), model.as_deref().zip(one.model.as_deref())];
+    let results: Vec<(Option<&Path>, &str)> =
+        texts.into_iter().flatten().map(|(file, text)| (Some(file), text)).collect();
+    console.write_all(&results)?;
+    match plan {
+        Some(_) => Ok(()),
+        None => console.print(&joined(desk.format, path, &one.text, heading)),
     }
 }
 
+/// Where a plan stands among those that are printed one after the other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Heading {
+    First,
+    Later,
+}
+
 /// A plan among others: under a heading, as one YAML document of several, or as one JSON document per line.
-fn joined(format: Format, path: &Path, text: &str, is_first: bool) -> String {
+fn joined(format: Format, path: &Path, text: &str, heading: Heading) -> String {
     let name = path.display().to_string();
     match format {
         Format::Text => {
-            let gap = if is_first { "" } else { "\n\n" };
+            let gap = if heading == Heading::First { "" } else { "\n\n" };
             format!("{gap}{name}\n{}\n\n{text}", "=".repeat(name.chars().count()))
         }
         Format::Yaml => format!("---\n{text}"),
@@ -122,7 +143,7 @@ fn joined(format: Format, path: &Path, text: &str, is_first: bool) -> String {
     }
 }
 
-const fn ending(format: Format) -> &'static str {
+const fn letters(format: Format) -> &'static str {
     match format {
         Format::Text => "txt",
         Format::Yaml => "yaml",
@@ -130,23 +151,26 @@ const fn ending(format: Format) -> &'static str {
     }
 }
 
-fn file_in(folder: &Path, profile: &Path, ending: &str) -> PathBuf {
-    folder.join(format!("{}.{ending}", name_of(profile)))
-}
-
 fn name_of(profile: &Path) -> String {
     let name = profile.file_stem().unwrap_or_default().to_string_lossy().into_owned();
     if name == "-" { "stdin".to_owned() } else { name }
 }
 
-/// Several results need a folder, and a name of its own for each.
-fn own_names(folder: &Path, profiles: &[PathBuf]) -> Result<(), Faults> {
-    if !folder.is_dir() {
-        return Err(Diagnostic::error("E1004", "several results need a folder that is there")
+/// Several results need a folder, which is made when it is missing.
+fn make(folder: &Path) -> Result<(), Failure> {
+    let is_file = folder.is_file() || (!folder.is_dir() && ending::promised(folder).is_some());
+    if is_file {
+        let fault = Diagnostic::error("E1004", "several results need a folder, and this is a file")
             .at(Label::whole(folder.display().to_string()))
-            .help("make the folder first, or leave the option out")
-            .into());
+            .help("name a folder; it is made when it is missing");
+        return Err(Failure::Faults(fault.into()));
     }
+    let made = std::fs::create_dir_all(folder);
+    made.map_err(|error| Failure::Unwritten(files::io_fault(&folder.display().to_string(), &error)))
+}
+
+/// Each of several results needs a name of its own.
+fn own_names(profiles: &[PathBuf]) -> Result<(), Faults> {
     let mut names = BTreeSet::new();
     match profiles.iter().find(|profile| !names.insert(name_of(profile))) {
         None => Ok(()),

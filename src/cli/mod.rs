@@ -3,6 +3,7 @@
 pub mod args;
 mod audit;
 mod catalog;
+mod ending;
 pub mod examples;
 pub mod files;
 mod intake;
@@ -60,6 +61,26 @@ pub enum Failure {
     /// The reader of our output went away, which is its right.
     #[error("nobody reads the output")]
     ClosedPipe,
+}
+
+impl Failure {
+    /// Tells it, and how the program ends of it.
+    ///
+    /// # Errors
+    /// The reader of our output went away: nothing more is to be told.
+    fn told(self, console: &Console) -> Result<Exit, Failure> {
+        match self {
+            Failure::Faults(faults) => {
+                console.report(&faults);
+                Ok(Exit::Input)
+            }
+            Failure::Unwritten(diagnostic) => {
+                console.report(&diagnostic.into());
+                Ok(Exit::Other)
+            }
+            Failure::ClosedPipe => Err(self),
+        }
+    }
 }
 
 /// Faults of one or more files, with the texts they stand in.
@@ -121,7 +142,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         (_, true) => Loudness::Verbose,
         _ => Loudness::Usual,
     };
-    let console = Console::new(arguments.command.diagnostics_as_json(), loudness);
+    let console =
+        Console::new(arguments.command.diagnostics_as_json(), loudness).replacing(arguments.force);
     let outcome = match &arguments.command {
         Command::Plan(arguments) => plan::run(arguments, &console),
         Command::Rework(arguments) => rework::run(arguments, &console),
@@ -136,15 +158,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
     };
     code(match outcome {
         Ok(exit) => exit,
-        Err(Failure::ClosedPipe) => Exit::Done,
-        Err(Failure::Faults(faults)) => {
-            console.report(&faults);
-            Exit::Input
-        }
-        Err(Failure::Unwritten(diagnostic)) => {
-            console.report(&diagnostic.into());
-            Exit::Other
-        }
+        Err(failure) => failure.told(&console).unwrap_or(Exit::Done),
     })
 }
 

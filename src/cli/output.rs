@@ -1,18 +1,24 @@
 //! Results to standard output or a file, all else to standard error.
 
-use std::fs::{self, Permissions};
+mod part;
+mod target;
+pub(super) mod used;
+
 use std::io::{self, IsTerminal as _, Write as _};
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use super::files::io_fault;
 use super::{Failure, Faults, render};
-use crate::diagnostic::{Diagnostic, Label};
+use crate::diagnostic::Diagnostic;
+use target::Target;
 
 /// Where the program writes. Color goes only to terminals, and not with `NO_COLOR`.
 #[derive(Debug)]
 pub struct Console {
     json: bool,
     loudness: Loudness,
+    /// Whether a file that is there may be replaced.
+    force: bool,
 }
 
 /// How much is said beside the result.
@@ -31,7 +37,13 @@ impl Console {
     /// A console that prints faults as text, or as JSON.
     #[must_use]
     pub fn new(json: bool, loudness: Loudness) -> Console {
-        Console { json, loudness }
+        Console { json, loudness, force: false }
+    }
+
+    /// The same, and files that are there may be replaced where `force` was typed.
+    #[must_use]
+    pub fn replacing(self, force: bool) -> Console {
+        Console { force, ..self }
     }
 
     /// Whether it is also said how a result was found.
@@ -78,12 +90,38 @@ impl Console {
     /// Writes a result to a file, or to standard output where none or `-` is named.
     ///
     /// # Errors
-    /// A file that cannot be written, or a closed pipe.
+    /// A file that may not or cannot be written, or a closed pipe.
     pub fn write(&self, target: Option<&Path>, text: &str) -> Result<(), Failure> {
-        match target {
-            Some(path) if path != Path::new("-") => write_file(path, text),
-            _ => self.print(text),
+        self.write_all(&[(target, text)])
+    }
+
+    /// Writes several results, each to its own file or to standard output. Nothing is written where one of them may
+    /// not be.
+    ///
+    /// # Errors
+    /// A file that may not or cannot be written, or a closed pipe.
+    pub fn write_all(&self, results: &[(Option<&Path>, &str)]) -> Result<(), Failure> {
+        let mut files: Vec<Target<'_>> = Vec::new();
+        let mut printed = Vec::new();
+        for (path, text) in results {
+            match path.filter(|path| *path != Path::new("-")) {
+                Some(path) => {
+                    let file = Target::settle(path, text, self.force);
+                    let file = file.map_err(|fault| Failure::Faults(fault.into()))?;
+                    if files.iter().any(|other| other.identity == file.identity) {
+                        return Err(Failure::Faults(target::twice(path).into()));
+                    }
+                    files.push(file);
+                }
+                None => printed.push(text),
+            }
         }
+        for file in files {
+            if let Some(kept) = file.write()?.filter(|_| !self.is_quiet()) {
+                self.note(&format!("the old file is kept as {}", kept.display()));
+            }
+        }
+        printed.into_iter().try_for_each(|text| self.print(text))
     }
 
     /// Writes a result to standard output.
@@ -136,74 +174,4 @@ impl Drop for Progress {
             let _ = write!(stderr, "\r{blank}\r").and_then(|()| stderr.flush());
         }
     }
-}
-
-/// Writes a whole file or nothing: beside it first, then in its place.
-fn write_file(path: &Path, text: &str) -> Result<(), Failure> {
-    // A link is followed, so that it stays one.
-    let target = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
-    let existing = fs::metadata(&target).ok();
-    if existing.as_ref().is_some_and(fs::Metadata::is_dir) {
-        return Err(Failure::Faults(is_directory(path).into()));
-    }
-    let folder = match target.parent() {
-        Some(folder) if folder != Path::new("") => folder.to_owned(),
-        _ => PathBuf::from("."),
-    };
-    if !folder.is_dir() {
-        return Err(Failure::Faults(no_folder(path, &folder).into()));
-    }
-    let written = match &existing {
-        Some(existing) if !existing.is_file() => fs::write(&target, text),
-        _ => replace(&folder, &target, existing.map(|file| file.permissions()), text),
-    };
-    written.map_err(|error| Failure::Unwritten(unwritable(path, &folder, &error)))
-}
-
-fn replace(
-    folder: &Path,
-    target: &Path,
-    permissions: Option<Permissions>,
-    text: &str,
-) -> io::Result<()> {
-    let mut builder = tempfile::Builder::new();
-    builder.prefix(".weekwright-");
-    #[cfg(unix)]
-    {
-        // Ordinary permissions of a new file; the user's mask is applied to them.
-        use std::os::unix::fs::PermissionsExt as _;
-        builder.permissions(Permissions::from_mode(0o666));
-    }
-    let mut file = builder.tempfile_in(folder)?;
-    file.write_all(text.as_bytes())?;
-    if let Some(permissions) = permissions {
-        file.as_file().set_permissions(permissions)?;
-    }
-    file.as_file().sync_all()?;
-    file.persist(target)?;
-    Ok(())
-}
-
-/// E1005: a folder is no place for a text.
-fn is_directory(path: &Path) -> Diagnostic {
-    Diagnostic::error("E1005", "the output is a directory")
-        .at(Label::whole(path.display().to_string()))
-        .help("name a file in it, as in `-o plan.yaml`")
-}
-
-/// E1004: the folder has to be there.
-fn no_folder(path: &Path, folder: &Path) -> Diagnostic {
-    Diagnostic::error("E1004", format!("there is no folder `{}`", folder.display()))
-        .at(Label::whole(path.display().to_string()))
-        .help("make the folder first, or name another file with `-o`")
-}
-
-/// E1006: the folder does not let us.
-fn unwritable(path: &Path, folder: &Path, error: &io::Error) -> Diagnostic {
-    Diagnostic::error("E1006", format!("the file cannot be written: {error}"))
-        .at(Label::whole(path.display().to_string()))
-        .help(format!(
-            "check that you may write into `{}` and that there is room; nothing was changed",
-            folder.display()
-        ))
 }

@@ -6,7 +6,7 @@ use std::time::Instant;
 use super::args::{Format, PlanArgs};
 use super::no_plan::{self, Origin};
 use super::output::Console;
-use super::{Exit, Failure, Faults, files, lines, many};
+use super::{Exit, Failure, Faults, ending, files, lines, many};
 use crate::diagnostic::Source;
 use crate::input::check::Known;
 use crate::input::plan::Plan;
@@ -17,14 +17,22 @@ use crate::search::probe::Tried;
 use crate::sheets;
 
 pub(super) fn run(arguments: &PlanArgs, console: &Console) -> Result<Exit, Failure> {
+    let output = arguments.output.as_deref();
+    let alone = match arguments.profiles.as_slice() {
+        [profile] if !profile.is_dir() => Some(profile),
+        _ => None,
+    };
+    let format = match (alone, output) {
+        (None, Some(_)) if !arguments.sources => arguments.format.unwrap_or(Format::Yaml),
+        (None, _) => arguments.format.unwrap_or(Format::Text),
+        (Some(_), _) => ending::chosen(arguments.format.as_ref(), output, Format::Text)?,
+    };
     let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);
-    let desk = Desk { planner: &planner, options: arguments.options() };
-    if arguments.lines {
-        return lines::run(&desk, console);
-    }
-    match arguments.profiles.as_slice() {
-        [profile] if !profile.is_dir() => one(arguments, profile, &desk, console),
-        _ => many::run(arguments, &desk, console),
+    let desk = Desk { planner: &planner, options: arguments.options(), format };
+    match alone {
+        _ if arguments.lines => lines::run(&desk, console),
+        Some(profile) => one(arguments, profile, &desk, console),
+        None => many::run(arguments, &desk, console),
     }
 }
 
@@ -35,6 +43,9 @@ fn one(
     console: &Console,
 ) -> Result<Exit, Failure> {
     let clock = Instant::now();
+    if let Some(file) = &arguments.write_model {
+        ending::holds(file, "mps")?;
+    }
     let progress = console.progress("planning ...");
     let answer = desk.answer(profile);
     drop(progress);
@@ -45,11 +56,11 @@ fn one(
     };
     let is_file = arguments.output.as_deref().is_some_and(|path| path != Path::new("-"));
     let color = console.colors() && !is_file;
-    let text = told(&plan, desk.planner, arguments, color, console.width())?;
-    console.write(arguments.output.as_deref(), &text)?;
-    if let Some(file) = &arguments.write_model {
-        console.write(Some(file), &desk.model(&plan, &answer.options))?;
-    }
+    let text = told(&plan, desk, arguments, color, console.width())?;
+    let mut results = vec![(arguments.output.as_deref(), text.as_str())];
+    let model = arguments.write_model.as_deref().map(|_| desk.model(&plan, &answer.options));
+    results.extend(model.as_deref().map(|model| (arguments.write_model.as_deref(), model)));
+    console.write_all(&results)?;
     if console.is_verbose() {
         console.note(&tiers(&plan));
         console.note(&format!("planned in {:.1} s", clock.elapsed().as_secs_f64()));
@@ -63,6 +74,8 @@ fn one(
 pub(super) struct Desk<'a> {
     pub(super) planner: &'a Planner,
     pub(super) options: Options,
+    /// How plans are printed.
+    pub(super) format: Format,
 }
 
 /// What became of a profile.
@@ -118,18 +131,18 @@ impl Desk<'_> {
 /// The plan, or what it rests on, in the format asked for.
 pub(super) fn told(
     plan: &Plan,
-    planner: &Planner,
+    desk: &Desk,
     arguments: &PlanArgs,
     color: bool,
     width: usize,
 ) -> Result<String, Failure> {
     if !arguments.sources {
-        return rendered(plan, planner, arguments.format, color, width);
+        return rendered(plan, desk.planner, desk.format, color, width);
     }
-    let basis = sheets::basis::basis(plan, planner.catalog().entries())
+    let basis = sheets::basis::basis(plan, desk.planner.catalog().entries())
         .expect("a plan of ours holds its profile");
     let options = sheets::Options { color, width, ..sheets::Options::default() };
-    Ok(match arguments.format {
+    Ok(match desk.format {
         Format::Text => sheets::basis_text(&basis, &options),
         Format::Yaml => serde_yaml::to_string(&basis).expect("it has text keys only"),
         Format::Json => format!("{:#}\n", serde_json::json!(basis)),

@@ -8,7 +8,7 @@ use crate::planner::Options;
 /// `weekwright plan`.
 #[derive(Debug, clap::Args)]
 pub struct PlanArgs {
-    /// Profiles, or folders of which every `.yaml` file is planned; `-` for standard input
+    /// Profiles, or folders whose profiles are planned; `-` for standard input
     #[arg(value_name = "PROFILE", required_unless_present = "lines")]
     pub profiles: Vec<PathBuf>,
     /// Chooses among equally good weeks
@@ -17,10 +17,11 @@ pub struct PlanArgs {
     /// Where the hard rules collide, apply the cheapest way out and say so in the plan
     #[arg(long)]
     pub best_effort: bool,
-    /// How to print the plan, and faults with it
-    #[arg(long, value_enum, default_value_t = Format::Text)]
-    pub format: Format,
-    /// Write to this file instead of standard output; for several profiles a folder that is there
+    /// How to print the plan, and faults with it; without it the ending of the file says which, else it is text, or YAML
+    /// in a folder
+    #[arg(long, value_enum)]
+    pub format: Option<Format>,
+    /// Write to this file instead of standard output; for several profiles a folder, each plan as `NAME.plan.yaml`
     #[arg(short, long, value_name = "FILE")]
     pub output: Option<PathBuf>,
     /// Print, in place of the plan, the rows and sources that its numbers come from, and where sources disagree
@@ -49,7 +50,7 @@ impl PlanArgs {
             profiles: vec![profile],
             seed: 0,
             best_effort: false,
-            format: Format::Text,
+            format: None,
             output: None,
             sources: false,
             write_model: None,
@@ -106,9 +107,9 @@ pub struct ReworkArgs {
     /// Another seed than the plan's
     #[arg(long, value_name = "N")]
     pub seed: Option<u64>,
-    /// How to print the plan, and faults with it
-    #[arg(long, value_enum, default_value_t = Format::Yaml)]
-    pub format: Format,
+    /// How to print the plan, and faults with it; without it the ending of the file says which, else it is YAML
+    #[arg(long, value_enum)]
+    pub format: Option<Format>,
     /// Write to this file instead of standard output
     #[arg(short, long, value_name = "FILE")]
     pub output: Option<PathBuf>,

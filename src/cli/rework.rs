@@ -6,7 +6,7 @@ use std::path::Path;
 use super::args::{Format, ReworkArgs};
 use super::no_plan::{self, Origin};
 use super::output::Console;
-use super::{Exit, Failure, Faults, files, rework_table};
+use super::{Exit, Failure, Faults, ending, files, rework_table};
 use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::explain::shortfall;
 use crate::input::check::Known;
@@ -22,6 +22,8 @@ use crate::words::{Kit, Stress};
 const MINUTES: std::ops::RangeInclusive<u32> = 10..=240;
 
 pub(super) fn run(arguments: &ReworkArgs, console: &Console) -> Result<Exit, Failure> {
+    let output = arguments.output.as_deref();
+    let format = ending::chosen(arguments.format.as_ref(), output, Format::Yaml)?;
     let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);
     let loaded = files::load_plan(&arguments.plan)?;
     let text = loaded.source.text.to_string();
@@ -33,23 +35,17 @@ pub(super) fn run(arguments: &ReworkArgs, console: &Console) -> Result<Exit, Fai
     let ask = ask(arguments, &planner)?;
     match rework(&planner, &plan, &ask) {
         Ok(Outcome::Same) => {
-            console.write(arguments.output.as_deref(), &text)?;
+            console.write(output, &text)?;
             console.note("nothing changed: the plan stands as it is");
             Ok(Exit::Done)
         }
         Ok(Outcome::New(new)) => {
             console.report(&by_hand(&new, &arguments.plan));
-            let is_file = arguments.output.as_deref().is_some_and(|path| path != Path::new("-"));
+            let is_file = output.is_some_and(|path| path != Path::new("-"));
             let color = console.colors() && !is_file;
-            let text = super::plan::rendered(
-                &new.plan,
-                &planner,
-                arguments.format,
-                color,
-                console.width(),
-            )?;
-            console.write(arguments.output.as_deref(), &text)?;
-            console.note(&match arguments.format {
+            let text = super::plan::rendered(&new.plan, &planner, format, color, console.width())?;
+            console.write(output, &text)?;
+            console.note(&match format {
                 Format::Json => format!("{:#}", serde_json::json!({ "changes": new.table })),
                 Format::Text | Format::Yaml => rework_table::told(&new.table, console.width()),
             });

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use super::args::SheetArgs;
+use super::args::{Form, SheetArgs};
 use super::output::Console;
-use super::{Exit, Failure, Faults, files};
+use super::{Exit, Failure, Faults, ending, files};
 use crate::diagnostic::{Diagnostic, Label, Source, quoted};
 use crate::input::catalog::Entry;
 use crate::input::marks::Marks;
@@ -14,6 +14,7 @@ use crate::path;
 use crate::sheets::{self, SheetError};
 
 pub(super) fn run(arguments: &SheetArgs, console: &Console) -> Result<Exit, Failure> {
+    let form = ending::chosen(arguments.form.as_ref(), arguments.output.as_deref(), Form::Text)?;
     let catalog = files::load_catalog(arguments.catalog.as_deref())?;
     let loaded = files::load_plan(&arguments.plan)?;
     console.report(&strangers(&loaded.plan, catalog.entries(), &loaded.source));
@@ -25,7 +26,7 @@ pub(super) fn run(arguments: &SheetArgs, console: &Console) -> Result<Exit, Fail
         color,
         width: console.width(),
     };
-    let text = made(&loaded.plan, catalog.entries(), arguments.form.id(), &options)?;
+    let text = made(&loaded.plan, catalog.entries(), form.id(), &options)?;
     console.write(arguments.output.as_deref(), &text)?;
     Ok(Exit::Done)
 }

@@ -1,8 +1,8 @@
-//! The plan itself, for programs and for keeping: YAML and JSON of the same shape.
+//! The plan itself, for programs and for keeping: YAML with a seal, and JSON of the same shape.
 
 use std::io;
 
-use super::{Lookup, Options, Sheet, SheetError};
+use super::{Lookup, Options, Sheet, SheetError, seal};
 use crate::plan::file::Plan;
 
 /// The plan as YAML.
@@ -21,7 +21,7 @@ impl Sheet for Yaml {
         out: &mut dyn io::Write,
     ) -> Result<(), SheetError> {
         let text = serde_yaml::to_string(plan).map_err(io::Error::other)?;
-        out.write_all(text.as_bytes())?;
+        out.write_all(seal::sealed(text).as_bytes())?;
         Ok(())
     }
 }

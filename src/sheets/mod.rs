@@ -16,6 +16,7 @@ mod kit;
 mod md;
 mod next;
 mod phrase;
+pub mod seal;
 mod sources;
 mod text;
 

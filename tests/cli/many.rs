@@ -97,8 +97,8 @@ fn in_a_folder_each_plan_has_its_own_file() {
     let entries = fs::read_dir(out.path()).unwrap();
     let mut names: Vec<_> = entries.map(|entry| entry.unwrap().file_name()).collect();
     names.sort();
-    assert_eq!(names, ["bow-01.mps", "bow-01.yaml", "cox-04.mps", "cox-04.yaml"]);
-    let audit = program().arg("audit").arg(out.path().join("cox-04.yaml")).output().unwrap();
+    assert_eq!(names, ["bow-01.mps", "bow-01.plan.yaml", "cox-04.mps", "cox-04.plan.yaml"]);
+    let audit = program().arg("audit").arg(out.path().join("cox-04.plan.yaml")).output().unwrap();
     assert_eq!(audit.status.code(), Some(0), "{}", text(&audit.stdout));
 }
 
@@ -110,10 +110,10 @@ fn two_results_are_never_written_to_one_file() {
     assert_eq!(output.status.code(), Some(2));
     assert!(text(&output.stderr).contains("E1010"), "{}", text(&output.stderr));
     assert_eq!(fs::read_dir(out.path()).unwrap().count(), 0);
-    let missing = out.path().join("none");
-    let output = plan(one.path(), "2", &["-o", missing.to_str().unwrap()]);
+    let file = out.path().join("all.yaml");
+    let output = plan(one.path(), "2", &["-o", file.to_str().unwrap()]);
     assert_eq!(output.status.code(), Some(2));
-    assert!(text(&output.stderr).contains("E1004"));
+    assert!(text(&output.stderr).contains("E1004") && !file.exists());
     let empty = plan(out.path(), "2", &[]);
     assert_eq!(empty.status.code(), Some(2));
     assert!(text(&empty.stderr).contains("E1004"));

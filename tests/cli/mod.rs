@@ -3,6 +3,7 @@
 mod bad_lifts;
 mod codes;
 mod intake;
+mod keeps;
 mod manners;
 mod many;
 mod previous;
@@ -136,7 +137,7 @@ fn a_file_is_written_whole_and_keeps_its_permissions() {
         use std::os::unix::fs::PermissionsExt as _;
         fs::set_permissions(&file, fs::Permissions::from_mode(0o640)).unwrap();
     }
-    let output = run(&["schema", "place", "-o", file.to_str().unwrap()]);
+    let output = run(&["schema", "place", "--force", "-o", file.to_str().unwrap()]);
     assert_eq!((output.status.code(), text(&output.stdout)), (Some(0), ""));
     let written = fs::read(&file).unwrap();
     assert_eq!(written, run(&["schema", "place", "-o", "-"]).stdout);
