@@ -5,8 +5,8 @@ pub const ALL: &str = "\
 Examples:
   weekwright intake                              ask a new client, write a profile
   weekwright plan profiles/tide-01.yaml          show the plan
-  weekwright plan profiles/tide-01.yaml --format yaml -o tide-01.plan.yaml
-  weekwright sheet tide-01.plan.yaml --as html -o tide-01.html
+  weekwright plan profiles/tide-01.yaml -o tide-01.plan.yaml
+  weekwright sheet tide-01.plan.yaml -o tide-01.html
 
 `weekwright COMMAND --help` tells more of a command. Exit codes: 0 done, 2 input
 or usage wrong, 3 no week meets the hard rules, 4 a hard rule broken, 1 else.";
@@ -16,9 +16,9 @@ pub const PLAN: &str = "\
 Examples:
   weekwright plan profiles/tide-01.yaml
   weekwright plan profiles/tide-01.yaml --seed 3    another week, as good
-  weekwright plan profiles/tide-01.yaml --format yaml -o tide-01.plan.yaml
+  weekwright plan profiles/tide-01.yaml -o tide-01.plan.yaml
   weekwright plan - < profiles/tide-01.yaml
-  weekwright plan profiles -o plans --format yaml    all of a folder
+  weekwright plan profiles -o plans                  all of a folder
   weekwright plan profiles/tide-01.yaml --sources    what its numbers rest on
   weekwright plan profile.yaml --best-effort    if wishes collide, the cheapest way";
 
@@ -51,9 +51,9 @@ Exit code 4 means that a hard rule is broken; wishes that fall short exit 0.";
 /// Of `sheet`.
 pub const SHEET: &str = "\
 Examples:
-  weekwright sheet tide-01.plan.yaml --as html -o tide-01.html
+  weekwright sheet tide-01.plan.yaml -o tide-01.html
   weekwright sheet tide-01.plan.yaml --as html --for client --paper letter -o -
-  weekwright sheet tide-01.plan.yaml --as ics -o tide-01.ics
+  weekwright sheet tide-01.plan.yaml -o tide-01.ics
   weekwright sheet tide-01.plan.yaml --week 3";
 
 /// Of `catalog`.
