@@ -1,21 +1,22 @@
-//! How much a search may spend, in work and never in clock time, so that the same input gives the same plan.
+//! How much a search may spend, in work and never in clock time, so that the same input gives the same plan; and every
+//! constant that steers it.
 
 use crate::program::backend::Backend;
 
-/// How much work a search may spend, in changes played; never in clock time.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// How much work a search may spend, in proposals and nodes.
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Budget {
     /// The solver that weeks are solved whole with.
     pub backend: Backend,
     /// Splits that stay in the race after the first run.
     pub finalists: usize,
-    /// Runs played from an empty week for each of them, at least.
+    /// Runs from an empty week for each of them, at least.
     pub runs: u32,
-    /// Days that the runs of a short week add up to: it is quickly played, so it is played more often.
+    /// Days that the runs of a short week add up to: it is quickly evaluated, so it is annealed more often.
     pub run_days: u32,
-    /// Days that a run is played for at least.
+    /// Days that a run has proposals for at least.
     pub least_days: u32,
-    /// Changes for each day of a run.
+    /// Proposals for each day of a run.
     pub proposals_a_day: u32,
     /// Rounds of shorter runs that go on from the best weeks of the best split, at most.
     pub rounds: u32,
@@ -25,6 +26,10 @@ pub struct Budget {
     pub patience: u32,
     /// Weeks with at most this many picks are solved whole.
     pub exact_picks: usize,
+    /// Which fixed stream the draws come from; the client's seed has no part in it.
+    pub stream: u64,
+    /// How runs are steered.
+    pub tuning: Tuning,
 }
 
 impl Default for Budget {
@@ -40,6 +45,77 @@ impl Default for Budget {
             round_runs: 5,
             patience: 5,
             exact_picks: 36,
+            stream: 1,
+            tuning: Tuning::default(),
+        }
+    }
+}
+
+/// A phase of annealing. What is kept is decided tier by tier, not by these weights, which only steer.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Phase {
+    /// Weights of a broken row and of the costs of tiers 1 and 2, in points of tier 3.
+    pub weights: [f64; 3],
+    /// Temperatures at its beginning and at its end, in points of tier 3.
+    pub temperatures: [f64; 2],
+}
+
+/// How runs are steered. Found by trying on the demos and on small weeks.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Tuning {
+    /// The first phase of a run looks around.
+    pub looking: Phase,
+    /// The second starts again from the best week met, and its tiers are so far apart that none is given up for the
+    /// next.
+    pub cooling: Phase,
+    /// From a good week, or a cross of two, on: less warm.
+    pub again: Phase,
+    /// Other first phases, which heed tiers 1 and 2 more, beside the usual one where a first run misses something of
+    /// them.
+    pub heeding: [Phase; 2],
+    /// Toward any week that meets all rows.
+    pub meeting: Phase,
+    /// Of a hundred proposals, how many are two moves at once: where minutes are short, one alone often cannot help.
+    pub two_at_once: u32,
+    /// Of a hundred moves, how many are of each kind: another exercise of its kind, a set more or less, one more
+    /// exercise, one less, any other exercise, a set from one to another, on another day, another everywhere.
+    pub moves: [u32; 8],
+    /// Of sixteen draws in a run that knows of others, how many favor what stood long in them.
+    pub favored: u32,
+    /// Of a hundred crosses, how many mix the exercises of each day; the others take whole days.
+    pub mixed: u32,
+    /// Weeks of a split that are kept for crossing.
+    pub elite: usize,
+    /// Of a round, the runs that go on from the best week; the others start from a cross of two.
+    pub from_the_best: u64,
+    /// A split stays in the race if its best week reaches this part of the points of the leader's: after the first run,
+    /// which differs by about as much from run to run, after half of the runs, and after all of them.
+    pub in_the_race: [f64; 3],
+    /// Rounds that splits play which are so near to one another after all runs.
+    pub deciding: u32,
+}
+
+impl Default for Tuning {
+    fn default() -> Self {
+        let looking = Phase { weights: [100.0, 10.0, 0.33], temperatures: [60.0, 2.0] };
+        let cooling = Phase { weights: [3000.0, 300.0, 10.0], temperatures: [5.0, 0.3] };
+        Tuning {
+            looking,
+            cooling,
+            again: Phase { temperatures: [4.0, 0.3], ..cooling },
+            heeding: [
+                Phase { weights: [3000.0, 1000.0, 100.0], temperatures: [200.0, 20.0] },
+                Phase { weights: [100.0, 10.0, 3.0], ..looking },
+            ],
+            meeting: Phase { weights: [1000.0, 0.0, 0.0], temperatures: [200.0, 20.0] },
+            two_at_once: 30,
+            moves: [30, 20, 12, 8, 10, 7, 7, 6],
+            favored: 12,
+            mixed: 30,
+            elite: 10,
+            from_the_best: 1,
+            in_the_race: [0.93, 0.95, 0.97],
+            deciding: 2,
         }
     }
 }

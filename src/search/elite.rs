@@ -3,17 +3,8 @@
 
 use rayon::prelude::*;
 
-use super::anneal::{Annealer, Incumbent};
+use super::anneal::{Annealer, Incumbent, Landscape};
 use super::budget::Budget;
-
-/// Weeks that are kept for crossing.
-const POOLED: usize = 10;
-
-/// Of a round, the runs that go on from the best week; the others start from a cross of two.
-const FROM_THE_BEST: u64 = 1;
-
-/// Rounds that splits play which are so near to one another after all runs.
-pub(super) const DECIDING: u64 = 2;
 
 /// Annealing runs side by side.
 #[derive(Debug, Clone, Copy)]
@@ -64,9 +55,10 @@ impl ElitePool {
         &self.weeks[0]
     }
 
-    pub(super) fn take_in(&mut self, incumbents: Vec<Incumbent>) {
+    pub(super) fn take_in(&mut self, incumbents: Vec<Incumbent>, elite: usize) {
         for incumbent in incumbents {
             self.take_in_one(incumbent);
+            self.weeks.truncate(elite);
         }
     }
 
@@ -79,16 +71,21 @@ impl ElitePool {
         let same = self.weeks.get(place).is_some_and(|week| !incumbent.score.beats(&week.score));
         if !same {
             self.weeks.insert(place, incumbent);
-            self.weeks.truncate(POOLED);
         }
     }
 
     /// Rounds of short runs from crosses of the best weeks, until none has brought a better one for a while.
-    pub(super) fn improved(mut self, empty: &Annealer, runs: Runs, budget: Budget) -> Incumbent {
+    pub(super) fn improved(
+        mut self,
+        landscape: &Landscape,
+        runs: Runs,
+        budget: Budget,
+    ) -> Incumbent {
         let mut idle = 0;
-        for round in DECIDING + 1..=DECIDING + u64::from(budget.rounds) {
+        let first = u64::from(budget.tuning.deciding) + 1;
+        for round in (first..).take(budget.rounds as usize) {
             let before = self.best().score;
-            self.improve(empty, runs.round(budget, round));
+            self.improve(landscape, runs.round(budget, round));
             idle = if self.best().score.beats(&before) { 0 } else { idle + 1 };
             if idle == budget.patience {
                 break;
@@ -99,21 +96,21 @@ impl ElitePool {
     }
 
     /// A round: one run from the best week, the others from crosses.
-    pub(super) fn improve(&mut self, empty: &Annealer, runs: Runs) {
-        let start = empty.clone().knowing(&self.frequency);
+    pub(super) fn improve(&mut self, landscape: &Landscape, runs: Runs) {
+        let start = Annealer::new(landscape).knowing(&self.frequency);
         let run = |number: u64| {
             let mut run = start.run(number);
-            if number - runs.first < FROM_THE_BEST || self.weeks.len() == 1 {
-                return run.with(&self.best().values).reanneal(runs.proposals);
+            if number - runs.first < landscape.tuning.from_the_best || self.weeks.len() == 1 {
+                return run.with(&self.best().sets).reanneal(runs.proposals);
             }
             let count = u32::try_from(self.weeks.len()).unwrap_or(u32::MAX);
             // The better of two draws, with any other.
-            let one = run.below(count).min(run.below(count));
-            let other = run.below(count);
-            let [one, other] = [one, other].map(|place| &self.weeks[place as usize].values);
+            let one = run.proposer.below(count).min(run.proposer.below(count));
+            let other = run.proposer.below(count);
+            let [one, other] = [one, other].map(|place| &self.weeks[place as usize].sets);
             run.cross(one, other).reanneal(runs.proposals)
         };
         let incumbents: Vec<Incumbent> = runs.numbers().map(run).collect();
-        self.take_in(incumbents);
+        self.take_in(incumbents, landscape.tuning.elite);
     }
 }

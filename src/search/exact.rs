@@ -1,6 +1,6 @@
 //! Weeks solved whole, to the proof as far as the work goes.
 
-use super::problem::SplitProblem;
+use super::problem::{SplitProblem, relaxed};
 use super::solution::Solution;
 use crate::model::tier::PerTier;
 use crate::program::value;
@@ -23,7 +23,7 @@ impl SplitProblem<'_> {
                         }
                         found.bound
                     }
-                    Err(_) => self.relaxed(goal).map_or(f64::INFINITY, |found| found.objective),
+                    Err(_) => relaxed(&self.weekly, goal).map_or(f64::INFINITY, |found| found.objective),
                 }
             };
             let bound = bound.max(value(goal, &values));

@@ -4,7 +4,9 @@ use std::collections::BTreeMap;
 
 use rayon::prelude::*;
 
-use super::anneal::Annealer;
+use super::anneal::{Annealer, Landscape};
+use super::budget::Budget;
+use super::evaluator::rows;
 use super::presolve::irrelevant;
 use crate::model::Weekly;
 use crate::program::Model;
@@ -145,10 +147,13 @@ impl Question<'_, '_> {
 
     fn runs(&self, runs: u64, proposals_a_day: u32) -> Option<Vec<f64>> {
         let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
-        let start = Annealer::at_start(self.weekly);
+        let landscape = Landscape::new(self.weekly, &Budget::default());
+        let start = Annealer::at_start(&landscape);
+        let proposals = proposals_a_day.saturating_mul(days);
         let numbers: Vec<u64> = (0..runs).collect();
-        let run = |number| start.run(number).meets(proposals_a_day.saturating_mul(days));
-        numbers.into_par_iter().find_map_first(run).map(|incumbent| incumbent.values)
+        let found =
+            numbers.into_par_iter().find_map_first(|run| start.run(run).meets(proposals))?;
+        Some(rows::count(self.weekly, &landscape.tables, &found).values)
     }
 
     /// Values of the whole week from those of the fewer exercises.

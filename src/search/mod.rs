@@ -26,5 +26,8 @@ use crate::model::Weekly;
 /// The points of tier 3 after one run from an empty week; for measuring.
 #[must_use]
 pub fn points_of_a_run(weekly: &Weekly, changes: u32) -> f64 {
-    anneal::Annealer::new(weekly).anneal(changes).score.view
+    anneal::Annealer::new(&anneal::Landscape::new(weekly, &budget::Budget::default()))
+        .anneal(changes)
+        .score
+        .view
 }

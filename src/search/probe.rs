@@ -1,5 +1,5 @@
 //! Quick answers from runs alone: whether there is a week, a week without bounds, and what the plan that is
-//! reworked is score as it stands.
+//! reworked is worth as it stands.
 
 use rayon::prelude::*;
 
@@ -12,7 +12,6 @@ use super::problem::{SplitProblem, rounded};
 use super::racing::first_run;
 use super::solution::Solution;
 use crate::model::tier::PerTier;
-use crate::program::backend::Backend;
 use crate::request::Request;
 use crate::rules;
 use crate::split::Split;
@@ -26,7 +25,7 @@ pub fn sketch_of_any(request: &Request, splits: &[Split]) -> Option<Solution> {
     let keep = dominance::kept(request);
     let found = splits.par_iter().filter_map(|split| {
         let problem =
-            SplitProblem::new(request, split, &keep, Backend::default()).with_demands_only();
+            SplitProblem::new(request, split, &keep, Budget::default()).with_demands_only();
         let incumbent = problem.any_week(&QUICK).ok()?;
         Some((problem, incumbent))
     });
@@ -44,7 +43,7 @@ pub fn sketch(request: &Request, splits: &[Split], proposals_a_day: u32) -> Opti
     let keep = dominance::kept(request);
     let problems: Vec<SplitProblem> = splits
         .iter()
-        .map(|split| SplitProblem::new(request, split, &keep, Backend::default()))
+        .map(|split| SplitProblem::new(request, split, &keep, Budget::default()))
         .collect();
     let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
     let changes = proposals_a_day.saturating_mul(days);
@@ -54,11 +53,11 @@ pub fn sketch(request: &Request, splits: &[Split], proposals_a_day: u32) -> Opti
         .iter()
         .enumerate()
         .reduce(|best, next| if next.1.score.beats(&best.1.score) { next } else { best });
-    let (place, incumbent) = best.filter(|(_, incumbent)| incumbent.score.broken < 1e-6)?;
+    let (place, incumbent) = best.filter(|(_, incumbent)| incumbent.score.is_feasible())?;
     Some(problems[place].finished(incumbent))
 }
 
-/// What a split is score after its first run in the race.
+/// What a split is worth after its first run in the race.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Tried {
     /// The split.
@@ -72,34 +71,33 @@ pub struct Tried {
 pub fn tried(request: &Request, splits: &[Split], budget: Budget) -> Vec<Tried> {
     let keep = dominance::kept(request);
     let runs = Runs::of(budget, request.days.len());
-    let first_game = |split: &Split| {
-        let problem = SplitProblem::new(request, split, &keep, budget.backend);
+    let of_first_run = |split: &Split| {
+        let problem = SplitProblem::new(request, split, &keep, budget);
         let score = first_run(&problem, runs.proposals).score;
-        let tiers = score.per_tier().map(rounded);
-        Tried { split: split.clone(), tiers: (score.broken < 1e-6).then_some(tiers) }
+        let tiers = score.tiers.map(rounded);
+        Tried { split: split.clone(), tiers: (score.is_feasible()).then_some(tiers) }
     };
-    splits.par_iter().map(first_game).collect()
+    splits.par_iter().map(of_first_run).collect()
 }
 
-/// What the picks of the plan that is reworked are score as they stand: costs of tiers 1 and 2, points of tier 3;
+/// What the picks of the plan that is reworked are worth as they stand: costs of tiers 1 and 2, points of tier 3;
 /// under the split that serves them best.
 #[must_use]
 pub fn as_it_stands(request: &Request, splits: &[Split]) -> Option<PerTier<f64>> {
     let keep = dominance::kept(request);
     let scores = splits.iter().map(|split| {
-        let problem = SplitProblem::new(request, split, &keep, Backend::default());
-        Annealer::at_start(&problem.weekly).score()
+        let problem = SplitProblem::new(request, split, &keep, Budget::default());
+        Annealer::at_start(&problem.landscape).evaluator.score()
     });
     let best = scores.reduce(|best, next| if next.beats(&best) { next } else { best })?;
-    Some(best.per_tier().map(rounded))
+    Some(best.tiers.map(rounded))
 }
 
 impl SplitProblem<'_> {
     /// A week as a solution that says nothing of bounds.
     fn finished(&self, incumbent: &Incumbent) -> Solution {
-        let score = incumbent.score;
-        let bounds = score.per_tier();
-        self.solution(std::slice::from_ref(&incumbent.values), bounds)
+        let bounds = incumbent.score.tiers;
+        self.solution(&[self.counted(&incumbent.sets).values], bounds)
     }
 
     /// Any week that meets the hard rules, as it is quickly found, and played on from there.
@@ -109,8 +107,8 @@ impl SplitProblem<'_> {
         let asked = any_week(&rows, stages);
         let verdict = asked.verdict();
         let (_, values) = asked.week.ok_or(verdict)?;
-        let start = Annealer::new(&self.weekly).with(&values).run(0);
+        let start = Annealer::new(&self.landscape).with(&self.sets(&values)).run(0);
         let incumbent = start.reanneal(MENDING.saturating_mul(days));
-        if incumbent.score.broken < 1e-6 { Ok(incumbent) } else { Err(Verdict::Unknown) }
+        if incumbent.score.is_feasible() { Ok(incumbent) } else { Err(Verdict::Unknown) }
     }
 }

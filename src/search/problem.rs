@@ -2,11 +2,14 @@
 
 use std::collections::BTreeSet;
 
+use super::anneal::Landscape;
+use super::budget::Budget;
+use super::evaluator::rows::{self, Counted};
 use super::feasibility::whole_search;
 use super::solution::{Done, Solution};
 use super::{rework, tie_break};
 use crate::input::plan::{RuleValue, SolveStatus, TierValue};
-use crate::model::Weekly;
+use crate::model::{Pick, Weekly};
 use crate::model::tier::{PerTier, Tier};
 use crate::program::backend::{self, Backend, Found, Problem, Work};
 use crate::program::{Op, Term};
@@ -28,10 +31,11 @@ pub enum NoWeek {
 
 /// The week of a request under one split.
 pub(super) struct SplitProblem<'a> {
-    /// The solver that weeks are solved whole with.
-    backend: Backend,
+    budget: Budget,
     /// The model with the rows of the tiers that are held.
     pub(super) weekly: Weekly<'a>,
+    /// The same as annealing sees it.
+    pub(super) landscape: Landscape,
 }
 
 impl<'a> SplitProblem<'a> {
@@ -40,56 +44,41 @@ impl<'a> SplitProblem<'a> {
         request: &'a Request,
         split: &'a Split,
         keep: &BTreeSet<usize>,
-        backend: Backend,
+        budget: Budget,
     ) -> SplitProblem<'a> {
-        SplitProblem { backend, weekly: rework::weekly_model(request, split, keep) }
+        SplitProblem::of(rework::weekly_model(request, split, keep), budget)
+    }
+
+    fn of(weekly: Weekly<'a>, budget: Budget) -> SplitProblem<'a> {
+        SplitProblem { budget, landscape: Landscape::new(&weekly, &budget), weekly }
     }
 
     /// The same without conventions that could stand in the way of every week.
     pub(super) fn with_demands_only(self) -> SplitProblem<'a> {
-        SplitProblem { weekly: rules::demands_only(self.weekly), ..self }
+        SplitProblem::of(rules::demands_only(self.weekly), self.budget)
     }
 
     /// Whether the relaxation proves that the hard rules collide.
     pub(super) fn collides(&self) -> bool {
         let weekly = rules::hard_rows_only(self.weekly.clone());
-        let found = SplitProblem { backend: self.backend, weekly }.relaxed(&[]);
-        matches!(found, Err(backend::Nothing::Infeasible))
+        matches!(relaxed(&weekly, &[]), Err(backend::Nothing::Infeasible))
     }
 }
 
 impl SplitProblem<'_> {
     /// Whether the solver takes on the whole week, however large it is.
     pub(super) fn is_always_exact(&self) -> bool {
-        self.backend.takes_whole_weeks()
+        self.budget.backend.takes_whole_weeks()
     }
 
     /// Bounds of every tier for weeks that are as good in the tiers before: of costs from below, of points from above.
     pub(super) fn bounds(&self, values: &[f64]) -> PerTier<f64> {
-        let mut held = SplitProblem { backend: self.backend, weekly: self.weekly.clone() };
+        let mut held = self.weekly.clone();
         PerTier::of(|tier| {
-            let bound = held.bound(tier, values);
-            held.hold(tier, values);
+            let bound = bound(&held, tier, values);
+            hold_at(&mut held, tier, values);
             bound
         })
-    }
-
-    /// The relaxation's bound of a tier; nought costs need none.
-    fn bound(&self, tier: Tier, values: &[f64]) -> f64 {
-        let reached = self.weekly.reached(tier, values);
-        if tier.is_cost() && reached < 1e-6 {
-            return 0.0;
-        }
-        let found = self.relaxed(&self.weekly.objective_of(tier));
-        match tier.is_cost() {
-            true => found.map_or(0.0, |found| (-found.objective).max(0.0)),
-            false => found.map_or(reached, |found| found.objective.max(reached)),
-        }
-    }
-
-    pub(super) fn relaxed(&self, goal: &[Term]) -> Result<Found, backend::Nothing> {
-        let (backend, model) = (Backend::default(), &self.weekly.model);
-        backend::solve(&Problem { backend, model, goal, relaxed: true, start: None, work: None })
     }
 
     /// The whole week by the solver, as far as the work for a model of its size goes.
@@ -98,15 +87,28 @@ impl SplitProblem<'_> {
         goal: &[Term],
         start: Option<&[f64]>,
     ) -> Result<Found, backend::Nothing> {
-        let (backend, model) = (self.backend, &self.weekly.model);
+        let (backend, model) = (self.budget.backend, &self.weekly.model);
         let work = Some(Work { nodes: whole_search(model) });
         backend::solve(&Problem { backend, model, goal, relaxed: false, start, work })
     }
 
     /// Holds a tier at what some values reach.
     pub(super) fn hold(&mut self, tier: Tier, values: &[f64]) {
-        let reached = self.weekly.reached(tier, values);
-        hold(&mut self.weekly, tier, reached);
+        hold_at(&mut self.weekly, tier, values);
+    }
+
+    /// The values of a week with some sets of each pick, and what it is worth, by the rows themselves.
+    pub(super) fn counted(&self, sets: &[u32]) -> Counted {
+        rows::count(&self.weekly, &self.landscape.tables, sets)
+    }
+
+    /// The sets of each pick, from values of the model.
+    pub(super) fn sets(&self, values: &[f64]) -> Vec<u32> {
+        let sets = |pick: &Pick| {
+            let is_done = values[pick.chosen.0] > 0.5;
+            if is_done { pick.sets[0] + whole(values[pick.extra.0]) } else { 0 }
+        };
+        self.weekly.picks.iter().map(sets).collect()
     }
 
     /// Drops the rows that hold tiers: the evaluator compares tiers by itself.
@@ -116,7 +118,14 @@ impl SplitProblem<'_> {
 
     /// The solution of a week, with the seed's choice among equally good ones and the later blocks.
     pub(super) fn varied(&self, values: &[f64], bounds: PerTier<f64>) -> Solution {
-        self.solution(&tie_break::blocks(&self.weekly, values), bounds)
+        let sets = self.sets(values);
+        if !self.counted(&sets).score.is_feasible() {
+            // Its pairs are of a kind that only the solver sees, so it stays as it is.
+            return self.solution(&[values.to_vec()], bounds);
+        }
+        let blocks = tie_break::blocks(&self.weekly, &self.landscape, self.budget, &sets);
+        let values: Vec<Vec<f64>> = blocks.iter().map(|sets| self.counted(sets).values).collect();
+        self.solution(&values, bounds)
     }
 
     /// The solution of some blocks, of which the first is what the tiers tell.
@@ -138,7 +147,7 @@ impl SplitProblem<'_> {
         let status = if proven { SolveStatus::Proven } else { SolveStatus::WithinGap };
         let mut blocks = blocks.iter().map(|block| done(weekly, block));
         Solution {
-            backend: self.backend,
+            backend: self.budget.backend,
             split: weekly.split.clone(),
             done: blocks.next().unwrap_or_default(),
             later: blocks.collect(),
@@ -149,8 +158,33 @@ impl SplitProblem<'_> {
     }
 }
 
+/// The relaxation's bound of a tier; nought costs need none.
+fn bound(weekly: &Weekly, tier: Tier, values: &[f64]) -> f64 {
+    let reached = weekly.reached(tier, values);
+    if tier.is_cost() && reached < 1e-6 {
+        return 0.0;
+    }
+    let found = relaxed(weekly, &weekly.objective_of(tier));
+    match tier.is_cost() {
+        true => found.map_or(0.0, |found| (-found.objective).max(0.0)),
+        false => found.map_or(reached, |found| found.objective.max(reached)),
+    }
+}
+
+/// The relaxation of a week's program.
+pub(super) fn relaxed(weekly: &Weekly, goal: &[Term]) -> Result<Found, backend::Nothing> {
+    let (backend, model) = (Backend::default(), &weekly.model);
+    backend::solve(&Problem { backend, model, goal, relaxed: true, start: None, work: None })
+}
+
 /// What the rows that hold tiers are called.
 const HELD: &str = "held";
+
+/// Holds a tier at what some values reach.
+fn hold_at(weekly: &mut Weekly, tier: Tier, values: &[f64]) {
+    let reached = weekly.reached(tier, values);
+    hold(weekly, tier, reached);
+}
 
 /// Holds a tier at a value. One row for each tier; a new value replaces the old.
 pub(super) fn hold(weekly: &mut Weekly, tier: Tier, value: f64) {

@@ -3,17 +3,18 @@
 
 use std::collections::BTreeSet;
 
-use super::anneal::{Annealer, Incumbent, before};
+use smallvec::smallvec;
+
+use super::anneal::{Annealer, Incumbent, Landscape};
+use super::budget::Budget;
+use super::evaluator::{Change, ROUNDING, rows};
 use super::presolve::dominance;
+use crate::model::Weekly;
 use crate::model::tier::Tier;
-use crate::model::{Pick, Weekly};
 use crate::program::{Op, Role, Row, Settles, Var, value};
 use crate::request::{Misses, Request};
 use crate::rules;
 use crate::split::Split;
-
-/// Less than this is rounding.
-const ROUNDING: f64 = 1e-6;
 
 /// The model of a request under a split; where a plan is reworked, with each wish held at what that plan reaches.
 pub(super) fn weekly_model<'a>(
@@ -28,70 +29,65 @@ pub(super) fn weekly_model<'a>(
 
 /// The last touch of a rework: what changed is put back, one exercise after another, wherever no earlier tier
 /// loses by it, if need be with a set less or more of a new one, or with another new one of its pattern.
-pub(super) fn put_back(weekly: &Weekly, mut best: Incumbent) -> Incumbent {
+pub(super) fn put_back(weekly: &Weekly, landscape: &Landscape, best: Incumbent) -> Incumbent {
     if weekly.goals_of(Tier::Changes).next().is_none() {
         return best;
     }
-    let (empty, before) = (Annealer::new(weekly), before(weekly));
+    let before = &landscape.start;
+    let mut week = Annealer::new(landscape).with(&best.sets).evaluator;
     loop {
-        let score = best.score;
-        for pick in &weekly.picks {
-            let own = [pick.chosen.0, pick.extra.0];
-            if own.iter().all(|var| (best.values[*var] - before[*var]).abs() < ROUNDING) {
+        let score = week.score();
+        for pick in 0..before.len() {
+            if week.sets()[pick] == before[pick] {
                 continue;
             }
-            let mut values = best.values.clone();
-            for var in own {
-                values[var] = before[var];
-            }
-            let others = with_other_new_ones(weekly, &values, &before);
-            for values in std::iter::once(values).chain(others) {
-                let next = empty.clone().with(&values).anneal(0);
-                best = if next.score.beats(&best.score) { next } else { best };
+            let back: Change = smallvec![(pick, before[pick])];
+            let others = others_of_new_ones(weekly, week.sets(), before, pick);
+            let beside =
+                others.into_iter().map(|other| back.iter().copied().chain(other).collect());
+            let changes: Vec<Change> = std::iter::once(back.clone()).chain(beside).collect();
+            for change in changes {
+                let stood: Change =
+                    change.iter().map(|(pick, _)| (*pick, week.sets()[*pick])).collect();
+                let score = week.score();
+                week.make(&change);
+                if !week.score().beats(&score) {
+                    week.make(&stood);
+                }
             }
         }
-        if !best.score.beats(&score) {
-            return best;
+        if !week.score().beats(&score) {
+            return Annealer::new(landscape).with(week.sets()).anneal(0);
         }
     }
 }
 
-/// The same week with a set less or more of each exercise that is new in it, and with each other one of its pattern.
-fn with_other_new_ones(weekly: &Weekly, values: &[f64], before: &[f64]) -> Vec<Vec<f64>> {
-    let is_in = |one: &Pick| before[one.chosen.0] > 0.5 || values[one.chosen.0] > 0.5;
-    let is_new = |one: &&Pick| is_in(one) && before[one.chosen.0] < 0.5;
-    let pattern = |one: &Pick| weekly.candidate(one).pattern;
-    let mut weeks = Vec::new();
-    for new in weekly.picks.iter().filter(is_new) {
-        let [least, most] = new.sets.map(f64::from);
-        let sets = least + values[new.extra.0];
-        for other in [sets - 1.0, sets + 1.0] {
-            if (least..=most).contains(&other) {
-                let mut changed = values.to_vec();
-                changed[new.extra.0] = other - least;
-                weeks.push(changed);
+/// For each exercise that is new in a week: a set less or more of it, and each other one of its pattern in its place.
+fn others_of_new_ones(weekly: &Weekly, sets: &[u32], before: &[u32], but: usize) -> Vec<Change> {
+    let pattern = |pick: usize| weekly.candidate(&weekly.picks[pick]).pattern;
+    let is_free = |pick: usize| pick != but && before[pick] == 0;
+    let mut changes: Vec<Change> = Vec::new();
+    for new in (0..sets.len()).filter(|pick| is_free(*pick) && sets[*pick] > 0) {
+        let [least, most] = weekly.picks[new].sets;
+        let steps = [sets[new] - 1, sets[new] + 1];
+        let steps = steps.into_iter().filter(|sets| (least..=most).contains(sets));
+        changes.extend(steps.map(|sets| Change::from_iter([(new, sets)])));
+        for other in (0..sets.len()).filter(|pick| is_free(*pick) && sets[*pick] == 0) {
+            if weekly.picks[other].day == weekly.picks[new].day && pattern(other) == pattern(new) {
+                let [least, most] = weekly.picks[other].sets;
+                changes.push(smallvec![(new, 0), (other, sets[new].clamp(least, most))]);
             }
         }
-        let others = weekly.picks.iter().filter(|other| {
-            other.day == new.day && pattern(other) == pattern(new) && !is_in(other)
-        });
-        weeks.extend(others.map(|other| {
-            let [least, most] = other.sets.map(f64::from);
-            let mut swapped = values.to_vec();
-            (swapped[new.chosen.0], swapped[new.extra.0]) = (0.0, 0.0);
-            (swapped[other.chosen.0], swapped[other.extra.0]) =
-                (1.0, sets.clamp(least, most) - least);
-            swapped
-        }));
     }
-    weeks
+    changes
 }
 
 /// What the plan of a request that is reworked misses as it stands.
 #[must_use]
 pub fn misses(request: &Request, split: &Split) -> Misses {
     let weekly = weekly_model(request, split, &dominance::kept(request));
-    let values = Annealer::at_start(&weekly).anneal(0).values;
+    let landscape = Landscape::new(&weekly, &Budget::default());
+    let values = rows::count(&weekly, &landscape.tables, &landscape.start).values;
     let model = &weekly.model;
     let mut misses = Misses::default();
     for var in wished(&weekly) {

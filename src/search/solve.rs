@@ -22,7 +22,7 @@ use crate::split::Split;
 /// Whether it is proven for every split that there is no week, or none was found.
 pub fn best(request: &Request, splits: &[Split], budget: Budget) -> Result<Solution, NoWeek> {
     let keep = dominance::kept(request);
-    let problem = |split| SplitProblem::new(request, split, &keep, budget.backend);
+    let problem = |split| SplitProblem::new(request, split, &keep, budget);
     let problems: Vec<SplitProblem> = splits.iter().map(problem).collect();
     let problems = match annealed(problems, budget) {
         Ok(solution) => return Ok(solution),
@@ -44,15 +44,17 @@ fn annealed(
     let days = problems.first().map_or(1, |problem| problem.weekly.request.days.len());
     let runs = Runs::of(budget, days);
     match racing::winner(&problems, budget, runs) {
-        Ok(Racer { place, pool }) if pool.best().score.broken < 1e-6 => {
+        Ok(Racer { place, pool }) if pool.best().score.is_feasible() => {
             // What bounds this week bounds every better one, so the two need not wait for each other.
-            let (problem, values) = (&problems[place], pool.best().values.clone());
+            let problem = &problems[place];
+            let values = problem.counted(&pool.best().sets).values;
             let (incumbent, bounds) = rayon::join(
-                || pool.improved(&Annealer::new(&problem.weekly), runs, budget),
+                || pool.improved(&problem.landscape, runs, budget),
                 || is_annealed(problem, budget).then(|| problem.bounds(&values)),
             );
-            let incumbent = rework::put_back(&problem.weekly, incumbent);
-            Ok(finished(problems, place, incumbent.values, bounds, budget))
+            let incumbent = rework::put_back(&problem.weekly, &problem.landscape, incumbent);
+            let values = problem.counted(&incumbent.sets).values;
+            Ok(finished(problems, place, values, bounds, budget))
         }
         Ok(_) => Err((NoWeek::NotFound, problems)),
         Err(nothing) => Err((nothing, problems)),
@@ -99,7 +101,7 @@ fn finished(
 /// Any week by the solver, which may prove that there is none.
 fn found_by_solver(problem: &SplitProblem) -> Result<Vec<f64>, NoWeek> {
     match problem.any_week(&THOROUGH) {
-        Ok(incumbent) => return Ok(incumbent.values),
+        Ok(incumbent) => return Ok(problem.counted(&incumbent.sets).values),
         Err(Verdict::Impossible) => return Err(NoWeek::Impossible),
         Err(_) if !problem.is_always_exact() => return Err(NoWeek::NotFound),
         Err(_) => {}
@@ -113,13 +115,13 @@ fn found_by_solver(problem: &SplitProblem) -> Result<Vec<f64>, NoWeek> {
 
 /// A week improved by rounds of runs; one whose pairs only the solver sees stays as it is.
 fn improved_from(problem: &SplitProblem, values: Vec<f64>, budget: Budget) -> Vec<f64> {
-    let empty = Annealer::new(&problem.weekly);
-    let first = empty.clone().with(&values).anneal(0);
-    if first.score.broken > 1e-6 {
+    let first = Annealer::new(&problem.landscape).with(&problem.sets(&values)).anneal(0);
+    if !first.score.is_feasible() {
         return values;
     }
     let runs = Runs::of(budget, problem.weekly.request.days.len());
-    ElitePool::new(first).improved(&empty, runs, budget).values
+    let best = ElitePool::new(first).improved(&problem.landscape, runs, budget);
+    problem.counted(&best.sets).values
 }
 
 #[cfg(test)]
@@ -139,7 +141,7 @@ mod tests {
         let request = Planner::built_in().request(&profile.unwrap(), &options);
         let (splits, budget) = (design::candidates(&request), options.budget);
         let keep = dominance::kept(&request);
-        let problem = || SplitProblem::new(&request, &splits[0], &keep, budget.backend);
+        let problem = || SplitProblem::new(&request, &splits[0], &keep, budget);
         let points = |solution: &Solution| solution.tiers.last().unwrap().value;
         let best = points(&best(&request, &splits[..1], budget).unwrap());
         let any = problem().weekly.reached(Tier::View, &found_by_solver(&problem()).unwrap());

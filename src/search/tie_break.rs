@@ -3,10 +3,12 @@
 
 use std::collections::BTreeSet;
 
-use super::anneal::Annealer;
+use super::anneal::{Annealer, Landscape};
+use super::budget::Budget;
+use super::evaluator::{Evaluator, ROUNDING, Score, Weights};
 use super::preference;
-use crate::model::Weekly;
 use crate::model::tier::Tier;
+use crate::model::{Pick, Weekly};
 use crate::program::Var;
 use crate::request::dose::Duty;
 use crate::words::Muscle;
@@ -14,64 +16,102 @@ use crate::words::Muscle;
 /// Points that a main lift which stays, or an accessory which has had its block, weighs against the seed's.
 const ROTATION: f64 = 1000.0;
 
-/// Changes tried for each block and day.
-const CHANGES_A_DAY: u32 = 1000;
+/// Proposals for each block and day.
+const PROPOSALS_A_DAY: u32 = 1000;
 
-/// The week of the first block by the seed's preferences, then one for each later block.
-pub(super) fn blocks(weekly: &Weekly, best: &[f64]) -> Vec<Vec<f64>> {
+/// The week of the first block by the seed's preferences, then one for each later block: sets of each pick.
+pub(super) fn blocks(
+    weekly: &Weekly,
+    landscape: &Landscape,
+    budget: Budget,
+    best: &[u32],
+) -> Vec<Vec<u32>> {
     let request = weekly.request;
     let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
     // What a rework changed is counted in the first block; accessories of later blocks rotate as ever.
-    let mut later = weekly.clone();
-    later.goals.retain(|goal| goal.tier != Tier::Changes);
-    let mut blocks: Vec<Vec<f64>> = Vec::new();
+    let is_reworked = weekly.goals_of(Tier::Changes).next().is_some();
+    let without_changes = (is_reworked && request.blocks() > 1).then(|| {
+        let mut later = weekly.clone();
+        later.goals.retain(|goal| goal.tier != Tier::Changes);
+        Landscape::new(&later, &budget)
+    });
+    let later = without_changes.as_ref().unwrap_or(landscape);
+    let mut blocks: Vec<Vec<u32>> = Vec::new();
     for block in 0..request.blocks() {
         let last = blocks.last().map_or(best, Vec::as_slice);
-        let goal = preferences(weekly, block, &blocks);
-        let of_block = if block == 0 { weekly } else { &later };
-        let annealer = Annealer::new(of_block).with(last).run(u64::from(block));
-        let most = blocks.first().map_or_else(Vec::new, |first| most(weekly, first));
-        let moved = annealer.wander(&goal, &most, CHANGES_A_DAY.saturating_mul(days));
-        blocks.push(moved);
+        let preferences = preferences(weekly, block, &blocks);
+        let landscape = if block == 0 { landscape } else { later };
+        let start = Annealer::new(landscape).with(last).run(u64::from(block));
+        let most = blocks.first().map_or_else(Vec::new, |first| most(weekly, landscape, first));
+        blocks.push(toward(start, &preferences, &most, PROPOSALS_A_DAY.saturating_mul(days)));
     }
     blocks
 }
 
+/// Moves toward the picks that are preferred, where no tier changes by it and no variable passes its most.
+fn toward(from: Annealer, preferences: &[f64], most: &[(Var, f64)], proposals: u32) -> Vec<u32> {
+    let Annealer { mut evaluator, mut proposer, .. } = from;
+    let weights = Weights::new(proposer.tables(), Score { broken: 1.0, ..Score::default() });
+    for _ in 0..proposals {
+        let Some(change) = proposer.exchange(&evaluator) else { continue };
+        let by_pick = change
+            .iter()
+            .map(|(pick, sets)| if *sets > 0 { preferences[*pick] } else { -preferences[*pick] });
+        if by_pick.sum::<f64>() <= 0.0
+            || evaluator.weigh(&change, &weights, -ROUNDING, 0.0).is_none()
+        {
+            continue;
+        }
+        // A better week would be one that only some seeds find.
+        let stays = evaluator.score_in_hand(&change).order(&evaluator.score()).is_eq();
+        let is_within = |(var, most): &(Var, f64)| {
+            evaluator.sum_in_hand(*var).is_none_or(|sum| sum <= most + ROUNDING)
+        };
+        if stays && most.iter().all(is_within) {
+            evaluator.commit(&change);
+        }
+    }
+    evaluator.sets().to_vec()
+}
+
 /// For each muscle, the most half-sets of a later block: those of the first, or the top of its range.
-fn most(weekly: &Weekly, first: &[f64]) -> Vec<(Var, f64)> {
+fn most(weekly: &Weekly, landscape: &Landscape, first: &[u32]) -> Vec<(Var, f64)> {
+    let mut evaluator = Evaluator::new(&landscape.tables);
+    evaluator.go_to(first);
     let high = |muscle: &Muscle| {
         let target = weekly.request.targets.get(muscle);
         target.map_or(0.0, |target| 2.0 * target.high)
     };
     let sums = Muscle::ALL.iter().flat_map(|muscle| {
-        weekly.halves(*muscle).into_iter().map(|(sum, _)| (sum, first[sum.0].max(high(muscle))))
+        weekly
+            .halves(*muscle)
+            .into_iter()
+            .filter_map(|(sum, _)| Some((sum, evaluator.sum(sum)?.max(high(muscle)))))
     });
     sums.collect()
 }
 
 /// The seed's preference for each pick; after the first block main lifts stay and accessories change.
-fn preferences(weekly: &Weekly, block: u32, earlier: &[Vec<f64>]) -> Vec<f64> {
+fn preferences(weekly: &Weekly, block: u32, earlier: &[Vec<u32>]) -> Vec<f64> {
     let request = weekly.request;
-    let used: BTreeSet<usize> = weekly
-        .picks
-        .iter()
-        .filter(|pick| earlier.last().is_some_and(|held| held[pick.chosen.0] > 0.5))
-        .map(|pick| pick.candidate)
+    let last = earlier.last();
+    let was_here = |pick: usize| last.is_some_and(|sets| sets[pick] > 0);
+    let places = 0..weekly.picks.len();
+    let used: BTreeSet<usize> = places
+        .filter(|place| was_here(*place))
+        .map(|place| weekly.picks[place].candidate)
         .collect();
-    let picks = weekly.picks.iter();
-    picks
-        .map(|pick| {
-            let candidate = &request.candidates[pick.candidate];
-            let seed = request.seed.wrapping_add(u64::from(block) << 32);
-            let drawn = preference::drawn(seed, &candidate.id, pick.day, request.profile.variety);
-            let was_here = earlier.last().is_some_and(|held| held[pick.chosen.0] > 0.5);
-            let rotation = match candidate.duty {
-                Duty::Main if was_here => ROTATION,
-                Duty::Main => 0.0,
-                _ if used.contains(&pick.candidate) => -ROTATION,
-                _ => 0.0,
-            };
-            f64::from(drawn) + rotation
-        })
-        .collect()
+    let preference = |(place, pick): (usize, &Pick)| {
+        let candidate = &request.candidates[pick.candidate];
+        let seed = request.seed.wrapping_add(u64::from(block) << 32);
+        let drawn = preference::drawn(seed, &candidate.id, pick.day, request.profile.variety);
+        let rotation = match candidate.duty {
+            Duty::Main if was_here(place) => ROTATION,
+            Duty::Main => 0.0,
+            _ if used.contains(&pick.candidate) => -ROTATION,
+            _ => 0.0,
+        };
+        f64::from(drawn) + rotation
+    };
+    weekly.picks.iter().enumerate().map(preference).collect()
 }

@@ -1,140 +1,167 @@
-//! The changes that a run tries: another exercise, other sets, another day.
+//! The moves: another exercise, other sets, another day.
 
 use std::sync::Arc;
 
-use smallvec::{SmallVec, smallvec};
+use rand_chacha::ChaCha8Rng;
+use rand_chacha::rand_core::Rng as _;
+use smallvec::smallvec;
 
-use super::Annealer;
+use super::neighbors::Neighbors;
+use crate::search::budget::Tuning;
+use crate::search::evaluator::{Change, Evaluator, Tables};
 
-/// One change: picks with their new sets.
-pub(super) type Change = SmallVec<[(usize, u32); 4]>;
+/// Draws changes of a week.
+#[derive(Clone)]
+pub(in crate::search) struct Proposer<'t> {
+    pub(super) tables: &'t Tables,
+    pub(super) tuning: &'t Tuning,
+    pub(super) neighbors: Arc<Neighbors>,
+    pub(super) random: ChaCha8Rng,
+    /// Of sixteen draws, how many favor the front of the lists, where what stood long in earlier runs is.
+    pub(super) favored: u32,
+}
 
-/// Of a hundred changes, how many are two at once: where minutes are short, one alone often cannot help.
-const TWO_AT_ONCE: u32 = 30;
+impl Proposer<'_> {
+    pub(in crate::search) fn tables(&self) -> &Tables {
+        self.tables
+    }
 
-impl Annealer<'_, '_> {
-    pub(super) fn propose_one_or_two(&mut self) -> Option<Change> {
-        let mut change = self.propose()?;
-        if self.below(100) < TWO_AT_ONCE {
-            let second = self.propose().unwrap_or_default();
-            let is_new = |(pick, _): &(usize, u32)| change.iter().all(|(other, _)| other != pick);
-            let second: Change = second.into_iter().filter(is_new).collect();
-            change.extend(second);
+    pub(in crate::search) fn below(&mut self, count: u32) -> u32 {
+        self.random.next_u32() % count.max(1)
+    }
+
+    /// One move, or two at once; `None` where the draw leads nowhere.
+    pub(in crate::search) fn one_or_two(&mut self, week: &Evaluator) -> Option<Change> {
+        let mut change = self.one(week)?;
+        if self.below(100) < self.tuning.two_at_once {
+            let first = change.len();
+            for (pick, sets) in self.one(week).unwrap_or_default() {
+                if change[..first].iter().all(|(other, _)| *other != pick) {
+                    change.push((pick, sets));
+                }
+            }
         }
         Some(change)
     }
 
     /// Another exercise for one that is done: on its day, on another day, or everywhere.
-    pub(super) fn propose_other(&mut self) -> Option<Change> {
-        let days = u32::try_from(self.done.len()).ok()?;
-        let day = self.below(days) as usize;
-        let done = self.done[day].clone();
+    pub(in crate::search) fn exchange(&mut self, week: &Evaluator) -> Option<Change> {
+        let day = self.day(week);
         match self.below(10) {
-            0..=4 => self.stand_in(&done),
-            5..=7 => self.everywhere(&done),
-            8 => self.replace(day, &done),
-            _ => self.elsewhere(&done),
+            0..=4 => self.stand_in(week, day),
+            5..=7 => self.everywhere(week, day),
+            8 => self.replace(week, day),
+            _ => self.elsewhere(week, day),
         }
     }
 
-    /// A change at random, the useful ones more often.
-    pub(super) fn propose(&mut self) -> Option<Change> {
-        let days = u32::try_from(self.done.len()).ok()?;
-        let day = self.below(days) as usize;
-        let done = self.done[day].clone();
-        match self.below(100) {
-            0..=29 => self.stand_in(&done),
-            30..=49 => self.more_or_less(&done),
-            50..=61 => self.add(day),
-            62..=69 => Some(smallvec![(self.one_of(&done)?, 0)]),
-            70..=79 => self.replace(day, &done),
-            80..=86 => self.shift_set(&done),
-            87..=93 => self.elsewhere(&done),
-            _ => self.everywhere(&done),
+    /// A move at random, the useful ones more often.
+    fn one(&mut self, week: &Evaluator) -> Option<Change> {
+        let day = self.day(week);
+        let mut drawn = self.below(100);
+        let kind = self.tuning.moves.iter().position(|share| {
+            let is_it = drawn < *share;
+            drawn = drawn.saturating_sub(*share);
+            is_it
+        });
+        match kind {
+            Some(0) => self.stand_in(week, day),
+            Some(1) => self.more_or_less(week, day),
+            Some(2) => self.add(week, day),
+            Some(3) => Some(smallvec![(self.one_of(&week.done()[day])?, 0)]),
+            Some(4) => self.replace(week, day),
+            Some(5) => self.shift_set(week, day),
+            Some(6) => self.elsewhere(week, day),
+            _ => self.everywhere(week, day),
         }
+    }
+
+    fn day(&mut self, week: &Evaluator) -> usize {
+        self.below(u32::try_from(week.done().len()).unwrap_or(u32::MAX)) as usize
     }
 
     /// Another exercise of the same pattern or prime mover.
-    fn stand_in(&mut self, done: &[usize]) -> Option<Change> {
-        let out = self.one_of(done)?;
-        let lists = Arc::clone(&self.lists);
-        let into = self.early_one_of(&lists.alike[out]);
-        self.swap(out, into?)
+    fn stand_in(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
+        let out = self.one_of(&week.done()[day])?;
+        let neighbors = Arc::clone(&self.neighbors);
+        let into = self.early_one_of(&neighbors.alike[out]);
+        self.swap(week, out, into?)
     }
 
-    fn replace(&mut self, day: usize, done: &[usize]) -> Option<Change> {
-        let out = self.one_of(done)?;
-        let lists = Arc::clone(&self.lists);
-        let into = self.early_one_of(&lists.on_day[day]);
-        self.swap(out, into?)
+    /// Any other exercise of the day.
+    fn replace(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
+        let out = self.one_of(&week.done()[day])?;
+        let neighbors = Arc::clone(&self.neighbors);
+        let into = self.early_one_of(&neighbors.on_day[day]);
+        self.swap(week, out, into?)
     }
 
-    fn swap(&self, out: usize, into: usize) -> Option<Change> {
-        let [least, most] = self.weekly.picks[into].sets;
-        let sets = self.sets[out].clamp(least, most);
-        (out != into && self.sets[into] == 0).then(|| smallvec![(out, 0), (into, sets)])
+    fn swap(&self, week: &Evaluator, out: usize, into: usize) -> Option<Change> {
+        let [least, most] = self.tables.pick(into).sets;
+        let sets = week.sets()[out].clamp(least, most);
+        (out != into && week.sets()[into] == 0).then(|| smallvec![(out, 0), (into, sets)])
     }
 
-    fn more_or_less(&mut self, done: &[usize]) -> Option<Change> {
-        let pick = self.one_of(done)?;
+    fn more_or_less(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
+        let pick = self.one_of(&week.done()[day])?;
         let more = self.below(2) == 0;
-        self.stepped(pick, more).map(|change| smallvec![change])
+        self.stepped(week, pick, more).map(|change| smallvec![change])
     }
 
     /// One set more or less, where its range allows it.
-    fn stepped(&self, pick: usize, more: bool) -> Option<(usize, u32)> {
-        let [least, most] = self.weekly.picks[pick].sets;
-        let sets = if more { self.sets[pick] + 1 } else { self.sets[pick].checked_sub(1)? };
+    fn stepped(&self, week: &Evaluator, pick: usize, more: bool) -> Option<(usize, u32)> {
+        let [least, most] = self.tables.pick(pick).sets;
+        let now = week.sets()[pick];
+        let sets = if more { now + 1 } else { now.checked_sub(1)? };
         (least..=most).contains(&sets).then_some((pick, sets))
     }
 
-    fn add(&mut self, day: usize) -> Option<Change> {
-        let lists = Arc::clone(&self.lists);
-        let pick = self.early_one_of(&lists.on_day[day]);
-        let pick = pick.filter(|pick| self.sets[*pick] == 0)?;
-        let [least, most] = self.weekly.picks[pick].sets;
+    fn add(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
+        let neighbors = Arc::clone(&self.neighbors);
+        let pick = self.early_one_of(&neighbors.on_day[day]);
+        let pick = pick.filter(|pick| week.sets()[*pick] == 0)?;
+        let [least, most] = self.tables.pick(pick).sets;
         let sets = least + self.below(most - least + 1);
         Some(smallvec![(pick, sets)])
     }
 
     /// A set from one exercise of the day to another.
-    fn shift_set(&mut self, done: &[usize]) -> Option<Change> {
+    fn shift_set(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
+        let done = &week.done()[day];
         let (from, to) = (self.one_of(done)?, self.one_of(done)?);
         (from != to).then_some(())?;
-        Some(smallvec![self.stepped(from, false)?, self.stepped(to, true)?])
+        Some(smallvec![self.stepped(week, from, false)?, self.stepped(week, to, true)?])
     }
 
     /// The same exercise on another day.
-    fn elsewhere(&mut self, done: &[usize]) -> Option<Change> {
-        let out = self.one_of(done)?;
-        let lists = Arc::clone(&self.lists);
-        let into = self.one_of(&lists.days_of[self.weekly.picks[out].candidate]);
-        self.swap(out, into?)
+    fn elsewhere(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
+        let out = self.one_of(&week.done()[day])?;
+        let neighbors = Arc::clone(&self.neighbors);
+        let into = self.one_of(&neighbors.days_of[self.tables.pick(out).candidate as usize]);
+        self.swap(week, out, into?)
     }
 
     /// Another exercise of its kind on every day that has it.
-    fn everywhere(&mut self, done: &[usize]) -> Option<Change> {
-        let out = self.one_of(done)?;
-        let lists = Arc::clone(&self.lists);
-        let into = self.one_of(&lists.alike[out]);
-        let (old, new) = (self.weekly.picks[out].candidate, self.weekly.picks[into?].candidate);
+    fn everywhere(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
+        let out = self.one_of(&week.done()[day])?;
+        let neighbors = Arc::clone(&self.neighbors);
+        let into = self.one_of(&neighbors.alike[out])?;
+        let [old, new] = [out, into].map(|pick| self.tables.pick(pick).candidate as usize);
         let mut change = Change::new();
-        for pick in self.lists.days_of[old].iter().copied().filter(|pick| self.sets[*pick] > 0) {
-            let day = self.weekly.picks[pick].day;
-            let there = self.lists.days_of[new]
-                .iter()
-                .copied()
-                .find(|one| self.weekly.picks[*one].day == day);
-            change.extend(self.swap(pick, there?)?);
+        for pick in neighbors.days_of[old].iter().filter(|pick| week.sets()[**pick] > 0) {
+            let day = self.tables.pick(*pick).day;
+            let there =
+                neighbors.days_of[new].iter().find(|one| self.tables.pick(**one).day == day);
+            change.extend(self.swap(week, *pick, *there?)?);
         }
         Some(change)
     }
 
-    /// One of a list; in a run that knows of others mostly one of the first, which frequency long in them.
+    /// One of a list; in a run that knows of others mostly one of the first, which stood long in them.
     fn early_one_of(&mut self, list: &[usize]) -> Option<usize> {
         let count = u32::try_from(list.len()).ok().filter(|count| *count > 0)?;
         let mut place = self.below(count);
-        if self.knows && self.below(16) < self.favored {
+        if self.favored > 0 && self.below(16) < self.favored {
             // The product of three even draws lies near the front.
             place = place * self.below(count) / count * self.below(count) / count;
         }
@@ -143,7 +170,6 @@ impl Annealer<'_, '_> {
 
     fn one_of(&mut self, list: &[usize]) -> Option<usize> {
         let count = u32::try_from(list.len()).ok().filter(|count| *count > 0)?;
-        let place = self.below(count) as usize;
-        Some(list[place])
+        Some(list[self.below(count) as usize])
     }
 }

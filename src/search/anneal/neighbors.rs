@@ -1,10 +1,10 @@
-//! What a run draws its changes from.
+//! What proposals are drawn from.
 
 use crate::model::Weekly;
 
 /// Picks by what they have in common.
 #[derive(Clone)]
-pub(in crate::search) struct Lists {
+pub(in crate::search) struct Neighbors {
     /// For each pick, others of its day that could stand in for it: same pattern or prime mover.
     pub(super) alike: Vec<Vec<usize>>,
     /// The picks of each day.
@@ -13,8 +13,8 @@ pub(in crate::search) struct Lists {
     pub(super) days_of: Vec<Vec<usize>>,
 }
 
-impl Lists {
-    pub(super) fn new(weekly: &Weekly) -> Lists {
+impl Neighbors {
+    pub(super) fn new(weekly: &Weekly) -> Neighbors {
         let mut on_day = vec![Vec::new(); weekly.request.days.len()];
         let mut days_of = vec![Vec::new(); weekly.request.candidates.len()];
         for (place, pick) in weekly.picks.iter().enumerate() {
@@ -29,6 +29,15 @@ impl Lists {
             };
             on_day[pick.day].iter().copied().filter(similar).collect()
         });
-        Lists { alike: alike.collect(), on_day, days_of }
+        Neighbors { alike: alike.collect(), on_day, days_of }
+    }
+
+    /// The same with what stood long in earlier runs at the front.
+    pub(super) fn sorted(&self, frequency: &[u32]) -> Neighbors {
+        let mut sorted = self.clone();
+        for list in sorted.alike.iter_mut().chain(&mut sorted.on_day) {
+            list.sort_by_key(|pick| std::cmp::Reverse(frequency[*pick]));
+        }
+        sorted
     }
 }

@@ -1,327 +1,335 @@
-//! The weekly model as a evaluator to play on: decisions are set one by one, and everything that follows from
-//! them (what rows count, costs and gains, broken rows) is kept up to date.
+//! The incremental evaluator: what a week is worth, and what a change would make of it, without making it.
 //!
-//! Variables that settle at their least or most follow from the decisions in the order of their creation, so
-//! no solver is needed to know what a week is score.
+//! A model's rows are compiled into whole numbers, each a sum of decisions with a table of what it is worth
+//! (`compile`, `sums`, `reading`, `tables`). A change moves some numbers; its gain is looked up at their values before
+//! and after. `rows` counts a week by the rows themselves, from nothing: exact, slow, and what the tables are checked
+//! against.
 
-pub(super) mod index;
-pub(super) mod matching;
-pub(super) mod pairing;
+mod compile;
+mod days;
+mod layout;
+mod pairing;
+mod reading;
+pub(super) mod rows;
+mod score;
+mod settling;
+mod sums;
+mod tables;
+#[cfg(test)]
+mod tests;
+mod weights;
 
-use std::sync::Arc;
+use smallvec::SmallVec;
 
-use self::index::{Index, Known, Push, RowState, small};
-use crate::model::Weekly;
-use crate::model::tier::{PerTier, Tier};
-use crate::program::Settles;
+use self::pairing::{DayLoad, Memo};
+pub(super) use self::score::{ROUNDING, Score};
+pub(super) use self::tables::Tables;
+use self::tables::{BREAKING, Node, PAIRED, Part, REST, Term, Worth, at};
+pub(super) use self::weights::Weights;
+use crate::program::Var;
 
-/// Less than this is rounding.
-pub(in crate::search) const ROUNDING: f64 = 1e-6;
+/// Picks with their new sets; none means that a pick goes.
+pub(super) type Change = SmallVec<[(usize, u32); 8]>;
 
-/// What a week is score: broken rows, costs of the first two tiers, points of the third.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub(in crate::search) struct Score {
-    /// How far hard rows are broken, each row in its own unit; nought where all hold.
-    pub(in crate::search) broken: f64,
-    /// Costs of tier 1.
-    pub(in crate::search) coverage: f64,
-    /// Costs of tier 2.
-    pub(in crate::search) ranges: f64,
-    /// Costs of a rework.
-    pub(in crate::search) changes: f64,
-    /// Points of tier 3.
-    pub(in crate::search) view: f64,
-}
+/// The picks that are done on a day.
+pub(super) type Done = SmallVec<[usize; 12]>;
 
-impl Score {
-    /// Costs and points by tier.
-    pub(in crate::search) fn per_tier(&self) -> PerTier<f64> {
-        PerTier::of(|tier| match tier {
-            Tier::Coverage => self.coverage,
-            Tier::Ranges => self.ranges,
-            Tier::Changes => self.changes,
-            Tier::View => self.view,
-        })
-    }
-
-    /// Whether it has costs of tier 1 or 2.
-    pub(in crate::search) fn misses(&self) -> bool {
-        self.coverage + self.ranges > ROUNDING
-    }
-
-    /// The better one first.
-    pub(in crate::search) fn order(&self, other: &Score) -> std::cmp::Ordering {
-        match (self.beats(other), other.beats(self)) {
-            (true, _) => std::cmp::Ordering::Less,
-            (_, true) => std::cmp::Ordering::Greater,
-            _ => std::cmp::Ordering::Equal,
-        }
-    }
-
-    /// Whether it is better, one tier after another.
-    pub(in crate::search) fn beats(&self, other: &Score) -> bool {
-        let pairs = [
-            (other.broken, self.broken),
-            (other.coverage, self.coverage),
-            (other.ranges, self.ranges),
-            (other.changes, self.changes),
-            (self.view, other.view),
-        ];
-        pairs.iter().find(|(more, less)| (more - less).abs() > ROUNDING).is_some_and(|(a, b)| a > b)
-    }
-}
-
-/// How a evaluator stands before anything is decided.
-#[derive(Default)]
-struct Start {
-    rows: Vec<RowState>,
-    values: Vec<f64>,
-    score: Score,
-}
-
-/// Rows, columns and values.
+/// A week, and the change in hand.
 #[derive(Clone)]
-pub(in crate::search) struct Evaluator {
-    wiring: Arc<Index>,
-    start: Arc<Start>,
-    rows: Vec<RowState>,
-    /// Values of all variables.
-    pub(in crate::search) values: Vec<f64>,
+pub(super) struct Evaluator<'t> {
+    tables: &'t Tables,
+    nodes: Vec<Node>,
+    /// Sets of each pick; none is not done.
+    sets: Vec<u32>,
+    /// What is done on each day.
+    done: Vec<Done>,
+    loads: Vec<DayLoad>,
+    memos: Vec<Memo>,
     score: Score,
-    waiting: Waiting,
-    /// What changed since the last [`Evaluator::commit`]: each value as it was, and each row once.
-    values_before: Vec<(u32, f64)>,
-    rows_before: Vec<RowBefore>,
-    /// Rows that changed in this turn say so, so that each is written down once.
-    turn: u32,
-    kept: Score,
+    hand: Hand,
 }
 
-/// A row before it changed.
-#[derive(Clone)]
-struct RowBefore {
-    row: u32,
-    left: f64,
-    broken: f64,
-}
-
-/// Variables that wait to be settled, first created first.
+/// A change that is weighed and not made.
 #[derive(Clone, Default)]
-struct Waiting {
-    words: Vec<u64>,
-    /// No word before this one has a bit.
-    first: usize,
+struct Hand {
+    turn: u32,
+    /// Numbers that it moves, by stage.
+    moved: Vec<Vec<u32>>,
+    /// The days that it changes, as they are then.
+    days: SmallVec<[(usize, DayLoad); 4]>,
+    /// Variables that say who is paired, where that is asked, and by how much each changes.
+    marks: SmallVec<[(usize, i32); 8]>,
 }
 
-impl Waiting {
-    fn insert(&mut self, var: usize) {
-        let word = var / 64;
-        self.words[word] |= 1 << (var % 64);
-        self.first = self.first.min(word);
-    }
-
-    fn clear(&mut self) {
-        self.words[self.first..].fill(0);
-        self.first = self.words.len();
-    }
-
-    /// The first one, if it comes before some variable.
-    fn pop(&mut self, before: usize) -> Option<usize> {
-        while self.first < self.words.len() {
-            let word = self.words[self.first];
-            if word != 0 {
-                let var = self.first * 64 + word.trailing_zeros() as usize;
-                return (var < before).then(|| {
-                    self.words[self.first] = word & (word - 1);
-                    var
-                });
-            }
-            self.first += 1;
-        }
-        None
-    }
-}
-
-impl Evaluator {
-    /// A evaluator where every decision is no.
-    pub(in crate::search) fn new(weekly: &Weekly) -> Evaluator {
-        let model = &weekly.model;
-        let wiring = Index::new(weekly);
-        let rows = vec![RowState { left: 0.0, broken: 0.0, turn: 1 }; model.rows.len()];
+impl<'t> Evaluator<'t> {
+    /// An empty week.
+    pub(super) fn new(tables: &'t Tables) -> Evaluator<'t> {
+        let days = tables.days.len();
         let mut evaluator = Evaluator {
-            wiring: Arc::new(wiring),
-            start: Arc::default(),
-            rows,
-            values: vec![0.0; model.vars.len()],
-            score: Score::default(),
-            waiting: Waiting { words: vec![0; model.vars.len().div_ceil(64) + 1], first: 0 },
-            values_before: Vec::new(),
-            rows_before: Vec::new(),
-            turn: 1,
-            kept: Score::default(),
+            tables,
+            nodes: tables.nodes.clone(),
+            sets: vec![0; tables.picks.len()],
+            done: vec![Done::new(); days],
+            loads: vec![DayLoad::default(); days],
+            memos: vec![Memo::default(); days],
+            score: tables.constant,
+            hand: Hand { moved: vec![Vec::with_capacity(64); tables.stages], ..Hand::default() },
         };
-        evaluator.rows_before = (0..evaluator.rows.len())
-            .map(|row| RowBefore { row: small(row), left: 0.0, broken: 0.0 })
-            .collect();
-        for var in 0..evaluator.values.len() {
-            if evaluator.wiring.settles[var].0 != Settles::Decision {
-                evaluator.waiting.insert(var);
-            }
+        for node in &tables.nodes {
+            evaluator.score.add(&tables.score(node, node.value), 1.0);
         }
-        evaluator.settle();
-        evaluator.commit();
-        let (rows, values) = (evaluator.rows.clone(), evaluator.values.clone());
-        evaluator.start = Arc::new(Start { rows, values, score: evaluator.score });
         evaluator
     }
 
-    /// Sets a decision; [`Evaluator::settle`] must follow before the score is read.
-    pub(in crate::search) fn set(&mut self, var: usize, value: f64) {
-        if self.change(var, value) {
-            self.wake(var, 0);
-        }
+    /// Another week, from an empty one on, so that no rounding is carried over.
+    pub(super) fn go_to(&mut self, sets: &[u32]) {
+        let memos = std::mem::take(&mut self.memos);
+        *self = Evaluator { memos, ..Evaluator::new(self.tables) };
+        let done = sets.iter().copied().enumerate().filter(|(_, sets)| *sets > 0);
+        self.make(&done.collect());
     }
 
-    /// Lets what a variable's rows push wait to be settled, from a place in the order on.
-    fn wake(&mut self, var: usize, from: usize) {
-        for follower in self.wiring.dependents.of(var) {
-            if *follower as usize >= from {
-                self.waiting.insert(*follower as usize);
-            }
-        }
+    /// Sets of each pick; none is not done.
+    pub(super) fn sets(&self) -> &[u32] {
+        &self.sets
     }
 
-    fn change(&mut self, var: usize, value: f64) -> bool {
-        let by = value - self.values[var];
-        if by == 0.0 {
-            return false;
-        }
-        self.values_before.push((small(var), self.values[var]));
-        self.values[var] = value;
-        for (place, factor) in self.wiring.columns.of(var) {
-            let row = &mut self.rows[*place as usize];
-            if row.turn != self.turn {
-                row.turn = self.turn;
-                let before = RowBefore { row: *place, left: row.left, broken: row.broken };
-                self.rows_before.push(before);
-            }
-            row.left += factor * by;
-        }
-        let tiers = &self.wiring.tiers[var];
-        self.score.coverage += tiers[Tier::Coverage] * by;
-        self.score.ranges += tiers[Tier::Ranges] * by;
-        self.score.view += tiers[Tier::View] * by;
-        self.score.changes += tiers[Tier::Changes] * by;
-        true
+    /// What is done on each day.
+    pub(super) fn done(&self) -> &[Done] {
+        &self.done
     }
 
-    /// How much more is broken than before of the rows that picks and their sets alone decide.
-    pub(in crate::search) fn broken_by_picks(&self) -> f64 {
-        self.more_broken(Known::ByPicks)
-    }
-
-    /// Settles the costs of tiers 1 and 2, and returns how much more is broken than before of the rows known by then,
-    /// with the score so far.
-    pub(in crate::search) fn settle_costs(&mut self) -> (f64, Score) {
-        self.settle_before(self.wiring.costs_end);
-        (self.more_broken(Known::Costed), self.score)
-    }
-
-    fn more_broken(&self, by_now: Known) -> f64 {
-        let rows = self.rows_before.iter().map(|before| before.row as usize);
-        let limits = rows.map(|row| (&self.wiring.limits[row], &self.rows[row]));
-        let known = limits.filter(|(limit, _)| limit.known <= by_now && limit.can_break);
-        known.map(|(limit, row)| limit.broken_by(row.left) - row.broken).sum()
-    }
-
-    fn settle_before(&mut self, end: usize) {
-        while let Some(var) = self.waiting.pop(end) {
-            let value = self.settled(var);
-            if (value - self.values[var]).abs() > 1e-9 && self.change(var, value) {
-                self.wake(var, var + 1);
-            }
-        }
-    }
-
-    /// Brings everything that follows up to date, and returns the score.
-    pub(in crate::search) fn settle(&mut self) -> Score {
-        self.settle_before(usize::MAX);
-        for before in &self.rows_before {
-            let row = &mut self.rows[before.row as usize];
-            let limit = &self.wiring.limits[before.row as usize];
-            if limit.can_break {
-                let now = limit.broken_by(row.left);
-                self.score.broken += now - row.broken;
-                row.broken = now;
-            }
-        }
+    /// What the week is worth.
+    pub(super) fn score(&self) -> Score {
         self.score
     }
 
-    /// Takes back everything that was ever set.
-    pub(in crate::search) fn clear(&mut self) {
-        let start = Arc::clone(&self.start);
-        self.rows.clone_from(&start.rows);
-        self.values.clone_from(&start.values);
-        self.score = start.score;
-        self.kept = start.score;
-        self.next_turn();
-        self.waiting.clear();
+    /// The value of a variable that is a sum.
+    pub(super) fn sum(&self, var: Var) -> Option<f64> {
+        let (node, [factor, constant]) = self.tables.linear(var)?;
+        Some(factor * f64::from(self.nodes[node].value) + constant)
     }
 
-    /// Keeps what was set and settled.
-    pub(in crate::search) fn commit(&mut self) {
-        self.kept = self.score;
-        self.next_turn();
+    /// The same with the change in hand.
+    pub(super) fn sum_in_hand(&self, var: Var) -> Option<f64> {
+        let (node, [factor, constant]) = self.tables.linear(var)?;
+        Some(factor * f64::from(self.now(node)) + constant)
     }
 
-    /// Takes back everything since the last [`Evaluator::commit`].
-    pub(in crate::search) fn rollback(&mut self) {
-        while let Some((var, value)) = self.values_before.pop() {
-            self.values[var as usize] = value;
+    /// Makes a change, whatever it is worth; not where it overfills a day.
+    pub(super) fn make(&mut self, change: &Change) {
+        if !self.load_days(change) {
+            return;
         }
-        for before in &self.rows_before {
-            let row = &mut self.rows[before.row as usize];
-            (row.left, row.broken) = (before.left, before.broken);
+        let nothing = |_: &Node, _: i32| 0.0;
+        for stage in [BREAKING, PAIRED, REST] {
+            self.move_picks(change, stage);
         }
-        self.score = self.kept;
-        self.next_turn();
-        self.waiting.clear();
+        self.pair_days(change);
+        for stage in 0..self.tables.stages {
+            self.look(stage, nothing);
+        }
+        self.commit(change);
     }
 
-    fn next_turn(&mut self) {
-        self.values_before.clear();
-        self.rows_before.clear();
-        self.turn += 1;
+    /// What a change gains, which stays in hand; `None` as soon as it is known to gain less than is wanted. All that
+    /// it may yet save or bring is hoped for until everything is looked at.
+    pub(super) fn weigh(
+        &mut self,
+        change: &Change,
+        weights: &Weights,
+        wanted: f64,
+        hope: f64,
+    ) -> Option<f64> {
+        if !self.load_days(change) {
+            return None;
+        }
+        let tables = self.tables;
+        let of = |node: &Node, number: i32| match node.worth {
+            Worth::Nothing => 0.0,
+            Worth::Table(place) => weights.scores[at(place, number)],
+            Worth::Readings(_) => weights.of(&tables.score(node, number)),
+        };
+        let gain_at = |node: &Node, after: i32| of(node, after) - of(node, node.value);
+        self.move_picks(change, BREAKING);
+        let mut gain = self.look(BREAKING, gain_at);
+        if gain + hope < wanted {
+            return None;
+        }
+        for (pick, to) in change {
+            let [once, further] = self.steps(*pick, *to).map(f64::from);
+            gain += once * weights.picks[*pick][0] + further * weights.picks[*pick][1];
+        }
+        self.move_picks(change, PAIRED);
+        self.pair_days(change);
+        gain += self.gain_of_pairs(weights);
+        gain += self.look(PAIRED, gain_at);
+        if gain + hope < wanted {
+            return None;
+        }
+        self.move_picks(change, REST);
+        for stage in REST..tables.stages {
+            gain += self.look(stage, gain_at);
+        }
+        (gain >= wanted).then_some(gain)
     }
 
-    /// The value that a following variable takes, by its rows without it and without those after it.
-    fn settled(&self, var: usize) -> f64 {
-        let (settles, high, whole) = self.wiring.settles[var];
-        let (mut least, mut most) = (0.0_f64, high);
-        for Push { row, over, down, place } in self.wiring.pushing.of(var) {
-            let later = &self.wiring.settling.of(*row as usize)[*place as usize..];
-            let later: f64 = later
-                .iter()
-                .map(|(follower, factor)| factor * self.values[*follower as usize])
-                .sum();
-            let (right, left) =
-                (self.wiring.limits[*row as usize].right, self.rows[*row as usize].left);
-            let bound = (right - (left - later)) * over;
-            if *down {
-                most = most.min(bound);
-            } else {
-                least = least.max(bound);
+    /// What the change in hand, which was weighed to the end, makes of the week's worth.
+    pub(super) fn score_in_hand(&self, change: &Change) -> Score {
+        let tables = self.tables;
+        let mut score = self.score;
+        for node in self.hand.moved.iter().flatten().map(|node| &self.nodes[*node as usize]) {
+            if node.delta != 0 {
+                score.add(&tables.score(node, node.value + node.delta), 1.0);
+                score.add(&tables.score(node, node.value), -1.0);
             }
         }
-        let value = match settles {
-            Settles::Most => most.max(0.0),
-            Settles::Least | Settles::Equal | Settles::Decision => least.min(high),
-        };
-        match (whole, settles) {
-            (true, Settles::Most) => (value + ROUNDING).floor(),
-            (true, _) => (value - ROUNDING).ceil().max(0.0),
-            (false, _) => value,
+        for (pick, to) in change {
+            let [once, further] = self.steps(*pick, *to).map(f64::from);
+            score.add(&tables.pick_scores[*pick][0], once);
+            score.add(&tables.pick_scores[*pick][1], further);
+        }
+        for (day, load) in &self.hand.days {
+            score.add(&tables.pair_scores[*day], f64::from(load.pairs - self.loads[*day].pairs));
+        }
+        for (var, by) in &self.hand.marks {
+            if let Some(worth) = tables.mark_scores.get(var) {
+                score.add(worth, f64::from(*by));
+            }
+        }
+        score
+    }
+
+    /// Makes the change in hand, which was weighed to the end.
+    pub(super) fn commit(&mut self, change: &Change) {
+        self.score = self.score_in_hand(change);
+        for node in self.hand.moved.iter().flatten() {
+            let node = &mut self.nodes[*node as usize];
+            node.value += node.delta;
+            node.delta = 0;
+        }
+        for (day, load) in &self.hand.days {
+            self.loads[*day] = *load;
+        }
+        for (pick, to) in change {
+            let done = &mut self.done[self.tables.picks[*pick].day as usize];
+            match (self.sets[*pick] > 0, *to > 0) {
+                (false, true) => done.push(*pick),
+                (true, false) => done.retain(|other| other != pick),
+                _ => {}
+            }
+            self.sets[*pick] = *to;
         }
     }
+
+    /// What a pick's new sets change: whether it is done, and its sets above the fewest.
+    fn steps(&self, pick: usize, to: u32) -> [i32; 2] {
+        let fewest = self.tables.picks[pick].sets[0];
+        let was = self.sets[pick];
+        let further = |sets: u32| count(sets.saturating_sub(fewest));
+        [i32::from(to > 0) - i32::from(was > 0), further(to) - further(was)]
+    }
+
+    /// Takes a new change in hand: what it makes of the days. Whether none of them is overfilled.
+    fn load_days(&mut self, change: &Change) -> bool {
+        self.hand.turn = self.hand.turn.wrapping_add(1);
+        self.hand.moved.iter_mut().for_each(Vec::clear);
+        self.hand.days.clear();
+        self.hand.marks.clear();
+        for (pick, to) in change {
+            let info = &self.tables.picks[*pick];
+            let [items, _] = self.steps(*pick, *to);
+            let sets = count(*to) - count(self.sets[*pick]);
+            let day = info.day as usize;
+            let place = self.hand.days.iter().position(|(other, _)| *other == day);
+            let place = place.unwrap_or_else(|| {
+                self.hand.days.push((day, self.loads[day]));
+                self.hand.days.len() - 1
+            });
+            let load = &mut self.hand.days[place].1;
+            load.items += items;
+            load.sets += sets;
+            load.seconds += items * info.seconds[0] + sets * info.seconds[1];
+        }
+        self.hand.days.iter().all(|(_, load)| load.items <= self.tables.most_items)
+    }
+
+    /// Moves the numbers of a stage that picks are in.
+    fn move_picks(&mut self, change: &Change, stage: usize) {
+        let tables = self.tables;
+        for (pick, to) in change {
+            let [once, further] = self.steps(*pick, *to);
+            for Term { to, by } in tables.terms[stage].of(*pick) {
+                let by = once * by[0] + further * by[1];
+                if by != 0 {
+                    self.move_by(*to, by);
+                }
+            }
+        }
+    }
+
+    #[inline]
+    fn move_by(&mut self, number: u32, by: i32) {
+        let node = &mut self.nodes[number as usize];
+        if node.turn == self.hand.turn {
+            node.delta += by;
+        } else {
+            node.turn = self.hand.turn;
+            node.delta = by;
+            self.hand.moved[node.stage as usize].push(number);
+        }
+    }
+
+    /// A number with the change in hand.
+    fn now(&self, number: usize) -> i32 {
+        let node = &self.nodes[number];
+        if node.turn == self.hand.turn { node.value + node.delta } else { node.value }
+    }
+
+    /// Looks at the numbers that moved in a stage, and hands on what they bring to later ones. The sum of their gains.
+    fn look(&mut self, stage: usize, gain_at: impl Fn(&Node, i32) -> f64) -> f64 {
+        let tables = self.tables;
+        let mut gain = 0.0;
+        // What is handed on is of later stages.
+        for place in 0..self.hand.moved[stage].len() {
+            let number = self.hand.moved[stage][place] as usize;
+            if self.nodes[number].is_extreme {
+                self.choose(number);
+            }
+            let node = &self.nodes[number];
+            if node.delta == 0 {
+                continue;
+            }
+            let (before, after) = (node.value, node.value + node.delta);
+            gain += gain_at(node, after);
+            for forward in tables.forwards.of(number) {
+                match forward.part {
+                    Part::Choice => self.move_by(forward.to, 0),
+                    Part::Times(by) => self.move_by(forward.to, by * (after - before)),
+                    part => {
+                        let by = tables.part(part, after) - tables.part(part, before);
+                        if by != 0 {
+                            self.move_by(forward.to, by);
+                        }
+                    }
+                }
+            }
+        }
+        gain
+    }
+
+    /// The least or greatest of some values, with the change in hand.
+    fn choose(&mut self, number: usize) {
+        let choices = &self.tables.choices[&number];
+        let values =
+            choices.of.iter().map(|(of, part)| self.tables.part(*part, self.now(*of as usize)));
+        let value = if choices.is_least { values.max() } else { values.min() };
+        let node = &mut self.nodes[number];
+        node.delta = value.unwrap_or(node.value) - node.value;
+    }
+}
+
+/// A number of sets, which is small.
+fn count(sets: u32) -> i32 {
+    i32::try_from(sets).unwrap_or(i32::MAX)
 }

@@ -1,12 +1,9 @@
-//! The pairs of a day in play: as few as its minutes need, those that save most.
+//! The pairs of a day: as few as its minutes need, those that save most seconds.
 
 use std::collections::BTreeSet;
-use std::sync::Arc;
 
 use smallvec::SmallVec;
 
-use super::Evaluator;
-use super::matching::{Able, Memo, Wanted};
 use crate::model::pairing::PairClass;
 use crate::model::{Weekly, paired_sets};
 use crate::request::figures::{
@@ -14,169 +11,284 @@ use crate::request::figures::{
 };
 use crate::words::Supersets;
 
+/// Exercises of a day up to which pairs are looked for; no session may have more.
+const MOST_PAIRED: usize = 10;
+
+/// A class of exercises that are alike for pairing, by its place among those of the week.
+pub(super) type Class = u8;
+
 /// Two picks in turn, and the model's count of such pairs.
-pub(in crate::search) type Pair = (usize, usize, usize);
+pub(super) type Pair = (usize, usize, usize);
 
 /// The pairs of a day.
-pub(in crate::search) type Pairs = SmallVec<[Pair; 5]>;
+pub(super) type Pairs = SmallVec<[Pair; 5]>;
 
-/// The pairs that stand.
-#[derive(Clone)]
-pub(in crate::search) struct Pairing {
-    wiring: Arc<Index>,
-    /// The pairs of each day.
-    standing: Vec<Pairs>,
-    /// What each day's classes can save.
-    memo: Vec<Memo>,
+/// What a day holds, as far as pairs depend on it.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub(super) struct DayLoad {
+    /// Seconds without pairs.
+    pub(super) seconds: i32,
+    pub(super) sets: i32,
+    pub(super) items: i32,
+    pub(super) pairs: i32,
+    /// Seconds that the pairs save.
+    pub(super) saved: i32,
 }
 
-/// The count variable and saved seconds of each two classes that go together.
-pub(in crate::search) type Table = Vec<Vec<Option<(usize, u32)>>>;
-
-/// What pairing needs to know of the model.
-struct Index {
-    /// The place of the class of each pick that can be paired.
-    classes: Vec<Option<usize>>,
-    /// By day and the places of the classes.
-    counts: Vec<Table>,
+/// How a day is paired.
+#[derive(Clone)]
+pub(super) struct DayPairing {
+    work_s: i32,
+    /// Working sets and exercises at the straight rate.
+    most_sets: f64,
+    most_items: f64,
+    /// What each pair adds to these.
+    set_credit: f64,
+    item_credit: f64,
+    /// Sets from which an exercise can be paired.
+    pub(super) rounds: u32,
     /// Whether pairs are formed wherever they can be.
     liked: bool,
+    /// The count variable and saved seconds of each two classes that go together.
+    counts: Vec<Vec<Option<(usize, i32)>>>,
 }
 
-impl Pairing {
-    pub(in crate::search) fn new(weekly: &Weekly) -> Pairing {
-        let class = |pick: &crate::model::Pick| {
-            pick.paired.and_then(|_| PairClass::of(weekly.request, weekly.candidate(pick)))
-        };
-        let of_picks: Vec<Option<PairClass>> = weekly.picks.iter().map(class).collect();
-        let known: BTreeSet<PairClass> = of_picks.iter().flatten().copied().collect();
-        let place = |class: &PairClass| known.iter().position(|other| other == class);
-        let days = weekly.request.days.len();
-        let mut counts = vec![vec![vec![None; known.len()]; known.len()]; days];
-        for pair in &weekly.pairs {
-            if let (Some(one), Some(other)) = (place(&pair.classes.0), place(&pair.classes.1)) {
-                counts[pair.day][one][other] = Some((pair.count.0, pair.saves_s));
-                counts[pair.day][other][one] = Some((pair.count.0, pair.saves_s));
-            }
-        }
-        let wiring = Index {
-            classes: of_picks.iter().map(|class| class.as_ref().and_then(place)).collect(),
-            counts,
-            liked: weekly.request.profile.supersets == Supersets::Prefer,
-        };
-        Pairing {
-            wiring: Arc::new(wiring),
-            standing: vec![Pairs::new(); days],
-            memo: vec![Memo::default(); days],
-        }
-    }
-
-    /// No pairs on any day.
-    pub(in crate::search) fn clear(&mut self) {
-        self.standing.iter_mut().for_each(Pairs::clear);
-    }
-
-    /// The pairs of a day.
-    pub(in crate::search) fn standing(&self, day: usize) -> Pairs {
-        self.standing[day].clone()
-    }
-
-    /// Puts pairs back that frequency before; the evaluator takes back its own part.
-    pub(in crate::search) fn put_back(&mut self, day: usize, pairs: Pairs) {
-        self.standing[day] = pairs;
-    }
-
-    /// Pairs a day anew.
-    pub(in crate::search) fn pair(
-        &mut self,
-        weekly: &Weekly,
-        evaluator: &mut Evaluator,
-        day: usize,
-        done: &[usize],
-        sets: &[u32],
-    ) {
-        let chosen = self.chosen(weekly, day, done, sets);
-        let before = std::mem::replace(&mut self.standing[day], chosen);
-        let now = &self.standing[day];
-        for (one, other, count) in before.iter().filter(|pair| !now.contains(pair)) {
-            Pairing::mark(weekly, evaluator, [*one, *other], *count, 0.0);
-        }
-        for (one, other, count) in now.iter().filter(|pair| !before.contains(pair)) {
-            Pairing::mark(weekly, evaluator, [*one, *other], *count, 1.0);
-        }
-    }
-
-    /// The pairs that a day should have.
-    fn chosen(&mut self, weekly: &Weekly, day: usize, done: &[usize], sets: &[u32]) -> Pairs {
-        if self.wiring.counts[day].is_empty() {
-            return Pairs::new();
-        }
-        let need = Need::of(weekly, day, done, sets);
-        if !self.wiring.liked && need.is_met(0, 0) {
-            return Pairs::new();
-        }
-        let rounds = paired_sets(weekly.request, day);
-        let able = |pick: &usize| Some((*pick, self.wiring.classes[*pick]?));
-        let able = done.iter().filter(|pick| sets[**pick] >= rounds).filter_map(able);
-        let able: Able = able.collect();
-        let counts = &self.wiring.counts[day];
-        let saved = self.memo[day].saved(counts, &able);
-        let enough = |number: &usize| need.is_met(*number, saved[*number]);
-        let most = saved.len() - 1;
-        let number = if self.wiring.liked { None } else { (1..most).find(enough) };
-        let number = number.unwrap_or(most);
-        Wanted::pairs(counts, &able, number, saved[number])
-    }
-
-    /// Marks two picks as paired or not, and counts the pair.
-    fn mark(weekly: &Weekly, evaluator: &mut Evaluator, picks: [usize; 2], count: usize, by: f64) {
-        for pick in picks {
-            if let Some(paired) = weekly.picks[pick].paired {
-                evaluator.set(paired.0, by);
-            }
-        }
-        let step = if by > 0.0 { 1.0 } else { -1.0 };
-        evaluator.set(count, evaluator.values[count] + step);
-    }
-}
-
-/// How much of a day's exercises has to be paired.
-struct Need {
-    /// Seconds over the day's working seconds.
-    seconds: i64,
-    /// Working sets over the straight rate.
-    sets: f64,
-    /// Exercises over the straight rate.
-    items: f64,
-    rounds: f64,
-}
-
-impl Need {
-    fn of(weekly: &Weekly, day: usize, done: &[usize], sets: &[u32]) -> Need {
-        let mut seconds = -i64::from(weekly.request.days[day].work_s());
-        for pick in done {
-            let exercise = weekly.candidate(&weekly.picks[*pick]);
-            let rests = sets[*pick].saturating_sub(1) * exercise.rest_s;
-            seconds += i64::from(exercise.start_s + sets[*pick] * exercise.work_s + rests);
-        }
+/// The classes of a week's picks, and how each of its days is paired.
+pub(super) fn of_week(weekly: &Weekly) -> (Vec<Option<Class>>, Vec<DayPairing>) {
+    let class = |pick: &crate::model::Pick| {
+        pick.paired.and_then(|_| PairClass::of(weekly.request, weekly.candidate(pick)))
+    };
+    let of_picks: Vec<Option<PairClass>> = weekly.picks.iter().map(class).collect();
+    let known: BTreeSet<PairClass> = of_picks.iter().flatten().copied().collect();
+    let known: Vec<PairClass> = known.into_iter().take(usize::from(Class::MAX)).collect();
+    let place = |class: &PairClass| known.binary_search(class).ok();
+    let classes = of_picks.iter().map(|class| {
+        let place = place(class.as_ref()?)?;
+        Class::try_from(place).ok()
+    });
+    let day = |day: usize| {
         let minutes = f64::from(weekly.request.days[day].minutes);
-        let all: u32 = done.iter().map(|pick| sets[*pick]).sum();
-        let count = f64::from(u32::try_from(done.len()).unwrap_or(u32::MAX));
-        Need {
-            seconds,
-            sets: f64::from(all) - (minutes * SETS_PER_MINUTE).max(4.0),
-            items: count - (minutes / MINUTES_PER_ITEM).max(2.0),
-            rounds: f64::from(paired_sets(weekly.request, day)),
+        let rounds = paired_sets(weekly.request, day);
+        let mut counts = vec![vec![None; known.len()]; known.len()];
+        for pair in weekly.pairs.iter().filter(|pair| pair.day == day) {
+            if let (Some(one), Some(other)) = (place(&pair.classes.0), place(&pair.classes.1)) {
+                let count = Some((pair.count.0, seconds(pair.saves_s)));
+                (counts[one][other], counts[other][one]) = (count, count);
+            }
         }
+        DayPairing {
+            work_s: seconds(weekly.request.days[day].work_s()),
+            most_sets: (minutes * SETS_PER_MINUTE).max(4.0),
+            most_items: (minutes / MINUTES_PER_ITEM).max(2.0),
+            set_credit: 2.0 * f64::from(rounds) * (1.0 - SETS_PER_MINUTE / PAIRED_SETS_PER_MINUTE),
+            item_credit: 2.0 * (1.0 - MINUTES_PER_PAIRED_ITEM / MINUTES_PER_ITEM),
+            rounds,
+            liked: weekly.request.profile.supersets == Supersets::Prefer,
+            counts,
+        }
+    };
+    (classes.collect(), weekly.days().map(day).collect())
+}
+
+fn seconds(seconds: u32) -> i32 {
+    i32::try_from(seconds).unwrap_or(i32::MAX)
+}
+
+impl DayPairing {
+    /// Whether a number of pairs that save some seconds is enough for a day.
+    fn is_met(&self, load: &DayLoad, pairs: i32, saved: i32) -> bool {
+        let pairs = f64::from(pairs);
+        load.seconds - self.work_s <= saved
+            && f64::from(load.sets) - self.most_sets <= pairs * self.set_credit + 1e-6
+            && f64::from(load.items) - self.most_items <= pairs * self.item_credit + 1e-6
     }
 
-    /// Whether a number of pairs that save some seconds is enough.
-    fn is_met(&self, pairs: usize, saved: u32) -> bool {
-        let items = 2.0 * f64::from(u32::try_from(pairs).unwrap_or(u32::MAX));
-        let set_credit = items * self.rounds * (1.0 - SETS_PER_MINUTE / PAIRED_SETS_PER_MINUTE);
-        let item_credit = items * (1.0 - MINUTES_PER_PAIRED_ITEM / MINUTES_PER_ITEM);
-        self.seconds <= i64::from(saved)
-            && self.sets <= set_credit + 1e-6
-            && self.items <= item_credit + 1e-6
+    /// Whether a day has no pairs, whatever its exercises are.
+    pub(super) fn is_straight(&self, load: &DayLoad) -> bool {
+        let is_crowded = usize::try_from(load.items).is_ok_and(|items| items > MOST_PAIRED);
+        is_crowded || (!self.liked && self.is_met(load, 0, 0))
+    }
+
+    /// The number of pairs that a day with some exercises should have, and the seconds that they save. The classes are
+    /// those of the exercises that can be paired, in order.
+    pub(super) fn wanted(&self, load: &DayLoad, memo: &mut Memo, classes: &[Class]) -> (i32, i32) {
+        let saved = memo.saved(self, classes);
+        let most = saved.most;
+        let enough = |number: &u8| {
+            self.is_met(load, i32::from(*number), saved.by_number[usize::from(*number)])
+        };
+        let number = if self.liked { None } else { (1..most).find(enough) };
+        let number = number.unwrap_or(most);
+        (i32::from(number), saved.by_number[usize::from(number)])
+    }
+
+    /// The first of the ways in which some picks, with their classes, make a number of pairs that save some seconds.
+    pub(super) fn pairs(&self, able: &[(usize, Class)], number: i32, saved: i32) -> Pairs {
+        let mut pairs = Pairs::new();
+        let is_found = self.extend(able, 0, 0, number, saved, &mut pairs);
+        debug_assert!(is_found, "a number of pairs that is wanted can be made");
+        pairs
+    }
+
+    /// Whether some more pairs of those that are not taken, from a place on, save some more seconds.
+    fn extend(
+        &self,
+        able: &[(usize, Class)],
+        from: usize,
+        taken: u32,
+        number: i32,
+        saves: i32,
+        pairs: &mut Pairs,
+    ) -> bool {
+        if number == 0 {
+            return saves == 0;
+        }
+        for (one, other) in open_pairs(able.len(), from, taken) {
+            let [(first, class), (second, with)] = [able[one], able[other]];
+            let Some((count, saved)) = self.saves(class, with) else { continue };
+            if saved > saves {
+                continue;
+            }
+            pairs.push((first, second, count));
+            let taken = taken | 1 << one | 1 << other;
+            if self.extend(able, one + 1, taken, number - 1, saves - saved, pairs) {
+                return true;
+            }
+            pairs.pop();
+        }
+        false
+    }
+
+    fn saves(&self, one: Class, other: Class) -> Option<(usize, i32)> {
+        self.counts[usize::from(one)][usize::from(other)]
+    }
+
+    /// The most seconds that each number of pairs saves, over every way to pair some classes.
+    fn every_way(
+        &self,
+        classes: &[Class],
+        from: usize,
+        taken: u32,
+        now: (u8, i32),
+        found: &mut Saved,
+    ) {
+        let (number, saved) = now;
+        let most = &mut found.by_number[usize::from(number)];
+        *most = saved.max(*most);
+        found.most = found.most.max(number);
+        for (one, other) in open_pairs(classes.len(), from, taken) {
+            if let Some((_, more)) = self.saves(classes[one], classes[other]) {
+                let taken = taken | 1 << one | 1 << other;
+                self.every_way(classes, one + 1, taken, (number + 1, saved + more), found);
+            }
+        }
+    }
+}
+
+/// Two places that are not taken, the first of them from some place on.
+fn open_pairs(count: usize, from: usize, taken: u32) -> impl Iterator<Item = (usize, usize)> {
+    let open = move |place: &usize| taken & 1 << *place == 0;
+    (from..count)
+        .filter(open)
+        .flat_map(move |one| (one + 1..count).filter(open).map(move |other| (one, other)))
+}
+
+/// For each number of pairs that some classes can make, the most seconds that these save.
+#[derive(Clone, Copy)]
+struct Saved {
+    /// The classes in order, a byte each, behind a one; nought where the slot is free.
+    key: u128,
+    most: u8,
+    by_number: [i32; MOST_PAIRED / 2 + 1],
+}
+
+const FREE: Saved = Saved { key: 0, most: 0, by_number: [0; MOST_PAIRED / 2 + 1] };
+
+/// What the classes met so far can save on a day: few sets of classes come again and again. A table with open
+/// addressing, as it is asked for nearly every proposal.
+#[derive(Clone)]
+pub(super) struct Memo {
+    slots: Vec<Saved>,
+    taken: usize,
+}
+
+impl Default for Memo {
+    fn default() -> Memo {
+        Memo { slots: vec![FREE; 64], taken: 0 }
+    }
+}
+
+impl Memo {
+    fn saved(&mut self, pairing: &DayPairing, classes: &[Class]) -> Saved {
+        let key = classes.iter().fold(1_u128, |key, class| key << 8 | u128::from(*class));
+        let slot = self.slot(key);
+        if self.slots[slot].key == key {
+            return self.slots[slot];
+        }
+        let mut found = Saved { key, ..FREE };
+        pairing.every_way(classes, 0, 0, (0, 0), &mut found);
+        self.slots[slot] = found;
+        self.taken += 1;
+        if self.taken * 2 > self.slots.len() {
+            let grown = vec![FREE; self.slots.len() * 4];
+            for old in std::mem::replace(&mut self.slots, grown) {
+                if old.key != 0 {
+                    let slot = self.slot(old.key);
+                    self.slots[slot] = old;
+                }
+            }
+        }
+        found
+    }
+
+    /// Where a key stands or may be put. The number of slots is a power of two.
+    fn slot(&self, key: u128) -> usize {
+        const MIXER: u64 = 0x9E37_79B9_7F4A_7C15;
+        #[allow(clippy::cast_possible_truncation, reason = "all bits are mixed")]
+        let mixed = (key as u64 ^ (key >> 64) as u64).wrapping_mul(MIXER);
+        let mask = self.slots.len() - 1;
+        #[allow(clippy::cast_possible_truncation, reason = "masked")]
+        let mut slot = (mixed >> 32) as usize & mask;
+        while self.slots[slot].key != 0 && self.slots[slot].key != key {
+            slot = (slot + 1) & mask;
+        }
+        slot
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Two of one class, and one each of two others, of which not all go together.
+    #[test]
+    fn what_is_known_of_classes_is_what_their_picks_can_do() {
+        let pairing = DayPairing {
+            work_s: 0,
+            most_sets: 99.0,
+            most_items: 99.0,
+            set_credit: 0.0,
+            item_credit: 0.0,
+            rounds: 3,
+            liked: false,
+            counts: vec![
+                vec![None, Some((70, 30)), Some((71, 50))],
+                vec![Some((70, 30)), None, None],
+                vec![Some((71, 50)), None, None],
+            ],
+        };
+        let mut memo = Memo::default();
+        let classes = [0, 0, 1, 2];
+        let late = |seconds| DayLoad { seconds, sets: 9, items: 4, ..DayLoad::default() };
+        let mut wanted = |seconds| pairing.wanted(&late(seconds), &mut memo, &classes);
+        assert!(pairing.is_straight(&late(0)));
+        assert!(!pairing.is_straight(&late(1)));
+        assert_eq!(wanted(50), (1, 50));
+        assert_eq!(wanted(51), (2, 80));
+        assert_eq!(wanted(99), (2, 80), "as many as there are");
+        let able = [(4, 0), (5, 1), (6, 2), (7, 0)];
+        assert_eq!(pairing.pairs(&able, 0, 0).as_slice(), []);
+        assert_eq!(pairing.pairs(&able, 1, 50).as_slice(), [(4, 6, 71)]);
+        assert_eq!(pairing.pairs(&able, 2, 80).as_slice(), [(4, 5, 70), (6, 7, 71)]);
     }
 }

@@ -1,0 +1,282 @@
+//! The tables of a model: what each number is worth and hands on, laid out so that weighing a change only looks up.
+
+use std::collections::BTreeMap;
+
+use super::compile::{Source, compiled};
+use super::layout::{Layout, Lists, Valued, forwards, score, signed, small};
+use super::pairing::{Class, DayPairing, of_week};
+use super::reading::Reading;
+use super::score::Score;
+use super::sums::Node as Number;
+use crate::model::Weekly;
+use crate::program::Var;
+
+/// Exercises of a day that every week may have, more than any session should; no change goes beyond.
+const MOST_ITEMS: usize = 12;
+
+/// The first stage of weighing a change: what picks alone can break.
+pub(super) const BREAKING: usize = 0;
+/// The second: what pairs move. Others follow by level.
+pub(super) const PAIRED: usize = 1;
+/// The third, of picks as the first two.
+pub(super) const REST: usize = 2;
+
+/// Where a number's worth is found.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Worth {
+    /// It is worth nothing by itself.
+    Nothing,
+    /// In the table, at this place plus the number.
+    Table(i32),
+    /// By the readings of this place, as it reaches too far.
+    Readings(u32),
+}
+
+/// A number as it stands, and the change in hand.
+#[derive(Clone)]
+pub(super) struct Node {
+    pub(super) value: i32,
+    pub(super) delta: i32,
+    /// The turn in which the delta was last moved.
+    pub(super) turn: u32,
+    pub(super) worth: Worth,
+    pub(super) stage: u32,
+    /// Whether it is the least or greatest of values, and no sum.
+    pub(super) is_extreme: bool,
+}
+
+/// What a number hands on to another.
+#[derive(Clone, Copy)]
+pub(super) struct Forward {
+    pub(super) to: u32,
+    pub(super) part: Part,
+}
+
+/// The part of a number that another one has from it.
+#[derive(Clone, Copy)]
+pub(super) enum Part {
+    /// A multiple.
+    Times(i32),
+    /// In the table of parts, at this place plus the number.
+    Table(i32),
+    /// By a reading, at this place of those, as the number reaches too far.
+    Reading(u32),
+    /// One of the values that an extreme is chosen from.
+    Choice,
+}
+
+/// What a pick brings to a number: by its being done, and by each set above its fewest.
+#[derive(Clone, Copy)]
+pub(super) struct Term {
+    pub(super) to: u32,
+    pub(super) by: [i32; 2],
+}
+
+/// A pick, as far as it is asked for at every change.
+#[derive(Clone, Copy)]
+pub(in crate::search) struct PickInfo {
+    pub(in crate::search) candidate: u32,
+    pub(in crate::search) day: u32,
+    /// Fewest and most sets.
+    pub(in crate::search) sets: [u32; 2],
+    /// Seconds of its being done, and of each set.
+    pub(super) seconds: [i32; 2],
+    pub(super) class: Option<Class>,
+}
+
+/// How an extreme is chosen.
+pub(super) struct Choices {
+    pub(super) is_least: bool,
+    /// The numbers, and the values that they give.
+    pub(super) of: Vec<(u32, Part)>,
+}
+
+/// A model as tables.
+pub(in crate::search) struct Tables {
+    /// The numbers of an empty week.
+    pub(super) nodes: Vec<Node>,
+    pub(super) forwards: Lists<Forward>,
+    /// By number; empty where it is a sum.
+    pub(super) choices: BTreeMap<usize, Choices>,
+    pub(super) parts: Vec<i32>,
+    pub(super) valued: Vec<Valued>,
+    pub(super) scores: Vec<Score>,
+    pub(super) readings: Vec<Vec<Reading>>,
+    /// What each pick brings, by stage.
+    pub(super) terms: [Lists<Term>; 3],
+    /// The same of variables that say who is paired, and of counts of pairs, by variable.
+    pub(super) marks: BTreeMap<usize, Vec<Term>>,
+    pub(super) mark_scores: BTreeMap<usize, Score>,
+    pub(super) pick_scores: Vec<[Score; 2]>,
+    pub(super) pair_scores: Vec<Score>,
+    pub(super) constant: Score,
+    pub(super) picks: Vec<PickInfo>,
+    /// The variables of each pick and the one of its being paired.
+    pub(super) paired_var: Vec<Option<usize>>,
+    pub(super) days: Vec<DayPairing>,
+    /// Numbers that pairs move, by day.
+    pub(super) moved: Vec<Vec<Term>>,
+    /// Days on which it is asked who is paired.
+    pub(super) is_marked: Vec<bool>,
+    pub(super) most_items: i32,
+    pub(super) stages: usize,
+    /// Variables that are multiples of numbers.
+    linear: BTreeMap<Var, (usize, [f64; 2])>,
+}
+
+/// Where a number stands in a table.
+#[inline]
+#[allow(
+    clippy::cast_sign_loss,
+    reason = "a table has a place for every number that a week can make"
+)]
+pub(super) fn at(place: i32, number: i32) -> usize {
+    (place + number) as usize
+}
+
+impl Tables {
+    /// The tables of a model.
+    pub(in crate::search) fn new(weekly: &Weekly) -> Tables {
+        let most_items = most_items(weekly);
+        let compiled = compiled(weekly, most_items);
+        let numbers = &compiled.sums.nodes;
+        let mut layout = Layout::new(numbers);
+        let (forwards, choices) = forwards(numbers, &mut layout);
+        let nodes: Vec<Node> = numbers
+            .iter()
+            .zip(&forwards)
+            .map(|(number, forwards)| Node {
+                value: number.start,
+                delta: 0,
+                turn: 0,
+                worth: layout.worth(number),
+                stage: small(stage(number, !forwards.is_empty())),
+                is_extreme: number.extreme.is_some(),
+            })
+            .collect();
+        let mut terms: [Vec<Vec<Term>>; 3] = [(); 3].map(|()| vec![Vec::new(); weekly.picks.len()]);
+        let mut moved = vec![Vec::new(); weekly.request.days.len()];
+        let mut marks: BTreeMap<usize, Vec<Term>> = BTreeMap::new();
+        for (place, number) in numbers.iter().enumerate() {
+            let (to, stage) = (small(place), nodes[place].stage as usize);
+            for (pick, by) in &number.sum.picks {
+                terms[stage.min(REST)][*pick].push(Term { to, by: *by });
+            }
+            for (day, by) in &number.sum.pairs {
+                moved[*day].push(Term { to, by: *by });
+            }
+            for (var, by) in &number.sum.marks {
+                marks.entry(*var).or_default().push(Term { to, by: [*by, 0] });
+            }
+        }
+        let (picks, days) = picks(weekly);
+        let is_marked = |day: usize| {
+            let vars =
+                weekly.picks.iter().filter(|pick| pick.day == day).filter_map(|pick| pick.paired);
+            let counts = weekly.pairs.iter().filter(|pair| pair.day == day).map(|pair| pair.count);
+            let mut all = vars.chain(counts);
+            all.any(|var| marks.contains_key(&var.0) || compiled.by_mark.contains_key(&var.0))
+        };
+        let is_marked = weekly.days().map(is_marked).collect();
+        let sources = compiled.sources.iter().enumerate();
+        let linear = sources.filter_map(|(var, source)| match source {
+            Some(Source::Linear(node, line)) => Some((Var(var), (*node, *line))),
+            _ => None,
+        });
+        Tables {
+            stages: nodes
+                .iter()
+                .map(|node| node.stage as usize + 1)
+                .max()
+                .unwrap_or(0)
+                .max(REST + 1),
+            nodes,
+            forwards: Lists::new(forwards),
+            choices,
+            parts: layout.parts,
+            valued: layout.valued,
+            scores: layout.scores,
+            readings: layout.readings,
+            terms: terms.map(Lists::new),
+            marks,
+            mark_scores: compiled.by_mark,
+            pick_scores: compiled.by_pick,
+            pair_scores: compiled.by_pair,
+            constant: compiled.constant,
+            picks,
+            paired_var: weekly.picks.iter().map(|pick| pick.paired.map(|var| var.0)).collect(),
+            days,
+            moved,
+            is_marked,
+            most_items: signed(most_items),
+            linear: linear.collect(),
+        }
+    }
+
+    /// What a number is worth by itself.
+    pub(super) fn score(&self, node: &Node, number: i32) -> Score {
+        match node.worth {
+            Worth::Nothing => Score::default(),
+            Worth::Table(place) => self.scores[at(place, number)],
+            Worth::Readings(place) => score(self.readings[place as usize].iter(), number),
+        }
+    }
+
+    /// The part that another number has of a number.
+    pub(super) fn part(&self, part: Part, number: i32) -> i32 {
+        match part {
+            Part::Times(by) => by * number,
+            Part::Table(place) => self.parts[at(place, number)],
+            Part::Reading(place) => self.valued[place as usize].part(number),
+            Part::Choice => 0,
+        }
+    }
+
+    /// A pick, as proposals need it.
+    pub(in crate::search) fn pick(&self, pick: usize) -> &PickInfo {
+        &self.picks[pick]
+    }
+
+    /// The number that a variable is a multiple of, with factor and constant, where it is a sum.
+    pub(super) fn linear(&self, var: Var) -> Option<(usize, [f64; 2])> {
+        self.linear.get(&var).copied()
+    }
+}
+
+/// The most exercises of a day in any week, with some to spare over what sessions may have and a written plan has.
+fn most_items(weekly: &Weekly) -> usize {
+    let written = weekly.request.rework.as_ref().map_or(0, |rework| {
+        let on = |day: usize| rework.picks.keys().filter(|(other, _)| *other == day).count();
+        weekly.days().map(on).max().unwrap_or(0)
+    });
+    MOST_ITEMS.max(written)
+}
+
+/// When a number is looked at: first what picks alone can break, as that refuses most changes.
+fn stage(number: &Number, hands_on: bool) -> usize {
+    let has_pairs = !number.sum.pairs.is_empty() || !number.sum.marks.is_empty();
+    match number.level {
+        0 if has_pairs => PAIRED,
+        0 if !hands_on && number.readings.iter().any(Reading::can_break) => BREAKING,
+        level => REST + level,
+    }
+}
+
+fn picks(weekly: &Weekly) -> (Vec<PickInfo>, Vec<DayPairing>) {
+    let (classes, days) = of_week(weekly);
+    let info = |(pick, class): (&crate::model::Pick, Option<Class>)| {
+        let exercise = weekly.candidate(pick);
+        let seconds = |seconds: u32| i32::try_from(seconds).unwrap_or(i32::MAX / 64);
+        PickInfo {
+            candidate: small(pick.candidate),
+            day: small(pick.day),
+            sets: pick.sets,
+            seconds: [
+                seconds(exercise.start_s) - seconds(exercise.rest_s),
+                seconds(exercise.work_s) + seconds(exercise.rest_s),
+            ],
+            class,
+        }
+    };
+    (weekly.picks.iter().zip(classes).map(info).collect(), days)
+}

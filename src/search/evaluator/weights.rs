@@ -1,0 +1,42 @@
+//! What a score weighs while a search is steered, looked up as scores are.
+
+use super::score::Score;
+use super::tables::Tables;
+use crate::model::tier::Tier;
+
+/// What rows and costs weigh in points of the last tier, looked up as scores are.
+pub(in crate::search) struct Weights {
+    weights: Score,
+    pub(super) scores: Vec<f64>,
+    pub(super) picks: Vec<[f64; 2]>,
+    pub(super) pairs: Vec<f64>,
+}
+
+impl Weights {
+    /// The weights of one broken row and of one point of cost in each tier.
+    pub(in crate::search) fn new(tables: &Tables, weights: Score) -> Weights {
+        let weighed = |score: &Score| weighed(&weights, score);
+        Weights {
+            scores: tables.scores.iter().map(weighed).collect(),
+            picks: tables
+                .pick_scores
+                .iter()
+                .map(|two| [weighed(&two[0]), weighed(&two[1])])
+                .collect(),
+            pairs: tables.pair_scores.iter().map(weighed).collect(),
+            weights,
+        }
+    }
+
+    /// A score as points of the last tier.
+    pub(in crate::search) fn of(&self, score: &Score) -> f64 {
+        weighed(&self.weights, score)
+    }
+}
+
+fn weighed(weights: &Score, score: &Score) -> f64 {
+    let points = weights.tiers[Tier::View] * score.tiers[Tier::View];
+    let costs = [Tier::Coverage, Tier::Ranges, Tier::Changes]
+        .map(|tier| weights.tiers[tier] * score.tiers[tier]);
+    points - weights.broken * score.broken - costs.iter().sum::<f64>()
+}
