@@ -22,6 +22,7 @@ mod tie_break;
 
 pub use self::solution::{Done, Solution};
 use crate::model::Weekly;
+use crate::model::tier::Tier;
 
 /// The points of tier 3 after one run from an empty week; for measuring.
 #[must_use]
@@ -29,5 +30,5 @@ pub fn points_of_a_run(weekly: &Weekly, changes: u32) -> f64 {
     anneal::Annealer::new(&anneal::Landscape::new(weekly, &budget::Budget::default()))
         .anneal(changes)
         .score
-        .view
+        .tiers[Tier::View]
 }

@@ -171,7 +171,7 @@ fn of_other_shapes(weekly: &mut Weekly) {
     weekly.model.demand("trial", "half", row, Op::Eq, 0.0);
     count(weekly, Tier::View, sum, 1.0);
     count(weekly, Tier::View, half, -0.5);
-    weekly.model.demand("trial", "sums", vec![(sum, 1.0), (half, -1.0)], Op::Eq, 0.0);
+    weekly.model.demand("trial", "sums", vec![(sum, 1.0), (half, -1.0)], Op::Ge, 0.0);
     // Some of those who are paired, and pairs of some classes.
     let paired: Vec<Term> =
         picks.iter().step_by(2).filter_map(|pick| Some((pick.paired?, 1.0))).collect();
