@@ -23,7 +23,9 @@ impl SplitProblem<'_> {
                         }
                         found.bound
                     }
-                    Err(_) => relaxed(&self.weekly, goal).map_or(f64::INFINITY, |found| found.objective),
+                    Err(_) => {
+                        relaxed(&self.weekly, goal).map_or(f64::INFINITY, |found| found.objective)
+                    }
                 }
             };
             let bound = bound.max(value(goal, &values));

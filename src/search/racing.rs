@@ -87,5 +87,7 @@ fn sort(race: &mut [Racer]) {
 /// Drops splits that do not reach a part of the points of the leader's.
 fn keep_near(race: &mut Vec<Racer>, part: f64) {
     let leader = race.first().map_or(0.0, |racer| racer.pool.best().score.tiers[Tier::View]);
-    race.retain(|racer| racer.pool.best().score.tiers[Tier::View] >= leader - (1.0 - part) * leader.abs());
+    race.retain(|racer| {
+        racer.pool.best().score.tiers[Tier::View] >= leader - (1.0 - part) * leader.abs()
+    });
 }

@@ -17,13 +17,6 @@ pub(in crate::search) struct Score {
 }
 
 impl Score {
-    /// What breaks no row and counts in one tier alone.
-    pub(in crate::search) fn of(tier: Tier, value: f64) -> Score {
-        let mut score = Score::default();
-        score.tiers[tier] = value;
-        score
-    }
-
     /// Whether the week keeps all rows.
     pub(in crate::search) fn is_feasible(&self) -> bool {
         self.broken < ROUNDING

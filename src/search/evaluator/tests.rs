@@ -7,8 +7,8 @@ use super::rows;
 use super::{Change, Evaluator, Score, Tables, Weights};
 use crate::input::profile::Profile;
 use crate::model::Weekly;
-use crate::planner::{Options, Planner};
 use crate::model::tier::{PerTier, Tier};
+use crate::planner::{Options, Planner};
 use crate::program::{Op, Settles, Term, Var, VarDef};
 use crate::request::Request;
 use crate::rules;
@@ -158,7 +158,13 @@ fn of_other_shapes(weekly: &mut Weekly) {
     weekly.model.demand("trial", "part", row, Op::Le, 0.1);
     let row = chosen(3, 4, 1.0).into_iter().chain([(later, -1.5), (part, -1.0)]).collect();
     weekly.model.demand("trial", "later", row, Op::Le, 0.0);
-    weekly.model.demand("trial", "more", vec![(part, 1.0), (later, 2.0), (more, -1.0)], Op::Le, 1.0);
+    weekly.model.demand(
+        "trial",
+        "more",
+        vec![(part, 1.0), (later, 2.0), (more, -1.0)],
+        Op::Le,
+        1.0,
+    );
     for var in [part, later, more] {
         count(weekly, Tier::Coverage, var, 1.0);
     }
