@@ -3,12 +3,8 @@
 use super::read::{Misread, week_of};
 use crate::input::plan::Plan;
 use crate::request::{Request, screening};
-use crate::rules::{Finding, Force, RULES, Severity};
+use crate::rules::{Finding, RULES, Severity, Weeks};
 use crate::words::WeekKind;
-
-/// Rules whose hard side is about the week at its fullest: an easier week, or one of measures, has less.
-const FULLEST_ONLY: &[&str] =
-    &["weekly-volume", "session-size", "exercise-count", "sets-per-exercise", "wish-lists"];
 
 /// Weeks in which careful starters get a set more each week, from two up to the most of any exercise.
 const EASED_WEEKS: u32 = 3;
@@ -19,14 +15,10 @@ pub(super) fn check(plan: &Plan, request: &Request) -> Result<Vec<Finding>, Vec<
     let eases_in = screening::advise(&request.profile).start.first_week_sets.is_some();
     for written in &plan.weeks {
         let week = week_of(&written.sessions, request)?;
-        for rule in
-            RULES.iter().filter(|rule| rule.force() == Force::Hard || rule.id() == "planned-time")
-        {
-            let eased = written.week == 1 || (eases_in && written.week <= EASED_WEEKS);
-            let lighter = written.kind != WeekKind::Build || eased;
-            if lighter && FULLEST_ONLY.contains(&rule.id()) {
-                continue;
-            }
+        let eased = written.week == 1 || (eases_in && written.week <= EASED_WEEKS);
+        let is_lighter = written.kind != WeekKind::Build || eased;
+        let least = if is_lighter { Weeks::Every } else { Weeks::Full };
+        for rule in RULES.iter().filter(|rule| rule.holds_in() <= least) {
             let broken = rule
                 .recount(request, &week)
                 .into_iter()

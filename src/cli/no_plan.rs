@@ -4,11 +4,12 @@ use itertools::Itertools as _;
 
 use super::{Exit, Faults};
 use crate::diagnostic::{Diagnostic, Label, counted};
-use crate::explain::collision::{Collision, PathStep, told};
+use crate::explain::collision::{Collision, told};
 use crate::explain::conflict;
 use crate::explain::ways::WayOut;
 use crate::input::marks::{Marks, Step};
 use crate::planner::{Impossible, NoPlan};
+use crate::rules::reason::PathStep;
 
 /// Where the profile stands: its name, and the places of its parts where it was read from a text.
 pub(super) struct Origin<'a> {

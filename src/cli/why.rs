@@ -12,6 +12,7 @@ use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::input::plan::Shortfall;
 use crate::input::suggest;
 use crate::planner::Planner;
+use crate::rules::told_by;
 use crate::why::{About, Asked, Cost, Effect, Instead, Page, Source};
 use crate::words::Muscle;
 
@@ -116,9 +117,9 @@ fn days(page: &Page) -> String {
 fn shortfalls(page: &Page) -> String {
     let subject = |short: &Shortfall| short.wanted.split(':').next().unwrap_or("").to_owned();
     let in_range = |short: &Shortfall| {
-        let same =
-            |other: &Shortfall| other.rule == "weekly-volume" && subject(other) == subject(short);
-        short.rule == "volume-floor" && page.shortfalls.iter().any(same)
+        let Some(rule) = told_by(&short.rule) else { return false };
+        let same = |other: &Shortfall| other.rule == rule && subject(other) == subject(short);
+        page.shortfalls.iter().any(same)
     };
     let told: Vec<&Shortfall> = page.shortfalls.iter().filter(|short| !in_range(short)).collect();
     if told.is_empty() {

@@ -3,10 +3,13 @@
 use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
+use itertools::Itertools as _;
+
 use super::collision::{Collision, told};
 use super::filter::{self, Group, Minimal};
 use super::hard::HardRules;
 use crate::request::Request;
+use crate::rules::reason::{AskedBy, reason};
 use crate::search::feasibility::Verdict;
 use crate::split::design;
 
@@ -28,17 +31,9 @@ impl Conflict {
     }
 }
 
-/// Rules that hold for everyone are the last to be blamed.
-const COMMON: u8 = 1;
-
-/// How readily a coach thinks of a rule when wishes collide.
-pub(super) fn blame(rule: &str) -> u8 {
-    match rule {
-        "wish-lists" | "weekly-volume" => 4,
-        "today" | "asked" => 3,
-        "session-minutes" => 2,
-        _ => COMMON,
-    }
+/// Who asks for a group of rows.
+pub(super) fn asked_by(request: &Request, (rule, subject): &Group) -> AskedBy {
+    reason(request, rule, subject).asked_by
 }
 
 /// Why no week meets the hard rules: what is out before any planning first, then what collides in the week.
@@ -54,19 +49,22 @@ pub fn explain(request: &Request) -> Option<Conflict> {
     if whole == Verdict::Feasible {
         return None;
     }
-    let found = colliding(&hard);
+    let found = colliding(request, &hard);
     let proven = found.proven && whole == Verdict::Impossible;
-    let mut collisions: Vec<Collision> =
-        found.groups.iter().map(|group| Collision::of(request, group)).collect();
-    collisions.sort_by_key(|one| (Reverse(blame(&one.rule)), one.rule.clone(), one.day));
+    let collisions = found.groups.iter().map(|group| {
+        let one = Collision::of(request, group);
+        ((Reverse(asked_by(request, group)), one.rule.clone(), one.day), one)
+    });
+    let collisions = collisions.sorted_by(|(one, _), (other, _)| one.cmp(other));
+    let collisions = collisions.map(|(_, one)| one).collect();
     Some(Conflict { collisions, proven, groups: found.groups })
 }
 
 /// A minimal set of groups: of what the profile demands, where that alone collides or nothing else is known in
 /// time; the rules that hold for everyone are then in force without being named.
-fn colliding(hard: &HardRules) -> Minimal {
+fn colliding(request: &Request, hard: &HardRules) -> Minimal {
     let (demanded, common): (Vec<Group>, Vec<Group>) =
-        hard.groups().into_iter().partition(|(rule, _)| blame(rule) > COMMON);
+        hard.groups().into_iter().partition(|group| asked_by(request, group) > AskedBy::Everyone);
     let alone = hard.verdict(&demanded.iter().cloned().collect());
     match alone {
         Verdict::Impossible => filter::deletion_filter(demanded, |kept| hard.verdict(kept)),

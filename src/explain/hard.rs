@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use rayon::prelude::*;
 
-use super::conflict::blame;
+use super::conflict::asked_by;
 use super::filter::{self, Group};
 use crate::model::Weekly;
 use crate::program::Role;
@@ -66,7 +66,9 @@ impl<'a> HardRules<'a> {
             groups.extend(rows.map(filter::group));
         }
         let mut groups: Vec<Group> = groups.into_iter().collect();
-        groups.sort_by_key(|(rule, _)| blame(rule));
+        if let Some(weekly) = self.weeks.first() {
+            groups.sort_by_key(|group| asked_by(weekly.request, group));
+        }
         groups
     }
 }

@@ -1,6 +1,5 @@
 //! Why there is no plan, and what would bring one. Every sentence here has been solved again before it is said.
 
-pub mod change;
 pub mod collision;
 pub mod conflict;
 pub mod filter;

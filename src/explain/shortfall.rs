@@ -7,7 +7,7 @@ use crate::input::place::Stock;
 use crate::input::profile::Profile;
 use crate::plan::compose;
 use crate::request::{Barred, Request};
-use crate::rules::{Finding, Severity};
+use crate::rules::{Finding, Severity, told_by};
 use crate::search::probe;
 use crate::split::design;
 use crate::week::Week;
@@ -89,10 +89,11 @@ impl Lift {
 /// Shortfalls in a few words each; a floor is not told beside the range of its muscle.
 #[must_use]
 pub fn in_short<'a>(findings: impl Iterator<Item = &'a Finding> + Clone) -> Vec<String> {
-    let ranges = findings.clone().filter(|one| one.rule == "weekly-volume");
-    let ranges: BTreeSet<&str> = ranges.map(|one| one.place.as_str()).collect();
-    let is_told =
-        |one: &&Finding| one.rule != "volume-floor" || !ranges.contains(one.place.as_str());
+    let found: BTreeSet<(&str, &str)> =
+        findings.clone().map(|one| (one.rule, one.place.as_str())).collect();
+    let is_told = |one: &&Finding| {
+        told_by(one.rule).is_none_or(|other| !found.contains(&(other, one.place.as_str())))
+    };
     let told = |one: &Finding| {
         let (got, wanted) =
             (one.got.strip_suffix(" sets"), one.wanted.strip_suffix(" sets a week"));

@@ -6,23 +6,23 @@ use std::fmt;
 use itertools::Itertools as _;
 use rayon::prelude::*;
 
-use super::change::Change;
-use super::collision::{Collision, PathStep, listed};
+use super::collision::listed;
 use super::conflict::{self, Conflict};
 use super::hard::HardRules;
 use super::shortfall;
 use crate::audit;
 use crate::diagnostic::counted;
 use crate::input::plan::Session;
-use crate::input::profile::{Limit, Profile, TargetWish};
+use crate::input::profile::Profile;
 use crate::plan::compose;
-use crate::request::candidate::grade;
-use crate::request::{Barred, Request, resolve};
+use crate::request::{Request, resolve};
+use crate::rules::reason::relaxations;
+use crate::rules::relaxation::{Change, Relaxation};
 use crate::rules::{Severity, to_halves};
 use crate::search::feasibility::{FINDING, QUICK, Stage};
 use crate::search::probe;
 use crate::split::{Split, design};
-use crate::words::{Grade, Muscle};
+use crate::words::Muscle;
 
 /// Most ways that are told.
 const MOST_WAYS: usize = 3;
@@ -158,20 +158,23 @@ impl Step {
 
 /// Every step that a conflict suggests.
 fn steps(request: &Request, conflict: &Conflict) -> Vec<Step> {
-    let slots: BTreeSet<usize> = conflict.collisions.iter().filter_map(slot_of).collect();
+    let (mut slots, mut others) = (BTreeSet::new(), Vec::new());
+    for collision in &conflict.collisions {
+        for relaxation in relaxations(request, &collision.rule, &collision.subject) {
+            match relaxation {
+                Relaxation::Longer(slot) => {
+                    slots.insert(slot);
+                }
+                Relaxation::Whole(change) => others.push(Step::Whole(change)),
+                Relaxation::Lower(muscle, from) => others.push(Step::Lower(muscle, from)),
+            }
+        }
+    }
     let mut steps: Vec<Step> = slots.iter().map(|slot| Step::Longer(vec![*slot])).collect();
     if slots.len() > 1 {
         steps.push(Step::Longer(slots.into_iter().collect()));
     }
-    for collision in &conflict.collisions {
-        match collision.rule.as_str() {
-            "wish-lists" => {
-                steps.extend(for_must(request, &collision.subject).into_iter().map(Step::Whole));
-            }
-            "weekly-volume" => steps.extend(for_strict(request, &collision.subject)),
-            _ => {}
-        }
-    }
+    steps.extend(others);
     steps
 }
 
@@ -247,27 +250,6 @@ fn possible_splits(
     Some(open.into_iter().map(|place| splits[place].name.clone()).collect())
 }
 
-fn for_must(request: &Request, id: &str) -> Vec<Change> {
-    if !request.profile.exercises.must.iter().any(|must| must == id) {
-        return Vec::new();
-    }
-    let mut changes = vec![Change::DropMust(id.to_owned())];
-    let entry = request.entries.get(id);
-    match (request.barred.get(id), entry) {
-        (Some(Barred::Kit(missing)), _) if missing.len() == 1 => {
-            changes.push(Change::Kit(missing[0]));
-        }
-        (Some(Barred::Limit(stress)), Some(entry))
-            if grade(entry, *stress) == Some(Grade::Light)
-                && request.profile.limits.contains(&Limit::Whole(*stress)) =>
-        {
-            changes.push(Change::Lighter(*stress));
-        }
-        _ => {}
-    }
-    changes
-}
-
 fn longer(request: &Request, slot: usize, more: u32) -> Change {
     let session = &request.profile.sessions[slot];
     let day = match &session.at {
@@ -275,23 +257,6 @@ fn longer(request: &Request, slot: usize, more: u32) -> Change {
         None => session.day.to_string(),
     };
     Change::Minutes { slot, day, from: session.minutes, to: session.minutes + more }
-}
-
-/// The session that a collision is about.
-fn slot_of(collision: &Collision) -> Option<usize> {
-    match collision.path.as_slice() {
-        [PathStep::Key(key), PathStep::Index(slot), ..] if key == "sessions" => Some(*slot),
-        _ => None,
-    }
-}
-
-/// A strict target that may start lower.
-fn for_strict(request: &Request, muscle: &str) -> Option<Step> {
-    let muscle: Muscle = muscle.parse().ok()?;
-    match request.profile.targets.get(&muscle) {
-        Some(TargetWish::Strict(wish)) => Some(Step::Lower(muscle, wish.range[0])),
-        _ => None,
-    }
 }
 
 /// The least number at which a test holds that is known to hold at the most, and to fail under the fewest. A test may

@@ -9,6 +9,11 @@ use super::{Pick, Weekly};
 use crate::program::{Op, Term};
 use crate::request::Rework;
 
+/// What the rows are called that leave days as they are.
+pub const TODAY: &str = "today";
+/// What the rows are called that do what a rework asks for by name.
+pub const ASKED: &str = "asked";
+
 /// The costs of changed picks, and the days that stay as they are.
 pub fn add_changes(weekly: &mut Weekly) {
     let Some(rework) = &weekly.request.rework else { return };
@@ -37,13 +42,13 @@ pub fn add_changes(weekly: &mut Weekly) {
             let done = f64::from(u8::from(before.is_some()));
             let extra =
                 before.map_or(0, |sets| sets.clamp(pick.sets[0], pick.sets[1]) - pick.sets[0]);
-            weekly.model.demand("today", label.clone(), vec![(pick.chosen, 1.0)], Op::Eq, done);
+            weekly.model.demand(TODAY, label.clone(), vec![(pick.chosen, 1.0)], Op::Eq, done);
             let row = vec![(pick.extra, 1.0)];
-            weekly.model.demand("today", label.clone(), row, Op::Eq, f64::from(extra));
+            weekly.model.demand(TODAY, label.clone(), row, Op::Eq, f64::from(extra));
         }
         if let Some(done) = rework.asked.get(&(pick.day, id.clone())) {
             let done = f64::from(u8::from(*done));
-            weekly.model.demand("asked", label, vec![(pick.chosen, 1.0)], Op::Eq, done);
+            weekly.model.demand(ASKED, label, vec![(pick.chosen, 1.0)], Op::Eq, done);
         }
     }
     for day in weekly.days() {

@@ -3,6 +3,7 @@
 //! About four fractional sets (coverage of Pelland et al. 2024; Iversen et al. 2021), less where the minutes
 //! do not hold them.
 
+use super::weekly_volume::WeeklyVolume;
 use super::{Finding, Force, Rule, sets_text, to_halves};
 use crate::model::Weekly;
 use crate::model::goal::at_least;
@@ -31,6 +32,9 @@ impl Rule for VolumeFloor {
             let wish = at_least(weekly.halves(*muscle), floor);
             weekly.miss(self.id(), muscle.id(), Tier::Coverage, wish, weight);
         }
+    }
+    fn told_by(&self) -> Option<&'static str> {
+        Some(WeeklyVolume.id())
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let under = |floor: f64, halves: u32| halves < to_halves(floor);

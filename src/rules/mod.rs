@@ -6,11 +6,16 @@
 use std::collections::BTreeSet;
 use std::fmt::{self, Write as _};
 
+use self::reason::Reason;
+use self::relaxation::Relaxation;
 use crate::model::Weekly;
 use crate::program::Role;
 use crate::request::Request;
 use crate::split::Split;
 use crate::week::Week;
+
+pub mod reason;
+pub mod relaxation;
 
 macro_rules! rules {
     ($($module:ident :: $rule:ident),+ $(,)?) => {
@@ -95,6 +100,12 @@ pub fn hard_rows_only(weekly: Weekly<'_>) -> Weekly<'_> {
     weekly
 }
 
+/// The rule that tells a shortfall of another at the same place, where it falls short there too.
+#[must_use]
+pub fn told_by(rule: &str) -> Option<&'static str> {
+    RULES.iter().find(|known| known.id() == rule)?.told_by()
+}
+
 /// How much a rule demands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Force {
@@ -140,8 +151,36 @@ pub trait Rule: Sync {
     fn force(&self) -> Force;
     /// Its rows and goals in the weekly model. Rules about order and arrangement have none.
     fn add_to(&self, _weekly: &mut Weekly) {}
+    /// Why it stands in the way, where its rows about a subject collide with others.
+    fn reason(&self, request: &Request, subject: &str) -> Reason {
+        let says = format!(": {}", self.summary());
+        Reason::of_a_day(request, subject, [says.clone(), says])
+    }
+    /// What of the profile may be loosened then.
+    fn relaxations(&self, request: &Request, subject: &str) -> Vec<Relaxation> {
+        Relaxation::longer_session(request, subject)
+    }
+    /// The weeks of a course in which its hard side holds.
+    fn holds_in(&self) -> Weeks {
+        if self.force() == Force::Hard { Weeks::Every } else { Weeks::Fullest }
+    }
+    /// The rule that tells a shortfall of this one at the same place, where it falls short there too.
+    fn told_by(&self) -> Option<&'static str> {
+        None
+    }
     /// What a finished week misses.
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding>;
+}
+
+/// Weeks of a course.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Weeks {
+    /// All of them.
+    Every,
+    /// Not an easier week or one of measures, which have less.
+    Full,
+    /// The one that the plan shows.
+    Fullest,
 }
 
 /// How much a finding matters.

@@ -2,7 +2,7 @@
 //!
 //! Under that only where every target is at its high end, or the plan says why (common practice).
 
-use super::{Finding, Force, Rule, to_halves};
+use super::{Finding, Force, Rule, Weeks, to_halves};
 use crate::model::Weekly;
 use crate::model::goal::at_least;
 use crate::model::points::IDLE_MINUTE;
@@ -36,6 +36,9 @@ impl Rule for PlannedTime {
             let wish = at_least(seconds, least).in_whole(60.0).missed_by(f64::from(most));
             weekly.miss(self.id(), label, Tier::View, wish, IDLE_MINUTE);
         }
+    }
+    fn holds_in(&self) -> Weeks {
+        Weeks::Every
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let full = request

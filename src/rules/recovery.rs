@@ -3,6 +3,8 @@
 //! From start to start with three hours' grace, over the turn of the week. The split says which muscle-days
 //! may be hard; the others of a day stay under the hard threshold.
 
+use super::reason::{Reason, keys};
+use super::relaxation::Relaxation;
 use super::{Finding, Force, Rule};
 use crate::input::profile::{SplitChoice, SplitName};
 use crate::model::Weekly;
@@ -49,6 +51,14 @@ impl Rule for Recovery {
                 weekly.model.demand(ID, subject, halves, Op::Le, under_halves);
             }
         }
+    }
+    fn reason(&self, request: &Request, subject: &str) -> Reason {
+        let apart = format!("hard sessions are {} h apart", request.profile.recovery_hours);
+        let says = [format!(" stays light: its {apart}"), format!(" stay light: their {apart}")];
+        Reason { path: keys(["recovery_hours"]), ..Reason::of_a_day(request, subject, says) }
+    }
+    fn relaxations(&self, _request: &Request, _subject: &str) -> Vec<Relaxation> {
+        Vec::new()
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let asked = match &request.profile.split {

@@ -3,6 +3,7 @@
 //! Set-up, the way in, ramp sets, work and rests, less the rests that pairs share, with preparation and
 //! conditioning set aside.
 
+use super::reason::{AskedBy, Reason, day_of};
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::program::Op;
@@ -29,6 +30,18 @@ impl Rule for SessionMinutes {
             let (label, limit) = (day.label(), f64::from(day.work_s()));
             weekly.model.demand(self.id(), label, seconds, Op::Le, limit);
         }
+    }
+    fn reason(&self, request: &Request, subject: &str) -> Reason {
+        let says = day_of(request, subject).map_or_else(Default::default, |day| {
+            let (minutes, work) = (request.days[day].minutes, request.days[day].work_s() / 60);
+            let warm_up =
+                if work < minutes { format!(", {work} of them for work") } else { String::new() };
+            [
+                format!(" has {minutes} minutes{warm_up}"),
+                format!(" have {minutes} minutes each{warm_up}"),
+            ]
+        });
+        Reason { asked_by: AskedBy::Minutes, ..Reason::of_a_day(request, subject, says) }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         week.sessions

@@ -1,6 +1,6 @@
 //! `session-size`: a session has at least two exercises where its minutes hold them.
 
-use super::{Finding, Force, Rule};
+use super::{Finding, Force, Rule, Weeks};
 use crate::input::profile::{SessionSlot, SplitChoice};
 use crate::model::Weekly;
 use crate::program::{Op, Term};
@@ -32,6 +32,9 @@ impl Rule for SessionSize {
                 weekly.model.demand(self.id(), label, done, Op::Ge, 2.0);
             }
         }
+    }
+    fn holds_in(&self) -> Weeks {
+        Weeks::Full
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let few = week.sessions.iter().filter(|session| session.work().count() < FEWEST);

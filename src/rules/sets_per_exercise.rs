@@ -3,7 +3,7 @@
 //! One set is enough in sessions up to 25 minutes, over 65, and in an easier week (common practice; one set to
 //! begin with over 65: Fragala et al. 2019). The bounds of the set variables hold it in the model.
 
-use super::{Finding, Force, Rule};
+use super::{Finding, Force, Rule, Weeks};
 use crate::request::Request;
 use crate::week::Week;
 use crate::words::Status;
@@ -20,6 +20,9 @@ impl Rule for SetsPerExercise {
     }
     fn force(&self) -> Force {
         Force::Hard
+    }
+    fn holds_in(&self) -> Weeks {
+        Weeks::Full
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let most = if request.profile.training_status == Status::Novice { 4 } else { 5 };

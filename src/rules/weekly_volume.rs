@@ -3,7 +3,10 @@
 //! A direct muscle counts one per set, an indirect one a half (Pelland et al. 2024). The low end is a demand
 //! where the profile says `strict`.
 
+use super::reason::{AskedBy, Demand, Reason, keys};
+use super::relaxation::Relaxation;
 use super::{Finding, Force, Rule, sets_text, to_halves};
+use crate::input::profile::TargetWish;
 use crate::model::Weekly;
 use crate::model::goal::{at_least, at_most};
 use crate::model::points::{OVER_RANGE, UNDER_MAJOR, UNDER_MINOR};
@@ -43,6 +46,19 @@ impl Rule for WeeklyVolume {
         }
         for (muscle, ceiling) in &weekly.request.ceilings {
             range_end(self.id(), weekly, *muscle, *ceiling);
+        }
+    }
+    fn reason(&self, request: &Request, muscle: &str) -> Reason {
+        let target = muscle.parse().ok().and_then(|muscle| request.targets.get(&muscle));
+        let low = target.map_or(0.0, |target| target.low);
+        let demand = Demand::about(muscle, &format!(" must get {low} sets a week"));
+        Reason { demand, day: None, path: keys(["targets", muscle]), asked_by: AskedBy::Name }
+    }
+    fn relaxations(&self, request: &Request, muscle: &str) -> Vec<Relaxation> {
+        let Ok(muscle) = muscle.parse::<Muscle>() else { return Vec::new() };
+        match request.profile.targets.get(&muscle) {
+            Some(TargetWish::Strict(wish)) => vec![Relaxation::Lower(muscle, wish.range[0])],
+            _ => Vec::new(),
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

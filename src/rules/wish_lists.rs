@@ -2,11 +2,16 @@
 
 use std::collections::BTreeSet;
 
-use super::{Finding, Force, Rule};
+use super::reason::{AskedBy, Demand, PathStep, Reason, keys};
+use super::relaxation::{Change, Relaxation};
+use super::{Finding, Force, Rule, Weeks};
+use crate::input::profile::Limit;
 use crate::model::Weekly;
 use crate::program::{Op, Term};
-use crate::request::{Request, Wish};
+use crate::request::candidate::grade;
+use crate::request::{Barred, Request, Wish};
 use crate::week::Week;
+use crate::words::Grade;
 
 /// At least once for each `must`; `never` is never made a variable.
 pub(super) struct WishLists;
@@ -35,6 +40,35 @@ impl Rule for WishLists {
                 .collect();
             weekly.model.demand(self.id(), id.clone(), done, Op::Ge, 1.0);
         }
+    }
+    fn reason(&self, request: &Request, id: &str) -> Reason {
+        let mut path = keys(["exercises", "must"]);
+        let place = request.profile.exercises.must.iter().position(|other| other == id);
+        path.extend(place.map(PathStep::Index));
+        let demand = Demand::about(&format!("`{id}`"), " must be in the week");
+        Reason { demand, day: None, path, asked_by: AskedBy::Name }
+    }
+    fn relaxations(&self, request: &Request, id: &str) -> Vec<Relaxation> {
+        if !request.profile.exercises.must.iter().any(|must| must == id) {
+            return Vec::new();
+        }
+        let mut changes = vec![Change::DropMust(id.to_owned())];
+        match (request.barred.get(id), request.entries.get(id)) {
+            (Some(Barred::Kit(missing)), _) if missing.len() == 1 => {
+                changes.push(Change::Kit(missing[0]));
+            }
+            (Some(Barred::Limit(stress)), Some(entry))
+                if grade(entry, *stress) == Some(Grade::Light)
+                    && request.profile.limits.contains(&Limit::Whole(*stress)) =>
+            {
+                changes.push(Change::Lighter(*stress));
+            }
+            _ => {}
+        }
+        changes.into_iter().map(Relaxation::Whole).collect()
+    }
+    fn holds_in(&self) -> Weeks {
+        Weeks::Full
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let items = week.sessions.iter().flat_map(|session| &session.groups);

@@ -1,9 +1,18 @@
 //! The list of rules as a whole: each is tested beside this file.
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
 
-use weekwright::rules::RULES;
+use weekwright::model::tier::Tier;
+use weekwright::planner::Options;
+use weekwright::program::Role;
+use weekwright::rules::{Force, RULES, weekly_model};
+use weekwright::search::presolve::dominance;
+use weekwright::split::design;
+
+use super::check::PLANNER;
+use crate::demo;
 
 fn file(path: &str) -> String {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(path);
@@ -34,5 +43,41 @@ fn ids_are_kebab_case_and_summaries_one_sentence() {
         let summary = rule.summary();
         assert!(!summary.ends_with('.') && !summary.contains(". "), "{id}: {summary}");
         assert!(!summary.contains(['|', '\n']), "{id}: {summary}");
+    }
+}
+
+/// The models of the demo profiles and of one that demands: a row or a goal is never of another kind than its rule.
+#[test]
+fn wishes_demand_nothing_and_count_in_their_own_tier() {
+    let strict = "{chest: {range: [6, 12], strict: true}}";
+    let mut strictly = demo("tide-01");
+    strictly.targets = serde_yaml::from_str(strict).unwrap();
+    let names = ["tide-01", "oar-02", "scull-07", "sweep-10"];
+    for profile in names.map(demo).into_iter().chain([strictly]) {
+        let request = PLANNER.request(&profile, &Options::default());
+        let split = design::candidates(&request).remove(0);
+        let weekly = weekly_model(&request, &split, &dominance::kept(&request));
+        let force = |id: &str| RULES.iter().find(|rule| rule.id() == id).map(|rule| rule.force());
+        for row in weekly.model.rows.iter().filter(|row| row.role == Role::Demand) {
+            let is_strict = row.rule == "weekly-volume" && row.subject == "chest";
+            let allowed =
+                force(row.rule) == Some(Force::Hard) || (is_strict && !profile.targets.is_empty());
+            assert!(allowed, "{}: {} is a demand of a wish", row.rule, row.subject);
+        }
+        for row in weekly.model.rows.iter().filter(|row| row.role == Role::Convention) {
+            assert_ne!(force(row.rule), Some(Force::Hard), "{} is no convention", row.rule);
+        }
+        for goal in &weekly.goals {
+            let tier = match force(goal.rule) {
+                Some(Force::Coverage) => Tier::Coverage,
+                Some(Force::Ranges) => Tier::Ranges,
+                Some(Force::View) => Tier::View,
+                other => panic!("{} counts and is {other:?}", goal.rule),
+            };
+            assert_eq!(goal.tier, tier, "{}", goal.rule);
+            assert!(goal.weight > 0.0 || !goal.tier.is_cost(), "{} pays for a miss", goal.rule);
+        }
+        let names: BTreeSet<&str> = weekly.model.vars.iter().map(|var| var.name.as_str()).collect();
+        assert_eq!(names.len(), weekly.model.vars.len(), "a name stands twice");
     }
 }

@@ -1,11 +1,32 @@
-//! One change to a profile that may bring a week.
+//! What of a profile may be loosened so that there is a week.
 
 use std::fmt;
 
+use super::reason::slot_of;
 use crate::diagnostic::counted;
 use crate::input::place::Stock;
 use crate::input::profile::{GradedLimit, Limit, Profile, TargetWish};
+use crate::request::Request;
 use crate::words::{Grade, Kit, Muscle, Stress};
+
+/// What may be loosened, and how far.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Relaxation {
+    /// Once and for all.
+    Whole(Change),
+    /// The session at a place in the profile gets longer.
+    Longer(usize),
+    /// A strict target starts lower than this.
+    Lower(Muscle, f64),
+}
+
+impl Relaxation {
+    /// More minutes for the session that a subject names, if it names one.
+    #[must_use]
+    pub fn longer_session(request: &Request, subject: &str) -> Vec<Relaxation> {
+        slot_of(request, subject).map(Relaxation::Longer).into_iter().collect()
+    }
+}
 
 /// One change to a profile.
 #[derive(Debug, Clone, PartialEq)]
@@ -59,7 +80,9 @@ impl fmt::Display for Change {
 }
 
 impl Change {
-    pub(super) fn cost(&self) -> f64 {
+    /// What it weighs.
+    #[must_use]
+    pub fn cost(&self) -> f64 {
         match self {
             Change::Minutes { from, to, .. } => f64::from(to - from),
             Change::StrictLow { from, to, .. } => 4.0 * (from - to),
@@ -89,7 +112,8 @@ impl Change {
         }
     }
 
-    pub(super) fn apply(&self, profile: &mut Profile) {
+    /// Makes the change.
+    pub fn apply(&self, profile: &mut Profile) {
         match self {
             Change::Minutes { slot, to, .. } => profile.sessions[*slot].minutes = *to,
             Change::StrictLow { muscle, to, .. } => {
