@@ -2,8 +2,11 @@
 
 pub mod cells;
 mod entry;
+pub mod first_choice;
 mod links;
 pub mod lint;
+pub mod prime_movers;
+mod variants;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
@@ -78,6 +81,7 @@ impl Catalog {
         let mut faults = entry::faults(&files);
         faults.retain(Diagnostic::is_error);
         faults.extend(links::dangling(&files, &self.entries));
+        faults.extend(variants::faults(&files, &self.entries));
         if faults.is_empty() {
             return Ok(self);
         }

@@ -74,8 +74,9 @@ words! {
     Kit {
         Barbell, SquatRack, Bench, AdjustableBench, Dumbbells, Kettlebell, TrapBar, EzBar, Landmine,
         PullUpBar, DipBars, Rings, SuspensionTrainer, ResistanceBand, CableStation, LatPulldown,
-        SeatedRowMachine, LegPress, LegExtensionMachine, LegCurlMachine, ChestPressMachine,
-        ShoulderPressMachine, CalfRaiseMachine, HackSquatMachine, SmithMachine, BackExtensionBench,
+        SeatedRowMachine, RowMachine, LegPress, LegExtensionMachine, LegCurlMachine, ChestPressMachine,
+        ChestFlyMachine, ReverseFlyMachine, PreacherBench,
+        ShoulderPressMachine, CalfRaiseMachine, SeatedCalfMachine, HackSquatMachine, SmithMachine, BackExtensionBench,
         GluteHamBench, MedicineBall, PlyoBox, StabilityBall, Sliders, AbWheel, FoamRoller, WeightPlate,
         Sandbag, Sled, JumpRope, MiniBand, BandAnchor, SafetyArms, WeightVest, DipBelt, LowBox, Chair,
         AssistedPullUpMachine, HipAdductorMachine, HipAbductorMachine, Elliptical, StairClimber,

@@ -54,11 +54,12 @@ impl KitGroup {
 const fn group_of(kit: Kit) -> KitGroup {
     use Kit::{
         AirBike, AssistedPullUpMachine, BackExtensionBench, Barbell, CableStation,
-        CalfRaiseMachine, ChestPressMachine, DipBars, Elliptical, EzBar, GluteHamBench,
-        HackSquatMachine, HipAbductorMachine, HipAdductorMachine, Landmine, LatPulldown,
-        LegCurlMachine, LegExtensionMachine, LegPress, PullUpBar, RowingErgometer, SafetyArms,
-        SeatedRowMachine, ShoulderPressMachine, SkiErgometer, Sled, SmithMachine, SquatRack,
-        StairClimber, StationaryBike, TrapBar, Treadmill,
+        CalfRaiseMachine, ChestFlyMachine, ChestPressMachine, DipBars, Elliptical, EzBar,
+        GluteHamBench, HackSquatMachine, HipAbductorMachine, HipAdductorMachine, Landmine,
+        LatPulldown, LegCurlMachine, LegExtensionMachine, LegPress, PullUpBar, ReverseFlyMachine,
+        RowMachine, RowingErgometer, SafetyArms, SeatedCalfMachine, SeatedRowMachine,
+        ShoulderPressMachine, SkiErgometer, Sled, SmithMachine, SquatRack, StairClimber,
+        StationaryBike, TrapBar, Treadmill,
     };
     match kit {
         Barbell | SquatRack | SafetyArms | TrapBar | EzBar | Landmine | PullUpBar | DipBars => {
@@ -67,12 +68,16 @@ const fn group_of(kit: Kit) -> KitGroup {
         CableStation
         | LatPulldown
         | SeatedRowMachine
+        | RowMachine
         | LegPress
         | LegExtensionMachine
         | LegCurlMachine
         | ChestPressMachine
+        | ChestFlyMachine
+        | ReverseFlyMachine
         | ShoulderPressMachine
         | CalfRaiseMachine
+        | SeatedCalfMachine
         | HackSquatMachine
         | SmithMachine
         | BackExtensionBench
@@ -121,38 +126,4 @@ impl Cells {
     pub fn levels(&self, pattern: Pattern, group: KitGroup) -> [u32; 3] {
         self.counts[pattern.index()][group as usize]
     }
-
-    /// Patterns and groups without any exercise, but for those the trade has nothing for.
-    #[must_use]
-    pub fn gaps(&self) -> Vec<(Pattern, KitGroup)> {
-        let all =
-            Pattern::ALL.iter().flat_map(|pattern| KitGroup::ALL.map(|group| (*pattern, group)));
-        all.filter(|(pattern, group)| self.levels(*pattern, *group) == [0; 3])
-            .filter(|cell| !NOTHING_TO_FILL.contains(cell))
-            .collect()
-    }
 }
-
-/// Cells that the trade has nothing for. Common practice.
-pub const NOTHING_TO_FILL: &[(Pattern, KitGroup)] = &[
-    (Pattern::Carry, KitGroup::Nothing),
-    (Pattern::Carry, KitGroup::Machines),
-    (Pattern::TrunkExtension, KitGroup::Barbell),
-    (Pattern::Balance, KitGroup::Barbell),
-    (Pattern::Balance, KitGroup::Machines),
-    (Pattern::KneeExtension, KitGroup::Barbell),
-    (Pattern::HipAbduction, KitGroup::Barbell),
-    (Pattern::HipAdduction, KitGroup::Barbell),
-    (Pattern::HipFlexion, KitGroup::Barbell),
-    (Pattern::ShoulderHorizontalAbduction, KitGroup::Barbell),
-    (Pattern::ShoulderHorizontalAdduction, KitGroup::Barbell),
-    (Pattern::ShoulderExternalRotation, KitGroup::Barbell),
-    (Pattern::ScapularElevation, KitGroup::Nothing),
-    (Pattern::Dorsiflexion, KitGroup::Barbell),
-    (Pattern::ExplosivePull, KitGroup::Nothing),
-    (Pattern::ExplosivePull, KitGroup::Machines),
-    (Pattern::Jump, KitGroup::Machines),
-    (Pattern::Throw, KitGroup::Barbell),
-    (Pattern::Throw, KitGroup::Machines),
-    (Pattern::Locomotion, KitGroup::Barbell),
-];

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::prime_movers::w1415_prime_mover_fits;
 use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::input::Read;
 use crate::input::catalog::Entry;
@@ -34,7 +35,7 @@ pub(super) fn placed(files: &[Read<Vec<Entry>>]) -> impl Iterator<Item = Placed<
 
 /// Every fault and remark of single entries.
 pub(super) fn faults(files: &[Read<Vec<Entry>>]) -> Vec<Diagnostic> {
-    let checks: [fn(&Placed<'_>) -> Vec<Diagnostic>; 7] = [
+    let checks: [fn(&Placed<'_>) -> Vec<Diagnostic>; 8] = [
         e1405_work_is_whole,
         e1406_other_roles_name_muscles,
         e1407_range_rises,
@@ -42,6 +43,7 @@ pub(super) fn faults(files: &[Read<Vec<Entry>>]) -> Vec<Diagnostic> {
         w1409_hold_is_short,
         e1410_muscle_is_told_once,
         e1411_kit_stands_on_its_own,
+        w1415_prime_mover_fits,
     ];
     placed(files)
         .flat_map(|entry| checks.iter().flat_map(move |check| check(&entry)).collect::<Vec<_>>())

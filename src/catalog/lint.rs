@@ -3,12 +3,12 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::cells::Cells;
-use super::{Catalog, FILES, entry, links};
+use super::{Catalog, FILES, entry, first_choice, links, variants};
 use crate::diagnostic::{self, Diagnostic, Label, Source};
 use crate::input::Read;
 use crate::input::catalog::Entry;
 use crate::input::read;
-use crate::words::{Kit, Pattern};
+use crate::words::Kit;
 
 /// What was found.
 #[derive(Debug, Clone)]
@@ -46,9 +46,10 @@ pub fn lint(more: &[Source]) -> Report {
     diagnostics.extend(links::dangling(&files, &all));
     diagnostics.extend(links::one_sided(&files, &all));
     diagnostics.extend(links::circles(&files, &all));
+    diagnostics.extend(variants::faults(&files, &all));
     let cells = Cells::count(all.values());
     diagnostics.extend(w1412_kit_is_used(&all));
-    diagnostics.extend(w1413_cells_are_filled(&cells));
+    diagnostics.extend(first_choice::w1413_first_choices_are_staples(&all));
     diagnostic::sort(&mut diagnostics);
     Report { diagnostics, cells, entries: all.len(), families: families(&all) }
 }
@@ -84,15 +85,4 @@ fn w1412_kit_is_used(all: &BTreeMap<String, Entry>) -> Vec<Diagnostic> {
             .help("add an exercise that uses it, or take the item off the list of kit")
     };
     unused.map(remark).collect()
-}
-
-/// W1413: a client with this kit would find nothing for the pattern.
-fn w1413_cells_are_filled(cells: &Cells) -> Vec<Diagnostic> {
-    let remark = |(pattern, group): (Pattern, super::cells::KitGroup)| {
-        let message = format!("no exercise of `{pattern}` with {}", group.name());
-        Diagnostic::warning("W1413", message)
-            .at(Label::whole("catalog"))
-            .help("add one, or list the cell among those the trade has nothing for")
-    };
-    cells.gaps().into_iter().map(remark).collect()
 }

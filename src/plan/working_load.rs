@@ -179,7 +179,8 @@ impl KnownLifts {
         }
         RELATED.iter().filter(|row| row.lift == entry.id).find_map(|row| {
             let lift = self.lifts.get(&row.from)?;
-            let estimate = Estimate::from_set(lift.load_kg, lift.reps, lift.rir).ok()?;
+            let body = if row.with_body { self.body_mass_kg? } else { 0.0 };
+            let estimate = Estimate::from_set(lift.load_kg + body, lift.reps, lift.rir).ok()?;
             let text = format!(
                 "a cautious start: {:.0} % of the {} ({}), common practice",
                 row.share * 100.0,
@@ -272,6 +273,9 @@ struct Related {
     lift: String,
     from: String,
     share: f64,
+    /// Whether the known lift counts the body with its load.
+    #[serde(default)]
+    with_body: bool,
 }
 
 static RELATED: LazyLock<Vec<Related>> = LazyLock::new(|| {

@@ -102,12 +102,17 @@ const fn is_fixed(kit: Kit) -> bool {
         Kit::CableStation
             | Kit::LatPulldown
             | Kit::SeatedRowMachine
+            | Kit::RowMachine
             | Kit::LegPress
             | Kit::LegExtensionMachine
             | Kit::LegCurlMachine
             | Kit::ChestPressMachine
+            | Kit::ChestFlyMachine
+            | Kit::ReverseFlyMachine
+            | Kit::PreacherBench
             | Kit::ShoulderPressMachine
             | Kit::CalfRaiseMachine
+            | Kit::SeatedCalfMachine
             | Kit::HackSquatMachine
             | Kit::SmithMachine
             | Kit::BackExtensionBench

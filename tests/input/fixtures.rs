@@ -111,6 +111,13 @@ pub(crate) const CATALOGS: &[(&str, &str)] = &[
     ("long-hold", "W1409 12:9"),
     ("muscle-twice", "E1410 6:13"),
     ("landmine-alone", "E1411 7:11"),
+    ("prime-mover-elsewhere", "W1415 6:11"),
+    ("standing-misspelt", "E1202 5:13"),
+    ("skill-too-high", "E1204 5:10"),
+    ("variant-of-nothing", "E1402 5:15"),
+    ("variant-of-itself", "E1404 5:15"),
+    ("variant-of-another-movement", "E1414 5:15"),
+    ("variant-before-its-exercise", "E1414 6:15"),
 ];
 
 fn bad(name: &str) -> PathBuf {

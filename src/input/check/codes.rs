@@ -81,7 +81,13 @@ pub const CODES: &[(&str, &str, &str)] = &[
     ("E1410", "a muscle that would count twice", "name it once"),
     ("E1411", "kit that is of no use alone", "add its partner"),
     ("W1412", "kit that no exercise needs", "add an exercise"),
-    ("W1413", "a pattern without an exercise for a group of kit", "add one"),
+    (
+        "W1413",
+        "a first choice for a pattern and kind of kit that is none",
+        "keep it a staple there",
+    ),
+    ("E1414", "a variant that does not fit its exercise", "name another exercise, or none"),
+    ("W1415", "a prime mover that does not do the movement", "name the one that does first"),
     (
         "E2001",
         "a session of a plan cannot be counted",
