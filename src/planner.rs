@@ -9,7 +9,7 @@ use crate::explain::conflict::{self, Conflict};
 use crate::explain::shortfall;
 use crate::explain::ways::{self, WayOut};
 use crate::input::plan::{
-    FORMAT, Inputs, Plan, ProfileRef, Shortfall, Solve, SolveStatus, SplitUsed,
+    FORMAT, Inputs, Plan, ProfileRef, Shortfall, Solve, SolveStatus, SplitUsed, TierValue,
 };
 use crate::input::profile::Profile;
 use crate::plan::course::Course;
@@ -20,7 +20,7 @@ use crate::rules::{Finding, Severity};
 use crate::search::budget::Budget;
 use crate::search::probe::{self, Tried};
 use crate::search::solve::{self, NoWeek};
-use crate::search::{Solution, model_file};
+use crate::search::{Solution, model_file, relaxation};
 use crate::split::{Split, design};
 
 /// What a coach may choose beside the profile.
@@ -177,6 +177,17 @@ impl Planner {
         let splits = design::candidates(&request);
         let split = splits.iter().find(|split| split.name == used.name)?;
         Some(model_file::weekly_mps(&request, split, &solve.tiers))
+    }
+
+    /// The tiers of a plan of ours with the bounds that the relaxation proves, which takes longer than planning.
+    #[must_use]
+    pub fn proven_bounds(&self, plan: &Plan, options: &Options) -> Option<Vec<TierValue>> {
+        let ProfileRef::Whole(profile) = &plan.profile else { return None };
+        let used = plan.split.as_ref()?;
+        let request = self.request(profile, options);
+        let splits = design::candidates(&request);
+        let split = splits.iter().find(|split| split.name == used.name)?;
+        Some(relaxation::bounds(&request, split, &plan.solve.as_ref()?.tiers))
     }
 
     /// What a profile asks for, typed.

@@ -9,7 +9,7 @@ use super::output::Console;
 use super::{Exit, Failure, Faults, ending, files, lines, many};
 use crate::diagnostic::Source;
 use crate::input::check::Known;
-use crate::input::plan::Plan;
+use crate::input::plan::{Plan, TierValue};
 use crate::model::tier::Tier;
 use crate::planner::{Options, Planner};
 use crate::rules::RULES;
@@ -61,6 +61,11 @@ fn one(
     let model = arguments.write_model.as_deref().map(|_| desk.model(&plan, &answer.options));
     results.extend(model.as_deref().map(|model| (arguments.write_model.as_deref(), model)));
     console.write_all(&results)?;
+    if arguments.prove
+        && let Some(tiers) = desk.planner.proven_bounds(&plan, &answer.options)
+    {
+        console.note(&bounds(&tiers));
+    }
     if console.is_verbose() {
         console.note(&tiers(&plan));
         console.note(&format!("planned in {:.1} s", clock.elapsed().as_secs_f64()));
@@ -164,6 +169,16 @@ pub(super) fn rendered(
     };
     let options = sheets::Options { color, width, ..sheets::Options::default() };
     super::sheet::made(plan, planner.catalog().entries(), name, &options)
+}
+
+/// What the relaxation proves of each tier.
+fn bounds(tiers: &[TierValue]) -> String {
+    let line = |tier: &TierValue| {
+        let proven = if tier.proven { "proven" } else { "not proven" };
+        format!("  {:<20} {:>8} (bound {}, {proven})", tier.name, tier.value, tier.bound)
+    };
+    let lines: Vec<String> = tiers.iter().map(line).collect();
+    format!("bounds by linear programming:\n{}", lines.join("\n"))
 }
 
 /// Value and bound of each tier, for a coach who wants to know how good the plan is.

@@ -30,6 +30,9 @@ pub struct PlanArgs {
     /// Also write the weekly model as free MPS, for other solvers; for several profiles into a folder
     #[arg(long, value_name = "FILE")]
     pub write_model: Option<PathBuf>,
+    /// Also prove bounds of the plan's value by linear programming, and tell them; the plan stays the same
+    #[arg(long, conflicts_with = "lines")]
+    pub prove: bool,
     /// A folder of catalog files that add exercises or replace them by id
     #[arg(long, value_name = "DIR")]
     pub catalog: Option<PathBuf>,
@@ -54,6 +57,7 @@ impl PlanArgs {
             output: None,
             sources: false,
             write_model: None,
+            prove: false,
             catalog,
             lines: false,
             #[cfg(feature = "highs")]

@@ -1,6 +1,7 @@
 //! Weeks solved whole, to the proof as far as the work goes.
 
-use super::problem::{SplitProblem, relaxed};
+use super::problem::SplitProblem;
+use super::relaxation::relaxed;
 use super::solution::Solution;
 use crate::model::tier::PerTier;
 use crate::program::value;

@@ -4,6 +4,7 @@
 //! bounds, and the seed's choice among equally good weeks.
 
 mod anneal;
+mod bound;
 pub mod budget;
 mod elite;
 mod evaluator;
@@ -15,6 +16,7 @@ pub mod presolve;
 pub mod probe;
 mod problem;
 mod racing;
+pub mod relaxation;
 pub mod rework;
 mod solution;
 pub mod solve;

@@ -1,6 +1,6 @@
 //! The weekly model as a file, so that any other solver can be put beside ours.
 
-use super::problem::hold;
+use super::relaxation::hold;
 use crate::input::plan::TierValue;
 use crate::model::tier::Tier;
 use crate::program::export::free_mps;

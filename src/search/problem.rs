@@ -3,22 +3,21 @@
 use std::collections::BTreeSet;
 
 use super::anneal::Landscape;
+use super::bound;
 use super::budget::Budget;
 use super::evaluator::rows::{self, Counted};
 use super::feasibility::whole_search;
+use super::relaxation::{hold, relaxed, release};
 use super::solution::{Done, Solution};
 use super::{rework, tie_break};
 use crate::input::plan::{RuleValue, SolveStatus, TierValue};
 use crate::model::tier::{PerTier, Tier};
 use crate::model::{Pick, Weekly};
-use crate::program::backend::{self, Backend, Found, Problem, Work};
-use crate::program::{Op, Term};
+use crate::program::Term;
+use crate::program::backend::{self, Found, Problem, Work};
 use crate::request::Request;
 use crate::rules;
 use crate::split::Split;
-
-/// Room for rounding when a tier is held: a millionth, absolute or relative.
-const ROOM: f64 = 1e-6;
 
 /// Why a split gave no week.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -71,14 +70,9 @@ impl SplitProblem<'_> {
         self.budget.backend.takes_whole_weeks()
     }
 
-    /// Bounds of every tier for weeks that are as good in the tiers before: of costs from below, of points from above.
+    /// Bounds of every tier: of costs from below, of points from above.
     pub(super) fn bounds(&self, values: &[f64]) -> PerTier<f64> {
-        let mut held = self.weekly.clone();
-        PerTier::of(|tier| {
-            let bound = bound(&held, tier, values);
-            hold_at(&mut held, tier, values);
-            bound
-        })
+        PerTier::of(|tier| bound::of_tier(&self.weekly, tier, self.weekly.reached(tier, values)))
     }
 
     /// The whole week by the solver, as far as the work for a model of its size goes.
@@ -94,7 +88,8 @@ impl SplitProblem<'_> {
 
     /// Holds a tier at what some values reach.
     pub(super) fn hold(&mut self, tier: Tier, values: &[f64]) {
-        hold_at(&mut self.weekly, tier, values);
+        let reached = self.weekly.reached(tier, values);
+        hold(&mut self.weekly, tier, reached);
     }
 
     /// The values of a week with some sets of each pick, and what it is worth, by the rows themselves.
@@ -113,7 +108,7 @@ impl SplitProblem<'_> {
 
     /// Drops the rows that hold tiers: the evaluator compares tiers by itself.
     pub(super) fn release(&mut self) {
-        self.weekly.model.rows.retain(|row| row.rule != HELD);
+        release(&mut self.weekly);
     }
 
     /// The solution of a week, with the seed's choice among equally good ones and the later blocks.
@@ -156,46 +151,6 @@ impl SplitProblem<'_> {
             status,
         }
     }
-}
-
-/// The relaxation's bound of a tier; nought costs need none.
-fn bound(weekly: &Weekly, tier: Tier, values: &[f64]) -> f64 {
-    let reached = weekly.reached(tier, values);
-    if tier.is_cost() && reached < 1e-6 {
-        return 0.0;
-    }
-    let found = relaxed(weekly, &weekly.objective_of(tier));
-    match tier.is_cost() {
-        true => found.map_or(0.0, |found| (-found.objective).max(0.0)),
-        false => found.map_or(reached, |found| found.objective.max(reached)),
-    }
-}
-
-/// The relaxation of a week's program.
-pub(super) fn relaxed(weekly: &Weekly, goal: &[Term]) -> Result<Found, backend::Nothing> {
-    let (backend, model) = (Backend::default(), &weekly.model);
-    backend::solve(&Problem { backend, model, goal, relaxed: true, start: None, work: None })
-}
-
-/// What the rows that hold tiers are called.
-const HELD: &str = "held";
-
-/// Holds a tier at what some values reach.
-fn hold_at(weekly: &mut Weekly, tier: Tier, values: &[f64]) {
-    let reached = weekly.reached(tier, values);
-    hold(weekly, tier, reached);
-}
-
-/// Holds a tier at a value. One row for each tier; a new value replaces the old.
-pub(super) fn hold(weekly: &mut Weekly, tier: Tier, value: f64) {
-    let terms = weekly.terms_of(tier);
-    if terms.is_empty() {
-        return;
-    }
-    let room = ROOM.max(ROOM * value.abs());
-    let (op, right) = if tier.is_cost() { (Op::Le, value + room) } else { (Op::Ge, value - room) };
-    weekly.model.rows.retain(|row| row.rule != HELD || row.subject != tier.name());
-    weekly.model.demand(HELD, tier.name(), terms, op, right);
 }
 
 /// What each rule costs or brings, in the order of tiers, then rules.

@@ -10,7 +10,7 @@ pub use super::problem::NoWeek;
 use super::problem::SplitProblem;
 use super::racing::{self, Racer};
 use super::{rework, solution::Solution};
-use crate::model::tier::{PerTier, Tier};
+use crate::model::tier::Tier;
 use crate::program::backend;
 use crate::request::Request;
 use crate::split::Split;
@@ -45,16 +45,11 @@ fn annealed(
     let runs = Runs::of(budget, days);
     match racing::winner(&problems, budget, runs) {
         Ok(Racer { place, pool }) if pool.best().score.is_feasible() => {
-            // What bounds this week bounds every better one, so the two need not wait for each other.
             let problem = &problems[place];
-            let values = problem.counted(&pool.best().sets).values;
-            let (incumbent, bounds) = rayon::join(
-                || pool.improved(&problem.landscape, runs, budget),
-                || is_annealed(problem, budget).then(|| problem.bounds(&values)),
-            );
+            let incumbent = pool.improved(&problem.landscape, runs, budget);
             let incumbent = rework::put_back(&problem.weekly, &problem.landscape, incumbent);
             let values = problem.counted(&incumbent.sets).values;
-            Ok(finished(problems, place, values, bounds, budget))
+            Ok(finished(problems, place, values, budget))
         }
         Ok(_) => Err((NoWeek::NotFound, problems)),
         Err(nothing) => Err((nothing, problems)),
@@ -68,7 +63,7 @@ fn by_solver(problems: Vec<SplitProblem>, budget: Budget) -> Result<Solution, No
         match found_by_solver(&problems[place]) {
             Ok(values) => {
                 let values = improved_from(&problems[place], values, budget);
-                return Ok(finished(problems, place, values, None, budget));
+                return Ok(finished(problems, place, values, budget));
             }
             Err(nothing) => all_proven &= nothing == NoWeek::Impossible,
         }
@@ -81,21 +76,18 @@ fn is_annealed(problem: &SplitProblem, budget: Budget) -> bool {
     problem.weekly.picks.len() > budget.exact_picks && !problem.is_always_exact()
 }
 
-/// From a week that meets the hard rules to the best one and the later blocks. Bounds are found where none are given.
+/// From a week that meets the hard rules to a solution with bounds and the later blocks.
 fn finished(
     problems: Vec<SplitProblem>,
     place: usize,
     values: Vec<f64>,
-    bounds: Option<PerTier<f64>>,
     budget: Budget,
 ) -> Solution {
     let problem = problems.into_iter().nth(place).expect("the place is one of the problems");
     if !is_annealed(&problem, budget) {
         return problem.exact(values);
     }
-    let mut bounds = bounds.unwrap_or_else(|| problem.bounds(&values));
-    bounds[Tier::View] = bounds[Tier::View].max(problem.weekly.reached(Tier::View, &values));
-    problem.varied(&values, bounds)
+    problem.varied(&values, problem.bounds(&values))
 }
 
 /// Any week by the solver, which may prove that there is none.
