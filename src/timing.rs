@@ -100,6 +100,22 @@ pub fn ramp_s(sets: usize) -> u32 {
     sets.saturating_mul(RAMP_SET_S + RAMP_REST_S).min(RAMP_MOST_S)
 }
 
+/// The rest that a pair spares: while one half works the other rests. Common practice.
+const SPARED_REST_S: u32 = 15;
+/// The shortest rest after a round. Common practice.
+const LEAST_ROUND_REST_S: u32 = 30;
+
+/// Rest after a round of exercises done in turn, from what each would rest alone: the longest, less what the others'
+/// work already gave. One exercise rests as it does.
+pub fn round_rest_s(alone_s: impl Iterator<Item = u32>) -> u32 {
+    let (count, most) = alone_s.fold((0, 0), |(count, most), rest| (count + 1, rest.max(most)));
+    if count < 2 {
+        most
+    } else {
+        most.saturating_sub(SPARED_REST_S).max(LEAST_ROUND_REST_S.min(most))
+    }
+}
+
 /// What of an item takes time.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Timed {

@@ -141,6 +141,11 @@ words! {
 }
 
 words! {
+    /// How a lift that comes more than once a week is done on a day: what comes twice is heavy once and light once.
+    Turn { Heavier, Lighter }
+}
+
+words! {
     /// What the training is for.
     Goal { Hypertrophy, Strength, Power, Endurance, GeneralFitness, FatLoss }
 }

@@ -87,6 +87,8 @@ impl Collision {
             Barred::Level(_) => ("level", keys(["training_status"])),
             Barred::Never => ("wish-lists", keys(["exercises", "never"])),
             Barred::NoPurpose => ("weekly-volume", keys(["targets"])),
+            Barred::PassedOver(_) => ("coach-view", keys(["exercises", "prefer"])),
+            Barred::VariantOfNever(_) => ("wish-lists", keys(["exercises", "never"])),
         };
         let subject = match reason {
             Barred::Kit(missing) => missing.first().map_or(id, |kit| kit.id()).to_owned(),

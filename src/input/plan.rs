@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
-use crate::words::{GroupKind, Muscle, WeekKind, Weekday};
+use crate::words::{GroupKind, Muscle, Turn, WeekKind, Weekday};
 
 /// The format that this version writes and reads.
 pub const FORMAT: &str = "weekwright-plan/1";
@@ -244,6 +244,9 @@ pub struct Item {
     /// After each set, in a pair after the round.
     #[serde(default)]
     pub rest_s: u32,
+    /// The heavier or the lighter day of a lift, or of its pattern, in the week.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub turn: Option<Turn>,
     /// Lowering-pause-lifting-pause in seconds.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tempo: Option<String>,

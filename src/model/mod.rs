@@ -193,6 +193,26 @@ impl<'a> Weekly<'a> {
         self.sums.week[muscle.index()].iter().map(|sum| (*sum, 1.0)).collect()
     }
 
+    /// Half-sets of the week that are done for a muscle, as a term if it has any: two for a set whose prime mover it
+    /// is, one where it is another direct muscle, none where it only helps.
+    #[must_use]
+    pub fn own_halves(&self, muscle: Muscle) -> Vec<Term> {
+        self.sums.own[muscle.index()].iter().map(|sum| (*sum, 1.0)).collect()
+    }
+
+    fn own_terms(&self, muscle: Muscle) -> Vec<Term> {
+        let factor = |candidate: &Candidate| match candidate.halves(muscle) {
+            2 if candidate.prime() == Some(muscle) => 2.0,
+            2 => 1.0,
+            _ => 0.0,
+        };
+        self.picks
+            .iter()
+            .flat_map(|pick| pick.sets_times(factor(self.candidate(pick))))
+            .filter(|(_, factor)| *factor != 0.0)
+            .collect()
+    }
+
     fn half_terms(&self, muscle: Muscle, day: usize) -> Vec<Term> {
         self.on(day)
             .flat_map(|pick| pick.sets_times(f64::from(self.candidate(pick).halves(muscle))))
@@ -218,10 +238,16 @@ impl<'a> Weekly<'a> {
     }
 }
 
-/// Rounds of a pair: three, or as many sets as a short session has.
+/// Rounds of a pair: three, as many as a very short session has sets, and four in a full session for size past the first
+/// steps.
 #[must_use]
 pub fn paired_sets(request: &Request, day: usize) -> u32 {
-    if request.days[day].minutes < crate::request::candidate::VERY_SHORT_SESSION { 2 } else { 3 }
+    const FULL_SESSION: u32 = 60;
+    match request.days[day].minutes {
+        ..crate::request::candidate::VERY_SHORT_SESSION => 2,
+        FULL_SESSION.. if request.builds_size() => 4,
+        _ => 3,
+    }
 }
 
 /// Terms with the opposite sign.

@@ -8,8 +8,8 @@ use crate::program::{Op, Term, Var};
 use crate::request::Request;
 use crate::request::candidate::{Candidate, Station};
 use crate::request::dose::Duty;
-use crate::timing::WAY_IN_S;
-use crate::words::{Goal, Kit, Pattern, Stress};
+use crate::timing::{WAY_IN_S, round_rest_s};
+use crate::words::{Goal, Kit, LoadKind, Pattern, Side, Stress};
 
 /// What a class of exercises trains, as far as pairing goes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -47,9 +47,8 @@ use Region::{
     Trunk,
 };
 
-/// Regions that go together: opposite or unrelated muscles, never one prime mover twice, never two leg
-/// lifts, and nothing that tires the trunk beside a squat or hinge (Robbins et al. 2010; Iversen et al.
-/// 2024; the last is common practice).
+/// Regions that go together: opposite or unrelated muscles or a leg with an arm, never one prime mover twice, never two
+/// leg lifts (Robbins et al. 2010; Iversen et al. 2024). Trunk work that tires the back for a squat or hinge has no class.
 const TOGETHER: &[(Region, Region)] = &[
     (Push, Pull),
     (Push, ElbowFlexion),
@@ -98,16 +97,23 @@ const TOGETHER: &[(Region, Region)] = &[
     (RearDelt, Trunk),
     (Fly, RearDelt),
     (Fly, Trunk),
+    (Knee, Push),
+    (Knee, Pull),
+    (Hip, Push),
+    (Hip, Pull),
+    (Knee, Fly),
+    (Knee, Calf),
+    (Knee, Trunk),
+    (Hip, ElbowFlexion),
+    (Hip, RearDelt),
+    (Hip, Trunk),
 ];
 
 /// Things that only one item of a pair may use. Bits, so that two classes are compared at once.
 type Claims = u8;
 const FIXED: Claims = 1;
-const BENCH: Claims = 2;
-const HANGING: Claims = 4;
-const KETTLEBELL: Claims = 8;
-const BALL: Claims = 16;
-const GRIP: Claims = 32;
+const KETTLEBELL: Claims = 2;
+const GRIP: Claims = 4;
 
 /// Exercises that are alike for pairing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -136,9 +142,15 @@ impl PairClass {
     #[must_use]
     pub fn of(request: &Request, candidate: &Candidate) -> Option<PairClass> {
         let strong = matches!(request.profile.goal, Goal::Strength | Goal::Power);
+        let lasting = matches!(request.profile.goal, Goal::Endurance | Goal::FatLoss);
+        let legs = candidate.pattern.side() == Some(Side::Legs);
+        // A bar on the legs is set up for one who does nothing else; a bench press waits for a row only where the
+        // goal is to last.
+        let bar = candidate.entry.load == LoadKind::BarTotal && (legs || !lasting);
+        let main = candidate.duty == Duty::Main;
         let alone = !request.figures.pairs
             || candidate.is_heavy()
-            || (strong && candidate.duty == Duty::Main)
+            || (main && (strong || bar || request.builds_size()))
             || matches!(candidate.duty, Duty::Carry | Duty::Explosive);
         if alone {
             return None;
@@ -189,17 +201,16 @@ fn claims(request: &Request, candidate: &Candidate) -> Claims {
         candidate.kit.contains(&item)
             && equipment.and_then(|kit| kit.items.get(&item)).is_none_or(|stock| stock.count() < 2)
     };
+    // Small work may share a station or go from one machine to the next; a bar, or a machine for several joints, is set
+    // up for one.
     let mut claims = match candidate.station {
-        Station::Bar | Station::Fixed(_) => FIXED,
-        Station::Hanging => HANGING,
-        Station::Bench | Station::Floor => 0,
+        Station::Bar => FIXED,
+        Station::Fixed(_) if candidate.is_compound() => FIXED,
+        _ => 0,
     };
-    for (used, bit) in [
-        (single(Kit::Bench) || single(Kit::AdjustableBench), BENCH),
-        (single(Kit::Kettlebell), KETTLEBELL),
-        (single(Kit::MedicineBall) || single(Kit::StabilityBall), BALL),
-        (candidate.stresses(Stress::Grip), GRIP),
-    ] {
+    for (used, bit) in
+        [(single(Kit::Kettlebell), KETTLEBELL), (candidate.stresses(Stress::Grip), GRIP)]
+    {
         if used {
             claims |= bit;
         }
@@ -223,7 +234,8 @@ fn saved_s(one: (u32, u32), other: (u32, u32), rounds: u32) -> u32 {
     let pairs = sets(one.1).flat_map(|first| sets(other.1).map(move |second| (first, second)));
     let least = pairs.map(|(first, second)| {
         let alone = (first - 1) * one.0 + (second - 1) * other.0 + WAY_IN_S;
-        alone.saturating_sub((first.max(second) - 1) * one.0.max(other.0))
+        let rest_s = round_rest_s([one.0, other.0].into_iter());
+        alone.saturating_sub((first.max(second) - 1) * rest_s)
     });
     least.min().unwrap_or(0)
 }
@@ -244,10 +256,17 @@ pub fn add_pairs(weekly: &mut Weekly) {
             let subject = candidate.id.clone();
             let only_done = vec![(paired, 1.0), (pick.chosen, -1.0)];
             weekly.model.define("pairs", subject.clone(), only_done, Op::Le, 0.0);
+            // A pair has equal sets: as many as it has rounds.
             let missing = rounds.saturating_sub(pick.sets[0]);
             if missing > 0 {
                 let enough = vec![(pick.extra, 1.0), (paired, -f64::from(missing))];
-                weekly.model.define("pairs", subject, enough, Op::Ge, 0.0);
+                weekly.model.define("pairs", subject.clone(), enough, Op::Ge, 0.0);
+            }
+            let most = f64::from(pick.sets[1] - pick.sets[0]);
+            let over = most - f64::from(missing);
+            if over > 0.0 {
+                let equal = vec![(pick.extra, 1.0), (paired, over)];
+                weekly.model.define("pairs", subject, equal, Op::Le, most);
             }
         }
         add_day_pairs(weekly, day, rounds, &members);
@@ -310,7 +329,9 @@ mod tests {
                         .iter()
                         .map(|item| group_s(std::slice::from_ref(item), WAY_IN_S))
                         .sum();
-                    least = least.min(alone.saturating_sub(group_s(&items, WAY_IN_S)));
+                    let rest_s = round_rest_s([one.0, other.0].into_iter());
+                    let round = [timed(first, rest_s), timed(second, rest_s)];
+                    least = least.min(alone.saturating_sub(group_s(&round, WAY_IN_S)));
                 }
             }
             assert_eq!(counted, least, "{one:?} {other:?}");

@@ -39,6 +39,9 @@ weights! {
         "coverage":
             /// Cost of a pattern that the week lacks.
             PATTERN_MISSING = 10.0;
+        "strength-lifts":
+            /// Cost of a squat, hinge or bench that does not come as a main lift.
+            MAIN_MISSING = 8.0;
         "volume-floor":
             /// Cost of a half-set of a major muscle under its floor.
             FLOOR_MAJOR = 2.0;
@@ -59,6 +62,18 @@ weights! {
         "planes":
             /// Cost of a plane that is missing.
             PLANE_MISSING = 40.0;
+        "strength-lifts":
+            /// Cost of the second day that a squat or bench lacks.
+            MAIN_ONCE = 40.0;
+        "leg-day":
+            /// Cost of a leg day without a loaded squat or press on both legs.
+            NO_LEG_LIFT = 40.0;
+        "arm-work":
+            /// Cost of biceps, triceps or side delts without work of their own.
+            NO_OWN_WORK = 40.0;
+        "emphasis":
+            /// Cost of a muscle that should get more without a staple that is done for it.
+            NO_BEST_LIFT = 40.0;
         "fractional-cap":
             /// Cost of a half-set over the cap within the recovery hours.
             CROWDED = 10.0;
@@ -82,10 +97,12 @@ weights! {
             FEW_EXERCISES = -20.0;
         "different-exercises":
             /// One more exercise to learn for a novice.
-            TO_LEARN = -2.0;
+            TO_LEARN = -1.0;
         "lead-lift":
             /// A session without a lift to lead it.
             NO_LEAD = -60.0;
+            /// A set that the lead has too few.
+            THIN_LEAD = -14.0;
         "more-sets":
             /// A half-set up to the middle of its range.
             TO_MIDDLE = 3.0;
@@ -102,30 +119,60 @@ weights! {
             /// A station over the number.
             STATION_OVER = -15.0;
         "main-lift-repeats":
-            /// A main lift that comes twice, up to the wanted number.
-            MAIN_REPEATED = 12.0;
-        "strength-lifts":
-            /// A squat, hinge or press without a heavy main lift.
-            MAIN_MISSING = -30.0;
+            /// A further day of a main lift, for a beginner who learns it.
+            AGAIN_BEGINNER = -5.0;
+            /// A further day of a main lift where that is not the point: a relative does it.
+            AGAIN_MAIN = -9.0;
+            /// A further day of any other exercise.
+            AGAIN_OTHER = -12.0;
+            /// A movement that a beginner meets only once in the week.
+            MET_ONCE = -12.0;
+        "emphasis":
+            /// A half-set of a muscle that should get more under the most of its region.
+            BEHIND = -2.0;
         "pairs":
+            /// A pair: small work is done in turn.
+            PAIR = 3.0;
             /// A pair where the client likes them.
-            PAIR_LIKED = 4.0;
+            PAIR_LIKED = 8.0;
         "planned-time":
             /// A minute under the aim.
             IDLE_MINUTE = -1.0;
         "coach-view":
-            /// A main lift with the bar.
-            MAIN_BAR = 3.0;
-            /// Another main lift.
-            MAIN_OTHER = -1.0;
-            /// Another exercise of several joints, or explosive work: each one costs attention and floor time.
-            COMPOUND = -4.0;
-            /// Isolation, trunk work and the like.
-            ISOLATION = -5.0;
-            /// Isolation for a novice.
-            ISOLATION_NOVICE = -7.0;
+            /// Each exercise: something to set up, to explain and to keep in mind.
+            ATTENTION = -5.0;
             /// A carry.
-            CARRY = -8.0;
+            CARRY = -4.0;
+            /// A regular exercise where its pattern has a staple.
+            REGULAR = -6.0;
+            /// A special one where its pattern has a staple.
+            SPECIAL = -20.0;
+            /// A stand-in where its pattern has a staple.
+            STAND_IN = -30.0;
+            /// A movement that only a stand-in trains, though its muscle has a staple elsewhere.
+            ONLY_A_STAND_IN = -8.0;
+            /// A press, pull, squat or hinge without a load that goes up in steps, where its pattern has a loaded staple.
+            UNLOADED_LIFT = -9.0;
+            /// Other work without such a load, where its pattern has a loaded staple.
+            UNLOADED = -4.0;
+            /// A main lift with the bar, for strength and power.
+            BAR_FOR_STRENGTH = 6.0;
+            /// A main lift with the bar, for others: what it takes of the session is not held against it.
+            BAR = 4.0;
+            /// A machine, for a beginner and from 65 on.
+            GUIDED = 4.0;
+            /// Dumbbells, and a main lift with the bar, for a beginner.
+            IN_HANDS = 3.0;
+            /// An exercise that takes weeks to learn, for a beginner and from 65 on.
+            HARD_TO_LEARN = -8.0;
+            /// One that takes some sessions to learn.
+            TAKES_LEARNING = -2.0;
+            /// Explosive work where power is the goal.
+            FAST = 6.0;
+            /// A set above the fewest of an exercise of several joints.
+            MORE_OF_A_LIFT = 2.0;
+            /// The same for a lift that is liked or whose load is known.
+            PUSHED_SET = 3.0;
             /// An exercise that the client likes.
             PREFERRED = 25.0;
             /// An exercise that the client dislikes.
@@ -133,15 +180,7 @@ weights! {
             /// A main lift of the last block.
             KEPT = 15.0;
             /// A lift that the client did lately.
-            KNOWN = 6.0;
-            /// An exercise of the client's own level.
-            OWN_LEVEL = 1.0;
-            /// A beginner's form without load for an advanced client, where the trade has a harder one.
-            TOO_EASY = -12.0;
-            /// An exercise that is not loaded in steps, where the goal needs load and the place has a loaded one of its pattern.
-            UNLOADED = -9.0;
-            /// The same for other goals.
-            UNLOADED_FOR_FITNESS = -7.0;
+            KNOWN = 10.0;
     }
 }
 

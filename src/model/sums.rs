@@ -16,6 +16,8 @@ pub(crate) struct Sums {
     pub(super) direct: Vec<Vec<Option<Var>>>,
     /// Half-sets of the week by muscle.
     pub(super) week: Vec<Option<Var>>,
+    /// Half-sets of the week that are done for the muscle: two of its prime mover, one of another direct muscle.
+    pub(super) own: Vec<Option<Var>>,
 }
 
 /// Adds a variable for each sum that has a term.
@@ -32,6 +34,8 @@ pub(super) fn add_sums(weekly: &mut Weekly) {
         }
         let of_week = halves.iter().flatten().map(|var| (*var, 1.0)).collect();
         sums.week.push(sum(weekly, format!("halves_{muscle}"), of_week));
+        let own = weekly.own_terms(*muscle);
+        sums.own.push(sum(weekly, format!("own_{muscle}"), own));
         sums.halves.push(halves);
         sums.direct.push(direct);
     }

@@ -1,74 +1,148 @@
-//! The coach's view of each usable exercise in whole points, the same in every week: each costs attention and floor
-//! time, a main lift least; what the client likes or did well last block counts for it.
+//! The coach's view of each usable exercise in whole points, the same in every week: how soon a coach takes it, what the
+//! goal and the client's experience ask for, and what the client likes or did well last block.
+//!
+//! A step of standing is more than a search loses on a week; the rest is smaller on purpose, and equal staples are equal,
+//! so that the seed has real ties.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::points::{
-    AVOIDED, CARRY, COMPOUND, ISOLATION, ISOLATION_NOVICE, KEPT, KNOWN, MAIN_BAR, MAIN_OTHER,
-    OWN_LEVEL, PREFERRED, TOO_EASY, UNLOADED, UNLOADED_FOR_FITNESS,
+    ATTENTION, AVOIDED, BAR, BAR_FOR_STRENGTH, CARRY, FAST, GUIDED, HARD_TO_LEARN, IN_HANDS, KEPT,
+    KNOWN, ONLY_A_STAND_IN, PREFERRED, REGULAR, SPECIAL, STAND_IN, TAKES_LEARNING, UNLOADED,
+    UNLOADED_LIFT,
 };
+use crate::request::candidate::Station;
 use crate::request::dose::Duty;
+use crate::request::standing::{is_loaded, is_proper, parents, standing_here};
 use crate::request::{Candidate, Request, Wish};
-use crate::words::{Goal, LoadKind, Pattern, Status};
+use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Standing, Status};
 
 /// The points of every candidate of a request, in their order.
 #[must_use]
 pub fn worths(request: &Request) -> Vec<f64> {
-    let loaded = request.candidates.iter().filter(|candidate| !is_unloaded(candidate));
-    let loaded: BTreeSet<Pattern> = loaded.map(|candidate| candidate.pattern).collect();
-    let of = |candidate| worth(request, candidate, &loaded);
-    request.candidates.iter().map(of).collect()
+    let best = Best::of(request);
+    let candidates = request.candidates.iter();
+    candidates.map(|one| best.standing(request, one) + worth(request, one)).collect()
 }
 
-fn worth(request: &Request, candidate: &Candidate, loaded: &BTreeSet<Pattern>) -> f64 {
-    let if_so = |so: bool, points: f64| if so { points } else { 0.0 };
-    let novice = request.profile.training_status == Status::Novice;
-    let attention = match candidate.duty {
-        Duty::Main if candidate.entry.load == LoadKind::BarTotal => MAIN_BAR,
-        Duty::Main => MAIN_OTHER,
-        Duty::Compound | Duty::Explosive => COMPOUND,
-        Duty::Isolation if novice => ISOLATION_NOVICE,
-        Duty::Carry => CARRY,
-        _ => ISOLATION,
-    };
-    let wish = match candidate.wish {
-        Wish::Must | Wish::Open => 0.0,
-        Wish::Prefer => PREFERRED,
-        Wish::Avoid => AVOIDED,
-    };
-    attention
-        + wish
-        + if_so(request.previous_mains.contains(&candidate.id), KEPT)
-        + if_so(request.profile.known_lifts.contains_key(&candidate.id), KNOWN)
-        + if_so(candidate.entry.level == request.figures.level, OWN_LEVEL)
-        + if_so(is_too_easy(request, candidate), TOO_EASY)
-        + if_so(gives_way(candidate, loaded), unloaded(request.profile.goal))
+/// The best standing of each pattern and of each prime mover.
+struct Best {
+    of_pattern: BTreeMap<Pattern, Standing>,
+    of_prime: BTreeMap<Option<Muscle>, Standing>,
+    /// Patterns with a loaded staple.
+    loaded: BTreeSet<Pattern>,
 }
 
-/// A beginner's form without load, for an advanced client.
-fn is_too_easy(request: &Request, candidate: &Candidate) -> bool {
-    let entry = &candidate.entry;
-    let advanced = request.profile.training_status == Status::Advanced;
-    advanced && is_unloaded(candidate) && entry.level == 1 && !entry.harder.is_empty()
-}
+impl Best {
+    fn of(request: &Request) -> Best {
+        let proper = |one: &&Candidate| is_proper(&one.entry, one.pattern);
+        let loaded = request.candidates.iter().filter(proper).map(|one| one.pattern);
+        let mut best = Best {
+            of_pattern: BTreeMap::new(),
+            of_prime: BTreeMap::new(),
+            loaded: loaded.collect(),
+        };
+        for one in &request.candidates {
+            // Standings are in the order in which a coach takes them.
+            let own = standing_here(request, one);
+            let pattern = best.of_pattern.entry(one.pattern).or_insert(own);
+            *pattern = own.min(*pattern);
+            let prime = best.of_prime.entry(one.prime()).or_insert(own);
+            *prime = own.min(*prime);
+        }
+        best
+    }
 
-/// Exercises without loads that go up in steps give way where the place has a loaded one of the pattern.
-fn gives_way(candidate: &Candidate, loaded: &BTreeSet<Pattern>) -> bool {
-    let trunk = candidate.pattern.is_trunk() || candidate.pattern == Pattern::Balance;
-    let pull_up = candidate.entry.main && candidate.pattern == Pattern::VerticalPull;
-    is_unloaded(candidate) && loaded.contains(&candidate.pattern) && !trunk && !pull_up
-}
+    /// What an exercise loses beside the best of its pattern.
+    fn standing(&self, request: &Request, one: &Candidate) -> f64 {
+        let (own, pattern) = (standing_here(request, one), self.of_pattern[&one.pattern]);
+        let elsewhere = self.of_prime[&one.prime()] < Standing::StandIn;
+        let only_stand_ins = pattern == Standing::StandIn && elsewhere;
+        let only_a_stand_in = if only_stand_ins { ONLY_A_STAND_IN } else { 0.0 };
+        step(own) - step(pattern) + only_a_stand_in + self.unloaded(one)
+    }
 
-const fn unloaded(goal: Goal) -> f64 {
-    match goal {
-        Goal::Hypertrophy | Goal::Strength | Goal::Power => UNLOADED,
-        _ => UNLOADED_FOR_FITNESS,
+    /// What an exercise without load loses where a loaded staple does its movement.
+    fn unloaded(&self, one: &Candidate) -> f64 {
+        match self.loaded.contains(&one.pattern) && !is_loaded(&one.entry) {
+            true if one.is_compound() => UNLOADED_LIFT,
+            true => UNLOADED,
+            false => 0.0,
+        }
     }
 }
 
-fn is_unloaded(candidate: &Candidate) -> bool {
-    matches!(
-        candidate.entry.load,
-        LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
-    )
+const fn step(standing: Standing) -> f64 {
+    match standing {
+        Standing::Staple => 0.0,
+        Standing::Regular => REGULAR,
+        Standing::Special => SPECIAL,
+        Standing::StandIn => STAND_IN,
+    }
+}
+
+fn worth(request: &Request, candidate: &Candidate) -> f64 {
+    let if_so = |so: bool, points: f64| if so { points } else { 0.0 };
+    let wish = match candidate.wish {
+        Wish::Must | Wish::Open => if_so(avoids_parent(request, candidate), AVOIDED),
+        Wish::Prefer => PREFERRED,
+        Wish::Avoid => AVOIDED,
+    };
+    ATTENTION
+        + wish
+        + for_goal(request, candidate)
+        + for_experience(request, candidate)
+        + if_so(request.previous_mains.contains(&candidate.id), KEPT)
+        + if_so(request.profile.known_lifts.contains_key(&candidate.id), KNOWN)
+        + if_so(candidate.pattern == Pattern::Carry, CARRY)
+}
+
+/// Whether the client would rather not do the lift that this one is a variant of.
+fn avoids_parent(request: &Request, candidate: &Candidate) -> bool {
+    let avoid = &request.profile.exercises.avoid;
+    parents(request, &candidate.entry).any(|id| avoid.iter().any(|one| one == id))
+}
+
+/// A staple with the bar.
+fn is_bar_lift(candidate: &Candidate) -> bool {
+    let entry = &candidate.entry;
+    let staple = entry.standing == Standing::Staple && candidate.duty == Duty::Main;
+    staple && entry.load == LoadKind::BarTotal
+}
+
+/// Who learns, and who is 65 or older, is given what guides the movement.
+fn is_guided(request: &Request) -> bool {
+    request.profile.training_status == Status::Novice || request.is_senior()
+}
+
+fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
+    let staple = candidate.entry.standing == Standing::Staple;
+    let fast = candidate.pattern.is_explosive() && staple;
+    match request.profile.goal {
+        Goal::Strength | Goal::Power if is_bar_lift(candidate) => BAR_FOR_STRENGTH,
+        Goal::Power if fast => FAST,
+        Goal::Strength | Goal::Power => 0.0,
+        _ if is_bar_lift(candidate) && !is_guided(request) => BAR,
+        _ => 0.0,
+    }
+}
+
+fn for_experience(request: &Request, candidate: &Candidate) -> f64 {
+    if !is_guided(request) {
+        return 0.0;
+    }
+    let learned = match candidate.entry.skill {
+        3.. => HARD_TO_LEARN,
+        2 => TAKES_LEARNING,
+        _ => 0.0,
+    };
+    let strong = matches!(request.profile.goal, Goal::Strength | Goal::Power);
+    let bar = is_bar_lift(candidate) && !request.is_senior();
+    let kit = match candidate.station {
+        _ if strong => 0.0,
+        Station::Fixed(_) => GUIDED,
+        _ if bar || candidate.kit.contains(&Kit::Dumbbells) => IN_HANDS,
+        _ => 0.0,
+    };
+    learned + kit
 }

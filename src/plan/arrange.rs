@@ -6,9 +6,9 @@ use std::cmp::Reverse;
 use itertools::Itertools as _;
 
 use super::pair_up::Together;
-use crate::request::Request;
 use crate::request::candidate::{Candidate, Station};
 use crate::request::dose::Duty;
+use crate::request::{Request, Wish};
 use crate::search::Done;
 use crate::words::{LoadKind, Pattern, Side, Stress};
 
@@ -23,10 +23,16 @@ enum Rank {
     Trunk,
 }
 
-/// Arranges a day's groups: by rank, and inside a rank in the order with the fewest things to remark on.
+/// Arranges a day's groups: by rank, and inside a rank in the order with the fewest things to remark on. `heavier` has
+/// the week's heavier work.
 #[must_use]
-pub fn arranged(request: &Request, groups: Vec<Together>) -> Vec<Together> {
-    let lead = lead(request, &groups);
+pub fn arranged(
+    request: &Request,
+    groups: Vec<Together>,
+    heavier: &[Done],
+    whole_body: bool,
+) -> Vec<Together> {
+    let lead = lead(request, &groups, heavier, whole_body);
     let ranked = groups
         .into_iter()
         .map(|group| in_turn(request, group))
@@ -63,8 +69,14 @@ fn rank(candidate: &Candidate) -> Rank {
     }
 }
 
-/// The day's lead: the main lift with the most sets, legs before a push before a pull.
-fn lead(request: &Request, groups: &[Together]) -> Option<usize> {
+/// The day's lead: one that can lead for the client's goal, for the whole body a squat or hinge, then what they like,
+/// what is heavier that day, and what has most sets; legs before a push before a pull.
+fn lead(
+    request: &Request,
+    groups: &[Together],
+    heavier: &[Done],
+    whole_body: bool,
+) -> Option<usize> {
     let candidates = groups.iter().flatten().filter(|done| {
         let candidate = &request.candidates[done.candidate];
         candidate.is_compound() && !candidate.pattern.is_explosive()
@@ -73,7 +85,16 @@ fn lead(request: &Request, groups: &[Together]) -> Option<usize> {
         .min_by_key(|done| {
             let candidate = &request.candidates[done.candidate];
             let bar = candidate.entry.load != LoadKind::BarTotal;
-            (Reverse(done.sets), candidate.duty, region(candidate), bar, candidate.id.clone())
+            let leads = candidate.leads(request.profile.goal, request.is_senior());
+            let liked = candidate.wish == Wish::Prefer || candidate.wish == Wish::Must;
+            (
+                (done.paired, !leads, whole_body && !candidate.is_leg_lift()),
+                (!liked, !heavier.contains(*done), Reverse(done.sets)),
+                candidate.duty,
+                region(candidate),
+                bar,
+                candidate.id.clone(),
+            )
         })
         .map(|done| done.candidate)
 }

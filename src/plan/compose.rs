@@ -1,9 +1,11 @@
 //! From picks to the week as it is planned at its fullest.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
+use super::pair_up::Together;
+use super::turns::{self, Turns};
 use super::working_load::{Ask, KnownLifts};
-use super::{arrange, loads::Ladder, pair_up, prepare, racks, ramp, screening};
+use super::{arrange, fit, loads::Ladder, pair_up, prepare, racks, ramp, screening};
 use crate::input::catalog::Entry;
 use crate::input::plan::{Group, Item, MinutesUsed, Session};
 use crate::input::profile::{SessionSlot, SplitChoice};
@@ -14,30 +16,50 @@ use crate::request::{Day, Request};
 use crate::search::{Done, Solution};
 use crate::split::SplitDay;
 use crate::timing;
-use crate::words::{GroupKind, LoadKind, Measure, Muscle, Pattern, Sides};
+use crate::words::{GroupKind, Kind, LoadKind, Measure, Muscle, Pattern, Sides, Turn};
 
 /// The sessions of a block of a solution, in the order of the week; past the last block, the last one's.
 #[must_use]
 pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Session> {
-    let known = KnownLifts::of(&request.profile);
     let later =
         block.checked_sub(1).and_then(|place| solution.later.get(place).or(solution.later.last()));
     let block = later.unwrap_or(&solution.done);
-    let most_percent = screening::advise(&request.profile).start.most_percent;
-    request
-        .days
-        .iter()
-        .enumerate()
-        .map(|(place, day)| {
-            let done: Vec<Done> = block.iter().copied().filter(|done| done.day == place).collect();
-            Composer { request, known: &known, day, most_percent }
-                .session(&solution.split.days[place], &done)
+    let paired: Vec<Vec<Together>> = (0..request.days.len())
+        .map(|day| {
+            let done: Vec<Done> = block.iter().copied().filter(|done| done.day == day).collect();
+            pair_up::groups(request, &done)
         })
-        .collect()
+        .collect();
+    let heavier = turns::heavier(request, &paired);
+    let of_day = |(groups, split): (Vec<Together>, &SplitDay)| {
+        arrange::arranged(request, groups, &heavier, split.whole_body)
+    };
+    let days: Vec<Vec<Together>> =
+        paired.into_iter().zip(&solution.split.days).map(of_day).collect();
+    let turns = turns::turns(request, &days, &heavier);
+    let composer = Composer {
+        request,
+        known: &KnownLifts::of(&request.profile),
+        most_percent: screening::advise(&request.profile).start.most_percent,
+        turned: turns::turned(request, &turns),
+        turns,
+    };
+    let of_day = |(day, groups): (usize, &Vec<Together>)| {
+        composer.session_in_time(day, &solution.split.days[day], groups)
+    };
+    days.iter().enumerate().map(of_day).collect()
 }
 
 /// Ramp sets of a session: 70 s each stay under eight minutes.
 const MOST_RAMP_SETS: usize = 6;
+
+/// A session that uses less of its minutes rests longer, by steps, so far as a coach would write it (RX-18 finds no harm
+/// in longer rests). Common practice.
+const WELL_USED_PERCENT: u32 = 90;
+const REST_STEP_S: u32 = 15;
+const REST_STEPS: u32 = 3;
+const MOST_REST_S: u32 = 225;
+const MOST_SMALL_REST_S: u32 = 105;
 
 /// What a session has warmed so far.
 #[derive(Default)]
@@ -49,27 +71,75 @@ struct Warm {
 struct Composer<'a> {
     request: &'a Request,
     known: &'a KnownLifts,
-    day: &'a Day,
     /// The most in percent of the maximum that first loads may be, where age asks for it.
     most_percent: Option<f64>,
+    /// The heavier and lighter turns of the week.
+    turns: Turns,
+    /// Candidates with the dose of their turn.
+    turned: BTreeMap<(usize, usize), Candidate>,
 }
 
 impl Composer<'_> {
-    fn session(&self, split: &SplitDay, done: &[Done]) -> Session {
-        let groups = arrange::arranged(self.request, pair_up::groups(self.request, done));
+    /// A day's session with its turns as far as its minutes hold them: the heavier one, which rests longer, is the
+    /// first to be done as usual.
+    fn session_in_time(&self, day: usize, split: &SplitDay, groups: &[Together]) -> Session {
+        let session = self.session(day, split, groups);
+        if !fit::is_too_long(&session) {
+            return self.rested(session, day);
+        }
+        let without = |keep: fn(&Turn) -> bool| {
+            let mut turns = self.turns.clone();
+            turns.retain(|(other, _), turn| *other != day || keep(turn));
+            let turned = turns::turned(self.request, &turns);
+            Composer { turns, turned, ..*self }.session(day, split, groups)
+        };
+        let session = without(|turn| *turn == Turn::Lighter);
+        if fit::is_too_long(&session) { without(|_| false) } else { session }
+    }
+
+    /// Longer rests where the minutes are there, in steps of a quarter of a minute up to three quarters.
+    fn rested(&self, mut session: Session, day: usize) -> Session {
+        let place = &self.request.days[day];
+        let wanted = (place.minutes * 60).saturating_sub(place.closing_s) * WELL_USED_PERCENT / 100;
+        let entry = |id: &str| self.request.entries.get(id).map(AsRef::as_ref);
+        for _ in 0..REST_STEPS {
+            let planned = session.minutes.as_ref().map_or(0, |minutes| minutes.planned_s);
+            if planned >= wanted {
+                break;
+            }
+            let mut longer = session.clone();
+            for group in longer.groups.iter_mut().filter(|group| group.is_work()) {
+                for item in &mut group.items {
+                    let small =
+                        entry(&item.exercise).is_some_and(|one| one.kind == Some(Kind::Isolation));
+                    let most = if small { MOST_SMALL_REST_S } else { MOST_REST_S };
+                    item.rest_s = (item.rest_s + REST_STEP_S).min(most.max(item.rest_s));
+                }
+            }
+            timing::fill_in(&mut longer, &entry);
+            if fit::is_too_long(&longer) {
+                break;
+            }
+            session = longer;
+        }
+        session
+    }
+
+    fn session(&self, day: usize, split: &SplitDay, groups: &[Together]) -> Session {
+        let place = &self.request.days[day];
         let order: Vec<Done> = groups.iter().flatten().copied().collect();
         let used = self.muscles(&order);
         let mut written: Vec<Group> =
-            prepare::preparation(self.request, self.day, &used).into_iter().collect();
+            prepare::preparation(self.request, place, &used).into_iter().collect();
         let mut warm = Warm::default();
-        for group in &groups {
-            written.push(self.group(group, done, &mut warm));
+        for group in groups {
+            written.push(self.group(group, &order, &mut warm));
         }
         let mut session = Session {
-            day: self.day.weekday,
-            at: self.day.at.clone(),
+            day: place.weekday,
+            at: place.at.clone(),
             focus: self.focus(split, &order),
-            minutes: Some(MinutesUsed { limit: self.day.minutes, planned: 0.0, planned_s: 0 }),
+            minutes: Some(MinutesUsed { limit: place.minutes, planned: 0.0, planned_s: 0 }),
             note: None,
             groups: written,
         };
@@ -78,8 +148,10 @@ impl Composer<'_> {
         session
     }
 
+    /// A candidate with the dose of its turn on the day.
     fn candidate(&self, done: &Done) -> &Candidate {
-        &self.request.candidates[done.candidate]
+        let turned = self.turned.get(&(done.day, done.candidate));
+        turned.unwrap_or(&self.request.candidates[done.candidate])
     }
 
     /// The day's muscles, most half-sets first.
@@ -109,21 +181,23 @@ impl Composer<'_> {
                 split.muscles.contains(muscle) && direct(muscle) > 0 && Some(*muscle) != lead
             })
             .collect();
-        let named = |muscle: &Muscle| self.own_list().is_some_and(|list| list.contains(muscle));
+        let own = order.first().and_then(|done| self.own_list(&self.request.days[done.day]));
+        let named = |muscle: &Muscle| own.is_some_and(|list| list.contains(muscle));
         others.sort_by_key(|muscle| (!named(muscle), std::cmp::Reverse(direct(muscle)), *muscle));
         lead.into_iter().chain(others).take(MOST).collect()
     }
 
     /// The client's own list of muscles for the day, where the profile has one.
-    fn own_list(&self) -> Option<&[Muscle]> {
+    fn own_list(&self, day: &Day) -> Option<&[Muscle]> {
         let SplitChoice::Own(lists) = &self.request.profile.split else { return None };
         let slots = &self.request.profile.sessions;
-        let same = |slot: &SessionSlot| slot.day == self.day.weekday && slot.at == self.day.at;
+        let same = |slot: &SessionSlot| slot.day == day.weekday && slot.at == day.at;
         slots.iter().position(same).and_then(|place| lists.get(place)).map(Vec::as_slice)
     }
 
     fn group(&self, group: &[Done], day: &[Done], warm: &mut Warm) -> Group {
-        let rest_s = group.iter().map(|done| self.candidate(done).rest_s).max().unwrap_or(0);
+        let rests = group.iter().map(|done| self.candidate(done).rest_s);
+        let rest_s = timing::round_rest_s(rests);
         let items = group.iter().map(|done| self.item(done, day, rest_s, warm)).collect();
         let kind = if group.len() > 1 { GroupKind::Superset } else { GroupKind::Single };
         Group { kind, seconds: None, items }
@@ -133,7 +207,8 @@ impl Composer<'_> {
         let candidate = self.candidate(done);
         let entry = &candidate.entry;
         let profile = &self.request.profile;
-        let dose = dose::dose(profile.goal, profile.training_status, candidate.duty);
+        let turn = self.turns.get(&(done.day, done.candidate)).copied();
+        let dose = dose::dose_for(profile.goal, profile.training_status, entry, turn);
         let ladder =
             profile.equipment.as_ref().and_then(|place| racks::ladder(entry, place, profile.units));
         let ask =
@@ -151,6 +226,7 @@ impl Composer<'_> {
             calories: of(Measure::Calories),
             each_side: entry.sides == Sides::Each,
             rest_s,
+            turn,
             tempo: dose.tempo_for(entry).map(str::to_owned),
             rir: Some(candidate.rir),
             load_kg: load.load_kg,

@@ -10,7 +10,7 @@ use crate::plan::screening::{self, CarefulStart};
 use crate::plan::working_load::{Ask, KnownLifts};
 use crate::plan::{fit, racks, spare_time};
 use crate::request::Request;
-use crate::request::dose::{Duty, dose};
+use crate::request::dose::dose_for;
 use crate::timing::fill_in;
 use crate::words::{GroupKind, Role};
 
@@ -92,7 +92,7 @@ impl<'a> Course<'a> {
             return Lift::default();
         };
         let ladder = racks::ladder(entry, place, profile.units);
-        let dose = dose(profile.goal, profile.training_status, Duty::of(entry));
+        let dose = dose_for(profile.goal, profile.training_status, entry, None);
         let most_percent = self.careful.most_percent;
         let ask = Ask { reps: dose.span(entry).aim, rir: dose.rir, most_percent };
         let found = known.working_load(entry, ladder.as_ref(), ask);

@@ -21,6 +21,7 @@ pub mod spare_time;
 pub mod steps;
 pub mod strength;
 pub use crate::timing;
+pub mod turns;
 pub mod waves;
 mod week_notes;
 pub mod working_load;

@@ -19,8 +19,8 @@ use crate::plan::screening::CarefulStart;
 use crate::plan::steps::{Track, eased};
 use crate::plan::waves;
 use crate::plan::{finisher, fit, spare_time, week_notes};
-use crate::request::dose::{Dose, Duty, Span, dose};
-use crate::words::{GroupKind, Status, WeekKind};
+use crate::request::dose::{Dose, Duty, Span, dose_for};
+use crate::words::{GroupKind, Status, Turn, WeekKind};
 
 /// Repetitions of a heavy set at most (RX-05: ACSM 2009, 1 to 6 for the advanced).
 const MOST_HEAVY_REPS: u32 = 6;
@@ -85,9 +85,16 @@ struct Standing<'a> {
     is_known: bool,
 }
 
+/// An exercise and its turn of the week: its heavier and its lighter day grow apart.
+type Tracked = (String, Option<Turn>);
+
+fn tracked(item: &Item) -> Tracked {
+    (item.exercise.clone(), item.turn)
+}
+
 struct Progress<'c, 'a> {
     course: &'c Course<'a>,
-    tracks: BTreeMap<String, Standing<'a>>,
+    tracks: BTreeMap<Tracked, Standing<'a>>,
     base: Vec<Session>,
     /// Full weeks of conditioning so far: it grows with each, and not in easier ones.
     raises: u32,
@@ -124,7 +131,7 @@ impl<'a> Progress<'_, 'a> {
     fn is_new(&self, session: &Session) -> bool {
         let groups = session.groups.iter().filter(|group| group.is_work());
         let mut items = groups.flat_map(|group| &group.items);
-        items.any(|item| !self.tracks.contains_key(&item.exercise))
+        items.any(|item| !self.tracks.keys().any(|(id, _)| *id == item.exercise))
     }
 
     fn session(&mut self, base: &Session, plan: WeekPlan, hard_end: bool) -> Session {
@@ -200,11 +207,12 @@ impl<'a> Progress<'_, 'a> {
 
     /// The standing of an item's exercise, begun where it is new; `None` where the catalog does not know it.
     fn standing(&mut self, item: &Item) -> Option<&mut Standing<'a>> {
-        if !self.tracks.contains_key(&item.exercise) {
+        let key = tracked(item);
+        if !self.tracks.contains_key(&key) {
             let standing = self.begin(item)?;
-            self.tracks.insert(item.exercise.clone(), standing);
+            self.tracks.insert(key.clone(), standing);
         }
-        let standing = self.tracks.get_mut(&item.exercise)?;
+        let standing = self.tracks.get_mut(&key)?;
         standing.planned = fit::most_of(item);
         Some(standing)
     }
@@ -213,7 +221,7 @@ impl<'a> Progress<'_, 'a> {
         let entry = (self.course.entry)(&item.exercise)?;
         let profile = self.course.profile;
         let duty = Duty::of(entry);
-        let dose = dose(profile.goal, profile.training_status, duty);
+        let dose = dose_for(profile.goal, profile.training_status, entry, item.turn);
         let span = dose.span(entry);
         let lift = (self.course.lift)(&item.exercise);
         let planned = fit::most_of(item);
@@ -244,7 +252,7 @@ impl<'a> Progress<'_, 'a> {
         for item in
             sessions.iter().flat_map(|session| &session.groups).flat_map(|group| &group.items)
         {
-            if let Some(standing) = self.tracks.get_mut(&item.exercise) {
+            if let Some(standing) = self.tracks.get_mut(&tracked(item)) {
                 standing.written = Some(fit::most_of(item));
             }
         }

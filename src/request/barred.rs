@@ -17,6 +17,10 @@ pub enum Barred {
     Level(u8),
     /// It trains nothing that this client has a wish for.
     NoPurpose,
+    /// A coach takes another one first, which is usable.
+    PassedOver(String),
+    /// A variant of a lift on the client's never list.
+    VariantOfNever(String),
 }
 
 impl fmt::Display for Barred {
@@ -29,6 +33,15 @@ impl fmt::Display for Barred {
             Barred::Limit(stress) => write!(f, "the limit `{stress}` keeps it out"),
             Barred::Never => f.write_str("it is on the never list"),
             Barred::Level(level) => write!(f, "its level {level} is above the client's"),
+            Barred::PassedOver(better) => {
+                write!(
+                    f,
+                    "`{better}` does the same job and comes first; name it under `prefer` to bring it in"
+                )
+            }
+            Barred::VariantOfNever(parent) => {
+                write!(f, "it is a variant of `{parent}`, which is on the never list")
+            }
             Barred::NoPurpose => f.write_str("it trains nothing that this week has a target for"),
         }
     }

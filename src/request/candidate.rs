@@ -2,9 +2,9 @@
 
 use std::sync::Arc;
 
-use super::dose::Duty;
+use super::dose::{Duty, FEW_REPS, takes_few_reps};
 use crate::input::catalog::Entry;
-use crate::words::{Grade, Kind, Kit, LoadKind, Muscle, Pattern, Stress};
+use crate::words::{Goal, Grade, Kind, Kit, Muscle, Pattern, Side, Standing, Stress};
 
 /// Sessions under this many minutes have few sets of each exercise.
 pub const SHORT_SESSION: u32 = 40;
@@ -148,30 +148,44 @@ impl Candidate {
         grade(&self.entry, stress).is_some()
     }
 
-    /// A loaded multi-joint lift of up to six repetitions.
+    /// A multi-joint lift of up to six repetitions, loaded or with the body's own weight.
     #[must_use]
     pub fn is_heavy(&self) -> bool {
-        self.is_compound()
-            && self.amount <= 6
-            && !self.pattern.is_explosive()
-            && !matches!(
-                self.entry.load,
-                LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
-            )
+        self.is_compound() && self.amount <= FEW_REPS && !self.pattern.is_explosive()
     }
 
-    /// Fewest and most sets in a session of so many minutes. A main lift has at least as many sets as
-    /// anything else of the day, and short sessions have few of each (common practice).
+    /// Fewest and most sets in a session of so many minutes: short sessions have few of each (common practice).
     #[must_use]
     pub fn sets_in(&self, minutes: u32) -> [u32; 2] {
         let [low, high] = self.sets;
-        let [least, most] = match (self.duty, minutes) {
-            (Duty::Main, SHORT_SESSION..) => [low.max(3), high],
-            (Duty::Main, VERY_SHORT_SESSION..) => [low.max(3), high.min(3)],
+        match (self.duty, minutes) {
+            (Duty::Main, SHORT_SESSION..) => [low, high],
+            (_, SHORT_SESSION..) => [low, high.min(4)],
             (Duty::Main, _) | (_, VERY_SHORT_SESSION..) => [low, high.min(3)],
             (_, _) => [low, low],
+        }
+    }
+
+    /// Whether the exercise can lead a day: a staple among the main lifts that is not done for speed, for strength and
+    /// power a squat, hinge or press of few repetitions. From 65 on one that asks for little skill.
+    #[must_use]
+    pub fn leads(&self, goal: Goal, senior: bool) -> bool {
+        let entry = &self.entry;
+        let by_goal = match goal {
+            Goal::Strength | Goal::Power => {
+                takes_few_reps(entry)
+                    && (self.is_leg_lift() || self.pattern.press_or_row() == Some(Side::Push))
+            }
+            _ => true,
         };
-        [least.min(most), most]
+        let staple = self.duty == Duty::Main && entry.standing == Standing::Staple;
+        staple && by_goal && !self.stresses(Stress::Ballistic) && !(senior && entry.skill >= 3)
+    }
+
+    /// A squat or hinge on both legs.
+    #[must_use]
+    pub fn is_leg_lift(&self) -> bool {
+        matches!(self.pattern, Pattern::Squat | Pattern::Hinge) && !self.is_each_side()
     }
 
     /// The prime mover.

@@ -8,7 +8,7 @@ use std::sync::LazyLock;
 use serde::Deserialize;
 
 use crate::input::catalog::Entry;
-use crate::words::{Goal, Kind, LoadKind, Measure, Pattern, Role, Status};
+use crate::words::{Goal, Kind, LoadKind, Measure, Pattern, Role, Sides, Status, Turn};
 
 /// What an exercise is there for, as far as its dose goes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize, strum::VariantArray)]
@@ -117,8 +117,19 @@ pub struct Span {
     pub aim: u32,
 }
 
-/// Barbell squats, hinges and presses end at twelve: form goes before the muscle does (common practice).
+/// Barbell squats, hinges and presses end at twelve, and pulls from the floor at eight: form goes before the muscle does
+/// (common practice).
 const BARBELL_MOST: u32 = 12;
+const FLOOR_PULL_MOST: u32 = 8;
+
+fn most_with_the_bar(entry: &Entry) -> u32 {
+    let from_floor = entry.family.as_deref().unwrap_or(&entry.id) == "deadlift";
+    match (is_heavy_bar(entry), from_floor) {
+        (true, true) => FLOOR_PULL_MOST,
+        (true, false) => BARBELL_MOST,
+        (false, _) => u32::MAX,
+    }
+}
 
 impl Dose {
     /// What a set of this exercise asks for: the dose inside the exercise's own range.
@@ -129,8 +140,7 @@ impl Dose {
     pub fn span(&self, entry: &Entry) -> Span {
         let own_low = entry.reps.first().copied().unwrap_or(self.reps[0]);
         let own_high = entry.reps.last().copied().unwrap_or(self.reps[1]).max(own_low);
-        let own_high =
-            if is_heavy_bar(entry) { own_high.min(BARBELL_MOST.max(own_low)) } else { own_high };
+        let own_high = own_high.min(most_with_the_bar(entry).max(own_low));
         let low = self.reps[0].max(own_low);
         let high = self.reps[1].min(own_high);
         if entry.measure == self.unit && low <= high {
@@ -175,8 +185,40 @@ fn is_heavy_bar(entry: &Entry) -> bool {
 pub fn dose(goal: Goal, status: Status, duty: Duty) -> &'static Dose {
     TABLE
         .doses
-        .get(&(goal, status, duty))
+        .get(&(goal, status, duty, None))
         .expect("the dose table covers every goal, status and duty")
+}
+
+/// The dose of an exercise on a day of the week: its heavier or lighter day, or as usual where the table has no row
+/// of its own for that day.
+#[must_use]
+pub fn dose_for(goal: Goal, status: Status, entry: &Entry, turn: Option<Turn>) -> &'static Dose {
+    let duty = Duty::of(entry);
+    let found = |duty: Duty, turn: Option<Turn>| {
+        let of_turn = TABLE.doses.get(&(goal, status, duty, turn));
+        of_turn.unwrap_or_else(|| dose(goal, status, duty))
+    };
+    // Few repetitions are for what is loaded in small steps; dumbbells and machines take the next dose.
+    let few = |dose: &Dose| dose.aim <= FEW_REPS && duty == Duty::Main && !takes_few_reps(entry);
+    let wanted = found(duty, turn);
+    let usual = found(duty, None);
+    match (few(wanted), few(usual)) {
+        (false, _) => wanted,
+        (true, false) => usual,
+        (true, true) => found(Duty::Compound, turn),
+    }
+}
+
+/// Sets of up to so many repetitions are heavy.
+pub const FEW_REPS: u32 = 6;
+
+/// Whether sets of few repetitions suit an exercise: a bar on two legs, a trap bar, a pull-up, a dip. Common practice.
+#[must_use]
+pub fn takes_few_reps(entry: &Entry) -> bool {
+    let hung = matches!(entry.family.as_deref(), Some("pull-up" | "dip"));
+    let bar = entry.load == LoadKind::BarTotal && entry.sides == Sides::Both;
+    let own = entry.reps.first().is_some_and(|least| *least <= FEW_REPS);
+    hung || (bar && own && entry.pattern != Some(Pattern::Lunge))
 }
 
 /// The citation behind a source id, as `plan --sources` prints it.
@@ -185,8 +227,11 @@ pub fn citation(id: &str) -> Option<&'static str> {
     TABLE.citations.get(id).map(String::as_str)
 }
 
+/// What a row of the table is for.
+type Key = (Goal, Status, Duty, Option<Turn>);
+
 struct Table {
-    doses: BTreeMap<(Goal, Status, Duty), Dose>,
+    doses: BTreeMap<Key, Dose>,
     citations: BTreeMap<String, String>,
 }
 
@@ -201,6 +246,8 @@ struct File {
 #[serde(deny_unknown_fields)]
 struct Row {
     duty: Duty,
+    #[serde(default)]
+    turn: Option<Turn>,
     #[serde(default)]
     goals: Vec<Goal>,
     #[serde(default)]
@@ -222,11 +269,11 @@ const fn reps() -> Measure {
 }
 
 impl Row {
-    fn keys(&self) -> Vec<(Goal, Status, Duty)> {
+    fn keys(&self) -> Vec<Key> {
         let goals = if self.goals.is_empty() { Goal::ALL } else { &self.goals };
         let statuses = if self.statuses.is_empty() { Status::ALL } else { &self.statuses };
         let pairs = goals.iter().flat_map(|goal| statuses.iter().map(|status| (*goal, *status)));
-        pairs.map(|(goal, status)| (goal, status, self.duty)).collect()
+        pairs.map(|(goal, status)| (goal, status, self.duty, self.turn)).collect()
     }
 
     fn into_dose(self) -> Dose {
@@ -269,7 +316,7 @@ mod tests {
         for goal in Goal::ALL {
             for status in Status::ALL {
                 for duty in Duty::ALL {
-                    let key = (*goal, *status, *duty);
+                    let key = (*goal, *status, *duty, None);
                     assert_eq!(times.get(&key), Some(&1), "{key:?}");
                 }
             }
@@ -289,8 +336,8 @@ mod tests {
     /// The coach's figures (common practice) and RX-06, RX-18, RX-19.
     #[test]
     fn doses_stay_inside_the_coach_s_bounds() {
-        for ((goal, status, duty), dose) in &TABLE.doses {
-            let key = (goal, status, duty);
+        for ((goal, status, duty, turn), dose) in &TABLE.doses {
+            let key = (goal, status, duty, turn);
             assert!(dose.reps[0] <= dose.aim && dose.aim <= dose.reps[1], "{key:?}");
             assert_eq!(dose.rest_s % 15, 0, "{key:?}");
             assert!(dose.rir <= 5, "RM-21: {key:?}");
@@ -299,7 +346,7 @@ mod tests {
             }
             assert!(dose.sets[0] == 2, "{key:?}");
             let most = match (status, duty) {
-                (_, Duty::Isolation) => 3,
+                (Status::Novice, Duty::Isolation) => 3,
                 (Status::Advanced, _) | (Status::Intermediate, Duty::Main) => 5,
                 _ => 4,
             };
@@ -311,10 +358,12 @@ mod tests {
                 Duty::Isolation => assert!(dose.reps[0] >= 8 && (60..=90).contains(&dose.rest_s)),
                 Duty::Hold => assert!(dose.reps[0] >= 15 && dose.reps[1] <= 60),
                 Duty::Explosive => assert!(dose.reps[1] <= 6),
-                Duty::Main if *goal == Goal::Hypertrophy => {
+                Duty::Main if *goal == Goal::Hypertrophy && turn.is_none() => {
                     assert!((90..=120).contains(&dose.rest_s), "{key:?}");
                 }
-                Duty::Main if *goal == Goal::Strength && *status != Status::Novice => {
+                Duty::Main
+                    if *goal == Goal::Strength && *status != Status::Novice && turn.is_none() =>
+                {
                     assert!((180..=300).contains(&dose.rest_s), "RX-02, RX-19: {key:?}");
                     assert!(dose.reps[1] + dose.rir <= 8, "80 % of 1RM or more by RM-14: {key:?}");
                 }

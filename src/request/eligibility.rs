@@ -61,7 +61,7 @@ impl Request {
 }
 
 /// Whether a coach names an exercise for the client: must, prefer, or a lift that was done lately.
-pub(super) fn is_named(profile: &Profile, id: &str) -> bool {
+pub(crate) fn is_named(profile: &Profile, id: &str) -> bool {
     let in_list = |list: &[String]| list.iter().any(|name| name == id);
     in_list(&profile.exercises.must)
         || in_list(&profile.exercises.prefer)

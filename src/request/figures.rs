@@ -30,10 +30,8 @@ pub struct Figures {
 pub const SETS_PER_MINUTE: f64 = 0.40;
 /// Sets of pairs fill at most this many per minute.
 pub const PAIRED_SETS_PER_MINUTE: f64 = 0.60;
-/// Minutes an exercise takes at least, straight.
-pub const MINUTES_PER_ITEM: f64 = 7.0;
-/// Minutes an exercise takes at least, paired.
-pub const MINUTES_PER_PAIRED_ITEM: f64 = 5.5;
+/// A session holds one exercise for so many of its minutes, and one more.
+pub const MINUTES_PER_ITEM: f64 = 6.0;
 /// A muscle-day with this many direct sets is hard.
 pub const HARD_DIRECT: u32 = 3;
 /// A muscle-day with this many half-sets (four sets), at least one of them direct, is hard.
@@ -61,18 +59,16 @@ impl Figures {
             Status::Intermediate => 8,
             Status::Advanced => 11,
         };
-        let different = match (profile.training_status, profile.sessions.len()) {
-            (Status::Novice, 0..=2) => 10,
-            (Status::Novice, 3) => 12,
-            (Status::Novice, _) => 14,
-            (Status::Intermediate, _) => 18,
-            (Status::Advanced, _) => 24,
+        let different = match profile.training_status {
+            Status::Novice => 22,
+            Status::Intermediate => 28,
+            Status::Advanced => 40,
         };
         let novice = profile.training_status == Status::Novice;
         Figures {
             session_cap: figure(profile, "session-cap", cap),
             different: figure(profile, "different-exercises", different),
-            most_items: if novice { 7 } else { 8 },
+            most_items: if novice { 7 } else { 10 },
             fewest_items: 3,
             stations: figure(profile, "stations", 4),
             level: match profile.training_status {

@@ -4,13 +4,13 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::candidate::{Candidate, Station, Wish};
-use super::dose::{self, Duty};
+use super::dose::{self, Dose, Duty};
 use super::eligibility::is_named;
-use super::{Barred, Day, Entries, Figures, Request, screening, target, targets};
+use super::{Barred, Day, Entries, Figures, Request, screening, standing, target, targets};
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
 use crate::timing;
-use crate::words::{Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role};
+use crate::words::{Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Status};
 
 /// The most sessions a week that carry conditioning while strength comes first (Wilson et al. 2012).
 const CONDITIONING_DAYS: usize = 3;
@@ -48,15 +48,42 @@ pub fn resolve(
         rework: None,
     };
     let entries = request.entries.clone();
+    let mut left: Vec<(&Arc<Entry>, Vec<Kit>)> = Vec::new();
     for entry in entries.values().filter(|entry| entry.role == Role::Work) {
         match usable(&request, entry) {
-            Ok(kit) => request.candidates.push(candidate(&request, entry, kit)),
+            Ok(kit) => left.push((entry, kit)),
             Err(reason) => {
                 request.barred.insert(entry.id.clone(), reason);
             }
         }
     }
+    let can: Vec<&Arc<Entry>> = left.iter().map(|(entry, _)| *entry).collect();
+    let passed_over = standing::passed_over(&request, &can);
+    left.retain(|(entry, _)| !passed_over.contains_key(&entry.id));
+    request.barred.extend(passed_over);
+    for (entry, kit) in left {
+        request.candidates.push(candidate(&request, entry, kit));
+    }
     request
+}
+
+impl Request {
+    /// Takes exercises back that were only passed over: those of a plan that is reworked stay possible.
+    pub(crate) fn admit<'a>(&mut self, ids: impl Iterator<Item = &'a str>) {
+        let passed = |reason: &Barred| {
+            matches!(reason, Barred::PassedOver(_) | Barred::VariantOfNever(_) | Barred::NoPurpose)
+        };
+        for id in ids {
+            let Some(entry) = self.entries.get(id).cloned() else { continue };
+            let kit = self.eligible(&entry);
+            if let (Some(_), Ok(kit)) = (self.barred.get(id).filter(|reason| passed(reason)), kit) {
+                self.barred.remove(id);
+                let new = candidate(self, &entry, kit);
+                let place = self.candidates.partition_point(|one| one.id < new.id);
+                self.candidates.insert(place, new);
+            }
+        }
+    }
 }
 
 fn days(profile: &Profile) -> Vec<Day> {
@@ -118,6 +145,19 @@ impl Request {
         self.age().is_some_and(|age| age >= 65)
     }
 
+    /// From 65 on figures, lifts and effort are more careful (WHO 2020; Fragala et al. 2019).
+    #[must_use]
+    pub fn is_senior(&self) -> bool {
+        self.needs_balance()
+    }
+
+    /// Size is the goal, past the first steps: main lifts stand alone with their full rests, small work has its own sets.
+    #[must_use]
+    pub fn builds_size(&self) -> bool {
+        let profile = &self.profile;
+        profile.goal == Goal::Hypertrophy && profile.training_status != Status::Novice
+    }
+
     /// Age in the year the plan starts, where both years are known.
     #[must_use]
     pub fn age(&self) -> Option<u16> {
@@ -128,25 +168,40 @@ impl Request {
 
 fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate {
     let profile = &request.profile;
-    let duty = Duty::of(entry);
-    let dose = dose::dose(profile.goal, profile.training_status, duty);
+    let dose = dose::dose_for(profile.goal, profile.training_status, entry, None);
     let pattern = entry.pattern.expect("a working entry has a pattern; the catalog is linted");
-    let amount = dose.span(entry).aim;
-    Candidate {
+    let candidate = Candidate {
         id: entry.id.clone(),
         entry: Arc::clone(entry),
         pattern,
-        duty,
+        duty: Duty::of(entry),
         sets: dose.sets,
-        amount,
-        work_s: timing::set_s(entry, amount, dose.tempo_for(entry)),
-        rest_s: dose.rest_s,
-        start_s: timing::WAY_IN_S + entry.setup_s + timing::ramp_s(ramp_steps(entry, duty, amount)),
-        rir: dose.rir.max(least_rir(request, pattern)).max(request.least_rir),
+        amount: 0,
+        work_s: 0,
+        rest_s: 0,
+        start_s: 0,
+        rir: 0,
         wish: wish(profile, &entry.id),
         station: Station::of(&kit),
         kit,
         uses: request.weekly_uses(entry),
+    };
+    with_dose(request, candidate, dose)
+}
+
+/// A candidate whose sets are done by a dose: repetitions, seconds, rest and reserve.
+#[must_use]
+pub(crate) fn with_dose(request: &Request, candidate: Candidate, dose: &Dose) -> Candidate {
+    let entry = &candidate.entry;
+    let amount = dose.span(entry).aim;
+    let ramp_sets = ramp_steps(entry, candidate.duty, amount);
+    Candidate {
+        amount,
+        work_s: timing::set_s(entry, amount, dose.tempo_for(entry)),
+        rest_s: dose.rest_s,
+        start_s: timing::WAY_IN_S + entry.setup_s + timing::ramp_s(ramp_sets),
+        rir: dose.rir.max(least_rir(request, candidate.pattern)).max(request.least_rir),
+        ..candidate
     }
 }
 

@@ -37,7 +37,7 @@ pub struct Lowered {
 }
 
 /// Fractional sets of targeted muscles that one working set gives, over a usual mix. From trial weeks of ours.
-const YIELD_PER_SET: f64 = 1.55;
+const YIELD_PER_SET: f64 = 1.45;
 
 /// Ranges for a client: the defaults by status and goal or the profile's own, moved by emphasis, then
 /// brought down to what minutes, days and session caps can hold.
@@ -51,8 +51,14 @@ pub fn targets(
         Muscle::ALL.iter().filter_map(|muscle| Some((*muscle, wish(profile, *muscle)?))).collect();
     let mut lowered = Vec::new();
     let share = (capacity(days, figures) / demand(&wanted)).min(1.0);
+    // Where the minutes hold more than every range, the ranges reach further.
+    let highs = wanted.values().map(|target| target.high).sum::<f64>().max(1.0);
+    let room = (capacity(days, figures) / highs).clamp(1.0, MOST_ROOM);
     for (muscle, target) in &mut wanted {
         let own = profile.targets.contains_key(muscle);
+        if !own {
+            target.high = half(target.high * room);
+        }
         let low = if own { target.low } else { half(target.low * share) };
         let cap = day_cap(days, figures, *muscle);
         scale(target, low.min(cap), own);
@@ -100,13 +106,22 @@ fn wish(profile: &Profile, muscle: Muscle) -> Option<Target> {
         (None, Some(range)) => Some(Target {
             floor: range.floor.min(half(range.low * moved)),
             low: half(range.low * moved),
-            high: half(range.high * moved),
+            high: half(range.high * moved * room(muscle)),
             strict: false,
             sources: range.sources.clone(),
         }),
         (None, None) => None,
     }
 }
+
+/// How much further a range reaches: squats, hinges and lunges all count for the glutes, so that a usual week of legs is
+/// half as much again for them. Common practice.
+fn room(muscle: Muscle) -> f64 {
+    if muscle == Muscle::Glutes { 1.5 } else { 1.0 }
+}
+
+/// How much further ranges reach at most where the week has the minutes. Common practice.
+const MOST_ROOM: f64 = 1.6;
 
 fn scale(target: &mut Target, low: f64, own: bool) {
     if low < target.low && !target.strict {

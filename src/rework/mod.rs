@@ -101,7 +101,10 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
         let today = only_today(planner, plan, ask, (today, profile, &options))?;
         (today.request, today.barred)
     } else {
-        let request = planner.request(&profile, &options);
+        let mut request = planner.request(&profile, &options);
+        let groups = plan.sessions.iter().flat_map(|session| &session.groups);
+        let items = groups.filter(|group| group.is_work()).flat_map(|group| &group.items);
+        request.admit(items.map(|item| item.exercise.as_str()));
         let rework = Some(Rework::of(plan, &request));
         let barred = request.barred.clone();
         (Request { rework, ..request }, barred)

@@ -26,29 +26,42 @@ struct Ratio {
     above: fn(Pattern) -> bool,
     below: fn(Pattern) -> bool,
     band: [f64; 2],
+    /// Whether single-joint work stands apart.
+    apart: bool,
 }
 
-fn ratios(request: &Request) -> [Ratio; 2] {
+/// Over all sets, arms and shoulders counted in, pushes to pulls. Common practice.
+const PUSH_PULL_OVERALL: [f64; 2] = [0.6, 1.6];
+
+fn ratios(request: &Request) -> [Ratio; 3] {
     [
+        Ratio {
+            name: "pushes to pulls over all sets",
+            above: |pattern| pattern.side() == Some(Side::Push),
+            below: |pattern| pattern.side() == Some(Side::Pull),
+            band: PUSH_PULL_OVERALL,
+            apart: false,
+        },
         Ratio {
             name: "pull to push",
             above: |pattern| pattern.press_or_row() == Some(Side::Pull),
             below: |pattern| pattern.press_or_row() == Some(Side::Push),
             band: request.profile.balance.pull_push,
+            apart: true,
         },
         Ratio {
             name: "knee to hip",
             above: Pattern::is_knee,
             below: Pattern::is_hip,
             band: request.profile.balance.knee_hip,
+            apart: false,
         },
     ]
 }
 
-/// Whether an entry counts for a side: isolation of a push or pull stands apart.
-fn counts(entry: &Entry, side: fn(Pattern) -> bool) -> bool {
-    let pushes_or_pulls = entry.pattern.is_some_and(|one| one.press_or_row().is_some());
-    entry.pattern.is_some_and(side) && !(pushes_or_pulls && entry.kind == Some(Kind::Isolation))
+/// Whether an entry counts for a side of a ratio.
+fn counts(entry: &Entry, ratio: &Ratio, side: fn(Pattern) -> bool) -> bool {
+    entry.pattern.is_some_and(side) && !(ratio.apart && entry.kind == Some(Kind::Isolation))
 }
 
 impl Rule for PushPullBalance {
@@ -63,8 +76,8 @@ impl Rule for PushPullBalance {
     }
     fn add_to(&self, weekly: &mut Weekly) {
         for ratio in ratios(weekly.request) {
-            let above = weekly.sets_of(|candidate| (ratio.above)(candidate.pattern));
-            let below = weekly.sets_of(|candidate| (ratio.below)(candidate.pattern));
+            let above = weekly.sets_of(|one| counts(&one.entry, &ratio, ratio.above));
+            let below = weekly.sets_of(|one| counts(&one.entry, &ratio, ratio.below));
             if above.is_empty() || below.is_empty() {
                 continue;
             }
@@ -83,8 +96,8 @@ impl Rule for PushPullBalance {
         ratios(request)
             .iter()
             .filter_map(|ratio| {
-                let above = |entry: &Entry| counts(entry, ratio.above);
-                let below = |entry: &Entry| counts(entry, ratio.below);
+                let above = |entry: &Entry| counts(entry, ratio, ratio.above);
+                let below = |entry: &Entry| counts(entry, ratio, ratio.below);
                 if !request.eligible_for(Role::Work).any(above)
                     || !request.eligible_for(Role::Work).any(below)
                 {

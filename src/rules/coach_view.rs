@@ -5,13 +5,24 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::points::{MORE_OF_A_LIFT, PUSHED_SET};
 use crate::model::tier::Tier;
 use crate::model::worth::worths;
-use crate::request::Request;
+use crate::request::dose::Duty;
+use crate::request::{Candidate, Request, Wish};
 use crate::week::Week;
 
 /// The worth of each pick.
 pub(super) struct CoachView;
+
+/// Points for each set above the fewest: two of many exercises are a week without an idea, and a lift that is liked or
+/// whose load is known is pushed harder.
+fn set_points(request: &Request, candidate: &Candidate) -> f64 {
+    let known = request.profile.known_lifts.contains_key(&candidate.id);
+    let multi_joint = matches!(candidate.duty, Duty::Main | Duty::Compound);
+    let of_pushed = if known || candidate.wish == Wish::Prefer { PUSHED_SET } else { 0.0 };
+    if multi_joint { MORE_OF_A_LIFT + of_pushed } else { 0.0 }
+}
 
 impl Rule for CoachView {
     fn id(&self) -> &'static str {
@@ -27,7 +38,12 @@ impl Rule for CoachView {
         let worths = worths(weekly.request);
         for pick in weekly.picks.clone() {
             let subject = weekly.name_of(&pick);
-            weekly.count(self.id(), subject, Tier::View, pick.chosen, worths[pick.candidate]);
+            let candidate = weekly.candidate(&pick);
+            let extra = set_points(weekly.request, candidate);
+            weekly.count(self.id(), subject.clone(), Tier::View, pick.chosen, worths[pick.candidate]);
+            if extra != 0.0 {
+                weekly.count(self.id(), subject, Tier::View, pick.extra, extra);
+            }
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

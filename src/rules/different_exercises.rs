@@ -1,6 +1,6 @@
 //! `different-exercises`: the week has no more different exercises than the client can learn.
 //!
-//! Ten to fourteen for a novice by days, 18 and 24 after (common practice).
+//! Up to 22 for a beginner, 28 and 40 after (common practice).
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;

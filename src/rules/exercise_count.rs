@@ -1,6 +1,6 @@
 //! `exercise-count`: a session has three exercises at least and not more than its minutes carry.
 //!
-//! One in seven minutes straight or in five and a half paired, and seven or eight in all (common practice).
+//! One in six minutes and one more, seven in all for a beginner and ten for others (common practice).
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
@@ -9,7 +9,7 @@ use crate::model::points::FEW_EXERCISES;
 use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
-use crate::request::figures::{MINUTES_PER_ITEM, MINUTES_PER_PAIRED_ITEM};
+use crate::request::figures::MINUTES_PER_ITEM;
 use crate::week::{Session, Week};
 
 /// Exercises by day.
@@ -33,14 +33,8 @@ impl Rule for ExerciseCount {
                 let wish = at_least(done.clone(), 3.0).missed_at_most_by(1.0);
                 weekly.miss(self.id(), label.clone(), Tier::View, wish, FEW_EXERCISES);
             }
-            let most = f64::from(weekly.request.figures.most_items);
-            weekly.model.convention(self.id(), label.clone(), done.clone(), Op::Le, most);
-            let minutes = f64::from(weekly.request.days[day].minutes);
-            let mut carried = done;
-            let credit = 1.0 - MINUTES_PER_PAIRED_ITEM / MINUTES_PER_ITEM;
-            carried.extend(weekly.on(day).filter_map(|pick| Some((pick.paired?, -credit))));
-            let most = (minutes / MINUTES_PER_ITEM).max(2.0);
-            weekly.model.convention(self.id(), label, carried, Op::Le, most);
+            let most = f64::from(most_items(weekly.request, day));
+            weekly.model.convention(self.id(), label, done, Op::Le, most);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
@@ -50,18 +44,12 @@ impl Rule for ExerciseCount {
 
 impl ExerciseCount {
     fn session(&self, request: &Request, session: &Session) -> Option<Finding> {
-        let groups = session.groups.iter().filter(|group| group.is_work());
-        let sizes: Vec<usize> = groups.map(|group| group.items.len()).collect();
-        let items: usize = sizes.iter().sum();
-        let paired: usize = sizes.iter().filter(|size| **size > 1).sum();
-        let minutes = f64::from(request.days[session.day].minutes);
-        let few = request.figures.fewest_items as usize;
-        let carried =
-            as_f64(items - paired) * MINUTES_PER_ITEM + as_f64(paired) * MINUTES_PER_PAIRED_ITEM;
-        let over = items > 2 && carried > minutes + 1e-6;
-        let wanted = if items < few && as_f64(few) * MINUTES_PER_ITEM <= minutes {
+        let items = u32::try_from(session.work().count()).unwrap_or(u32::MAX);
+        let minutes = request.days[session.day].minutes;
+        let few = request.figures.fewest_items;
+        let wanted = if items < few && f64::from(few) * MINUTES_PER_ITEM <= f64::from(minutes) {
             "three exercises".to_owned()
-        } else if over || items > request.figures.most_items as usize {
+        } else if items > most_items(request, session.day) {
             format!("no more exercises than {minutes} minutes carry")
         } else {
             return None;
@@ -71,7 +59,9 @@ impl ExerciseCount {
     }
 }
 
-#[allow(clippy::cast_precision_loss, reason = "a session has a handful of items")]
-fn as_f64(count: usize) -> f64 {
-    count as f64
+/// The most exercises of a day.
+fn most_items(request: &Request, day: usize) -> u32 {
+    let carried = f64::from(request.days[day].minutes) / MINUTES_PER_ITEM + 1.0;
+    let most = (1..=request.figures.most_items).rev().find(|most| f64::from(*most) <= carried);
+    most.unwrap_or(1).max(2)
 }

@@ -1,20 +1,29 @@
-//! `heavy-lifts`: a session has one heavy hinge and two heavy lifts at most, and heavy loads on the spine are
-//! a day and a half apart.
+//! `heavy-lifts`: a session has one heavy hinge, two heavy squats and hinges and three heavy lifts at most, and heavy
+//! loads on the spine are a day and a half apart.
 //!
-//! Heavy is up to six repetitions of a loaded multi-joint lift. Common practice.
+//! Heavy is up to six repetitions of a multi-joint lift, loaded or with the body's own weight. Common practice.
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::candidate::{Candidate, grade};
+use crate::request::dose::FEW_REPS;
 use crate::week::{Item, Week};
-use crate::words::{Grade, LoadKind, Measure, Pattern, Stress};
+use crate::words::{Grade, Measure, Pattern, Stress};
 
 /// Heavy lifts by day.
 pub(super) struct HeavyLifts;
 
-const HEAVY_REPS: u32 = 6;
+/// How many heavy lifts of a kind a session has at most.
+type Limit = (&'static str, u32, fn(Pattern) -> bool);
+
+const LIMITS: [Limit; 3] = [
+    ("heavy lifts", 3, |_| true),
+    ("heavy squats and hinges", 2, |pattern| matches!(pattern, Pattern::Squat | Pattern::Hinge)),
+    ("heavy hinges", 1, |pattern| pattern == Pattern::Hinge),
+];
+
 const SPINE_HOURS: f64 = 36.0;
 
 impl HeavyLifts {
@@ -52,14 +61,10 @@ impl HeavyLifts {
 
 /// A heavy lift in a finished week.
 fn is_heavy(item: &Item) -> bool {
-    let loaded = !matches!(
-        item.entry.load,
-        LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
-    );
     let reps = item.entry.measure == Measure::Reps;
-    let few = reps && item.amounts.iter().any(|reps| *reps <= HEAVY_REPS);
+    let few = reps && item.amounts.iter().any(|reps| *reps <= FEW_REPS);
     let explosive = item.pattern().is_some_and(Pattern::is_explosive);
-    item.is_compound() && loaded && few && !explosive
+    item.is_compound() && few && !explosive
 }
 
 fn loads_spine(candidate: &Candidate) -> bool {
@@ -71,7 +76,7 @@ impl Rule for HeavyLifts {
         "heavy-lifts"
     }
     fn summary(&self) -> &'static str {
-        "a session has one heavy hinge and two heavy lifts at most"
+        "a session has one heavy hinge, two heavy squats and hinges, and three heavy lifts at most"
     }
     fn force(&self) -> Force {
         Force::View
@@ -85,13 +90,14 @@ impl Rule for HeavyLifts {
                     .map(|pick| (pick.chosen, 1.0))
                     .collect()
             };
-        for day in weekly.days() {
-            let label = weekly.request.days[day].label();
-            let heavy = chosen(weekly, day, &Candidate::is_heavy);
-            weekly.model.convention(self.id(), label.clone(), heavy, Op::Le, 2.0);
-            let hinges =
-                chosen(weekly, day, &|one| one.is_heavy() && one.pattern == Pattern::Hinge);
-            weekly.model.convention(self.id(), format!("{label}_hinge"), hinges, Op::Le, 1.0);
+        let limits = weekly.days().flat_map(|day| LIMITS.map(|limit| (day, limit)));
+        for (day, (name, most, counts)) in limits {
+            let heavy = chosen(weekly, day, &|one| one.is_heavy() && counts(one.pattern));
+            if heavy.len() > most as usize {
+                let label = weekly.request.days[day].label();
+                let subject = format!("{label}_{}", name.replace(' ', "_"));
+                weekly.model.convention(self.id(), subject, heavy, Op::Le, f64::from(most));
+            }
         }
         self.spine(weekly);
     }
@@ -101,22 +107,15 @@ impl Rule for HeavyLifts {
             is_heavy(item) && grade(&item.entry, Stress::SpinalCompression) == Some(Grade::Heavy)
         };
         for (place, session) in week.sessions.iter().enumerate() {
-            let heavy = session.work().filter(|item| is_heavy(item)).count();
-            if heavy > 2 {
-                let got = heavy.to_string();
-                let wanted = "two heavy lifts at most";
-                findings.push(
-                    Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark(),
-                );
-            }
-            let hinge = |item: &&Item| is_heavy(item) && item.pattern() == Some(Pattern::Hinge);
-            let hinges = session.work().filter(hinge).count();
-            if hinges > 1 {
-                let got = hinges.to_string();
-                let wanted = "one heavy hinge at most";
-                findings.push(
-                    Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark(),
-                );
+            for (name, most, counts) in LIMITS {
+                let heavy = |item: &&Item| is_heavy(item) && item.pattern().is_some_and(counts);
+                let number = session.work().filter(heavy).count();
+                if number > most as usize {
+                    let wanted = format!("{most} {name} at most");
+                    let place = session.label.clone();
+                    let finding = Finding::broken(self.id(), place, wanted, number.to_string());
+                    findings.push(finding.as_remark());
+                }
             }
             for other in &week.sessions[place + 1..] {
                 let hours = request.days[session.day].hours_to(&request.days[other.day]);

@@ -1,21 +1,63 @@
-//! `lead-lift`: the first lift is multi-joint, for one of the day's first two focus muscles, and nothing
-//! has more sets that day.
+//! `lead-lift`: the first lift is a staple among the main lifts, done alone, for one of the day's first two focus
+//! muscles, and nothing has more sets that day.
 //!
 //! Jumps and throws may come before. Multi-joint work first: ACSM 2009; the rest is common practice.
 
 use super::{Finding, Force, Rule};
-use crate::model::Weekly;
 use crate::model::goal::at_least;
-use crate::model::points::NO_LEAD;
+use crate::model::points::{NO_LEAD, THIN_LEAD};
 use crate::model::tier::Tier;
+use crate::model::{Pick, Weekly};
 use crate::program::Term;
-use crate::request::Request;
+use crate::request::{Candidate, Request};
 use crate::request::dose::Duty;
 use crate::week::Week;
-use crate::words::Pattern;
+use crate::words::{Pattern, Standing};
 
 /// A main lift in every session that can have one.
 pub(super) struct LeadLift;
+
+
+/// Sessions from this many minutes on have a lead of four sets, shorter ones of three.
+const FULL_LEAD: u32 = 45;
+
+/// The picks that can lead a day: staples by goal, for the whole body a squat or hinge, else any main lift, else any
+/// multi-joint work, a stand-in last. What may be trained hard that day comes first.
+fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
+    let request = weekly.request;
+    let (goal, senior) = (request.profile.goal, request.is_senior());
+    let turn = leads_in_turn(weekly, day);
+    let legs = !turn.is_empty();
+    let hard = |one: &Candidate| {
+        one.prime().is_some_and(|prime| weekly.split.days[day].hard.contains(&prime))
+    };
+    let good = |one: &Candidate| one.entry.standing != Standing::StandIn;
+    let in_turn = |one: &Candidate| turn.is_empty() || turn.contains(&one.pattern);
+    let tests: [&dyn Fn(&Candidate) -> bool; 7] = [
+        &|one| one.leads(goal, senior) && hard(one) && !one.is_each_side() && in_turn(one),
+        &|one| one.leads(goal, senior) && hard(one) && (!legs || one.is_leg_lift()),
+        &|one| one.leads(goal, senior) && hard(one),
+        &|one| one.leads(goal, senior),
+        &|one| one.duty == Duty::Main && good(one),
+        &|one| one.duty == Duty::Compound && good(one),
+        &|one| matches!(one.duty, Duty::Main | Duty::Compound),
+    ];
+    let picks = |test: &dyn Fn(&Candidate) -> bool| -> Vec<Pick> {
+        weekly.on(day).filter(|pick| test(weekly.candidate(pick))).copied().collect()
+    };
+    tests.into_iter().map(picks).find(|picks| !picks.is_empty()).unwrap_or_default()
+}
+
+/// Days for the whole body are led by a squat, a hinge and a press in turn.
+fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
+    use Pattern::{Hinge, HorizontalPush, Squat, VerticalPush};
+    const TURNS: [&[Pattern]; 3] = [&[Squat], &[Hinge], &[HorizontalPush, VerticalPush]];
+    let is_whole = |day: &usize| weekly.split.days[*day].whole_body;
+    if !is_whole(&day) {
+        return &[];
+    }
+    TURNS[weekly.days().take(day).filter(is_whole).count() % TURNS.len()]
+}
 
 impl Rule for LeadLift {
     fn id(&self) -> &'static str {
@@ -29,21 +71,22 @@ impl Rule for LeadLift {
     }
     fn add_to(&self, weekly: &mut Weekly) {
         for day in weekly.days() {
-            let of_duty = |wanted: &dyn Fn(Duty) -> bool| -> Vec<Term> {
-                weekly
-                    .on(day)
-                    .filter(|pick| wanted(weekly.candidate(pick).duty))
-                    .map(|pick| (pick.chosen, 1.0))
-                    .collect()
-            };
-            let mains = of_duty(&|duty| duty == Duty::Main);
-            let compounds = of_duty(&|duty| matches!(duty, Duty::Main | Duty::Compound));
-            let leads = if mains.is_empty() { compounds } else { mains };
-            if leads.is_empty() {
+            let picks: Vec<Pick> = leads(weekly, day);
+            if picks.is_empty() {
                 continue;
             }
             let label = weekly.request.days[day].label();
-            weekly.miss(self.id(), label, Tier::View, at_least(leads, 1.0), NO_LEAD);
+            let mut leads: Vec<Term> = picks.iter().map(|pick| (pick.chosen, 1.0)).collect();
+            // Done in a pair it is no lead.
+            leads.extend(picks.iter().filter_map(|pick| Some((pick.paired?, -1.0))));
+            let wish = at_least(leads, 1.0);
+            weekly.miss(self.id(), label.clone(), Tier::View, wish, NO_LEAD);
+            // Sets above the fewest of the lifts that can lead.
+            let full = weekly.request.days[day].minutes >= FULL_LEAD && !weekly.request.is_senior();
+            let wanted = if full { 2.0 } else { 1.0 };
+            let sets: Vec<Term> = picks.iter().map(|pick| (pick.extra, 1.0)).collect();
+            let wish = at_least(sets, wanted);
+            weekly.miss(self.id(), format!("{label}_sets"), Tier::View, wish, THIN_LEAD);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

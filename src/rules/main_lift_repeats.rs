@@ -1,30 +1,51 @@
-//! `main-lift-repeats`: a novice meets at least two main lifts on two days, and no two days are the same.
+//! `main-lift-repeats`: what comes again in the week is a relative, unless the same lift again is the point.
 //!
-//! For strength the main lifts come at least twice a week (ACSM 2026 overview). The rest is common practice.
+//! For strength it is, and a beginner learns by meeting a lift again; else a bench press has a dumbbell press as its
+//! second day, and a row a pulldown. A beginner meets squat, hinge, push and pull at least twice. Common practice.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Finding, Force, Rule};
+use crate::input::catalog::Entry;
 use crate::model::Weekly;
-use crate::model::points::MAIN_REPEATED;
+use crate::model::goal::{at_least, at_most};
+use crate::model::points::{AGAIN_BEGINNER, AGAIN_MAIN, AGAIN_OTHER, MET_ONCE};
 use crate::model::tier::Tier;
-use crate::program::{Op, Term};
-use crate::request::Request;
+use crate::program::Term;
+use crate::request::{Candidate, Request};
 use crate::request::dose::Duty;
 use crate::week::Week;
-use crate::words::{Goal, Status};
+use crate::words::{Goal, Pattern, Status};
 
-/// Main lifts that come twice.
+/// Days by exercise and by movement.
 pub(super) struct MainLiftRepeats;
 
-/// Main lifts that should come twice a week.
-fn wanted(request: &Request) -> u32 {
-    let days = request.days.len();
-    match (request.profile.training_status, request.profile.goal) {
-        _ if days < 2 => 0,
-        (_, Goal::Strength) => 3,
-        (Status::Novice, _) => 2,
-        _ => 0,
+/// The movements that a beginner meets on two days.
+const MOVEMENTS: [(&str, &[Pattern]); 4] = [
+    ("squat", &[Pattern::Squat, Pattern::Lunge]),
+    ("hinge", &[Pattern::Hinge, Pattern::HipExtension]),
+    ("push", &[Pattern::HorizontalPush, Pattern::VerticalPush]),
+    ("pull", &[Pattern::HorizontalPull, Pattern::VerticalPull]),
+];
+
+fn is_of(entry: &Entry, patterns: &[Pattern]) -> bool {
+    entry.pattern.is_some_and(|pattern| patterns.contains(&pattern))
+}
+
+/// Whether the client learns the movements: a beginner with two days or more.
+fn learns(request: &Request) -> bool {
+    request.profile.training_status == Status::Novice && request.days.len() >= 2
+}
+
+/// What a further day of an exercise costs. One heavy hinge a week is enough for a back, and its second day is a lighter
+/// relative.
+fn again(request: &Request, candidate: &Candidate) -> f64 {
+    let hinge = candidate.pattern == Pattern::Hinge;
+    match (candidate.duty, request.profile.goal, request.profile.training_status) {
+        (Duty::Main, Goal::Strength, _) if !hinge => 0.0,
+        (Duty::Main, _, Status::Novice) => AGAIN_BEGINNER,
+        (Duty::Main, _, _) => AGAIN_MAIN,
+        _ => AGAIN_OTHER,
     }
 }
 
@@ -33,57 +54,47 @@ impl Rule for MainLiftRepeats {
         "main-lift-repeats"
     }
     fn summary(&self) -> &'static str {
-        "a novice meets at least two main lifts on two days, and no two days are the same"
+        "what comes again in the week is a relative, unless the same lift again is the point; no two days are the same"
     }
     fn force(&self) -> Force {
         Force::View
     }
     fn add_to(&self, weekly: &mut Weekly) {
-        let wanted = wanted(weekly.request);
-        if wanted == 0 {
-            return;
+        let mut days: BTreeMap<usize, Vec<Term>> = BTreeMap::new();
+        for pick in &weekly.picks {
+            days.entry(pick.candidate).or_default().push((pick.chosen, 1.0));
         }
-        let mut repeats: Vec<Term> = Vec::new();
-        for (candidate, used) in weekly.used.clone() {
+        for (candidate, row) in days.into_iter().filter(|(_, row)| row.len() > 1) {
             let exercise = &weekly.request.candidates[candidate];
-            if exercise.duty != Duty::Main {
+            let cost = again(weekly.request, exercise);
+            if cost == 0.0 {
                 continue;
             }
-            let twice = weekly.model.most(format!("twice_{}", exercise.id), 1.0);
-            let mut row: Vec<Term> = weekly
-                .picks
-                .iter()
-                .filter(|pick| pick.candidate == candidate)
-                .map(|pick| (pick.chosen, -1.0))
+            let most = f64::from(u32::try_from(row.len() - 1).unwrap_or(u32::MAX));
+            let wish = at_most(row, 1.0).missed_by(most);
+            weekly.miss(self.id(), exercise.id.clone(), Tier::View, wish, cost);
+        }
+        for (name, patterns) in MOVEMENTS.into_iter().filter(|_| learns(weekly.request)) {
+            let picks = weekly.picks.iter();
+            let met: Vec<Term> = picks
+                .filter(|pick| is_of(&weekly.candidate(pick).entry, patterns))
+                .map(|pick| (pick.chosen, 1.0))
                 .collect();
-            row.extend([(used, 1.0), (twice, 1.0)]);
-            weekly.model.define(self.id(), exercise.id.clone(), row, Op::Le, 0.0);
-            repeats.push((twice, 1.0));
+            if met.len() > 1 {
+                weekly.miss(self.id(), name, Tier::View, at_least(met, 2.0), MET_ONCE);
+            }
         }
-        if repeats.is_empty() {
-            return;
-        }
-        let counted = weekly.model.most("repeated_mains".to_owned(), f64::from(wanted));
-        let mut row = vec![(counted, 1.0)];
-        row.extend(repeats.into_iter().map(|(var, _)| (var, -1.0)));
-        weekly.model.define(self.id(), "week", row, Op::Le, 0.0);
-        weekly.count(self.id(), "week", Tier::View, counted, MAIN_REPEATED);
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();
-        let repeated = week
-            .exercises()
-            .into_iter()
-            .filter(|id| {
-                let days = week.work().filter(|(_, item)| item.entry.id == *id && item.entry.main);
-                days.count() >= 2
-            })
-            .count();
-        let wanted = wanted(request) as usize;
-        if repeated < wanted {
-            let text = format!("{wanted} main lifts on two days");
-            findings
-                .push(Finding::broken(self.id(), "week", text, repeated.to_string()).as_remark());
+        for (name, patterns) in MOVEMENTS.into_iter().filter(|_| learns(request)) {
+            let usable = request.candidates.iter().any(|one| is_of(&one.entry, patterns));
+            let times = week.work().filter(|(_, item)| is_of(&item.entry, patterns)).count();
+            if usable && times < 2 {
+                let wanted = format!("a {name} on two days");
+                let got = times.to_string();
+                findings.push(Finding::broken(self.id(), name, wanted, got).as_remark());
+            }
         }
         let days: Vec<BTreeSet<&str>> = week
             .sessions
@@ -91,7 +102,11 @@ impl Rule for MainLiftRepeats {
             .map(|session| session.work().map(|item| item.entry.id.as_str()).collect())
             .collect();
         for (place, day) in days.iter().enumerate() {
-            if days[place + 1..].contains(day) && !day.is_empty() {
+            let same = |other: &BTreeSet<&str>| {
+                let shared = day.intersection(other).count();
+                !day.is_empty() && 5 * shared >= 4 * day.union(other).count()
+            };
+            if days[place + 1..].iter().any(same) {
                 let label = week.sessions[place].label.clone();
                 let got = "another day is the same";
                 findings

@@ -1,7 +1,8 @@
 //! `more-sets`: inside its range every muscle gets as many sets as the minutes give, each worth less.
 //!
-//! The benefit is concave in sets (Pelland et al. 2024): three points a half-set up to the middle of the range,
-//! one up to its end, doubled for a muscle that should get more. No binaries are needed for a concave benefit.
+//! The benefit is concave in sets (Pelland et al. 2024). What counts is how well the prime mover is trained: a set is paid
+//! in full to the muscle that it is done for, by half to another direct one, and not to one that only helps; the ranges
+//! count as published. Doubled for a muscle that should get more. No binaries are needed for a concave benefit.
 
 use super::{Finding, Force, RULES, Rule, sets_text, to_halves};
 use crate::model::points::{EMPHASIS, EXTRA, TO_HIGH, TO_MIDDLE};
@@ -15,16 +16,23 @@ use crate::words::{Emphasis, GroupKind, Muscle};
 /// Points for half-sets above the low end.
 pub(super) struct MoreSets;
 
-/// Half-sets of a smaller muscle without a target that are worth a point each.
+/// The share of a smaller muscle's range that is worth work of its own: presses and rows train it as well.
+const OWN_SHARE_OF_MINOR: f64 = 0.5;
+
+/// Half-sets of a smaller muscle without a target that are worth a point each, and of the trunk, which every big lift
+/// works as well.
 const EXTRA_HALVES: f64 = 8.0;
+const EXTRA_TRUNK: f64 = 5.0;
 
 fn extras(rule: &'static str, weekly: &mut Weekly) {
     for muscle in EXTRAS.iter().filter(|muscle| !weekly.request.targets.contains_key(muscle)) {
-        let mut row: Vec<Term> = minus(weekly.halves(*muscle));
+        let mut row: Vec<Term> = minus(weekly.own_halves(*muscle));
         if row.is_empty() || weekly.request.profile.emphasis.get(muscle) == Some(&Emphasis::Less) {
             continue;
         }
-        let some = weekly.model.most(format!("extra_{muscle}"), EXTRA_HALVES);
+        let trunk = matches!(muscle, Muscle::Abs | Muscle::Obliques);
+        let most = if trunk { EXTRA_TRUNK } else { EXTRA_HALVES };
+        let some = weekly.model.most(format!("extra_{muscle}"), most);
         row.push((some, 1.0));
         weekly.model.define(rule, muscle.id(), row, Op::Le, 0.0);
         let factor =
@@ -52,7 +60,8 @@ impl Rule for MoreSets {
                 Some(Emphasis::Less) => 0.0,
                 None => 1.0,
             };
-            let mut row: Vec<Term> = minus(weekly.halves(*muscle));
+            let share = if muscle.is_major() { 1.0 } else { OWN_SHARE_OF_MINOR };
+            let mut row: Vec<Term> = minus(weekly.own_halves(*muscle));
             if row.is_empty() || factor == 0.0 {
                 continue;
             }
@@ -61,7 +70,8 @@ impl Rule for MoreSets {
                 ("middle", middle - low, TO_MIDDLE),
                 ("high", high - middle, TO_HIGH),
             ] {
-                let step = weekly.model.most(format!("{name}_{muscle}"), f64::from(width));
+                let width = (f64::from(width) * share).floor();
+                let step = weekly.model.most(format!("{name}_{muscle}"), width);
                 row.push((step, 1.0));
                 weekly.count(self.id(), muscle.id(), Tier::View, step, factor * points);
             }

@@ -1,11 +1,11 @@
-//! `pairs`: pairs go together: opposite or unrelated muscles, one bar or machine at most, hands not twice.
+//! `pairs`: pairs go together: opposite or unrelated muscles, equal sets, one bar or large machine at most, hands not twice.
 //!
 //! Antagonist pairs save about a third of the time (Burke et al. 2024 preprint; Robbins et al. 2010). The
 //! weekly model counts pairs by class, so that a matching always exists.
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
-use crate::model::points::PAIR_LIKED;
+use crate::model::points::{PAIR, PAIR_LIKED};
 use crate::model::tier::Tier;
 use crate::request::Request;
 use crate::request::candidate::{Station, grade};
@@ -21,17 +21,17 @@ impl Rule for Pairs {
         "pairs"
     }
     fn summary(&self) -> &'static str {
-        "pairs go together: opposite or unrelated muscles, one bar or machine at most, hands not twice"
+        "pairs go together: opposite or unrelated muscles, equal sets, one bar or large machine at most, hands not twice"
     }
     fn force(&self) -> Force {
         Force::View
     }
     fn add_to(&self, weekly: &mut Weekly) {
-        if weekly.request.profile.supersets == Supersets::Prefer {
-            for pair in weekly.pairs.clone() {
-                let label = weekly.request.days[pair.day].label();
-                weekly.count(self.id(), label, Tier::View, pair.count, PAIR_LIKED);
-            }
+        let liked = weekly.request.profile.supersets == Supersets::Prefer;
+        for pair in weekly.pairs.clone() {
+            let label = weekly.request.days[pair.day].label();
+            let points = if liked { PAIR_LIKED } else { PAIR };
+            weekly.count(self.id(), label, Tier::View, pair.count, points);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
@@ -44,6 +44,12 @@ impl Rule for Pairs {
                 let place = format!("{}, {}", session.label, ids.join(" with "));
                 if request.profile.supersets == Supersets::Never {
                     findings.push(Finding::broken(self.id(), place.clone(), "no pairs", "a pair"));
+                }
+                let sets = group.items.iter().map(|item| item.sets);
+                if sets.clone().min() != sets.max() {
+                    let wanted = "as many sets of each";
+                    let finding = Finding::broken(self.id(), place.clone(), wanted, "an uneven pair");
+                    findings.push(finding.as_remark());
                 }
                 for (index, one) in group.items.iter().enumerate() {
                     for other in &group.items[index + 1..] {
@@ -70,10 +76,12 @@ fn clash(request: &Request, one: &Item, other: &Item) -> Option<(&'static str, S
     }
     let fixed = |item: &Item| {
         let kit = kit_for(&request.profile, &item.entry).unwrap_or_default();
-        matches!(Station::of(&kit), Station::Bar | Station::Fixed(_))
+        let big = item.is_compound();
+        matches!(Station::of(&kit), Station::Bar)
+            || (big && matches!(Station::of(&kit), Station::Fixed(_)))
     };
     if fixed(one) && fixed(other) {
-        return Some(("one bar, rack or machine at most", "two".to_owned()));
+        return Some(("one bar, rack or large machine at most", "two".to_owned()));
     }
     let grips = |item: &Item| grade(&item.entry, Stress::Grip).is_some();
     (grips(one) && grips(other)).then(|| ("one exercise that tires the hands", "two".to_owned()))

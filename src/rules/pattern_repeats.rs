@@ -1,7 +1,8 @@
 //! `pattern-repeats`: a session does not do the same thing over and over.
 //!
-//! At most two exercises of a pattern and three with the same prime mover; for a novice no two that share
-//! pattern and four fifths of the direct muscles (common practice).
+//! At most two exercises of a pattern, one of them where it moves one joint, three with the same prime mover and two for
+//! the trunk; for a novice no two that share pattern and four fifths of the direct muscles. A day for a body part takes
+//! one more of each. Common practice.
 
 use std::collections::BTreeMap;
 
@@ -11,13 +12,28 @@ use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::candidate::alike;
 use crate::week::Week;
-use crate::words::{Muscle, Pattern, Status};
+use crate::words::{Kind, Muscle, Pattern, Status};
+use crate::input::catalog::Entry;
+use crate::input::profile::{SplitChoice, SplitName};
 
 /// Exercises by pattern, prime mover and day.
 pub(super) struct PatternRepeats;
 
 const MOST_OF_PATTERN: usize = 2;
+const MOST_OF_ONE_JOINT: usize = 1;
 const MOST_OF_PRIME: usize = 3;
+const MOST_OF_TRUNK: usize = 2;
+
+/// Whether the client's days are for body parts, which take one more of each.
+fn by_body_part(request: &Request) -> usize {
+    let split = &request.profile.split;
+    usize::from(matches!(split, SplitChoice::Named(SplitName::BodyPart)))
+}
+
+/// Single-joint work apart from the trunk's.
+fn is_one_joint(entry: &Entry) -> bool {
+    entry.kind == Some(Kind::Isolation) && !entry.pattern.is_some_and(Pattern::is_trunk)
+}
 
 impl Rule for PatternRepeats {
     fn id(&self) -> &'static str {
@@ -35,10 +51,18 @@ impl Rule for PatternRepeats {
             let mut patterns: BTreeMap<Pattern, Vec<Term>> = BTreeMap::new();
             let mut primes: BTreeMap<Muscle, Vec<Term>> = BTreeMap::new();
             let mut same: BTreeMap<(Pattern, Vec<Muscle>), Vec<Term>> = BTreeMap::new();
+            let mut one_joint: BTreeMap<Pattern, Vec<Term>> = BTreeMap::new();
+            let mut trunk: Vec<Term> = Vec::new();
             for pick in weekly.on(day) {
                 let exercise = weekly.candidate(pick);
                 let done = (pick.chosen, 1.0);
                 patterns.entry(exercise.pattern).or_default().push(done);
+                if is_one_joint(&exercise.entry) {
+                    one_joint.entry(exercise.pattern).or_default().push(done);
+                }
+                if exercise.pattern.is_trunk() {
+                    trunk.push(done);
+                }
                 if let Some(prime) = exercise.prime() {
                     primes.entry(prime).or_default().push(done);
                 }
@@ -47,6 +71,19 @@ impl Rule for PatternRepeats {
                 same.entry((exercise.pattern, direct)).or_default().push(done);
             }
             let label = weekly.request.days[day].label();
+            let more = by_body_part(weekly.request);
+            let limited = |most: usize| f64::from(u32::try_from(most).unwrap_or(u32::MAX));
+            if trunk.len() > MOST_OF_TRUNK {
+                let most = limited(MOST_OF_TRUNK);
+                weekly.model.convention(self.id(), format!("trunk_{label}"), trunk, Op::Le, most);
+            }
+            for (pattern, terms) in one_joint {
+                let most = MOST_OF_ONE_JOINT + more;
+                if terms.len() > most {
+                    let subject = format!("{pattern}_{label}_one_joint");
+                    weekly.model.convention(self.id(), subject, terms, Op::Le, limited(most));
+                }
+            }
             for (pattern, terms) in
                 patterns.into_iter().filter(|(_, terms)| terms.len() > MOST_OF_PATTERN)
             {
@@ -82,9 +119,14 @@ impl Rule for PatternRepeats {
         for session in &week.sessions {
             let mut patterns: BTreeMap<Pattern, usize> = BTreeMap::new();
             let mut primes: BTreeMap<Muscle, usize> = BTreeMap::new();
+            let mut one_joint: BTreeMap<Pattern, usize> = BTreeMap::new();
             let items: Vec<_> = session.work().collect();
             for (place, item) in items.iter().enumerate() {
-                *patterns.entry(item.pattern().unwrap_or(Pattern::Locomotion)).or_default() += 1;
+                let pattern = item.pattern().unwrap_or(Pattern::Locomotion);
+                *patterns.entry(pattern).or_default() += 1;
+                if is_one_joint(&item.entry) {
+                    *one_joint.entry(pattern).or_default() += 1;
+                }
                 if let Some(prime) = item.entry.direct.first() {
                     *primes.entry(*prime).or_default() += 1;
                 }
@@ -99,6 +141,20 @@ impl Rule for PatternRepeats {
                     }
                 }
             }
+            let trunk = items.iter().filter(|item| item.pattern().is_some_and(Pattern::is_trunk));
+            let trunk = trunk.count();
+            if trunk > MOST_OF_TRUNK {
+                let place = format!("{}, trunk", session.label);
+                let wanted = "two exercises for the trunk at most";
+                findings.push(Finding::broken(self.id(), place, wanted, trunk.to_string()).as_remark());
+            }
+            let most = MOST_OF_ONE_JOINT + by_body_part(request);
+            let many = one_joint.iter().filter(|(_, count)| **count > most);
+            findings.extend(many.map(|(pattern, count)| {
+                let place = format!("{}, {pattern}", session.label);
+                let wanted = format!("{most} of one joint at most");
+                Finding::broken(self.id(), place, wanted, count.to_string()).as_remark()
+            }));
             let many = patterns.iter().filter(|(_, count)| **count > MOST_OF_PATTERN);
             findings.extend(many.map(|(pattern, count)| {
                 let place = format!("{}, {pattern}", session.label);

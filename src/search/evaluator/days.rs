@@ -2,7 +2,7 @@
 
 use smallvec::SmallVec;
 
-use super::pairing::{Class, DayLoad, Pair, Pairs};
+use super::pairing::{Class, DayLoad, DayPairing, Pair, Pairs};
 use super::tables::Term;
 use super::weights::Weights;
 use super::{Change, Evaluator};
@@ -41,13 +41,13 @@ impl Evaluator<'_> {
     /// The number of pairs of a day after a change, and the seconds that they save.
     fn paired(&mut self, day: usize, load: &DayLoad, change: &Change) -> (i32, i32) {
         let pairing = &self.tables.days[day];
-        if pairing.is_straight(load) {
+        if DayPairing::is_crowded(load) {
             return (0, 0);
         }
         let mut classes: SmallVec<[Class; 10]> =
             self.able(day, change).into_iter().map(|(_, class)| class).collect();
         classes.sort_unstable();
-        pairing.wanted(load, &mut self.memos[day], &classes)
+        pairing.wanted(&mut self.memos[day], &classes)
     }
 
     /// The picks of a day after a change that can be paired, with their classes.
@@ -61,7 +61,7 @@ impl Evaluator<'_> {
             .iter()
             .copied()
             .filter(|(pick, _)| self.sets[*pick] == 0 && tables.picks[*pick].day as usize == day);
-        let able = stays.chain(comes).filter(|(_, sets)| *sets > 0 && *sets >= rounds);
+        let able = stays.chain(comes).filter(|(_, sets)| *sets == rounds);
         able.filter_map(|(pick, _)| Some((pick, tables.picks[pick].class?))).collect()
     }
 

@@ -1,4 +1,4 @@
-//! The pairs of a day: as few as its minutes need, those that save most seconds.
+//! The pairs of a day: as many as can be formed, those that save most seconds.
 
 use std::collections::BTreeSet;
 
@@ -6,10 +6,6 @@ use smallvec::SmallVec;
 
 use crate::model::pairing::PairClass;
 use crate::model::{Weekly, paired_sets};
-use crate::request::figures::{
-    MINUTES_PER_ITEM, MINUTES_PER_PAIRED_ITEM, PAIRED_SETS_PER_MINUTE, SETS_PER_MINUTE,
-};
-use crate::words::Supersets;
 
 /// Exercises of a day up to which pairs are looked for; no session may have more.
 const MOST_PAIRED: usize = 10;
@@ -38,17 +34,8 @@ pub(super) struct DayLoad {
 /// How a day is paired.
 #[derive(Clone)]
 pub(super) struct DayPairing {
-    work_s: i32,
-    /// Working sets and exercises at the straight rate.
-    most_sets: f64,
-    most_items: f64,
-    /// What each pair adds to these.
-    set_credit: f64,
-    item_credit: f64,
-    /// Sets from which an exercise can be paired.
+    /// Sets of an exercise that can be paired: both have as many.
     pub(super) rounds: u32,
-    /// Whether pairs are formed wherever they can be.
-    liked: bool,
     /// The count variable and saved seconds of each two classes that go together.
     counts: Vec<Vec<Option<(usize, i32)>>>,
 }
@@ -67,7 +54,6 @@ pub(super) fn of_week(weekly: &Weekly) -> (Vec<Option<Class>>, Vec<DayPairing>) 
         Class::try_from(place).ok()
     });
     let day = |day: usize| {
-        let minutes = f64::from(weekly.request.days[day].minutes);
         let rounds = paired_sets(weekly.request, day);
         let mut counts = vec![vec![None; known.len()]; known.len()];
         for pair in weekly.pairs.iter().filter(|pair| pair.day == day) {
@@ -76,16 +62,7 @@ pub(super) fn of_week(weekly: &Weekly) -> (Vec<Option<Class>>, Vec<DayPairing>) 
                 (counts[one][other], counts[other][one]) = (count, count);
             }
         }
-        DayPairing {
-            work_s: seconds(weekly.request.days[day].work_s()),
-            most_sets: (minutes * SETS_PER_MINUTE).max(4.0),
-            most_items: (minutes / MINUTES_PER_ITEM).max(2.0),
-            set_credit: 2.0 * f64::from(rounds) * (1.0 - SETS_PER_MINUTE / PAIRED_SETS_PER_MINUTE),
-            item_credit: 2.0 * (1.0 - MINUTES_PER_PAIRED_ITEM / MINUTES_PER_ITEM),
-            rounds,
-            liked: weekly.request.profile.supersets == Supersets::Prefer,
-            counts,
-        }
+        DayPairing { rounds, counts }
     };
     (classes.collect(), weekly.days().map(day).collect())
 }
@@ -95,31 +72,16 @@ fn seconds(seconds: u32) -> i32 {
 }
 
 impl DayPairing {
-    /// Whether a number of pairs that save some seconds is enough for a day.
-    fn is_met(&self, load: &DayLoad, pairs: i32, saved: i32) -> bool {
-        let pairs = f64::from(pairs);
-        load.seconds - self.work_s <= saved
-            && f64::from(load.sets) - self.most_sets <= pairs * self.set_credit + 1e-6
-            && f64::from(load.items) - self.most_items <= pairs * self.item_credit + 1e-6
+    /// Whether a day has more exercises than pairs are looked for among.
+    pub(super) fn is_crowded(load: &DayLoad) -> bool {
+        usize::try_from(load.items).is_ok_and(|items| items > MOST_PAIRED)
     }
 
-    /// Whether a day has no pairs, whatever its exercises are.
-    pub(super) fn is_straight(&self, load: &DayLoad) -> bool {
-        let is_crowded = usize::try_from(load.items).is_ok_and(|items| items > MOST_PAIRED);
-        is_crowded || (!self.liked && self.is_met(load, 0, 0))
-    }
-
-    /// The number of pairs that a day with some exercises should have, and the seconds that they save. The classes are
+    /// The most pairs that a day with some exercises can have, and the most seconds that so many save. The classes are
     /// those of the exercises that can be paired, in order.
-    pub(super) fn wanted(&self, load: &DayLoad, memo: &mut Memo, classes: &[Class]) -> (i32, i32) {
+    pub(super) fn wanted(&self, memo: &mut Memo, classes: &[Class]) -> (i32, i32) {
         let saved = memo.saved(self, classes);
-        let most = saved.most;
-        let enough = |number: &u8| {
-            self.is_met(load, i32::from(*number), saved.by_number[usize::from(*number)])
-        };
-        let number = if self.liked { None } else { (1..most).find(enough) };
-        let number = number.unwrap_or(most);
-        (i32::from(number), saved.by_number[usize::from(number)])
+        (i32::from(saved.most), saved.by_number[usize::from(saved.most)])
     }
 
     /// The first of the ways in which some picks, with their classes, make a number of pairs that save some seconds.
@@ -264,13 +226,7 @@ mod tests {
     #[test]
     fn what_is_known_of_classes_is_what_their_picks_can_do() {
         let pairing = DayPairing {
-            work_s: 0,
-            most_sets: 99.0,
-            most_items: 99.0,
-            set_credit: 0.0,
-            item_credit: 0.0,
             rounds: 3,
-            liked: false,
             counts: vec![
                 vec![None, Some((70, 30)), Some((71, 50))],
                 vec![Some((70, 30)), None, None],
@@ -279,13 +235,7 @@ mod tests {
         };
         let mut memo = Memo::default();
         let classes = [0, 0, 1, 2];
-        let late = |seconds| DayLoad { seconds, sets: 9, items: 4, ..DayLoad::default() };
-        let mut wanted = |seconds| pairing.wanted(&late(seconds), &mut memo, &classes);
-        assert!(pairing.is_straight(&late(0)));
-        assert!(!pairing.is_straight(&late(1)));
-        assert_eq!(wanted(50), (1, 50));
-        assert_eq!(wanted(51), (2, 80));
-        assert_eq!(wanted(99), (2, 80), "as many as there are");
+        assert_eq!(pairing.wanted(&mut memo, &classes), (2, 80), "as many as there are");
         let able = [(4, 0), (5, 1), (6, 2), (7, 0)];
         assert_eq!(pairing.pairs(&able, 0, 0).as_slice(), []);
         assert_eq!(pairing.pairs(&able, 1, 50).as_slice(), [(4, 6, 71)]);

@@ -1,11 +1,10 @@
 //! Fewer variables without a worse week: of exercises that are alike to every rule, only the best few.
 //!
 //! Two exercises with the same signature have the same factor in every row, but for the rows of their own
-//! weekly uses and family. A week does at most two of a signature on a day (`pattern-repeats`), so at most twice
-//! the days in all. With n kept members that may each be done u times and n·u at least that number plus one
-//! member to spare, every member left out can be replaced by a kept one that has a use left and is not done
-//! that day. The kept ones have the most score, so that no point is lost. Members of one family are kept once per
-//! family first, since a day takes one of a family.
+//! weekly uses, repeats and family. A week does at most two of a signature on a day (`pattern-repeats`), so at most
+//! twice the days in all. With one kept member more than that, every member left out can be replaced by a kept one
+//! that is not done at all. The kept ones have the most score, so that no point is lost. Members of one family are kept
+//! once per family first, since a day takes one of a family.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -21,7 +20,7 @@ fn signature(request: &Request, candidate: &Candidate) -> Signature {
     let mut indirect = entry.indirect.clone();
     indirect.sort_unstable();
     let words = format!(
-        "{:?} {:?} {:?} {:?} {:?} {:?} {:?} {}",
+        "{:?} {:?} {:?} {:?} {:?} {:?} {:?} {:?} {:?} {:?} {} {}",
         candidate.pattern,
         candidate.duty,
         entry.direct,
@@ -29,6 +28,11 @@ fn signature(request: &Request, candidate: &Candidate) -> Signature {
         entry.sides,
         candidate.station,
         candidate.is_heavy(),
+        entry.standing,
+        entry.load,
+        entry.variant_of,
+        // A lift that has variants stands for itself: they come only beside it.
+        if has_variants(request, &candidate.id) { candidate.id.as_str() } else { "" },
         crate::request::candidate::grade(entry, crate::words::Stress::SpinalCompression)
             .map_or("", crate::words::Grade::id),
     );
@@ -42,6 +46,10 @@ fn signature(request: &Request, candidate: &Candidate) -> Signature {
         u32::from(entry.main),
     ];
     (words, numbers, PairClass::of(request, candidate))
+}
+
+fn has_variants(request: &Request, id: &str) -> bool {
+    request.candidates.iter().any(|other| other.entry.variant_of.as_deref() == Some(id))
 }
 
 /// The candidates that can be in a best week, by their place in the request.
@@ -58,8 +66,8 @@ pub fn kept(request: &Request) -> BTreeSet<usize> {
 /// The best members of a signature: the most worth first, one of each family before a second.
 fn best(request: &Request, worths: &[f64], mut members: Vec<usize>) -> Vec<usize> {
     let candidate = |place: usize| &request.candidates[place];
-    let uses = candidate(members[0]).uses.max(1) as usize;
-    let enough = (2 * request.days.len()).div_ceil(uses) + 1;
+    // A second day of the same exercise costs points, so each is counted on for one.
+    let enough = 2 * request.days.len() + 1;
     members.sort_by(|one, other| {
         let worth = worths[*other].total_cmp(&worths[*one]);
         worth.then_with(|| candidate(*one).id.cmp(&candidate(*other).id))

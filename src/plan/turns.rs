@@ -1,0 +1,112 @@
+//! The shape of a week: what comes on several days is heavy on one of them and light on the others.
+//!
+//! A day's lead lift is its heavier work. Of a pattern that several days train, one day has the heavier turn and the
+//! others the lighter one, whether it is the same lift or a relative. Common practice.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use super::pair_up::Together;
+use crate::request::Request;
+use crate::request::candidate::Candidate;
+use crate::request::dose::{self, Duty};
+use crate::request::resolve::with_dose;
+use crate::search::Done;
+use crate::words::{Measure, Pattern, Turn};
+
+/// The turn of each (day, candidate) that has one.
+pub type Turns = BTreeMap<(usize, usize), Turn>;
+
+/// The heavier work of each pattern: of main lifts done alone one that can lead a day, with the most sets, else the
+/// first of a main lift that comes twice.
+#[must_use]
+pub fn heavier(request: &Request, days: &[Vec<Together>]) -> Vec<Done> {
+    let mut heavier: Vec<Done> = Vec::new();
+    // In the order in which a coach gives them their days: squats first, each on a day of its own where there are days.
+    for all in by_pattern(request, days).values() {
+        let taken = |day: usize| heavier.iter().filter(|other| other.day == day).count();
+        let next = heavier_of(request, all, &taken);
+        heavier.extend(next);
+    }
+    heavier
+}
+
+/// The turns of a week whose days are arranged.
+#[must_use]
+pub fn turns(request: &Request, days: &[Vec<Together>], heavier: &[Done]) -> Turns {
+    let leads: BTreeSet<(usize, usize)> =
+        days.iter().filter_map(|groups| lead(request, groups)).map(key).collect();
+    let mut turns = Turns::new();
+    for all in by_pattern(request, days).into_values() {
+        let Some(first) = all.iter().find(|done| heavier.contains(done)).copied() else { continue };
+        let on_days: BTreeSet<usize> = all.iter().map(|done| done.day).collect();
+        let mut light: BTreeSet<usize> = BTreeSet::new();
+        for done in &all {
+            let turn = match *done == first {
+                true if on_days.len() > 1 || leads.contains(&key(done)) => Turn::Heavier,
+                // A third day of the same lift is as usual: heavy, light, medium.
+                false if done.day != first.day && light.insert(done.candidate) => Turn::Lighter,
+                _ => continue,
+            };
+            turns.insert(key(done), turn);
+        }
+    }
+    turns
+}
+
+fn by_pattern(request: &Request, days: &[Vec<Together>]) -> BTreeMap<Pattern, Vec<Done>> {
+    let mut by_pattern: BTreeMap<Pattern, Vec<Done>> = BTreeMap::new();
+    for done in days.iter().flatten().flatten() {
+        let candidate = &request.candidates[done.candidate];
+        if takes_turns(candidate) {
+            by_pattern.entry(candidate.pattern).or_default().push(*done);
+        }
+    }
+    by_pattern
+}
+
+fn key(done: &Done) -> (usize, usize) {
+    (done.day, done.candidate)
+}
+
+/// Multi-joint work in repetitions that is not there for speed.
+fn takes_turns(candidate: &Candidate) -> bool {
+    matches!(candidate.duty, Duty::Main | Duty::Compound)
+        && candidate.entry.measure == Measure::Reps
+}
+
+/// The first slow lift of a day, where it is a main lift and stands alone.
+fn lead<'a>(request: &Request, groups: &'a [Together]) -> Option<&'a Done> {
+    let slow = |group: &&Together| {
+        group.iter().all(|done| !request.candidates[done.candidate].pattern.is_explosive())
+    };
+    let first = groups.iter().find(slow)?;
+    let is_main = request.candidates[first[0].candidate].duty == Duty::Main;
+    (is_main && first.len() == 1).then(|| &first[0])
+}
+
+fn heavier_of(request: &Request, all: &[Done], taken: &dyn Fn(usize) -> usize) -> Option<Done> {
+    let candidate = |done: &Done| &request.candidates[done.candidate];
+    let twice = |done: &Done| {
+        all.iter().any(|other| other.candidate == done.candidate && other.day != done.day)
+    };
+    let main = |done: &&Done| candidate(done).duty == Duty::Main && (!done.paired || twice(done));
+    let rank = |done: &&Done| {
+        let leads = candidate(done).leads(request.profile.goal, request.is_senior());
+        (!leads || done.paired, taken(done.day), std::cmp::Reverse(done.sets), done.day)
+    };
+    all.iter().filter(main).min_by_key(rank).copied()
+}
+
+/// Candidates with the dose of their turn, by day and place in the request.
+#[must_use]
+pub fn turned(request: &Request, turns: &Turns) -> BTreeMap<(usize, usize), Candidate> {
+    let profile = &request.profile;
+    let dosed = turns.iter().map(|(key, turn)| {
+        let usual = &request.candidates[key.1];
+        let entry = Arc::clone(&usual.entry);
+        let dose = dose::dose_for(profile.goal, profile.training_status, &entry, Some(*turn));
+        (*key, with_dose(request, usual.clone(), dose))
+    });
+    dosed.collect()
+}

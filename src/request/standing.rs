@@ -1,0 +1,151 @@
+//! What a coach passes over among the exercises that a client could do: a stand-in where proper kit is at hand, a
+//! special lift where a staple does the job, a variant of what the client never wants.
+//!
+//! These are filters and not points: a difference of a few points is less than what a search settles. Common practice.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::eligibility::is_named;
+use super::{Barred, Candidate, Request};
+use crate::input::catalog::Entry;
+use crate::words::{Kit, LoadKind, Pattern, Sides, Standing, Status};
+
+/// Which of the usable exercises are passed over, and why.
+pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap<String, Barred> {
+    let reasons =
+        usable.iter().filter(|entry| !is_named(&request.profile, &entry.id)).filter_map(|entry| {
+            let reason = variant_of_never(request, entry)
+                .or_else(|| for_proper_kit(request, usable, entry))
+                .or_else(|| for_a_staple(request, usable, entry))
+                .or_else(|| for_dumbbells(usable, entry))
+                .or_else(|| for_the_full_form(request, usable, entry))
+                .or_else(|| for_the_machine(usable, entry))
+                .or_else(|| for_the_first_rung(request, usable, entry))?;
+            Some((entry.id.clone(), reason))
+        });
+    reasons.collect()
+}
+
+/// Whether a load, or the whole body's weight on a bar, makes an exercise hard enough for sets that count.
+#[must_use]
+pub fn is_loaded(entry: &Entry) -> bool {
+    let unloaded = matches!(
+        entry.load,
+        LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
+    );
+    !unloaded || matches!(entry.family.as_deref(), Some("pull-up" | "dip"))
+}
+
+/// A candidate's standing where it is chosen: a staple without load, or with a kettlebell, is one more regular where a
+/// staple with a bar, dumbbells or a machine does its movement.
+pub(crate) fn standing_here(request: &Request, one: &Candidate) -> Standing {
+    let other = |other: &Candidate| {
+        is_proper(&other.entry, one.pattern) && !other.kit.contains(&Kit::Kettlebell)
+    };
+    let lesser = !is_loaded(&one.entry) || one.kit.contains(&Kit::Kettlebell);
+    match one.entry.standing {
+        Standing::Staple if lesser && request.candidates.iter().any(other) => Standing::Regular,
+        standing => standing,
+    }
+}
+
+/// Whether an entry is a loaded staple of a pattern.
+#[must_use]
+pub fn is_proper(entry: &Entry, pattern: Pattern) -> bool {
+    entry.pattern == Some(pattern) && entry.standing == Standing::Staple && is_loaded(entry)
+}
+
+/// The lift that an entry is a variant of, and the lift of that, and so on.
+pub(crate) fn parents<'a>(request: &'a Request, entry: &'a Entry) -> impl Iterator<Item = &'a str> {
+    let parent =
+        |id: &'a str| request.entries.get(id).and_then(|entry| entry.variant_of.as_deref());
+    // The catalog's lint refuses circles; a catalog that was never linted ends here.
+    std::iter::successors(entry.variant_of.as_deref(), move |id| parent(id)).take(8)
+}
+
+fn variant_of_never(request: &Request, entry: &Entry) -> Option<Barred> {
+    let never = &request.profile.exercises.never;
+    let parent = parents(request, entry).find(|id| never.iter().any(|one| one == id))?;
+    Some(Barred::VariantOfNever(parent.to_owned()))
+}
+
+fn for_proper_kit(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
+    let pattern = entry.pattern?;
+    if entry.standing != Standing::StandIn || learns_first(request, entry) {
+        return None;
+    }
+    usable.iter().find(|other| is_proper(other, pattern)).map(better)
+}
+
+/// What is right for those who learn the movement, and again from 65 on.
+fn learns_first(request: &Request, entry: &Entry) -> bool {
+    let novice = request.profile.training_status == Status::Novice;
+    entry.first_step && (novice || request.is_senior())
+}
+
+fn for_a_staple(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
+    let advanced = request.profile.training_status == Status::Advanced;
+    if entry.standing != Standing::Special || advanced || is_next_rung(request, entry) {
+        return None;
+    }
+    let staple = |other: &&&Arc<Entry>| {
+        other.standing == Standing::Staple
+            && other.pattern == entry.pattern
+            && other.direct.first() == entry.direct.first()
+    };
+    usable.iter().find(staple).map(better)
+}
+
+/// The harder form of a lift that the client already knows is a reason for it.
+fn is_next_rung(request: &Request, entry: &Entry) -> bool {
+    let known = request.profile.known_lifts.keys().chain(&request.previous_mains);
+    known.filter_map(|id| request.entries.get(id)).any(|known| known.harder.contains(&entry.id))
+}
+
+/// A bar on one leg takes balance and a ramp for what two dumbbells do as well.
+fn for_dumbbells(usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
+    let is_bar = entry.pattern == Some(Pattern::Lunge) && entry.load == LoadKind::BarTotal;
+    let in_hands = |other: &&&Arc<Entry>| {
+        other.pattern == Some(Pattern::Lunge)
+            && other.standing == Standing::Staple
+            && other.needs.iter().flatten().any(|kit| *kit == Kit::Dumbbells)
+    };
+    usable.iter().find(in_hands).filter(|_| is_bar).map(better)
+}
+
+/// Help is for who cannot do the lift yet.
+fn for_the_full_form(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
+    let learns = request.profile.training_status == Status::Novice || request.is_senior();
+    let full = |other: &&&Arc<Entry>| {
+        other.pattern == entry.pattern
+            && other.load != LoadKind::Assisted
+            && other.standing == Standing::Staple
+            && matches!(other.family.as_deref(), Some("pull-up" | "dip"))
+    };
+    usable.iter().find(full).filter(|_| entry.load == LoadKind::Assisted && !learns).map(better)
+}
+
+/// A machine for one joint is not passed by for its imitation; one leg on a step is no imitation.
+fn for_the_machine(usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
+    let pattern = entry.pattern?;
+    let one_joint =
+        matches!(pattern, Pattern::KneeFlexion | Pattern::KneeExtension | Pattern::PlantarFlexion);
+    let on_one_leg = pattern == Pattern::PlantarFlexion && entry.sides == Sides::Each;
+    let guided = |entry: &Entry| matches!(entry.load, LoadKind::Stack | LoadKind::PlateMachine);
+    let machine = |other: &&&Arc<Entry>| is_proper(other, pattern) && guided(other);
+    usable.iter().find(machine).filter(|_| one_joint && !on_one_leg && !guided(entry)).map(better)
+}
+
+/// Who learns starts a press or a pull with the body's own weight from its first rung, until a number is known.
+fn for_the_first_rung(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
+    let learns = request.profile.training_status == Status::Novice || request.is_senior();
+    let presses_or_pulls = entry.pattern.is_some_and(|pattern| pattern.press_or_row().is_some());
+    let rung = |other: &&&Arc<Entry>| other.first_step && entry.easier.contains(&other.id);
+    let bare = entry.load == LoadKind::Bodyweight && !entry.first_step;
+    usable.iter().find(rung).filter(|_| learns && presses_or_pulls && bare).map(better)
+}
+
+fn better(other: &&Arc<Entry>) -> Barred {
+    Barred::PassedOver(other.id.clone())
+}

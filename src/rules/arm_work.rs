@@ -1,0 +1,77 @@
+//! `arm-work`: for size past the first steps biceps, triceps and side delts have work of their own.
+//!
+//! Rows and presses give them half a set for each (Pelland et al. 2024), which is little where size is the goal; at
+//! least two direct sets a week is common practice.
+
+use super::{Finding, Force, Rule};
+use crate::input::catalog::Entry;
+use crate::model::Weekly;
+use crate::model::goal::at_least;
+use crate::model::points::NO_OWN_WORK;
+use crate::model::tier::Tier;
+use crate::program::Term;
+use crate::request::Request;
+use crate::week::Week;
+use crate::words::{Emphasis, Goal, Kind, Muscle, Pattern, Role, Status};
+
+/// Direct work by small muscle.
+pub(super) struct ArmWork;
+
+const SMALL: [(Muscle, Pattern); 3] = [
+    (Muscle::Biceps, Pattern::ElbowFlexion),
+    (Muscle::Triceps, Pattern::ElbowExtension),
+    (Muscle::SideDelts, Pattern::ShoulderAbduction),
+];
+
+/// The muscles that should have work of their own.
+fn wanted(request: &Request) -> impl Iterator<Item = (Muscle, Pattern)> {
+    let profile = &request.profile;
+    let size = profile.goal == Goal::Hypertrophy && profile.training_status != Status::Novice;
+    SMALL.into_iter().filter(move |(muscle, _)| match profile.emphasis.get(muscle) {
+        Some(Emphasis::More) => true,
+        Some(Emphasis::Less) => false,
+        None => size,
+    })
+}
+
+fn serves(entry: &Entry, pattern: Pattern) -> bool {
+    entry.pattern == Some(pattern) && entry.kind == Some(Kind::Isolation)
+}
+
+impl Rule for ArmWork {
+    fn id(&self) -> &'static str {
+        "arm-work"
+    }
+    fn summary(&self) -> &'static str {
+        "for size past the first steps biceps, triceps and side delts have work of their own"
+    }
+    fn force(&self) -> Force {
+        Force::Ranges
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        for (muscle, pattern) in wanted(weekly.request) {
+            let done: Vec<Term> = weekly
+                .picks
+                .iter()
+                .filter(|pick| serves(&weekly.candidate(pick).entry, pattern))
+                .map(|pick| (pick.chosen, 1.0))
+                .collect();
+            if done.is_empty() {
+                continue;
+            }
+            let wish = at_least(done, 1.0);
+            weekly.miss(self.id(), muscle.id(), Tier::Ranges, wish, NO_OWN_WORK);
+        }
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let lacks = wanted(request).filter(|(_, pattern)| {
+            request.eligible_for(Role::Work).any(|entry| serves(entry, *pattern))
+                && !week.work().any(|(_, item)| serves(&item.entry, *pattern))
+        });
+        lacks
+            .map(|(muscle, _)| {
+                Finding::broken(self.id(), muscle.id(), "work of its own", "none").as_shortfall()
+            })
+            .collect()
+    }
+}

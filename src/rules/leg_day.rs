@@ -1,0 +1,71 @@
+//! `leg-day`: a day for the legs has a loaded squat or press on both legs.
+//!
+//! Lunges and curls alone are no leg day for who trains past the first steps. Common practice.
+
+use super::{Finding, Force, Rule};
+use crate::input::catalog::Entry;
+use crate::model::Weekly;
+use crate::model::goal::at_least;
+use crate::model::points::NO_LEG_LIFT;
+use crate::model::tier::Tier;
+use crate::program::Term;
+use crate::request::Request;
+use crate::request::standing::is_loaded;
+use crate::week::{Session, Week};
+use crate::words::{Muscle, Pattern, Role, Sides};
+
+/// Two-legged squats by leg day.
+pub(super) struct LegDay;
+
+/// Squats, leg presses and hack squats with a load.
+fn serves(entry: &Entry) -> bool {
+    entry.pattern == Some(Pattern::Squat) && entry.sides == Sides::Both && is_loaded(entry)
+}
+
+impl Rule for LegDay {
+    fn id(&self) -> &'static str {
+        "leg-day"
+    }
+    fn summary(&self) -> &'static str {
+        "a day for the legs has a loaded squat or press on both legs"
+    }
+    fn force(&self) -> Force {
+        Force::Ranges
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        for day in weekly.days() {
+            let idea = &weekly.split.days[day];
+            let for_legs = !idea.whole_body && idea.hard.contains(&Muscle::Quads);
+            let done: Vec<Term> = weekly
+                .on(day)
+                .filter(|pick| serves(&weekly.candidate(pick).entry))
+                .map(|pick| (pick.chosen, 1.0))
+                .collect();
+            if !for_legs || done.is_empty() {
+                continue;
+            }
+            let label = weekly.request.days[day].label();
+            weekly.miss(self.id(), label, Tier::Ranges, at_least(done, 1.0), NO_LEG_LIFT);
+        }
+    }
+    /// A finished week does not name its leg days: they train the quads hard and no large muscle of the upper half.
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        if !request.eligible_for(Role::Work).any(serves) {
+            return Vec::new();
+        }
+        let without = week.sessions.iter().filter(|session| {
+            is_leg_day(session) && !session.work().any(|item| serves(&item.entry))
+        });
+        without
+            .map(|session| {
+                let wanted = "a loaded squat or press on both legs";
+                Finding::broken(self.id(), session.label.clone(), wanted, "none").as_shortfall()
+            })
+            .collect()
+    }
+}
+
+fn is_leg_day(session: &Session) -> bool {
+    let upper = [Muscle::Chest, Muscle::Lats, Muscle::UpperBack];
+    session.direct(Muscle::Quads) >= 3 && upper.iter().all(|muscle| session.direct(*muscle) == 0)
+}
