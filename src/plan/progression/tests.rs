@@ -8,6 +8,7 @@ use crate::plan::screening::advise;
 use crate::plan::steps::WIDEN;
 use crate::plan::timing::{fill_in, written_group_s};
 use crate::plan::working_load::{Ask, KnownLifts};
+use crate::request::dose::dose;
 use crate::words::Goal;
 use proptest::prelude::*;
 
