@@ -110,7 +110,7 @@ impl<'a> Weekly<'a> {
             Op::Le,
             0.0,
         );
-        let pairable = PairClass::of(self.request, exercise).is_some()
+        let pairable = PairClass::of(self.request, day, exercise).is_some()
             && sets[1] >= paired_sets(self.request, day);
         let paired = pairable.then(|| self.model.binary(format!("pair_{name}")));
         self.picks.push(Pick { candidate, day, sets, chosen, extra, paired });
@@ -242,12 +242,17 @@ impl<'a> Weekly<'a> {
 /// steps.
 #[must_use]
 pub fn paired_sets(request: &Request, day: usize) -> u32 {
-    const FULL_SESSION: u32 = 60;
     match request.days[day].minutes {
         ..crate::request::candidate::VERY_SHORT_SESSION => 2,
-        FULL_SESSION.. if request.builds_size() => 4,
+        _ if request.builds_size() && is_full(request, day) => 4,
         _ => 3,
     }
+}
+
+/// Whether a session has the minutes for full rests and four rounds.
+fn is_full(request: &Request, day: usize) -> bool {
+    const FULL_SESSION: u32 = 60;
+    request.days[day].minutes >= FULL_SESSION
 }
 
 /// Terms with the opposite sign.

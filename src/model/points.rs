@@ -109,7 +109,9 @@ weights! {
             /// A half-set from the middle of its range to the end.
             TO_HIGH = 1.0;
             /// A half-set of a smaller muscle without a target.
-            EXTRA = 1.0;
+            EXTRA = 2.0;
+            /// A half-set of the trunk, which every big lift works as well.
+            EXTRA_TRUNK = 1.0;
         "two-days":
             /// A half-set over the share that one day may hold.
             LOPSIDED = -3.0;
@@ -123,6 +125,8 @@ weights! {
             AGAIN_BEGINNER = -5.0;
             /// A further day of a main lift where that is not the point: a relative does it.
             AGAIN_MAIN = -9.0;
+            /// A further day of the same hinge: one is enough for a back, and its second day is a lighter relative.
+            AGAIN_HINGE = -30.0;
             /// A further day of any other exercise.
             AGAIN_OTHER = -12.0;
             /// A movement that a beginner meets only once in the week.
@@ -142,7 +146,7 @@ weights! {
             /// Each exercise: something to set up, to explain and to keep in mind.
             ATTENTION = -5.0;
             /// A carry.
-            CARRY = -4.0;
+            CARRY = -10.0;
             /// A regular exercise where its pattern has a staple.
             REGULAR = -6.0;
             /// A special one where its pattern has a staple.
@@ -159,8 +163,10 @@ weights! {
             BAR_FOR_STRENGTH = 6.0;
             /// A main lift with the bar, for others: what it takes of the session is not held against it.
             BAR = 4.0;
-            /// A machine, for a beginner and from 65 on.
+            /// A machine, for a beginner.
             GUIDED = 4.0;
+            /// A machine, from 65 on.
+            GUIDED_SENIOR = 8.0;
             /// Dumbbells, and a main lift with the bar, for a beginner.
             IN_HANDS = 3.0;
             /// An exercise that takes weeks to learn, for a beginner and from 65 on.
@@ -170,7 +176,7 @@ weights! {
             /// Explosive work where power is the goal.
             FAST = 6.0;
             /// A set above the fewest of an exercise of several joints.
-            MORE_OF_A_LIFT = 2.0;
+            MORE_OF_A_LIFT = 1.0;
             /// The same for a lift that is liked or whose load is known.
             PUSHED_SET = 3.0;
             /// An exercise that the client likes.

@@ -7,9 +7,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::points::{
-    ATTENTION, AVOIDED, BAR, BAR_FOR_STRENGTH, CARRY, FAST, GUIDED, HARD_TO_LEARN, IN_HANDS, KEPT,
-    KNOWN, ONLY_A_STAND_IN, PREFERRED, REGULAR, SPECIAL, STAND_IN, TAKES_LEARNING, UNLOADED,
-    UNLOADED_LIFT,
+    ATTENTION, AVOIDED, BAR, BAR_FOR_STRENGTH, CARRY, FAST, GUIDED, GUIDED_SENIOR, HARD_TO_LEARN,
+    IN_HANDS, KEPT, KNOWN, ONLY_A_STAND_IN, PREFERRED, REGULAR, SPECIAL, STAND_IN, TAKES_LEARNING,
+    UNLOADED, UNLOADED_LIFT,
 };
 use crate::request::candidate::Station;
 use crate::request::dose::Duty;
@@ -140,6 +140,7 @@ fn for_experience(request: &Request, candidate: &Candidate) -> f64 {
     let bar = is_bar_lift(candidate) && !request.is_senior();
     let kit = match candidate.station {
         _ if strong => 0.0,
+        Station::Fixed(_) if request.is_senior() => GUIDED_SENIOR,
         Station::Fixed(_) => GUIDED,
         _ if bar || candidate.kit.contains(&Kit::Dumbbells) => IN_HANDS,
         _ => 0.0,

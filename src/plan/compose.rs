@@ -58,8 +58,8 @@ const MOST_RAMP_SETS: usize = 6;
 const WELL_USED_PERCENT: u32 = 90;
 const REST_STEP_S: u32 = 15;
 const REST_STEPS: u32 = 3;
-const MOST_REST_S: u32 = 225;
-const MOST_SMALL_REST_S: u32 = 105;
+const MOST_REST_S: u32 = 165;
+const MOST_SMALL_REST_S: u32 = 90;
 
 /// What a session has warmed so far.
 #[derive(Default)]

@@ -89,7 +89,7 @@ fn best_matching(request: &Request, open: &[Done], cost: &Cost) -> Option<(u32, 
 }
 
 fn go_together(request: &Request, one: &Done, other: &Done) -> bool {
-    let class = |done: &Done| PairClass::of(request, &request.candidates[done.candidate]);
+    let class = |done: &Done| PairClass::of(request, done.day, &request.candidates[done.candidate]);
     class(one).zip(class(other)).is_some_and(|(one, other)| one.goes_with(other))
 }
 

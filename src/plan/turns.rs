@@ -9,10 +9,10 @@ use std::sync::Arc;
 use super::pair_up::Together;
 use crate::request::Request;
 use crate::request::candidate::Candidate;
-use crate::request::dose::{self, Duty};
+use crate::request::dose::{self, Duty, FEW_REPS};
 use crate::request::resolve::with_dose;
 use crate::search::Done;
-use crate::words::{Measure, Pattern, Turn};
+use crate::words::{LoadKind, Measure, Pattern, Turn};
 
 /// The turn of each (day, candidate) that has one.
 pub type Turns = BTreeMap<(usize, usize), Turn>;
@@ -69,10 +69,12 @@ fn key(done: &Done) -> (usize, usize) {
     (done.day, done.candidate)
 }
 
-/// Multi-joint work in repetitions that is not there for speed.
+/// Multi-joint work in repetitions that is not there for speed. Few repetitions with the body's own weight have no
+/// lighter load.
 fn takes_turns(candidate: &Candidate) -> bool {
     matches!(candidate.duty, Duty::Main | Duty::Compound)
         && candidate.entry.measure == Measure::Reps
+        && !(candidate.amount <= FEW_REPS && candidate.entry.load == LoadKind::Bodyweight)
 }
 
 /// The first slow lift of a day, where it is a main lift and stands alone.

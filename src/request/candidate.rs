@@ -161,8 +161,8 @@ impl Candidate {
         match (self.duty, minutes) {
             (Duty::Main, SHORT_SESSION..) => [low, high],
             (_, SHORT_SESSION..) => [low, high.min(4)],
-            (Duty::Main, _) | (_, VERY_SHORT_SESSION..) => [low, high.min(3)],
-            (_, _) => [low, low],
+            (Duty::Main, _) | (_, VERY_SHORT_SESSION..) => [low.min(2), high.min(3)],
+            (_, _) => [low.min(2), low.min(2)],
         }
     }
 

@@ -20,6 +20,7 @@ pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap
                 .or_else(|| for_a_staple(request, usable, entry))
                 .or_else(|| for_dumbbells(usable, entry))
                 .or_else(|| for_the_full_form(request, usable, entry))
+                .or_else(|| for_who_learns(request, usable, entry))
                 .or_else(|| for_the_machine(usable, entry))
                 .or_else(|| for_the_first_rung(request, usable, entry))?;
             Some((entry.id.clone(), reason))
@@ -124,6 +125,18 @@ fn for_the_full_form(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -
             && matches!(other.family.as_deref(), Some("pull-up" | "dip"))
     };
     usable.iter().find(full).filter(|_| entry.load == LoadKind::Assisted && !learns).map(better)
+}
+
+/// First steps are for who learns; who is past them takes the staple of the movement.
+fn for_who_learns(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
+    let learns = request.profile.training_status == Status::Novice || request.is_senior();
+    let staple = |other: &&&Arc<Entry>| {
+        other.standing == Standing::Staple
+            && other.pattern == entry.pattern
+            && other.direct.first() == entry.direct.first()
+    };
+    let is_step = entry.first_step && entry.standing != Standing::Staple && !learns;
+    usable.iter().find(staple).filter(|_| is_step).map(better)
 }
 
 /// A machine for one joint is not passed by for its imitation; one leg on a step is no imitation.

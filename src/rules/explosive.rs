@@ -1,4 +1,4 @@
-//! `explosive-work`: a power goal has at least two explosive exposures a week, fresh.
+//! `explosive-work`: a power goal has three explosive exposures a week, or as many as it has days, fresh.
 //!
 //! One to three sets of three to six fast repetitions each (ACSM 2009).
 
@@ -15,7 +15,7 @@ use crate::words::{Goal, Pattern, Role};
 /// Days with explosive work.
 pub(super) struct ExplosiveWork;
 
-const EXPOSURES: u32 = 2;
+const EXPOSURES: u32 = 3;
 /// One explosive exercise a session is enough, two at most.
 const MOST_A_DAY: f64 = 2.0;
 
@@ -33,7 +33,7 @@ impl Rule for ExplosiveWork {
         "explosive-work"
     }
     fn summary(&self) -> &'static str {
-        "a power goal has at least two explosive exposures a week"
+        "a power goal has three explosive exposures a week, or as many as it has days"
     }
     fn force(&self) -> Force {
         Force::Ranges

@@ -33,11 +33,12 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
     };
     let good = |one: &Candidate| one.entry.standing != Standing::StandIn;
     let in_turn = |one: &Candidate| turn.is_empty() || turn.contains(&one.pattern);
-    let tests: [&dyn Fn(&Candidate) -> bool; 7] = [
+    let tests: [&dyn Fn(&Candidate) -> bool; 8] = [
         &|one| one.leads(goal, senior) && hard(one) && !one.is_each_side() && in_turn(one),
         &|one| one.leads(goal, senior) && hard(one) && (!legs || one.is_leg_lift()),
         &|one| one.leads(goal, senior) && hard(one),
         &|one| one.leads(goal, senior),
+        &|one| one.duty != Duty::Isolation && one.is_compound() && good(one) && legs && in_turn(one),
         &|one| one.duty == Duty::Main && good(one),
         &|one| one.duty == Duty::Compound && good(one),
         &|one| matches!(one.duty, Duty::Main | Duty::Compound),
@@ -50,8 +51,9 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
 
 /// Days for the whole body are led by a squat, a hinge and a press in turn.
 fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
-    use Pattern::{Hinge, HorizontalPush, Squat, VerticalPush};
-    const TURNS: [&[Pattern]; 3] = [&[Squat], &[Hinge], &[HorizontalPush, VerticalPush]];
+    use Pattern::{Hinge, HorizontalPush, Lunge, Squat, VerticalPush};
+    const TURNS: [&[Pattern]; 3] =
+        [&[Squat, Lunge], &[Hinge], &[HorizontalPush, VerticalPush]];
     let is_whole = |day: &usize| weekly.split.days[*day].whole_body;
     if !is_whole(&day) {
         return &[];

@@ -9,7 +9,7 @@ use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::{at_least, at_most};
-use crate::model::points::{AGAIN_BEGINNER, AGAIN_MAIN, AGAIN_OTHER, MET_ONCE};
+use crate::model::points::{AGAIN_BEGINNER, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, MET_ONCE};
 use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::{Candidate, Request};
@@ -42,7 +42,8 @@ fn learns(request: &Request) -> bool {
 fn again(request: &Request, candidate: &Candidate) -> f64 {
     let hinge = candidate.pattern == Pattern::Hinge;
     match (candidate.duty, request.profile.goal, request.profile.training_status) {
-        (Duty::Main, Goal::Strength, _) if !hinge => 0.0,
+        (Duty::Main, Goal::Strength | Goal::Power, _) if hinge => AGAIN_HINGE,
+        (Duty::Main, Goal::Strength, _) => 0.0,
         (Duty::Main, _, Status::Novice) => AGAIN_BEGINNER,
         (Duty::Main, _, _) => AGAIN_MAIN,
         _ => AGAIN_OTHER,

@@ -5,7 +5,7 @@
 //! count as published. Doubled for a muscle that should get more. No binaries are needed for a concave benefit.
 
 use super::{Finding, Force, RULES, Rule, sets_text, to_halves};
-use crate::model::points::{EMPHASIS, EXTRA, TO_HIGH, TO_MIDDLE};
+use crate::model::points::{EMPHASIS, EXTRA, EXTRA_TRUNK, TO_HIGH, TO_MIDDLE};
 use crate::model::tier::Tier;
 use crate::model::{Weekly, minus};
 use crate::program::{Op, Term};
@@ -19,10 +19,8 @@ pub(super) struct MoreSets;
 /// The share of a smaller muscle's range that is worth work of its own: presses and rows train it as well.
 const OWN_SHARE_OF_MINOR: f64 = 0.5;
 
-/// Half-sets of a smaller muscle without a target that are worth a point each, and of the trunk, which every big lift
-/// works as well.
-const EXTRA_HALVES: f64 = 8.0;
-const EXTRA_TRUNK: f64 = 5.0;
+/// Half-sets of a smaller muscle without a target that are worth points.
+const EXTRA_HALVES: f64 = 6.0;
 
 fn extras(rule: &'static str, weekly: &mut Weekly) {
     for muscle in EXTRAS.iter().filter(|muscle| !weekly.request.targets.contains_key(muscle)) {
@@ -31,13 +29,13 @@ fn extras(rule: &'static str, weekly: &mut Weekly) {
             continue;
         }
         let trunk = matches!(muscle, Muscle::Abs | Muscle::Obliques);
-        let most = if trunk { EXTRA_TRUNK } else { EXTRA_HALVES };
-        let some = weekly.model.most(format!("extra_{muscle}"), most);
+        let points = if trunk { EXTRA_TRUNK } else { EXTRA };
+        let some = weekly.model.most(format!("extra_{muscle}"), EXTRA_HALVES);
         row.push((some, 1.0));
         weekly.model.define(rule, muscle.id(), row, Op::Le, 0.0);
         let factor =
             if weekly.request.profile.emphasis.contains_key(muscle) { EMPHASIS } else { 1.0 };
-        weekly.count(rule, muscle.id(), Tier::View, some, factor * EXTRA);
+        weekly.count(rule, muscle.id(), Tier::View, some, factor * points);
     }
 }
 
@@ -60,7 +58,8 @@ impl Rule for MoreSets {
                 Some(Emphasis::Less) => 0.0,
                 None => 1.0,
             };
-            let share = if muscle.is_major() { 1.0 } else { OWN_SHARE_OF_MINOR };
+            let whole = muscle.is_major() || factor > 1.0;
+            let share = if whole { 1.0 } else { OWN_SHARE_OF_MINOR };
             let mut row: Vec<Term> = minus(weekly.own_halves(*muscle));
             if row.is_empty() || factor == 0.0 {
                 continue;

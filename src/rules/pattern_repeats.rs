@@ -1,11 +1,12 @@
 //! `pattern-repeats`: a session does not do the same thing over and over.
 //!
-//! At most two exercises of a pattern, one of them where it moves one joint, three with the same prime mover and two for
+//! At most two exercises of a pattern, one of each big movement on a day for the whole body, one of one joint, three with the same prime mover and two for
 //! the trunk; for a novice no two that share pattern and four fifths of the direct muscles. A day for a body part takes
 //! one more of each. Common practice.
 
 use std::collections::BTreeMap;
 
+use super::whole_body_day::is_whole_body;
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::program::{Op, Term};
@@ -28,6 +29,17 @@ const MOST_OF_TRUNK: usize = 2;
 fn by_body_part(request: &Request) -> usize {
     let split = &request.profile.split;
     usize::from(matches!(split, SplitChoice::Named(SplitName::BodyPart)))
+}
+
+/// The big movements, of which a day for the whole body has one each.
+const fn is_big(pattern: Pattern) -> bool {
+    matches!(pattern, Pattern::Squat | Pattern::Hinge) || pattern.press_or_row().is_some()
+}
+
+/// The most exercises of a pattern in a session. One hinge is enough for a back.
+const fn most_of(pattern: Pattern, whole_body: bool) -> usize {
+    let one = (whole_body && is_big(pattern)) || matches!(pattern, Pattern::Hinge);
+    if one { 1 } else { MOST_OF_PATTERN }
 }
 
 /// Single-joint work apart from the trunk's.
@@ -84,15 +96,18 @@ impl Rule for PatternRepeats {
                     weekly.model.convention(self.id(), subject, terms, Op::Le, limited(most));
                 }
             }
+            let whole = weekly.split.days[day].whole_body;
+            let most_of = |pattern: &Pattern| most_of(*pattern, whole);
             for (pattern, terms) in
-                patterns.into_iter().filter(|(_, terms)| terms.len() > MOST_OF_PATTERN)
+                patterns.into_iter().filter(|(pattern, terms)| terms.len() > most_of(pattern))
             {
+                let most = limited(most_of(&pattern));
                 weekly.model.convention(
                     self.id(),
                     format!("{pattern}_{label}"),
                     terms,
                     Op::Le,
-                    2.0,
+                    most,
                 );
             }
             for (prime, terms) in
@@ -155,11 +170,13 @@ impl Rule for PatternRepeats {
                 let wanted = format!("{most} of one joint at most");
                 Finding::broken(self.id(), place, wanted, count.to_string()).as_remark()
             }));
-            let many = patterns.iter().filter(|(_, count)| **count > MOST_OF_PATTERN);
+            let own = matches!(request.profile.split, SplitChoice::Own(_));
+            let whole = !own && is_whole_body(session);
+            let many = patterns.iter().filter(|(pattern, count)| **count > most_of(**pattern, whole));
             findings.extend(many.map(|(pattern, count)| {
                 let place = format!("{}, {pattern}", session.label);
-                Finding::broken(self.id(), place, "two exercises at most", count.to_string())
-                    .as_remark()
+                let wanted = format!("{} of the pattern at most", most_of(*pattern, whole));
+                Finding::broken(self.id(), place, wanted, count.to_string()).as_remark()
             }));
             let many = primes.iter().filter(|(_, count)| **count > MOST_OF_PRIME);
             findings.extend(many.map(|(prime, count)| {

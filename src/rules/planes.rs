@@ -3,6 +3,7 @@
 //! Common practice. A plane counts only where kit and limits leave an exercise of it.
 
 use super::{Finding, Force, Rule};
+use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::at_least;
 use crate::model::points::PLANE_MISSING;
@@ -10,7 +11,7 @@ use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
 use crate::week::Week;
-use crate::words::{Pattern, Role};
+use crate::words::{Kind, Pattern, Role, Standing};
 
 /// Planes by week.
 pub(super) struct Planes;
@@ -25,10 +26,22 @@ const PLANES: [Pattern; 4] = [
 /// Fewest days a week that carry both planes.
 const FROM_DAYS: usize = 3;
 
+/// Whether an entry presses or pulls in a plane, over several joints.
+fn is_of(entry: &Entry, plane: Pattern) -> bool {
+    entry.pattern == Some(plane) && entry.kind == Some(Kind::Compound)
+}
+
+/// Whether an entry is a reason to ask for its plane: a stand-in is none.
+fn serves(entry: &Entry, plane: Pattern) -> bool {
+    is_of(entry, plane) && entry.standing != Standing::StandIn
+}
+
 /// The planes a request should have.
 fn wanted(request: &Request) -> Vec<Pattern> {
-    let possible =
-        |plane: &Pattern| request.candidates.iter().any(|candidate| candidate.pattern == *plane);
+    let possible = |plane: &Pattern| {
+        let mut of_plane = request.candidates.iter().filter(|one| one.pattern == *plane);
+        of_plane.any(|one| serves(&one.entry, *plane))
+    };
     if request.days.len() < FROM_DAYS {
         Vec::new()
     } else {
@@ -51,7 +64,7 @@ impl Rule for Planes {
             let done: Vec<Term> = weekly
                 .picks
                 .iter()
-                .filter(|pick| weekly.candidate(pick).pattern == plane)
+                .filter(|pick| is_of(&weekly.candidate(pick).entry, plane))
                 .map(|pick| (pick.chosen, 1.0))
                 .collect();
             weekly.miss(self.id(), plane.id(), Tier::Ranges, at_least(done, 1.0), PLANE_MISSING);
@@ -59,12 +72,12 @@ impl Rule for Planes {
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let any_left = |plane: &Pattern| {
-            request.eligible_for(Role::Work).any(|entry| entry.pattern == Some(*plane))
+            request.eligible_for(Role::Work).any(|entry| serves(entry, *plane))
         };
         let wanted = PLANES.into_iter().filter(|_| request.days.len() >= FROM_DAYS);
         wanted
             .filter(any_left)
-            .filter(|plane| week.sets_of(|entry| entry.pattern == Some(*plane)) == 0)
+            .filter(|plane| week.sets_of(|entry| is_of(entry, *plane)) == 0)
             .map(|plane| {
                 let wanted = format!("a {plane} in the week");
                 Finding::broken(self.id(), plane.id(), wanted, "none").as_shortfall()

@@ -13,7 +13,7 @@ use crate::model::worth::worths;
 use crate::request::{Candidate, Request, Wish};
 
 /// Everything of an exercise that a rule looks at, but its id, family and score.
-type Signature = (String, Vec<u32>, Option<PairClass>);
+type Signature = (String, Vec<u32>, Vec<Option<PairClass>>);
 
 fn signature(request: &Request, candidate: &Candidate) -> Signature {
     let entry = &candidate.entry;
@@ -45,7 +45,8 @@ fn signature(request: &Request, candidate: &Candidate) -> Signature {
         candidate.uses,
         u32::from(entry.main),
     ];
-    (words, numbers, PairClass::of(request, candidate))
+    let days = 0..request.days.len();
+    (words, numbers, days.map(|day| PairClass::of(request, day, candidate)).collect())
 }
 
 fn has_variants(request: &Request, id: &str) -> bool {
