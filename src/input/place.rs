@@ -9,7 +9,7 @@ use serde::ser::SerializeMap as _;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::profile::Profile;
-use crate::words::Kit;
+use crate::words::{Kit, Units};
 
 /// A room with kit.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -28,11 +28,13 @@ pub struct Place {
 pub struct Equipment {
     /// Each item with what is known of it.
     pub items: BTreeMap<Kit, Stock>,
-    /// Loose plates in pieces, by mass in kilograms; `None` means a usual set with the bar.
+    /// Loose plates in pieces, by mass in grams; `None` means a usual set with the bar.
     pub plates_kg: Option<Plates>,
+    /// The same by mass in thousandths of a pound.
+    pub plates_lb: Option<Plates>,
 }
 
-/// Pieces by mass in grams, so that masses compare exactly.
+/// Pieces by mass in thousandths of the unit, so that masses compare exactly.
 pub type Plates = BTreeMap<u32, u32>;
 
 /// What a place has of one item.
@@ -73,6 +75,78 @@ pub struct Offer {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(example = [4.0, 6.0, 8.0])]
     pub masses_kg: Option<Vec<f64>>,
+    /// The mass of the bare bar or sled, in pounds.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 0, max = 440))]
+    pub mass_lb: Option<f64>,
+    /// The lightest of a rack or stack, in pounds.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 0, max = 1100))]
+    pub from_lb: Option<f64>,
+    /// The heaviest of a rack or stack, in pounds.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 1, max = 2200))]
+    pub to_lb: Option<f64>,
+    /// The step between two of them, in pounds.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 0.5, max = 220))]
+    pub step_lb: Option<f64>,
+    /// The masses one by one, in pounds.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(example = [10.0, 15.0, 25.0])]
+    pub masses_lb: Option<Vec<f64>>,
+}
+
+impl Offer {
+    /// What is written in kilograms, or in pounds.
+    #[must_use]
+    pub fn in_units(&self, units: Units) -> Masses<'_> {
+        match units {
+            Units::Kg => Masses {
+                mass: self.mass_kg,
+                from: self.from_kg,
+                to: self.to_kg,
+                step: self.step_kg,
+                each: self.masses_kg.as_deref(),
+            },
+            Units::Lb => Masses {
+                mass: self.mass_lb,
+                from: self.from_lb,
+                to: self.to_lb,
+                step: self.step_lb,
+                each: self.masses_lb.as_deref(),
+            },
+        }
+    }
+
+    /// The mass of the bare bar or sled in kilograms, where it is written.
+    #[must_use]
+    pub fn bare_kg(&self) -> Option<f64> {
+        self.mass_kg.or(self.mass_lb.map(|mass| mass * KG_PER_LB))
+    }
+}
+
+/// The masses of an offer, all in one unit.
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+pub struct Masses<'a> {
+    /// Of the bare bar or sled.
+    pub mass: Option<f64>,
+    /// The lightest.
+    pub from: Option<f64>,
+    /// The heaviest.
+    pub to: Option<f64>,
+    /// Between two of them.
+    pub step: Option<f64>,
+    /// One by one.
+    pub each: Option<&'a [f64]>,
+}
+
+impl Masses<'_> {
+    /// Whether nothing is written.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        *self == Masses::default()
+    }
 }
 
 impl Stock {
@@ -95,7 +169,11 @@ impl Stock {
     }
 }
 
-const PLATES: &str = "plates_kg";
+/// Kilograms in a pound, exact (EQ-04, international yard and pound 1959).
+pub const KG_PER_LB: f64 = 0.453_592_37;
+
+/// The key of the loose plates in kilograms, and in pounds.
+const PLATES: [&str; 2] = ["plates_kg", "plates_lb"];
 
 impl<'de> Deserialize<'de> for Equipment {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
@@ -113,8 +191,10 @@ impl<'de> Deserialize<'de> for Equipment {
             }
             Shape::Map(map) => {
                 for (key, value) in map {
-                    if key == PLATES {
+                    if key == PLATES[0] {
                         equipment.plates_kg = Some(plates(value).map_err(D::Error::custom)?);
+                    } else if key == PLATES[1] {
+                        equipment.plates_lb = Some(plates(value).map_err(D::Error::custom)?);
                     } else {
                         let kit = key
                             .parse::<Kit>()
@@ -132,7 +212,7 @@ impl<'de> Deserialize<'de> for Equipment {
 /// Reads `{20: 2, 1.25: 4}`: keys may be numbers or text.
 fn plates(value: serde_yaml::Value) -> Result<Plates, String> {
     let serde_yaml::Value::Mapping(map) = value else {
-        return Err("`plates_kg` is a map from mass to pieces".to_owned());
+        return Err("plates are a map from mass to pieces".to_owned());
     };
     map.into_iter()
         .map(|(mass, pieces)| {
@@ -145,12 +225,30 @@ fn plates(value: serde_yaml::Value) -> Result<Plates, String> {
             let pieces = pieces.as_u64().and_then(|pieces| u32::try_from(pieces).ok());
             grams
                 .zip(pieces)
-                .ok_or_else(|| "a plate is `mass in kg: pieces`, as in `20: 2`".to_owned())
+                .ok_or_else(|| "a plate is `mass: pieces`, as in `20: 2`".to_owned())
         })
         .collect()
 }
 
 impl Equipment {
+    /// The unit that the place's weights are made in: what it writes them in, else the client's.
+    #[must_use]
+    pub fn made_in(&self, client: Units) -> Units {
+        let written = |units: Units| {
+            let plates = match units {
+                Units::Kg => &self.plates_kg,
+                Units::Lb => &self.plates_lb,
+            };
+            let says = |stock: &Stock| !stock.offer().in_units(units).is_empty();
+            plates.is_some() || self.items.values().any(says)
+        };
+        match (written(Units::Kg), written(Units::Lb)) {
+            (true, false) => Units::Kg,
+            (false, true) => Units::Lb,
+            _ => client,
+        }
+    }
+
     /// The same kit without the items that are listed with a count of 0.
     #[must_use]
     pub fn present(&self) -> Equipment {
@@ -171,11 +269,11 @@ pub fn resolve_place(profile: &Profile, place: Option<&Place>) -> Profile {
     Profile { equipment, ..profile.clone() }
 }
 
-/// Kilograms to whole grams.
+/// Kilograms to whole grams, pounds to whole thousandths.
 #[allow(
     clippy::cast_possible_truncation,
     clippy::cast_sign_loss,
-    reason = "masses are checked to be 0 to 1000 kg"
+    reason = "masses are checked to be 0 to 2200"
 )]
 #[must_use]
 pub fn grams(kilograms: f64) -> u32 {
@@ -188,12 +286,13 @@ impl Serialize for Equipment {
         for (kit, stock) in &self.items {
             map.serialize_entry(kit, stock)?;
         }
-        if let Some(plates) = &self.plates_kg {
+        for (key, plates) in PLATES.into_iter().zip([&self.plates_kg, &self.plates_lb]) {
+            let Some(plates) = plates else { continue };
             let plates: BTreeMap<String, u32> = plates
                 .iter()
-                .map(|(grams, pieces)| ((f64::from(*grams) / 1000.0).to_string(), *pieces))
+                .map(|(mass, pieces)| ((f64::from(*mass) / 1000.0).to_string(), *pieces))
                 .collect();
-            map.serialize_entry(PLATES, &plates)?;
+            map.serialize_entry(key, &plates)?;
         }
         map.end()
     }
@@ -211,15 +310,17 @@ impl JsonSchema for Equipment {
         for kit in Kit::ALL {
             properties.insert(kit.id().to_owned(), stock.clone().into());
         }
-        properties.insert(
-            PLATES.to_owned(),
-            serde_json::json!({
-                "description": "Loose plates: mass in kg to pieces.",
-                "type": "object",
-                "patternProperties": { "^[0-9]{1,3}(\\.[0-9]{1,3})?$": { "type": "integer", "minimum": 0, "maximum": 1000 } },
-                "additionalProperties": false,
-            }),
-        );
+        for (key, unit) in PLATES.into_iter().zip(["kg", "lb"]) {
+            properties.insert(
+                key.to_owned(),
+                serde_json::json!({
+                    "description": format!("Loose plates: mass in {unit} to pieces."),
+                    "type": "object",
+                    "patternProperties": { "^[0-9]{1,3}(\\.[0-9]{1,3})?$": { "type": "integer", "minimum": 0, "maximum": 1000 } },
+                    "additionalProperties": false,
+                }),
+            );
+        }
         json_schema!({
             "description": "The kit there is: a plain list, or a map from item to a count or to what it offers.",
             "examples": [["dumbbells", "bench"]],

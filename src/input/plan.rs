@@ -256,6 +256,12 @@ pub struct Item {
     /// The whole bar with plates, or one hand's implement.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub load_kg: Option<f64>,
+    /// The same in pounds, for a client who counts in them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub load_lb: Option<f64>,
+    /// How to find the load, where it is not known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub find_load: Option<FindLoad>,
     /// How the load was found, or how to find it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub load_note: Option<String>,
@@ -273,6 +279,30 @@ pub struct Item {
     pub effort: Option<String>,
 }
 
+/// A climb to a load that is not known: begin, add a step each set, and stop where as many are left as asked.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct FindLoad {
+    /// The load of the first set; 0 is the body's own weight.
+    #[schemars(range(min = 0, max = 500))]
+    pub start_kg: f64,
+    /// The same in pounds.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub start_lb: Option<f64>,
+    /// What each further set adds.
+    #[schemars(range(min = 0, max = 200))]
+    pub step_kg: f64,
+    /// The same in pounds.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub step_lb: Option<f64>,
+    /// Sets that the climb takes at most.
+    #[schemars(range(min = 1, max = 20))]
+    pub sets: u32,
+    /// The repetitions in reserve at which the load is found.
+    #[schemars(range(min = 0, max = 10))]
+    pub stop: u32,
+}
+
 /// A lighter set on the way to the working load.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -280,6 +310,9 @@ pub struct RampSet {
     /// The load; absent where only a share of it is known.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub load_kg: Option<f64>,
+    /// The same in pounds.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub load_lb: Option<f64>,
     /// Share of the working load in percent, where the load is not known.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub percent: Option<u32>,

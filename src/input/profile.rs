@@ -277,8 +277,9 @@ pub struct StrictTarget {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct KnownLift {
-    /// The load in the profile's unit: whole bar, or one hand's implement.
-    #[schemars(range(min = 0.5, max = 500))]
+    /// The load in the profile's unit: whole bar, or one hand's implement; leave it out for the body's own weight.
+    #[serde(default, skip_serializing_if = "is_nothing")]
+    #[schemars(range(min = 0, max = 1100))]
     #[schemars(example = 50)]
     pub load: f64,
     /// Repetitions done.
@@ -291,8 +292,13 @@ pub struct KnownLift {
     pub rir: u32,
     /// A load above which form goes: never passed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[schemars(range(min = 0.5, max = 500))]
+    #[schemars(range(min = 0.5, max = 1100))]
     pub cap: Option<f64>,
+}
+
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands over a reference")]
+fn is_nothing(load: &f64) -> bool {
+    *load == 0.0
 }
 
 /// Conditioning that is brought in later.

@@ -5,9 +5,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::pair_up::Together;
 use super::turns::{self, Turns};
 use super::working_load::{Ask, KnownLifts};
-use super::{arrange, fit, loads::Ladder, pair_up, prepare, racks, ramp, screening};
+use super::{
+    arrange, fit, loads::Ladder, own_weight, pair_up, prepare, racks, ramp, screening,
+};
 use crate::input::catalog::Entry;
-use crate::input::plan::{Group, Item, MinutesUsed, Session};
+use crate::input::plan::{FindLoad, Group, Item, MinutesUsed, Session};
 use crate::input::profile::{SessionSlot, SplitChoice};
 use crate::model::worth::worths;
 use crate::request::candidate::Candidate;
@@ -211,11 +213,15 @@ impl Composer<'_> {
         let dose = dose::dose_for(profile.goal, profile.training_status, entry, turn);
         let ladder =
             profile.equipment.as_ref().and_then(|place| racks::ladder(entry, place, profile.units));
-        let ask =
-            Ask { reps: candidate.amount, rir: candidate.rir, most_percent: self.most_percent };
+        let own = own_weight::set_of(profile, entry, candidate.amount, candidate.rir);
+        let amount = own.as_ref().map_or(candidate.amount, |own| own.amount);
+        let rir = own.as_ref().map_or(candidate.rir, |own| own.rir);
+        let ask = Ask { reps: amount, rir, most_percent: self.most_percent };
         let load = self.known.working_load(entry, ladder.as_ref(), ask);
-        let ramp = Self::ramp(candidate, load.load_kg, ladder.as_ref(), warm);
-        let list = Some(vec![candidate.amount; done.sets as usize]);
+        let first = load.load_kg.or(load.find.as_ref().map(|find| find.start_kg));
+        let ramp = Self::ramp(candidate, first, ladder.as_ref(), warm);
+        let list = Some(vec![amount; done.sets as usize]);
+        let note = own.map_or(load.note, |own| own.note);
         let of = |measure: Measure| list.clone().filter(|_| entry.measure == measure);
         Item {
             exercise: entry.id.clone(),
@@ -228,9 +234,10 @@ impl Composer<'_> {
             rest_s,
             turn,
             tempo: dose.tempo_for(entry).map(str::to_owned),
-            rir: Some(candidate.rir),
+            rir: Some(rir),
             load_kg: load.load_kg,
-            load_note: Some(load.note).filter(|note| !note.is_empty()),
+            find_load: load.find.map(|find| FindLoad { sets: find.sets.min(done.sets), ..find }),
+            load_note: Some(note).filter(|note| !note.is_empty()),
             ramp,
             instead: (candidate.duty == Duty::Main).then(|| self.instead(candidate, day)).flatten(),
             ..Item::default()
@@ -252,10 +259,8 @@ impl Composer<'_> {
         }
         let kept =
             crate::request::resolve::ramp_steps(&candidate.entry, candidate.duty, candidate.amount);
-        let steps = ramp::ramp(load_kg, ladder, candidate.amount);
         let kept = kept.min(MOST_RAMP_SETS.saturating_sub(warm.ramp_sets));
-        let surplus = steps.len().saturating_sub(kept);
-        let ramp: Vec<_> = steps.into_iter().skip(surplus).collect();
+        let ramp = ramp::ramp(load_kg, ladder, candidate.amount, kept);
         warm.ramp_sets += ramp.len();
         ramp
     }

@@ -8,7 +8,7 @@ use crate::plan::finisher::finisher;
 use crate::plan::progression::{self, Lift};
 use crate::plan::screening::{self, CarefulStart};
 use crate::plan::working_load::{Ask, KnownLifts};
-use crate::plan::{fit, racks, spare_time};
+use crate::plan::{fit, pounds, racks, spare_time};
 use crate::request::Request;
 use crate::request::dose::dose_for;
 use crate::timing::fill_in;
@@ -63,6 +63,7 @@ impl<'a> Course<'a> {
             }
             session.note = spare_time::at_its_fullest(session);
         }
+        pounds::fill_in(sessions.iter_mut(), self.request.profile.units);
         sessions
     }
 
@@ -71,7 +72,7 @@ impl<'a> Course<'a> {
     pub fn weeks(&self, block: &dyn Fn(usize) -> Vec<Session>) -> Vec<Week> {
         let known = KnownLifts::of(&self.request.profile);
         let start = self.request.profile.start.as_deref();
-        progression::weeks(&progression::Course {
+        let mut weeks = progression::weeks(&progression::Course {
             profile: &self.request.profile,
             start: start.and_then(clock::date),
             careful: &self.careful,
@@ -79,7 +80,10 @@ impl<'a> Course<'a> {
             entry: &|id| self.entry(id),
             lift: &|id| self.lift(&known, id),
             block: &|number| self.with_endings(block(number)),
-        })
+        });
+        let sessions = weeks.iter_mut().flat_map(|week| &mut week.sessions);
+        pounds::fill_in(sessions, self.request.profile.units);
+        weeks
     }
 
     fn entry(&self, id: &str) -> Option<&'a Entry> {

@@ -5,8 +5,7 @@ use std::collections::BTreeMap;
 use crate::input::place::{Plates, grams};
 use crate::words::Units;
 
-/// Kilograms in a pound, exact (EQ-04, international yard and pound 1959).
-pub const KG_PER_LB: f64 = 0.453_592_37;
+pub use crate::input::place::KG_PER_LB;
 
 /// The most plates on one end of a bar: the sleeve is full. Common practice.
 const MOST_PLATES: usize = 12;
@@ -15,7 +14,7 @@ pub(super) const MOST_GRAMS: u32 = 500_000;
 /// The most sizes of plates that are searched, the heaviest first; a full competition set has thirteen.
 const MOST_SIZES: usize = 16;
 
-/// Plates on one end of a bar, heaviest first, in grams.
+/// Plates on one end of a bar, heaviest first, in thousandths of the unit that they are made in.
 type Side = Vec<u32>;
 
 /// The loads that one exercise can have in a place, from the lightest up.
@@ -24,7 +23,10 @@ pub struct Ladder {
     /// Each load in grams, with the plates that make it where there are any.
     rungs: BTreeMap<u32, Side>,
     bar: Bar,
+    /// What the client reads.
     units: Units,
+    /// What the plates are stamped with.
+    made_in: Units,
 }
 
 /// How the rungs are made.
@@ -42,20 +44,44 @@ impl Ladder {
     /// A bar of `bar_g` grams with plates in pairs, or singly on one end.
     #[must_use]
     pub fn bar(bar_g: u32, plates: &Plates, one_end: bool, units: Units) -> Ladder {
+        Ladder::bar_made_in(Units::Kg, bar_g, plates, one_end, units)
+    }
+
+    /// The same with bar and plates in thousandths of the unit that they are made in, so that 45 and 2.5 lb plates
+    /// add up to whole pounds; `units` are the client's.
+    #[must_use]
+    pub fn bar_made_in(
+        made_in: Units,
+        bar: u32,
+        plates: &Plates,
+        one_end: bool,
+        units: Units,
+    ) -> Ladder {
         let times = if one_end { 1 } else { 2 };
+        let in_grams = |mass: u32| match made_in {
+            Units::Kg => mass,
+            Units::Lb => whole_grams(f64::from(mass) / 1000.0 * KG_PER_LB),
+        };
         let rungs = side_sums(plates, times)
             .into_iter()
-            .map(|(sum, side)| (bar_g + times * sum, side))
+            .map(|(sum, side)| (in_grams(bar.saturating_add(times * sum)), side))
             .collect();
         let bar = if one_end { Bar::OneEnd } else { Bar::BothEnds };
-        Ladder { rungs, bar, units }
+        Ladder { rungs, bar, units, made_in }
     }
 
     /// Implements of the given masses in grams.
     #[must_use]
     pub fn implements(masses_g: Vec<u32>, units: Units) -> Ladder {
+        Ladder::implements_made_in(units, masses_g, units)
+    }
+
+    /// The same where they are made in another unit than the client's.
+    #[must_use]
+    pub fn implements_made_in(made_in: Units, masses_g: Vec<u32>, units: Units) -> Ladder {
         let usable = masses_g.into_iter().filter(|mass| (1..=MOST_GRAMS).contains(mass));
-        Ladder { rungs: usable.map(|mass| (mass, Side::new())).collect(), bar: Bar::None, units }
+        let rungs = usable.map(|mass| (mass, Side::new())).collect();
+        Ladder { rungs, bar: Bar::None, units, made_in }
     }
 
     /// The ladder without a load of nothing.
@@ -128,8 +154,35 @@ impl Ladder {
             return Some("no plates".to_owned());
         }
         let pieces: Vec<String> =
-            side.iter().map(|mass| number(kilograms(*mass), self.units)).collect();
-        Some(format!("{place}{} {}", pieces.join(" + "), self.units.id()))
+            side.iter().map(|mass| (f64::from(*mass) / 1000.0).to_string()).collect();
+        Some(format!("{place}{} {}", pieces.join(" + "), self.made_in.id()))
+    }
+
+    /// The load of the place that this one is, within the rounding of a pound.
+    #[must_use]
+    pub fn near(&self, load_kg: f64) -> Option<f64> {
+        const ROUNDING_G: u32 = 3;
+        let mass = whole_grams(load_kg);
+        let near = mass.saturating_sub(ROUNDING_G)..=mass.saturating_add(ROUNDING_G);
+        self.rungs.range(near).next().map(|(mass, _)| kilograms(*mass))
+    }
+
+    /// Whether plates make the loads.
+    #[must_use]
+    pub fn is_bar(&self) -> bool {
+        self.bar != Bar::None
+    }
+
+    /// The unit that the place's weights are made in.
+    #[must_use]
+    pub fn made_in(&self) -> Units {
+        self.made_in
+    }
+
+    /// How many loads there are.
+    #[must_use]
+    pub fn len(&self) -> usize {
+        self.rungs.len()
     }
 
     /// A load with its unit, in the client's own: "42.5 kg", "95 lb".
@@ -142,16 +195,23 @@ impl Ladder {
 /// A mass with its unit, in the client's own.
 #[must_use]
 pub fn mass_text(load_kg: f64, units: Units) -> String {
-    format!("{} {}", number(load_kg, units), units.id())
+    format!("{} {}", mass_number(load_kg, units), units.id())
 }
 
-/// A mass in the client's unit as a number, to the hundredth (kg) or half (lb).
-fn number(load_kg: f64, units: Units) -> String {
+/// A mass in the client's unit as a number: to the gram, or to half a pound.
+#[must_use]
+pub fn mass_number(load_kg: f64, units: Units) -> String {
     let rounded = match units {
-        Units::Kg => (load_kg * 100.0).round() / 100.0,
-        Units::Lb => (load_kg / KG_PER_LB * 2.0).round() / 2.0,
+        Units::Kg => (load_kg * 1000.0).round() / 1000.0,
+        Units::Lb => half_pounds(load_kg),
     };
     rounded.to_string()
+}
+
+/// Kilograms as pounds, to the nearest half: what stands on implements and stacks.
+#[must_use]
+pub fn half_pounds(load_kg: f64) -> f64 {
+    (load_kg / KG_PER_LB * 2.0).round() / 2.0
 }
 
 /// What the profile wrote, in kilograms.

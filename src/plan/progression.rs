@@ -18,7 +18,7 @@ use crate::plan::ramp::ramp;
 use crate::plan::screening::CarefulStart;
 use crate::plan::steps::{Track, eased};
 use crate::plan::waves;
-use crate::plan::{finisher, fit, spare_time, week_notes};
+use crate::plan::{finisher, first_load, fit, spare_time, week_notes};
 use crate::request::dose::{Dose, Duty, Span, dose_for};
 use crate::words::{GroupKind, Status, Turn, WeekKind};
 
@@ -295,23 +295,21 @@ impl Standing<'_> {
     }
 
     fn write_load(&self, item: &mut Item, load_kg: Option<f64>, amount: u32, plan: WeekPlan) {
-        let had_ramp = item.ramp.len();
-        if had_ramp > 0 {
-            let mut steps = ramp(load_kg, self.lift.ladder.as_ref(), amount);
-            // The lightest steps go first where the session was timed with fewer.
-            steps.drain(..steps.len().saturating_sub(had_ramp));
-            item.ramp = steps;
-        }
         let Some(ladder) = self.lift.ladder.as_ref() else { return };
         let Some(load) = load_kg else {
             if self.is_known && self.lift.one_rep_max_kg.is_none() {
+                item.find_load = None;
                 item.load_note = Some(match self.track.step_from.filter(|_| !plan.is_light) {
                     Some(reached) => next_time::own_step(reached),
                     None => WRITTEN_DOWN.to_owned(),
                 });
+            } else {
+                first_load::to_week(item);
             }
             return;
         };
+        // The lightest steps go first where the session was timed with fewer.
+        item.ramp = ramp(Some(load), Some(ladder), amount, item.ramp.len());
         item.load_kg = Some(load);
         let plates = ladder.plates_text(load);
         item.load_note = match (plan.week, item.load_note.take()) {

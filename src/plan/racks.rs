@@ -3,8 +3,8 @@
 //! Where a place gives only a count, the usual set stands in (EQ-01, EQ-03, EQ-07; the pieces are common practice).
 
 use crate::input::catalog::Entry;
-use crate::input::place::{Equipment, Offer, Plates, Stock};
-use crate::plan::loads::{KG_PER_LB, Ladder, MOST_GRAMS, to_kg, whole_grams};
+use crate::input::place::{Equipment, Masses, Plates, Stock, grams};
+use crate::plan::loads::{Ladder, MOST_GRAMS, to_kg, whole_grams};
 use crate::words::{Kit, LoadKind, Units};
 
 /// The loads that an exercise can have in a place; `None` where it has no load that a place could limit, or where
@@ -14,16 +14,20 @@ pub fn ladder(entry: &Entry, place: &Equipment, units: Units) -> Option<Ladder> 
     let kit = |wanted: &[Kit]| first_kit(entry, place, wanted);
     let ladder = match entry.load {
         LoadKind::BarTotal => {
-            let bar = bar_grams(kit(BARS)?, place, units);
+            let made_in = place.made_in(units);
+            let bar = bar_mass(kit(BARS)?, place, made_in);
             let one_end = kit(&[Kit::Landmine]).is_some();
-            Ladder::bar(bar, &plates(place, units), one_end, units)
+            Ladder::bar_made_in(made_in, bar, &plates(place, made_in), one_end, units)
         }
         LoadKind::PerHand | LoadKind::SingleImplement => {
             let by_hand = entry.load == LoadKind::PerHand;
-            Ladder::implements(masses(kit(IMPLEMENTS)?, place, units, by_hand), units)
+            let masses = masses(kit(IMPLEMENTS)?, place, units, by_hand);
+            Ladder::implements_made_in(place.made_in(units), masses, units)
         }
         LoadKind::Stack => {
-            Ladder::implements(rack(&machine_offer(entry, place), stack(units)), units)
+            let made_in = place.made_in(units);
+            let stack = rack(machine(entry, place, made_in), stack(made_in), made_in);
+            Ladder::implements_made_in(made_in, stack, units)
         }
         LoadKind::PlateMachine | LoadKind::Sled => plate_machine(entry, place, units),
         LoadKind::BodyweightPlus => added(entry, place, units)?,
@@ -36,7 +40,7 @@ pub fn ladder(entry: &Entry, place: &Equipment, units: Units) -> Option<Ladder> 
 #[must_use]
 pub fn without_plates(place: &Equipment, units: Units) -> Option<String> {
     let has_bar = BARS.iter().any(|bar| place.items.contains_key(bar));
-    (has_bar && plates(place, units).is_empty())
+    (has_bar && plates(place, place.made_in(units)).is_empty())
         .then(|| "the place has no plates, so that every bar is used empty".to_owned())
 }
 
@@ -57,55 +61,65 @@ fn first_kit(entry: &Entry, place: &Equipment, wanted: &[Kit]) -> Option<Kit> {
     listed.copied().find(|kit| wanted.contains(kit) && here(kit))
 }
 
-fn offer(place: &Equipment, kit: Kit) -> Offer {
-    place.items.get(&kit).map(Stock::offer).unwrap_or_default()
+/// What the place writes of an item, in the unit that its weights are made in.
+fn masses_of(place: &Equipment, kit: Kit, made_in: Units) -> Masses<'_> {
+    match place.items.get(&kit) {
+        Some(Stock::Offer(offer)) => offer.in_units(made_in),
+        _ => Masses::default(),
+    }
 }
 
-/// A usual mass in grams, rounded down, so that a bar of 135 lb made of such plates is not a gram above 135 lb.
-fn usual_grams(mass_kg: f64) -> u32 {
-    let near = whole_grams(mass_kg);
-    if f64::from(near) > mass_kg * 1000.0 + 0.01 { near - 1 } else { near }
+/// Thousandths of the unit.
+fn thousandths(mass: f64) -> u32 {
+    grams(mass.clamp(0.0, 2000.0))
 }
 
-/// The bare bar in grams: what the place says, else the usual (EQ-01 and EQ-03; trap, curl and guided bars vary,
-/// common practice).
-fn bar_grams(bar: Kit, place: &Equipment, units: Units) -> u32 {
-    let usual_kg = match (bar, units) {
+/// A mass of a place in grams.
+fn in_grams(mass: f64, made_in: Units) -> u32 {
+    whole_grams(to_kg(mass, made_in))
+}
+
+/// The bare bar in thousandths of the unit: what the place says, else the usual (EQ-01 and EQ-03; trap, curl and
+/// guided bars vary, common practice).
+fn bar_mass(bar: Kit, place: &Equipment, made_in: Units) -> u32 {
+    let usual = match (bar, made_in) {
         (Kit::TrapBar, Units::Kg) => 25.0,
-        (Kit::TrapBar, Units::Lb) => 60.0 * KG_PER_LB,
+        (Kit::TrapBar, Units::Lb) => 60.0,
         (Kit::EzBar, Units::Kg) => 10.0,
-        (Kit::EzBar, Units::Lb) => 20.0 * KG_PER_LB,
-        (_, Units::Kg) => 20.0,
-        (_, Units::Lb) => 45.0 * KG_PER_LB,
+        (Kit::EzBar, Units::Lb) | (_, Units::Kg) => 20.0,
+        (_, Units::Lb) => 45.0,
     };
-    offer(place, bar).mass_kg.map_or_else(|| usual_grams(usual_kg), whole_grams)
+    thousandths(masses_of(place, bar, made_in).mass.unwrap_or(usual))
 }
 
-/// The loose plates: what the place lists, else a usual set (EQ-03, the pieces are common practice).
-fn plates(place: &Equipment, units: Units) -> Plates {
-    if let Some(plates) = &place.plates_kg {
+/// The loose plates in thousandths of the unit: what the place lists, else a usual set (EQ-03, the pieces are common
+/// practice).
+fn plates(place: &Equipment, made_in: Units) -> Plates {
+    let listed = match made_in {
+        Units::Kg => &place.plates_kg,
+        Units::Lb => &place.plates_lb,
+    };
+    if let Some(plates) = listed {
         return plates.clone();
     }
-    let usual: &[(f64, u32)] = match units {
+    let usual: &[(f64, u32)] = match made_in {
         Units::Kg => &[(20.0, 4), (15.0, 2), (10.0, 4), (5.0, 4), (2.5, 4), (1.25, 2)],
-        Units::Lb => &[(45.0, 4), (35.0, 2), (25.0, 4), (10.0, 4), (5.0, 4), (2.5, 2)],
+        Units::Lb => &[(45.0, 6), (25.0, 4), (10.0, 4), (5.0, 4), (2.5, 2)],
     };
-    usual.iter().map(|(mass, pieces)| (usual_grams(to_kg(*mass, units)), *pieces)).collect()
+    usual.iter().map(|(mass, pieces)| (thousandths(*mass), *pieces)).collect()
 }
 
 /// The masses of an implement in grams.
 fn masses(kit: Kit, place: &Equipment, units: Units, by_hand: bool) -> Vec<u32> {
-    let offer = offer(place, kit);
-    if kit == Kit::WeightPlate && offer.masses_kg.is_none() {
-        return plates(place, units)
-            .into_iter()
-            .filter(|(_, pieces)| *pieces > 0)
-            .map(|(mass, _)| mass)
-            .collect();
+    let made_in = place.made_in(units);
+    let written = masses_of(place, kit, made_in);
+    if kit == Kit::WeightPlate && written.each.is_none() {
+        let pieces = plates(place, made_in).into_iter().filter(|(_, pieces)| *pieces > 0);
+        return pieces.map(|(mass, _)| in_grams(f64::from(mass) / 1000.0, made_in)).collect();
     }
-    let masses = rack(&offer, usual_rack(kit, units));
+    let masses = rack(written, usual_rack(kit, made_in), made_in);
     // A hand needs its own kettlebell; dumbbell racks are written by the pair.
-    if by_hand && kit == Kit::Kettlebell && offer.masses_kg.is_some() {
+    if by_hand && kit == Kit::Kettlebell && written.each.is_some() {
         return twice(&masses);
     }
     masses
@@ -116,78 +130,93 @@ fn twice(masses: &[u32]) -> Vec<u32> {
     masses.iter().copied().filter(|mass| count(*mass) > 1).collect()
 }
 
-/// What an offer says, filled up from the usual.
-fn rack(offer: &Offer, usual: Vec<u32>) -> Vec<u32> {
-    if let Some(masses) = &offer.masses_kg {
-        return masses.iter().copied().map(whole_grams).collect();
+/// What a place writes, filled up from the usual, in grams. Steps are counted in the place's own unit.
+fn rack(written: Masses<'_>, usual: Vec<u32>, made_in: Units) -> Vec<u32> {
+    let in_grams = |mass: f64| in_grams(mass, made_in);
+    if let Some(each) = written.each {
+        return each.iter().copied().map(in_grams).collect();
     }
-    if let Some(mass) = offer.mass_kg {
-        return vec![whole_grams(mass)];
+    if let Some(mass) = written.mass {
+        return vec![in_grams(mass)];
     }
-    if offer.from_kg.is_none() && offer.to_kg.is_none() && offer.step_kg.is_none() {
+    if written.is_empty() {
         return usual;
     }
-    let from = offer.from_kg.map_or_else(|| usual.first().copied().unwrap_or(0), whole_grams);
-    let to = offer.to_kg.map_or_else(|| usual.last().copied().unwrap_or(from), whole_grams);
-    if let Some(step) = offer.step_kg.map(whole_grams).filter(|step| *step > 0) {
-        (from..=to.min(MOST_GRAMS)).step_by(step as usize).collect()
+    let first = || usual.first().map_or(0.0, |mass| from_grams(*mass, made_in));
+    let from = written.from.unwrap_or_else(first);
+    let last = || usual.last().map_or(from, |mass| from_grams(*mass, made_in));
+    let to = written.to.unwrap_or_else(last);
+    let most = from_grams(MOST_GRAMS, made_in).min(to);
+    if let Some(step) = written.step.map(thousandths).filter(|step| *step > 0) {
+        let rungs = (thousandths(from)..=thousandths(most)).step_by(step as usize);
+        rungs.map(|mass| in_grams(f64::from(mass) / 1000.0)).collect()
     } else {
+        let ends = [in_grams(from), in_grams(to)];
         let mut masses: Vec<u32> =
-            usual.into_iter().filter(|mass| (from..=to).contains(mass)).collect();
-        masses.extend([from, to]);
+            usual.into_iter().filter(|mass| (ends[0]..=ends[1]).contains(mass)).collect();
+        masses.extend(ends);
         masses
     }
 }
 
-/// A usual rack, where the place does not say (EQ-07, custom).
-fn usual_rack(kit: Kit, units: Units) -> Vec<u32> {
-    let masses: Vec<f64> = match (kit, units) {
-        (Kit::Kettlebell, _) => vec![8.0, 12.0, 16.0, 20.0, 24.0],
-        (Kit::MedicineBall, _) => vec![2.0, 3.0, 4.0, 5.0, 6.0, 8.0],
-        (Kit::Sandbag, _) => vec![10.0, 15.0, 20.0, 25.0],
-        (Kit::WeightVest, _) => vec![5.0, 10.0],
-        (_, Units::Kg) => {
-            (1..=10).map(f64::from).chain((5..=12).map(|half| f64::from(half) * 2.5)).collect()
-        }
-        (_, Units::Lb) => (1..=12).map(|five| f64::from(five) * 5.0 * KG_PER_LB).collect(),
+fn from_grams(mass: u32, made_in: Units) -> f64 {
+    f64::from(mass) / 1000.0 / to_kg(1.0, made_in)
+}
+
+/// A usual rack, where the place does not say (EQ-07, custom), in grams.
+fn usual_rack(kit: Kit, made_in: Units) -> Vec<u32> {
+    let pounds = made_in == Units::Lb;
+    let masses: Vec<f64> = match kit {
+        Kit::Kettlebell if pounds => vec![18.0, 26.0, 35.0, 44.0, 53.0],
+        Kit::Kettlebell => vec![8.0, 12.0, 16.0, 20.0, 24.0],
+        Kit::MedicineBall if pounds => vec![4.0, 6.0, 8.0, 10.0, 12.0, 16.0],
+        Kit::MedicineBall => vec![2.0, 3.0, 4.0, 5.0, 6.0, 8.0],
+        Kit::Sandbag if pounds => vec![20.0, 30.0, 40.0, 50.0],
+        Kit::Sandbag => vec![10.0, 15.0, 20.0, 25.0],
+        Kit::WeightVest if pounds => vec![10.0, 20.0],
+        Kit::WeightVest => vec![5.0, 10.0],
+        _ if pounds => (1..=20).map(|five| f64::from(five) * 5.0).collect(),
+        _ => (1..=10).map(f64::from).chain((5..=12).map(|half| f64::from(half) * 2.5)).collect(),
     };
-    masses.into_iter().map(usual_grams).collect()
+    masses.into_iter().map(|mass| in_grams(mass, made_in)).collect()
 }
 
 /// A usual stack: 5 kg or 10 lb steps. Custom.
-fn stack(units: Units) -> Vec<u32> {
-    let step = match units {
+fn stack(made_in: Units) -> Vec<u32> {
+    let step = match made_in {
         Units::Kg => 5.0,
-        Units::Lb => 10.0 * KG_PER_LB,
+        Units::Lb => 10.0,
     };
-    (1..=20).map(|step_number| usual_grams(f64::from(step_number) * step)).collect()
+    (1..=20).map(|number| in_grams(f64::from(number) * step, made_in)).collect()
 }
 
-/// What the machine of an exercise offers: the first of its kit that says anything about masses.
-fn machine_offer(entry: &Entry, place: &Equipment) -> Offer {
-    let says = |offer: &Offer| {
-        offer.masses_kg.is_some()
-            || offer.from_kg.is_some()
-            || offer.to_kg.is_some()
-            || offer.step_kg.is_some()
-    };
-    let mut listed = entry.needs.iter().flatten().map(|kit| offer(place, *kit));
+/// What the place writes of the machine of an exercise: the first of its kit that says anything about a stack.
+fn machine<'a>(entry: &Entry, place: &'a Equipment, made_in: Units) -> Masses<'a> {
+    let says = |masses: &Masses<'_>| !Masses { mass: None, ..*masses }.is_empty();
+    let mut listed = entry.needs.iter().flatten().map(|kit| masses_of(place, *kit, made_in));
     listed.find(says).unwrap_or_default()
 }
 
 /// Plates on a machine or sled, in pairs; the machine's own mass counts only where the place says it.
 fn plate_machine(entry: &Entry, place: &Equipment, units: Units) -> Ladder {
-    let own = entry.needs.iter().flatten().find_map(|kit| offer(place, *kit).mass_kg);
-    let own = whole_grams(own.unwrap_or(0.0));
-    Ladder::bar(own, &plates(place, units), false, units).above_nothing()
+    let made_in = place.made_in(units);
+    let own = entry.needs.iter().flatten().find_map(|kit| masses_of(place, *kit, made_in).mass);
+    let own = thousandths(own.unwrap_or(0.0));
+    Ladder::bar_made_in(made_in, own, &plates(place, made_in), false, units).above_nothing()
 }
 
 /// Load added to the body: a vest as it is, or single plates on a belt or the back.
 fn added(entry: &Entry, place: &Equipment, units: Units) -> Option<Ladder> {
     let wanted = [Kit::DipBelt, Kit::WeightVest, Kit::WeightPlate, Kit::Sandbag];
     let ladder = match first_kit(entry, place, &wanted)? {
-        Kit::DipBelt | Kit::WeightPlate => Ladder::bar(0, &plates(place, units), true, units),
-        kit => Ladder::implements(masses(kit, place, units, false), units),
+        Kit::DipBelt | Kit::WeightPlate => {
+            let made_in = place.made_in(units);
+            Ladder::bar_made_in(made_in, 0, &plates(place, made_in), true, units)
+        }
+        kit => {
+            let masses = masses(kit, place, units, false);
+            Ladder::implements_made_in(place.made_in(units), masses, units)
+        }
     };
     Some(ladder.above_nothing())
 }

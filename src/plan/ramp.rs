@@ -8,20 +8,19 @@ use crate::plan::file::RampSet;
 use crate::plan::loads::Ladder;
 use crate::request::dose::Duty;
 
-/// A step: percent of the working load and repetitions.
-type Step = (u32, u32);
-
-/// For sets up to six repetitions.
-const HEAVY: &[Step] = &[(45, 8), (65, 5), (85, 2)];
-/// For sets of seven to twelve.
-const MEDIUM: &[Step] = &[(50, 8), (80, 4)];
-/// The lightest last step, in percent of the working load.
-const LAST_AT_LEAST: u32 = 75;
-/// The heaviest last step, in percent of the working load.
-const LAST_AT_MOST: u32 = 90;
-
+/// Shares of the working load for sets up to six repetitions.
+const HEAVY: &[f64] = &[0.45, 0.65, 0.85];
+/// Shares of the working load for sets of seven to twelve.
+const MEDIUM: &[f64] = &[0.50, 0.80];
+/// The lightest and the heaviest last step, as shares of the working load.
+const LAST: [f64; 2] = [0.75, 0.90];
+/// A bar whose plates make no last step is still led up to from here.
+const LEAST_LAST: f64 = 0.5;
 /// The widest step, as a share of the working load.
 const WIDEST_GAP: f64 = 0.35;
+/// Repetitions by the number of steps: before heavy sets, and before others.
+const REPS: [&[&[u32]]; 2] = [&[&[4], &[6, 3], &[8, 5, 2]], &[&[6], &[8, 4], &[8, 5, 3]]];
+const ROUNDING: f64 = 1e-6;
 
 /// Whether an exercise is ramped up to: several joints, up to twelve repetitions, muscles not yet warm.
 #[must_use]
@@ -30,62 +29,76 @@ pub fn is_wanted(duty: Duty, reps: u32, already_warm: bool) -> bool {
     big && reps <= 12 && !already_warm
 }
 
-/// The ramp to `working_kg` for sets of `reps`; shares of the working load where it is not known.
+/// The ramp to `working_kg` for sets of `reps`, in up to `most` steps that the kit makes.
 ///
-/// Without a ladder there is nothing to make lighter, so there is no ramp.
+/// Where the load is to be found, its start is the working load. Without a load, or with a single one in the place,
+/// there is nothing to make lighter, so there is no ramp.
 #[must_use]
-pub fn ramp(working_kg: Option<f64>, ladder: Option<&Ladder>, reps: u32) -> Vec<RampSet> {
-    let steps = if reps <= 6 { HEAVY } else { MEDIUM };
-    match (working_kg, ladder) {
-        (_, None) => Vec::new(),
-        (None, Some(_)) => steps
-            .iter()
-            .map(|(percent, reps)| RampSet { load_kg: None, percent: Some(*percent), reps: *reps })
-            .collect(),
-        (Some(working), Some(ladder)) => with_loads(working, ladder, steps),
-    }
-}
-
-fn with_loads(working: f64, ladder: &Ladder, steps: &[Step]) -> Vec<RampSet> {
-    let mut ramp: Vec<RampSet> = Vec::new();
-    for (percent, reps) in steps {
-        let wanted = working * f64::from(*percent) / 100.0;
-        let load = ladder.at_most(wanted).unwrap_or_else(|| ladder.lightest());
-        if load <= working * share(LAST_AT_MOST) {
-            push(&mut ramp, load, *reps);
-        }
-    }
-    let last = ramp.last().and_then(|set| set.load_kg).unwrap_or(0.0);
-    if last < working * share(LAST_AT_LEAST)
-        && let Some(load) = ladder.at_most(working * share(LAST_AT_MOST))
-        && load > last
-    {
-        // The kit's steps are coarse: the nearest under nine tenths is the last step.
-        lead_up_to(&mut ramp, load, working);
-    }
-    ramp
-}
-
-fn share(percent: u32) -> f64 {
-    f64::from(percent) / 100.0
-}
-
-/// Adds a step where it is heavier than the one before; of equal loads the one with more repetitions stays.
-fn push(ramp: &mut Vec<RampSet>, load: f64, reps: u32) {
-    if ramp.last().and_then(|set| set.load_kg).is_none_or(|last| load > last) {
-        ramp.push(RampSet { load_kg: Some(load), percent: None, reps });
-    }
-}
-
-/// Ends the ramp with `load`: in place of the last step where the one before is near enough, else after it.
-fn lead_up_to(ramp: &mut Vec<RampSet>, load: f64, working: f64) {
-    let before = ramp.len().checked_sub(2).and_then(|index| ramp[index].load_kg);
-    let reps = if before.is_some_and(|before| load - before <= WIDEST_GAP * working) {
-        ramp.pop().map_or(2, |set| set.reps)
-    } else {
-        ramp.last().map_or(5, |set| (set.reps / 2).max(1))
+pub fn ramp(
+    working_kg: Option<f64>,
+    ladder: Option<&Ladder>,
+    reps: u32,
+    most: usize,
+) -> Vec<RampSet> {
+    let Some((working, ladder)) = working_kg.zip(ladder) else { return Vec::new() };
+    let shares = if reps <= 6 { HEAVY } else { MEDIUM };
+    let mut loads = loads(working, ladder, shares);
+    let surplus = loads.len().saturating_sub(most.min(REPS[0].len()));
+    loads.drain(..surplus);
+    let reps: &[u32] = match loads.len() {
+        0 => return Vec::new(),
+        count => REPS[usize::from(reps > 6)][count - 1],
     };
-    push(ramp, load, reps);
+    let step = |(load, reps): (f64, &u32)| RampSet {
+        load_kg: Some(load),
+        load_lb: None,
+        percent: None,
+        reps: *reps,
+    };
+    loads.into_iter().zip(reps).map(step).collect()
+}
+
+/// The loads of a ramp, from the lightest up: the last one first, then those before it.
+fn loads(working: f64, ladder: &Ladder, shares: &[f64]) -> Vec<f64> {
+    let Some((last, before)) = shares.split_last() else { return Vec::new() };
+    let Some(last) = last_step(working, ladder, *last) else { return Vec::new() };
+    let mut loads: Vec<f64> = before
+        .iter()
+        .map(|share| ladder.at_most(working * share).unwrap_or_else(|| ladder.lightest()))
+        .filter(|load| *load < last)
+        .chain([last])
+        .collect();
+    loads.dedup();
+    close_gaps(&mut loads, working, ladder);
+    loads
+}
+
+/// The last step: as near its share as the kit allows.
+fn last_step(working: f64, ladder: &Ladder, share: f64) -> Option<f64> {
+    let [least, most] = LAST.map(|share| working * share);
+    let in_window = |load: &f64| (least - ROUNDING..=most + ROUNDING).contains(load);
+    let near = ladder.at_most(working * share).filter(in_window);
+    near.or_else(|| ladder.at_least(least - ROUNDING).filter(in_window)).or_else(|| {
+        let under = ladder.at_most(most).filter(|load| *load >= working * LEAST_LAST);
+        under.filter(|_| ladder.is_bar())
+    })
+}
+
+/// Puts a load of the kit into every gap that is too wide, where it has one.
+fn close_gaps(loads: &mut Vec<f64>, working: f64, ladder: &Ladder) {
+    let widest = WIDEST_GAP * working + ROUNDING;
+    let mut place = 1;
+    while place < loads.len() {
+        let [low, high] = [loads[place - 1], loads[place]];
+        let between = ladder.at_least(high - widest).filter(|load| *load > low && *load < high);
+        match between.filter(|_| high - low > widest) {
+            // The first step of two may come nearer; a third step is worth its time only after that.
+            Some(load) if place == 1 => loads[0] = load,
+            Some(load) => loads.insert(place, load),
+            None => {}
+        }
+        place += 1;
+    }
 }
 
 #[cfg(test)]
@@ -108,21 +121,31 @@ mod tests {
     /// In the manner of WU-07 (NSCA Essentials; the ramp itself from memory).
     #[test]
     fn a_heavy_set_has_three_steps_and_a_medium_one_two() {
-        assert_eq!(sets(&ramp(Some(100.0), Some(&bar()), 5)), [(45.0, 8), (65.0, 5), (85.0, 2)]);
-        assert_eq!(sets(&ramp(Some(60.0), Some(&bar()), 8)), [(30.0, 8), (47.5, 4)]);
+        assert_eq!(sets(&ramp(Some(100.0), Some(&bar()), 5, 3)), [(45.0, 8), (65.0, 5), (85.0, 2)]);
+        assert_eq!(sets(&ramp(Some(60.0), Some(&bar()), 8, 3)), [(30.0, 8), (47.5, 4)]);
     }
 
     #[test]
     fn a_light_bar_starts_with_the_bar_alone() {
-        assert_eq!(sets(&ramp(Some(25.0), Some(&bar()), 8)), [(20.0, 8)]);
-        assert!(ramp(Some(20.0), Some(&bar()), 8).is_empty());
+        assert_eq!(sets(&ramp(Some(25.0), Some(&bar()), 8, 2)), [(20.0, 6)]);
+        assert!(ramp(Some(20.0), Some(&bar()), 8, 2).is_empty());
     }
 
     #[test]
-    fn an_unknown_load_is_ramped_in_percent() {
-        let percents: Vec<_> = ramp(None, Some(&bar()), 8).iter().map(|set| set.percent).collect();
-        assert_eq!(percents, [Some(50), Some(80)]);
-        assert!(ramp(None, None, 8).is_empty());
+    fn without_a_lighter_load_there_is_none() {
+        assert!(ramp(None, Some(&bar()), 8, 2).is_empty());
+        assert!(ramp(Some(60.0), None, 8, 2).is_empty());
+        let one = Ladder::implements(vec![16_000], Units::Kg);
+        assert!(ramp(Some(16.0), Some(&one), 8, 2).is_empty());
+    }
+
+    #[test]
+    fn coarse_kit_gives_the_steps_that_it_has() {
+        let bells = Ladder::implements([8, 12, 16, 20, 24].map(|kg| kg * 1000).into(), Units::Kg);
+        assert_eq!(sets(&ramp(Some(20.0), Some(&bells), 8, 1)), [(16.0, 6)]);
+        assert!(ramp(Some(12.0), Some(&bells), 8, 1).is_empty(), "8 kg is no last step to 12");
+        let twenties = Ladder::bar(20_000, &BTreeMap::from([(20_000, 4)]), false, Units::Kg);
+        assert_eq!(sets(&ramp(Some(100.0), Some(&twenties), 5, 3)), [(20.0, 6), (60.0, 3)]);
     }
 
     #[test]
@@ -138,7 +161,7 @@ mod tests {
         fn steps_keep_the_coach_s_bounds(rungs in 4_u32..140, reps in 1_u32..=12) {
             let ladder = bar();
             let Some(working) = ladder.at_most(20.0 + 2.5 * f64::from(rungs)) else { return Ok(()) };
-            let ramp = ramp(Some(working), Some(&ladder), reps);
+            let ramp = ramp(Some(working), Some(&ladder), reps, 3);
             let loads: Vec<f64> = ramp.iter().filter_map(|set| set.load_kg).collect();
             let last = *loads.last().unwrap();
             // With steps of 2.5 kg something lies between 75 and 90 % from 30 kg up.

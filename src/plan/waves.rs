@@ -24,9 +24,14 @@ pub struct Heavy {
 /// Whether a lift follows its block's heavy loads, once its maximum is known.
 #[must_use]
 pub fn is_for(profile: &Profile, duty: Duty) -> bool {
+    let by_goal = matches!(profile.goal, Goal::Strength | Goal::Power);
     duty == Duty::Main
-        && profile.training_status != Status::Novice
-        && matches!(profile.goal, Goal::Strength | Goal::Power)
+        && match profile.training_status {
+            Status::Novice => false,
+            Status::Intermediate => by_goal,
+            // A repetition more each week is too fast for the advanced: the load moves instead (common practice).
+            Status::Advanced => by_goal || profile.goal != Goal::Endurance,
+        }
 }
 
 /// The heavy set of a week; `light` weeks go back to the load of the block's first.

@@ -57,8 +57,11 @@ fn about(course: &Course<'_>, plan: WeekPlan) -> &'static str {
 
 fn is_heavy(course: &Course<'_>) -> bool {
     let profile = course.profile;
-    profile.training_status != Status::Novice
-        && matches!(profile.goal, Goal::Strength | Goal::Power)
+    let by_goal = matches!(profile.goal, Goal::Strength | Goal::Power);
+    let advanced = profile.training_status == Status::Advanced
+        && profile.goal != Goal::Endurance
+        && !profile.known_lifts.is_empty();
+    (by_goal && profile.training_status != Status::Novice) || advanced
 }
 
 fn test(course: &Course<'_>, light: bool) -> &'static str {

@@ -2,18 +2,21 @@
 //! down to what the place can make.
 
 use std::collections::BTreeMap;
+use std::fmt::Write as _;
 use std::sync::LazyLock;
 
 use serde::Deserialize;
 
 use crate::input::catalog::Entry;
+use crate::input::plan::FindLoad;
 use crate::input::profile::Profile;
+use crate::plan::first_load::{Starter, stop_text};
 use crate::plan::loads::{Ladder, mass_text, to_kg};
 use crate::plan::strength::{Estimate, Estimator, percent_at_reserve};
-use crate::words::{Kit, LoadKind, Units};
+use crate::words::{Kit, LoadKind, Measure, Units};
 
 /// What a note begins with where the load is still to be found.
-pub const FIRST_LOAD: &str = "first load:";
+pub const FIRST_LOAD: &str = "find:";
 
 /// What stands in a note before the estimate of the most for one repetition; its figures end with a
 /// closing bracket.
@@ -25,6 +28,7 @@ pub struct KnownLifts {
     lifts: BTreeMap<String, Lift>,
     body_mass_kg: Option<f64>,
     units: Option<Units>,
+    starter: Starter,
 }
 
 #[derive(Debug, Clone)]
@@ -53,6 +57,8 @@ pub struct WorkingLoad {
     pub load_kg: Option<f64>,
     /// Where the load comes from, or how to find it; empty where there is nothing to load.
     pub note: String,
+    /// How to find it, where it is not known and there is something to climb.
+    pub find: Option<FindLoad>,
     /// The estimated one-repetition maximum, for the weeks that follow.
     pub one_rep_max_kg: Option<f64>,
     /// The load that is never passed.
@@ -85,6 +91,7 @@ impl KnownLifts {
             lifts: lifts.collect(),
             body_mass_kg: profile.body_mass_kg,
             units: Some(profile.units),
+            starter: Starter::of(profile),
         }
     }
 
@@ -120,18 +127,16 @@ impl KnownLifts {
     pub fn working_load(&self, entry: &Entry, ladder: Option<&Ladder>, ask: Ask) -> WorkingLoad {
         let cap_kg = self.lifts.get(&entry.id).and_then(|lift| lift.cap_kg);
         let Some(ladder) = ladder else {
-            let note = unloaded_note(entry.load, ask.rir).to_owned();
+            let note = unloaded_note(entry, ask);
             return WorkingLoad { note, cap_kg, ..WorkingLoad::default() };
         };
         let mut found = WorkingLoad { cap_kg, ..WorkingLoad::default() };
         let Some(source) = self.source(entry) else {
-            found.note = self.find_note(entry, ladder, cap_kg);
-            return found;
+            return self.to_find(entry, ladder, ask, found);
         };
         found.one_rep_max_kg = Some(source.one_rep_max);
         let Some(wanted) = self.wanted(entry, &source, ask) else {
-            found.note = self.find_note(entry, ladder, cap_kg);
-            return found;
+            return self.to_find(entry, ladder, ask, found);
         };
         let limited = cap_kg.map_or(wanted, |cap| cap.min(wanted));
         found.load_kg = ladder.at_most(limited);
@@ -140,7 +145,14 @@ impl KnownLifts {
                 format!("held at the cap of {}; {}", self.mass(limited), source.text)
             }
             Some(_) => source.text,
-            None => self.too_light_note(entry, ladder, limited, &source),
+            None => {
+                let mut find = self.starter.climb(entry, ladder, ask, cap_kg);
+                if let Some(find) = &mut find {
+                    find.start_kg = ladder.lightest();
+                }
+                found.find = find;
+                self.too_light_note(entry, ladder, limited, &source)
+            }
         };
         found
     }
@@ -211,19 +223,63 @@ impl KnownLifts {
         mass_text(load_kg, self.units.unwrap_or(Units::Kg))
     }
 
-    /// Where the search for a load begins; how it goes on stands once at the head of a session.
-    fn find_note(&self, entry: &Entry, ladder: &Ladder, cap: Option<f64>) -> String {
-        let lightest = ladder.text(ladder.lightest());
-        let start = match entry.load {
-            LoadKind::BarTotal if lies_low(entry) => {
-                format!("empty bar ({lightest}), raised to mid-shin on blocks or plates")
+    /// A load that is still to be found; where the place has a single one, there is nothing to find.
+    fn to_find(
+        &self,
+        entry: &Entry,
+        ladder: &Ladder,
+        ask: Ask,
+        mut found: WorkingLoad,
+    ) -> WorkingLoad {
+        found.find = self.starter.climb(entry, ladder, ask, found.cap_kg);
+        if let Some(find) = &found.find {
+            found.note = self.find_note(entry, ladder, find, found.cap_kg, ask);
+        } else {
+            found.load_kg = ladder.at_most(found.cap_kg.unwrap_or(f64::INFINITY));
+            found.note = match found.load_kg {
+                None => OVER_THE_CAP,
+                Some(_) if ladder.len() == 1 => ONLY_ONE,
+                Some(_) => "the heaviest here",
             }
-            LoadKind::BarTotal => format!("empty bar ({lightest})"),
-            LoadKind::BodyweightPlus => "body weight alone".to_owned(),
-            _ => format!("light (from {lightest})"),
+            .to_owned();
+        }
+        found
+    }
+
+    /// "find: start 14 kg a hand, +2 kg each set, stop when 2 are left".
+    fn find_note(
+        &self,
+        entry: &Entry,
+        ladder: &Ladder,
+        find: &FindLoad,
+        cap_kg: Option<f64>,
+        ask: Ask,
+    ) -> String {
+        let start = ladder.text(find.start_kg);
+        let is_lightest = find.start_kg <= ladder.lightest();
+        let start = match entry.load {
+            LoadKind::BodyweightPlus if find.start_kg <= 0.0 => "own weight".to_owned(),
+            LoadKind::PerHand => format!("{start} a hand"),
+            LoadKind::BarTotal if is_lightest => format!("{start} (the bar)"),
+            _ => start,
         };
-        let most = cap.map_or(String::new(), |cap| format!("; never above {}", self.mass(cap)));
-        format!("{FIRST_LOAD} {start}{most}")
+        let stop = stop_text(entry, find.stop);
+        let mut note =
+            format!("{FIRST_LOAD} start {start}, +{} each set, {stop}", ladder.text(find.step_kg));
+        if lies_low(entry) && find.start_kg < LOW_BAR_KG {
+            note.push_str("; raise the bar to mid-shin on blocks or plates");
+        }
+        let wanted = self.starter.wanted(entry, ask).unwrap_or(0.0);
+        if is_lightest
+            && wanted < find.start_kg * TOO_HEAVY
+            && let Some(easier) = entry.easier.first()
+        {
+            let _ = write!(note, "; if that is too heavy, the {}", name(easier));
+        }
+        if let Some(cap) = cap_kg {
+            let _ = write!(note, "; never above {}", self.mass(cap));
+        }
+        note
     }
 
     fn too_light_note(
@@ -258,14 +314,25 @@ fn name(id: &str) -> String {
     id.replace('-', " ")
 }
 
-const fn unloaded_note(load: LoadKind, rir: u32) -> &'static str {
-    match (load, rir) {
-        (LoadKind::Band, 0..=1) => "a band with which the last repetition is just clean",
-        (LoadKind::Band, _) => "a band that leaves a few good repetitions",
-        (LoadKind::Assisted, _) => "as much help as leaves a few good repetitions",
-        _ => "",
+/// How bands and help are chosen: they carry no honest kilograms, so by the repetitions that they allow.
+fn unloaded_note(entry: &Entry, ask: Ask) -> String {
+    let allows = ask.reps.saturating_add(ask.rir);
+    match (entry.load, entry.measure) {
+        (LoadKind::Band, Measure::Reps) => format!("a band that allows about {allows}"),
+        (LoadKind::Band, _) => "a band that leaves a little in reserve".to_owned(),
+        (LoadKind::Assisted, Measure::Reps) => format!("help that allows about {allows} clean ones"),
+        _ => String::new(),
     }
 }
+
+/// What a note says where the place has a single load.
+const ONLY_ONE: &str = "the only one here: as many as leave what is asked";
+/// What a note says where even the lightest load is over the cap.
+const OVER_THE_CAP: &str = "the lightest here is over the cap: take an easier form";
+/// A bar lighter than this has no large plates, and lies under mid-shin.
+const LOW_BAR_KG: f64 = 60.0;
+/// A lightest load of which this share would be right may be too heavy to begin with.
+const TOO_HEAVY: f64 = 0.75;
 
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]

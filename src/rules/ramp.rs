@@ -86,5 +86,5 @@ fn empty_bar(request: &Request, item: &Item) -> Option<f64> {
         && kit.contains(&Kit::Barbell)
         && !kit.contains(&Kit::Landmine);
     let stock = request.profile.equipment.as_ref()?.items.get(&Kit::Barbell)?;
-    long_bar.then(|| stock.offer().mass_kg.unwrap_or(USUAL_BAR_KG))
+    long_bar.then(|| stock.offer().bare_kg().unwrap_or(USUAL_BAR_KG))
 }

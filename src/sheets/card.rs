@@ -152,8 +152,8 @@ impl Card {
 }
 
 /// How to find a load, said once for all lifts whose note says only where to begin.
-const TO_FIND: &str = "First load: begin there, go up a step each set while more good reps are left than asked, and \
-     write down where you end.";
+const TO_FIND: &str = "To find a load: begin at the start and add the step each set; the set that leaves what is asked is the \
+     load. Write it down, the next weeks go on from it.";
 
 /// How a found load goes up, said once for all lifts whose note gives only the number to reach.
 const TO_RAISE: &str = "Load up: take the next load above the one written down; where a set fell short, or that is more \

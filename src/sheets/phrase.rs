@@ -6,9 +6,8 @@ use crate::input::catalog::Entry;
 use crate::plan::file::{Amounts, Item, RampSet};
 use crate::words::{LoadKind, Status, Units, Weekday};
 
-/// One pound in kilograms, exact (international yard and pound agreement, 1959).
-const POUND_KG: f64 = 0.453_592_37;
-
+use crate::plan::loads::mass_text;
+pub(crate) use crate::plan::loads::mass_number;
 use crate::plan::working_load::ESTIMATE;
 
 /// Seconds as people read them on a gym clock: `45 s`, `2 min`, `2:30`.
@@ -20,17 +19,9 @@ pub(crate) fn seconds(seconds: u32) -> String {
     }
 }
 
-/// A mass in the client's unit, exact to the gram: `42.5 kg`, `95 lb`.
+/// A mass in the client's unit: `42.5 kg`, `95 lb`.
 pub(crate) fn mass(kilograms: f64, units: Units) -> String {
-    format!("{} {}", mass_number(kilograms, units), units.id())
-}
-
-/// The number alone, exact to the gram, or to a hundredth of a pound.
-pub(crate) fn mass_number(kilograms: f64, units: Units) -> String {
-    match units {
-        Units::Kg => trimmed(kilograms, 3),
-        Units::Lb => trimmed(kilograms / POUND_KG, 2),
-    }
+    mass_text(kilograms, units)
 }
 
 /// A number with at most `places` decimals and no needless zero.
@@ -95,11 +86,20 @@ pub(crate) fn prep_dose(item: &Item) -> String {
 pub(crate) fn load(item: &Item, entry: Option<&Entry>, units: Units) -> String {
     let kind = entry.map_or(LoadKind::None, |entry| entry.load);
     let Some(kilograms) = item.load_kg else {
-        return match kind {
-            LoadKind::Bodyweight => "body weight".to_owned(),
-            _ => String::new(),
+        return match (kind, &item.find_load) {
+            (LoadKind::Bodyweight, _) => "body weight".to_owned(),
+            (LoadKind::BodyweightPlus, Some(find)) if find.start_kg <= 0.0 => {
+                "from body weight".to_owned()
+            }
+            (_, Some(find)) => format!("from {}", loaded(find.start_kg, kind, units)),
+            (_, None) => String::new(),
         };
     };
+    loaded(kilograms, kind, units)
+}
+
+/// A load and what it is the load of.
+fn loaded(kilograms: f64, kind: LoadKind, units: Units) -> String {
     let mass = mass(kilograms, units);
     match kind {
         LoadKind::BarTotal => format!("{mass} total"),

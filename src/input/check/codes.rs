@@ -69,6 +69,7 @@ pub const CODES: &[(&str, &str, &str)] = &[
     ("E1325", "masses that are none", "list them rising"),
     ("E1326", "a plate that does not exist", "mass in kg to pieces"),
     ("W1327", "a last block of another client", "name the client's own last plan"),
+    ("E1328", "a mass in kilograms and in pounds", "keep one of the two"),
     ("E1401", "an exercise id stands twice", "rename or delete one"),
     ("E1402", "a link to an exercise that is not there", "use the nearest id"),
     ("E1403", "a link that is not answered", "add the mirror link"),

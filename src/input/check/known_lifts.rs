@@ -4,13 +4,10 @@ use super::Case;
 use super::exercises::unknown_exercise;
 use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::input::catalog::Entry;
-use crate::input::place::Equipment;
+use crate::input::place::{Equipment, KG_PER_LB};
 use crate::input::profile::KnownLift;
 use crate::path;
 use crate::words::{Kit, LoadKind, Units};
-
-/// Exact by definition: one pound in kilograms.
-const KILOGRAMS_PER_POUND: f64 = 0.453_592_37;
 
 /// Each known lift with its entry of the catalog.
 fn lifts<'a>(case: &'a Case<'_>) -> impl Iterator<Item = (&'a str, &'a KnownLift, &'a Entry)> {
@@ -41,7 +38,7 @@ pub(super) fn w1316_load_is_a_bar_at_least(case: &Case<'_>) -> Vec<Diagnostic> {
     let unit = case.profile.units;
     let kilograms = |load: f64| match unit {
         Units::Kg => load,
-        Units::Lb => load * KILOGRAMS_PER_POUND,
+        Units::Lb => load * KG_PER_LB,
     };
     let on_a_bar = lifts(case).filter(|(_, _, entry)| entry.load == LoadKind::BarTotal);
     let too_light = on_a_bar.filter_map(|(id, lift, entry)| {
@@ -68,21 +65,22 @@ fn lightest_bar(entry: &Entry, equipment: Option<&Equipment>) -> Option<f64> {
     let needed = |kit: Kit| entry.needs.iter().any(|set| set.contains(&kit));
     let mass = |(kit, usual): (Kit, f64)| {
         let stock = equipment.and_then(|equipment| equipment.items.get(&kit));
-        stock.and_then(|stock| stock.offer().mass_kg).unwrap_or(usual)
+        stock.and_then(|stock| stock.offer().bare_kg()).unwrap_or(usual)
     };
     USUAL.into_iter().filter(|(kit, _)| needed(*kit)).map(mass).min_by(f64::total_cmp)
 }
 
 /// W1317: body weight and bands have no load to know.
 pub(super) fn w1317_exercise_takes_a_load(case: &Case<'_>) -> Vec<Diagnostic> {
-    let without = lifts(case).filter(|(_, _, entry)| {
-        matches!(entry.load, LoadKind::Bodyweight | LoadKind::Band | LoadKind::None)
+    let without = lifts(case).filter(|(_, lift, entry)| {
+        let none = matches!(entry.load, LoadKind::Bodyweight | LoadKind::Band | LoadKind::None);
+        none && lift.load > 0.0
     });
     without
         .map(|(id, _, entry)| {
             Diagnostic::warning("W1317", format!("{} takes no load in kg or lb", quoted(id)))
                 .at(case.marks.at_key(path!["known_lifts", id], format!("load: {}", entry.load)))
-                .help("delete it, or name the loaded form of the exercise; it is not used")
+                .help("leave the load out and keep the repetitions, or name the loaded form of the exercise")
         })
         .collect()
 }

@@ -1,0 +1,222 @@
+//! How to find a load that nobody knows yet: where to begin, what to add from set to set, and when to stop.
+//!
+//! The starts stand in `starts.yaml` beside this file. Steps are those that the place's kit makes.
+
+use std::sync::LazyLock;
+
+use serde::Deserialize;
+
+use crate::input::catalog::Entry;
+use crate::input::plan::{FindLoad, Item};
+use crate::input::profile::Profile;
+use crate::plan::loads::{KG_PER_LB, Ladder};
+use crate::plan::strength::percent_at_reserve;
+use crate::plan::working_load::Ask;
+use crate::request::screening;
+use crate::words::{LoadKind, Measure, Pattern, Sex, Status, Units};
+
+/// What the client brings to a first load.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Starter {
+    status: Option<Status>,
+    sex: Option<Sex>,
+    body_mass_kg: Option<f64>,
+    age: Option<u32>,
+}
+
+/// Sets of a climb: enough to find a load in one session. Common practice.
+const CLIMB: u32 = 3;
+/// The adult that the figures are for, in kilograms.
+const USUAL_MASS_KG: f64 = 75.0;
+/// What body mass may change: strength goes with about its two-thirds power. Common practice.
+const BY_MASS: [f64; 2] = [0.8, 1.2];
+/// A man's share of the figures. Common practice.
+const MAN: f64 = 1.1;
+/// A woman's share of the figures, upper and lower body. Common practice.
+const WOMAN: [f64; 2] = [0.7, 0.8];
+/// The share of the figures under 18 and from 65. Common practice.
+const YOUNG_OR_OLD: f64 = 0.7;
+/// Percent of the maximum that the figures stand for: ten repetitions with two left (RM-22).
+const TEN_WITH_TWO_LEFT: f64 = 67.0;
+/// The share of the figures for sets beyond the table of percents.
+const LONG_SET: f64 = 0.9;
+/// The widest step of a climb as a share of its start, upper and lower body. Common practice.
+const WIDEST_STEP: [f64; 2] = [0.145, 0.17];
+/// Steps that one would say, in thousandths of the unit.
+const STEPS_KG: &[u32] = &[20_000, 10_000, 5000, 4000, 2500, 2000, 1250, 1000, 500];
+const STEPS_LB: &[u32] = &[50_000, 25_000, 20_000, 10_000, 5000, 2500, 1000];
+/// The lightest step beyond the body's own weight.
+const ADDED_STEP_KG: f64 = 2.5;
+
+impl Starter {
+    /// The client of a profile.
+    #[must_use]
+    pub fn of(profile: &Profile) -> Starter {
+        Starter {
+            status: Some(profile.training_status),
+            sex: profile.sex,
+            body_mass_kg: profile.body_mass_kg,
+            age: screening::age(profile),
+        }
+    }
+
+    /// Whether the client has trained before.
+    fn is_trained(self) -> bool {
+        !matches!(self.status, None | Some(Status::Novice))
+    }
+
+    /// What a first set would weigh if the kit made every load, in kilograms; `None` where the table has no row.
+    #[must_use]
+    pub fn wanted(self, entry: &Entry, ask: Ask) -> Option<f64> {
+        let row = row(entry)?;
+        let status = match self.status {
+            None | Some(Status::Novice) => 0,
+            Some(Status::Intermediate) => 1,
+            Some(Status::Advanced) => 2,
+        };
+        let mass = self.body_mass_kg.map_or(1.0, |mass| {
+            libm::pow(mass / USUAL_MASS_KG, 2.0 / 3.0).clamp(BY_MASS[0], BY_MASS[1])
+        });
+        let sex = match self.sex {
+            None => 1.0,
+            Some(Sex::Male) => MAN,
+            Some(Sex::Female) => WOMAN[row.part as usize],
+        };
+        let age = match self.age {
+            Some(..18 | 65..) => YOUNG_OR_OLD,
+            _ => 1.0,
+        };
+        Some(row.kg[status] * mass * sex * age * by_repetitions(entry, ask))
+    }
+
+    /// The climb to a load that is not known, in steps that the kit makes; `None` where there is nothing to climb.
+    #[must_use]
+    pub fn climb(
+        self,
+        entry: &Entry,
+        ladder: &Ladder,
+        ask: Ask,
+        cap_kg: Option<f64>,
+    ) -> Option<FindLoad> {
+        let most = cap_kg.unwrap_or(f64::INFINITY);
+        if ladder.lightest() > most {
+            return None;
+        }
+        let start_kg = self.start(entry, ladder, ask, most);
+        let step_kg = step(entry, ladder, start_kg, most)?;
+        let climbs = (1..CLIMB).take_while(|times| {
+            let load = start_kg + step_kg * f64::from(*times);
+            load <= most && ladder.near(load).is_some()
+        });
+        let sets = 1 + u32::try_from(climbs.count()).unwrap_or(0);
+        Some(FindLoad { start_kg, start_lb: None, step_kg, step_lb: None, sets, stop: ask.rir })
+    }
+
+    /// The first set: at most what is wanted, and for a trained client more than the bare bar.
+    fn start(self, entry: &Entry, ladder: &Ladder, ask: Ask, most: f64) -> f64 {
+        let wanted = self.wanted(entry, ask).unwrap_or(0.0).min(most);
+        if entry.load == LoadKind::BodyweightPlus {
+            return ladder.at_most(wanted).unwrap_or(0.0);
+        }
+        // A figure is no finer than a fiftieth.
+        let start = ladder.at_most((wanted * 1.02).min(most)).unwrap_or_else(|| ladder.lightest());
+        let is_bare = entry.load == LoadKind::BarTotal && start <= ladder.lightest();
+        let next = ladder.next_above(start).filter(|next| *next <= most);
+        next.filter(|_| is_bare && entry.main && self.is_trained()).unwrap_or(start)
+    }
+}
+
+fn by_repetitions(entry: &Entry, ask: Ask) -> f64 {
+    let is_fast = entry.pattern.is_some_and(Pattern::is_explosive);
+    if is_fast || entry.measure != Measure::Reps {
+        return 1.0;
+    }
+    percent_at_reserve(ask.reps, ask.rir).map_or(LONG_SET, |percent| percent / TEN_WITH_TWO_LEFT)
+}
+
+/// What is added from set to set: the largest round step that is not too wide and that the kit makes twice, else the
+/// kit's next.
+fn step(entry: &Entry, ladder: &Ladder, start: f64, most: f64) -> Option<f64> {
+    if entry.load == LoadKind::BodyweightPlus && start <= 0.0 {
+        return ladder.at_least(ADDED_STEP_KG).or_else(|| ladder.next_above(0.0));
+    }
+    let part = row(entry).map_or(Body::Upper, |row| row.part);
+    let (steps, unit) = match ladder.made_in() {
+        Units::Kg => (STEPS_KG, 1.0),
+        Units::Lb => (STEPS_LB, KG_PER_LB),
+    };
+    let makes = |step: f64| {
+        [1.0, 2.0].iter().all(|times| ladder.near(start + times * step).is_some())
+            && start + step <= most
+    };
+    let round = steps
+        .iter()
+        .map(|step| f64::from(*step) / 1000.0 * unit)
+        .find(|step| *step <= start * WIDEST_STEP[part as usize] && makes(*step));
+    let next = ladder.next_above(start).filter(|next| *next <= most);
+    round.or(next.map(|next| next - start)).map(to_grams)
+}
+
+/// The end of a search in words.
+#[must_use]
+pub fn stop_text(entry: &Entry, stop: u32) -> String {
+    match entry.pattern {
+        Some(pattern) if pattern.is_explosive() => "stop when it slows".to_owned(),
+        _ => left_text(stop),
+    }
+}
+
+fn left_text(stop: u32) -> String {
+    format!("stop when {stop} are left")
+}
+
+/// Brings the search of an item to the sets and the reserve that its week has.
+pub fn to_week(item: &mut Item) {
+    let Some(find) = &mut item.find_load else { return };
+    find.sets = find.sets.min(item.sets);
+    let Some(stop) = item.rir.filter(|rir| *rir != find.stop) else { return };
+    if let Some(note) = &mut item.load_note {
+        *note = note.replace(&left_text(find.stop), &left_text(stop));
+    }
+    find.stop = stop;
+}
+
+fn to_grams(mass_kg: f64) -> f64 {
+    (mass_kg * 1000.0).round() / 1000.0
+}
+
+/// Which half of the body a figure belongs to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum Body {
+    Upper = 0,
+    Lower = 1,
+}
+
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Row {
+    #[serde(default)]
+    lifts: Vec<String>,
+    #[serde(default)]
+    load: Option<LoadKind>,
+    #[serde(default)]
+    patterns: Vec<Pattern>,
+    part: Body,
+    kg: [f64; 3],
+}
+
+static ROWS: LazyLock<Vec<Row>> = LazyLock::new(|| {
+    serde_yaml::from_str(include_str!("starts.yaml")).expect("starts.yaml is well formed")
+});
+
+fn row(entry: &Entry) -> Option<&'static Row> {
+    let named = ROWS.iter().find(|row| row.lifts.contains(&entry.id));
+    let fits = |row: &&Row| {
+        row.load == Some(entry.load) && entry.pattern.is_some_and(|one| row.patterns.contains(&one))
+    };
+    named.or_else(|| ROWS.iter().find(fits))
+}
+
+#[cfg(test)]
+mod tests;
