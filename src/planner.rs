@@ -1,6 +1,7 @@
 //! The front door: a profile goes in, an audited plan comes out.
 
 use std::collections::BTreeSet;
+use std::fmt::Write as _;
 use std::sync::Arc;
 
 use crate::audit::{self, Audit, Misread};
@@ -9,7 +10,7 @@ use crate::explain::conflict::{self, Conflict};
 use crate::explain::shortfall;
 use crate::explain::ways::{self, WayOut};
 use crate::input::plan::{
-    FORMAT, Inputs, Plan, ProfileRef, Shortfall, Solve, SolveStatus, SplitUsed, TierValue,
+    FORMAT, Inputs, Plan, ProfileRef, Session, Shortfall, Solve, SolveStatus, SplitUsed, TierValue,
 };
 use crate::input::profile::Profile;
 use crate::plan::course::Course;
@@ -226,6 +227,18 @@ impl Planner {
         audit::audit(plan, &planner.request(profile, &options))
     }
 
+    /// Counts the tables of a plan that has none: weekly sets and balance.
+    pub fn count(&self, plan: &mut Plan) {
+        let ProfileRef::Whole(profile) = &plan.profile else { return };
+        let planner = self.with_plan(plan);
+        let request = planner.request(profile, &Options { seed: plan.seed, ..Options::default() });
+        let Ok(week) = audit::week_of(&plan.sessions, &request) else { return };
+        if plan.volume.is_empty() {
+            plan.volume = audit::volume(&request, &week);
+        }
+        plan.balance = plan.balance.or_else(|| Some(audit::balance(&week)));
+    }
+
     fn written(&self, request: &Request, solution: &Solution, cautions: Vec<String>) -> Plan {
         let course = Course::new(request);
         let sessions = course.with_endings(compose::sessions(request, solution, 0));
@@ -247,6 +260,7 @@ impl Planner {
                 profile_sha256: sha256(&request.profile),
                 catalog_sha256: self.catalog.sha256(),
                 version: env!("CARGO_PKG_VERSION").to_owned(),
+                picks_sha256: Some(picks_sha256(&sessions)),
             }),
             profile: ProfileRef::Whole(Box::new(request.profile.clone())),
             exercises: self.added_entries(),
@@ -317,6 +331,19 @@ pub(crate) fn shortfalls(request: &Request, week: &crate::week::Week) -> Vec<Sho
         got: finding.got,
     });
     lowered.chain(told).collect()
+}
+
+/// SHA-256 of the days, exercises and sets of some sessions, in lower-case hex.
+pub(crate) fn picks_sha256(sessions: &[Session]) -> String {
+    let mut text = String::new();
+    for session in sessions {
+        let work = session.groups.iter().filter(|group| group.is_work());
+        for item in work.flat_map(|group| &group.items) {
+            let at = session.at.as_deref().unwrap_or_default();
+            let _ = writeln!(text, "{} {at} {} {}", session.day, item.exercise, item.sets);
+        }
+    }
+    catalog::sha256(text.as_bytes())
 }
 
 /// SHA-256 of a profile as resolved, in lower-case hex.

@@ -1,26 +1,65 @@
 //! A plan's file: refused where it is of another format, or no plan at all, and its profile made whole.
 
+use std::collections::BTreeMap;
 use std::path::Path;
 
 use super::Faults;
 use super::files::{load_profile, read_plan};
 use crate::diagnostic::{Diagnostic, Label, Source, quoted};
+use crate::input::catalog::Entry;
 use crate::input::check::{self, Known};
 use crate::input::marks::Marks;
 use crate::input::plan::{FORMAT, Plan, ProfileRef};
 use crate::input::profile::Profile;
+use crate::input::short_plan::{SHORT_FORMAT, ShortPlan};
 use crate::input::{Read, read};
 use crate::path;
+use crate::plan::short::{self, Misfit};
 use crate::planner::Planner;
 use crate::rules::RULES;
 
 /// A plan as read.
 #[derive(Debug, Clone)]
 pub struct LoadedPlan {
-    /// The plan.
+    /// The plan; of a kept one what its numbers say, until [`with_profile`] or [`LoadedPlan::told`] tells the rest.
     pub plan: Plan,
     /// The text that it came from.
     pub source: Source,
+    /// The kept form, and where it stands in the text.
+    short: Option<Box<Read<ShortPlan>>>,
+}
+
+impl LoadedPlan {
+    /// The plan with what follows from its numbers, for the sheets; without a whole profile it stays as it is.
+    ///
+    /// # Errors
+    /// What of the weeks does not fit the sessions.
+    pub(super) fn told(mut self, entries: &BTreeMap<String, Entry>) -> Result<LoadedPlan, Faults> {
+        if let (Some(short), ProfileRef::Whole(profile)) = (&self.short, &self.plan.profile) {
+            let own = &self.plan.exercises;
+            let entry = |id: &str| own.get(id).or_else(|| entries.get(id));
+            self.plan = expanded(short, Some(profile), &entry, &self.source)?;
+        }
+        Ok(self)
+    }
+}
+
+/// The whole plan of a kept one.
+fn expanded(
+    read: &Read<ShortPlan>,
+    profile: Option<&Profile>,
+    entry: &short::Entries<'_>,
+    source: &Source,
+) -> Result<Plan, Faults> {
+    short::expand(&read.value, profile, entry).map_err(|misfits| {
+        let fault = |misfit: &Misfit| {
+            let path = path!["weeks", misfit.week, misfit.key, misfit.place];
+            Diagnostic::error("E2001", format!("week {}: {}", misfit.week + 1, misfit.what))
+                .at(read.marks.at(path, "not there"))
+                .help("name days and exercises as the sessions above do")
+        };
+        Faults::new(misfits.iter().map(fault).collect(), vec![source.clone()])
+    })
 }
 
 /// Reads a plan and refuses another format version.
@@ -37,6 +76,13 @@ pub(super) fn plan_in(source: Source) -> Result<LoadedPlan, Faults> {
     if is_profile(&source) {
         return Err(wrong(vec![profile_for_plan(&source)]));
     }
+    if is_short(&source) {
+        let short = read::<ShortPlan>(&source).map_err(wrong)?;
+        if short.value.format == SHORT_FORMAT {
+            let plan = expanded(&short, None, &|_| None, &source)?;
+            return Ok(LoadedPlan { plan, source, short: Some(Box::new(short)) });
+        }
+    }
     let read = read::<Plan>(&source).map_err(wrong)?;
     if read.value.format != FORMAT {
         let label = read.marks.at(path!["format"], "this format");
@@ -44,10 +90,22 @@ pub(super) fn plan_in(source: Source) -> Result<LoadedPlan, Faults> {
         let fault =
             Diagnostic::error("E1009", format!("{found} is not a plan format of this version"))
                 .at(label)
-                .help(format!("this version reads `{FORMAT}`; plan the profile again to get one"));
+                .help(format!(
+                    "this version reads `{SHORT_FORMAT}` and `{FORMAT}`; plan the profile again to get one"
+                ));
         return Err(wrong(vec![fault]));
     }
-    Ok(LoadedPlan { plan: read.value, source })
+    Ok(LoadedPlan { plan: read.value, source, short: None })
+}
+
+/// Whether the text says that it is in the kept form.
+fn is_short(source: &Source) -> bool {
+    let says = |line: &str| line.starts_with("format:") && line.contains(SHORT_FORMAT);
+    let in_json = || {
+        let text = source.text.trim_start();
+        text.starts_with('{') && text.contains(&format!("\"{SHORT_FORMAT}\""))
+    };
+    source.text.lines().any(says) || in_json()
 }
 
 /// Whether a text is a client's profile where a plan belongs.
@@ -70,7 +128,7 @@ fn profile_for_plan(source: &Source) -> Diagnostic {
 /// # Errors
 /// All faults of the profile.
 pub fn with_profile(path: &Path, loaded: LoadedPlan, planner: &Planner) -> Result<Plan, Faults> {
-    let LoadedPlan { mut plan, source } = loaded;
+    let LoadedPlan { mut plan, source, short } = loaded;
     let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
     let catalog = planner.catalog().clone().with_entries(plan.exercises.values().cloned());
     let known = Known { entries: catalog.entries(), rules: &ids };
@@ -84,6 +142,14 @@ pub fn with_profile(path: &Path, loaded: LoadedPlan, planner: &Planner) -> Resul
             check_inside(&profile, &source, known)?;
             plan.profile = ProfileRef::Whole(profile);
         }
+    }
+    if let (Some(short), ProfileRef::Whole(profile)) = (&short, &plan.profile) {
+        let own = &plan.exercises;
+        let entry = |id: &str| own.get(id).or_else(|| planner.catalog().get(id));
+        let mut told = expanded(short, Some(profile), &entry, &source)?;
+        told.profile = plan.profile.clone();
+        planner.count(&mut told);
+        plan = told;
     }
     Ok(plan)
 }

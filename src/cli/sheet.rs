@@ -11,12 +11,15 @@ use crate::input::marks::Marks;
 use crate::input::plan::{Plan, Session};
 use crate::input::suggest;
 use crate::path;
+use crate::planner::Planner;
 use crate::sheets::{self, SheetError};
 
 pub(super) fn run(arguments: &SheetArgs, console: &Console) -> Result<Exit, Failure> {
     let form = ending::chosen(arguments.form.as_ref(), arguments.output.as_deref(), Form::Text)?;
     let catalog = files::load_catalog(arguments.catalog.as_deref())?;
-    let loaded = files::load_plan(&arguments.plan)?;
+    let planner = Planner::new(catalog.clone());
+    let mut loaded = files::load_plan(&arguments.plan)?.told(catalog.entries())?;
+    planner.count(&mut loaded.plan);
     console.report(&strangers(&loaded.plan, catalog.entries(), &loaded.source));
     let color = console.colors() && arguments.output.is_none();
     let options = sheets::Options {

@@ -9,6 +9,7 @@ pub mod plan;
 pub mod profile;
 mod read;
 pub mod shape;
+pub mod short_plan;
 pub mod source;
 pub mod suggest;
 pub mod syntax;

@@ -95,6 +95,9 @@ pub struct Inputs {
     pub catalog_sha256: String,
     /// The version that made the plan.
     pub version: String,
+    /// Of what the solver chose: days, exercises and sets. Where it no longer fits, somebody edited the plan.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub picks_sha256: Option<String>,
 }
 
 /// How the plan was solved. No clock value stands here.
@@ -304,7 +307,7 @@ pub struct FindLoad {
 }
 
 /// A lighter set on the way to the working load.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct RampSet {
     /// The load; absent where only a share of it is known.

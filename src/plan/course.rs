@@ -7,10 +7,9 @@ use crate::plan::conditioning::{self, Choice};
 use crate::plan::finisher::finisher;
 use crate::plan::progression::{self, Lift};
 use crate::plan::screening::{self, CarefulStart};
-use crate::plan::working_load::{Ask, KnownLifts};
-use crate::plan::{fit, pounds, racks, spare_time};
+use crate::plan::working_load::KnownLifts;
+use crate::plan::{fit, pounds, spare_time, told};
 use crate::request::Request;
-use crate::request::dose::dose_for;
 use crate::timing::fill_in;
 use crate::words::{GroupKind, Role};
 
@@ -92,15 +91,8 @@ impl<'a> Course<'a> {
 
     fn lift(&self, known: &KnownLifts, id: &str) -> Lift {
         let profile = &self.request.profile;
-        let Some((entry, place)) = self.entry(id).zip(profile.equipment.as_ref()) else {
-            return Lift::default();
-        };
-        let ladder = racks::ladder(entry, place, profile.units);
-        let dose = dose_for(profile.goal, profile.training_status, entry, None);
-        let most_percent = self.careful.most_percent;
-        let ask = Ask { reps: dose.span(entry).aim, rir: dose.rir, most_percent };
-        let found = known.working_load(entry, ladder.as_ref(), ask);
-        Lift { ladder, one_rep_max_kg: found.one_rep_max_kg, cap_kg: found.cap_kg }
+        let Some(entry) = self.entry(id) else { return Lift::default() };
+        told::lift(profile, &self.careful, known, entry)
     }
 }
 

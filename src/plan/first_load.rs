@@ -120,11 +120,26 @@ impl Starter {
         }
         // A figure is no finer than a fiftieth.
         let start = ladder.at_most((wanted * 1.02).min(most)).unwrap_or_else(|| ladder.lightest());
+        let start = rounded(start, ladder);
         let is_bare = entry.load == LoadKind::BarTotal && start <= ladder.lightest();
         let next = ladder.next_above(start).filter(|next| *next <= most);
         next.filter(|_| is_bare && entry.main && self.is_trained()).unwrap_or(start)
     }
 }
+
+/// The same or a little less, so that it is a number that one would say: whole fives, where the kit makes them.
+fn rounded(start: f64, ladder: &Ladder) -> f64 {
+    const NEAR_ENOUGH: f64 = 0.92;
+    let five = match ladder.made_in() {
+        Units::Kg => 5.0,
+        Units::Lb => 5.0 * KG_PER_LB,
+    };
+    let round = ((start + ROUNDING_KG) / five).floor() * five;
+    ladder.near(round).filter(|load| *load >= start * NEAR_ENOUGH).unwrap_or(start)
+}
+
+/// What writing a load to the gram may take off.
+const ROUNDING_KG: f64 = 0.01;
 
 fn by_repetitions(entry: &Entry, ask: Ask) -> f64 {
     let is_fast = entry.pattern.is_some_and(Pattern::is_explosive);
@@ -167,7 +182,11 @@ pub fn stop_text(entry: &Entry, stop: u32) -> String {
 }
 
 fn left_text(stop: u32) -> String {
-    format!("stop when {stop} are left")
+    match stop {
+        0 => "stop at the last clean one".to_owned(),
+        1 => "stop when one is left".to_owned(),
+        more => format!("stop when {more} are left"),
+    }
 }
 
 /// Brings the search of an item to the sets and the reserve that its week has.

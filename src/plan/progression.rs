@@ -12,32 +12,19 @@ use crate::input::profile::Profile;
 use crate::plan::calendar::{BLOCK, WeekPlan, calendar, week_date};
 use crate::plan::conditioning::{Conditioning, interval_days};
 use crate::plan::file::{Group, Item, Session, Week};
-use crate::plan::loads::Ladder;
 use crate::plan::next_time;
-use crate::plan::ramp::ramp;
 use crate::plan::screening::CarefulStart;
-use crate::plan::steps::{Track, eased};
+use crate::plan::steps::Track;
+use crate::plan::told::Told;
 use crate::plan::waves;
-use crate::plan::{finisher, first_load, fit, spare_time, week_notes};
+use crate::plan::{finisher, fit, spare_time, week_notes};
 use crate::request::dose::{Dose, Duty, Span, dose_for};
-use crate::words::{GroupKind, Status, Turn, WeekKind};
+use crate::words::{GroupKind, Status, Turn};
 
 /// Repetitions of a heavy set at most (RX-05: ACSM 2009, 1 to 6 for the advanced).
 const MOST_HEAVY_REPS: u32 = 6;
 
-/// The note of a load that the client found in an earlier week.
-pub const WRITTEN_DOWN: &str = "load as written down";
-
-/// What the weeks need to know about one exercise.
-#[derive(Debug, Clone, Default)]
-pub struct Lift {
-    /// The loads that the place can make for it.
-    pub ladder: Option<Ladder>,
-    /// The estimated one-repetition maximum.
-    pub one_rep_max_kg: Option<f64>,
-    /// The load that is never passed.
-    pub cap_kg: Option<f64>,
-}
+pub use crate::plan::told::{Lift, WRITTEN_DOWN};
 
 /// Everything that the weeks are made from.
 pub struct Course<'a> {
@@ -197,12 +184,13 @@ impl<'a> Progress<'_, 'a> {
         set_amounts(item, amount);
         item.rir = rir.map(|rir| rir.max(careful.rir(plan.week)).min(5));
         standing.before = load_kg.or(standing.before);
-        standing.write_load(item, load_kg, amount, plan);
+        let told = standing.told(plan);
+        told.load(item, load_kg, amount);
         item.effort = item
             .rir
             .and_then(|rir| next_time::effort(profile.training_status, rir))
             .or(item.effort.take());
-        item.next = Some(standing.next(plan, profile.training_status, careful));
+        item.next = Some(told.next(standing.before, profile.training_status, careful));
     }
 
     /// The standing of an item's exercise, begun where it is new; `None` where the catalog does not know it.
@@ -294,76 +282,17 @@ impl Standing<'_> {
         Some((heavy, load))
     }
 
-    fn write_load(&self, item: &mut Item, load_kg: Option<f64>, amount: u32, plan: WeekPlan) {
-        let Some(ladder) = self.lift.ladder.as_ref() else { return };
-        let Some(load) = load_kg else {
-            if self.is_known && self.lift.one_rep_max_kg.is_none() {
-                item.find_load = None;
-                item.load_note = Some(match self.track.step_from.filter(|_| !plan.is_light) {
-                    Some(reached) => next_time::own_step(reached),
-                    None => WRITTEN_DOWN.to_owned(),
-                });
-            } else {
-                first_load::to_week(item);
-            }
-            return;
-        };
-        // The lightest steps go first where the session was timed with fewer.
-        item.ramp = ramp(Some(load), Some(ladder), amount, item.ramp.len());
-        item.load_kg = Some(load);
-        let plates = ladder.plates_text(load);
-        item.load_note = match (plan.week, item.load_note.take()) {
-            (1, Some(note)) => Some(join(plates, note)),
-            _ => plates,
-        };
-    }
-
-    /// What to do where a heavy set was harder than planned: a little off the bar (RM-23).
-    fn heavy_next(&self) -> String {
-        let ladder = self.lift.ladder.as_ref();
-        let eased = self.before.zip(ladder).and_then(|(load, ladder)| eased(load, ladder));
-        match eased.zip(ladder) {
-            Some((load, ladder)) => format!(
-                "if a set leaves one fewer than planned, take {} for the next and stay there next week",
-                ladder.text(load)
-            ),
-            None => "keep this load next week if fewer were left than planned".to_owned(),
+    /// What the week says of it.
+    fn told(&self, plan: WeekPlan) -> Told<'_> {
+        Told {
+            entry: self.entry,
+            duty: self.duty,
+            lift: &self.lift,
+            track: &self.track,
+            week: plan,
+            is_heavy: self.is_heavy,
+            is_known: self.is_known,
         }
-    }
-
-    fn next(&self, plan: WeekPlan, status: Status, careful: &CarefulStart) -> String {
-        if plan.kind == WeekKind::Test && self.entry.main {
-            let last = if status == Status::Novice || !careful.heavy_sets {
-                "write load and repetitions of the last set down"
-            } else {
-                "in the last set go on until one is left in reserve, and write load and repetitions down"
-            };
-            return format!("{last}: the next loads come from them");
-        }
-        if status == Status::Novice && plan.week <= 2 {
-            // RM-19: beginners misjudge their reserve, so nothing is steered by it yet.
-            return "the same next time: the movement first".to_owned();
-        }
-        if plan.is_light {
-            return "an easier week: nothing is raised".to_owned();
-        }
-        if self.is_heavy {
-            return self.heavy_next();
-        }
-        next_time::condition(
-            self.entry,
-            self.duty,
-            &self.track,
-            self.lift.ladder.as_ref(),
-            self.lift.cap_kg,
-        )
-    }
-}
-
-fn join(plates: Option<String>, note: String) -> String {
-    match plates {
-        Some(plates) if !note.contains(&plates) => format!("{plates}; {note}"),
-        _ => note,
     }
 }
 

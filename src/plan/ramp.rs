@@ -20,6 +20,8 @@ const LEAST_LAST: f64 = 0.5;
 const WIDEST_GAP: f64 = 0.35;
 /// Repetitions by the number of steps: before heavy sets, and before others.
 const REPS: [&[&[u32]]; 2] = [&[&[4], &[6, 3], &[8, 5, 2]], &[&[6], &[8, 4], &[8, 5, 3]]];
+/// The narrowest last step, as a share of the working load.
+const NARROWEST_GAP: f64 = 0.12;
 const ROUNDING: f64 = 1e-6;
 
 /// Whether an exercise is ramped up to: several joints, up to twelve repetitions, muscles not yet warm.
@@ -69,6 +71,11 @@ fn loads(working: f64, ladder: &Ladder, shares: &[f64]) -> Vec<f64> {
         .chain([last])
         .collect();
     loads.dedup();
+    // A step that hardly differs from the next is not worth its minute.
+    let nearest = NARROWEST_GAP * working;
+    while loads.len() > 1 && loads[loads.len() - 1] - loads[loads.len() - 2] < nearest {
+        loads.remove(loads.len() - 2);
+    }
     close_gaps(&mut loads, working, ladder);
     loads
 }

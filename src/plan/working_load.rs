@@ -233,7 +233,7 @@ impl KnownLifts {
     ) -> WorkingLoad {
         found.find = self.starter.climb(entry, ladder, ask, found.cap_kg);
         if let Some(find) = &found.find {
-            found.note = self.find_note(entry, ladder, find, found.cap_kg, ask);
+            found.note = self.find_note(entry, ladder, find, ask);
         } else {
             found.load_kg = ladder.at_most(found.cap_kg.unwrap_or(f64::INFINITY));
             found.note = match found.load_kg {
@@ -247,14 +247,9 @@ impl KnownLifts {
     }
 
     /// "find: start 14 kg a hand, +2 kg each set, stop when 2 are left".
-    fn find_note(
-        &self,
-        entry: &Entry,
-        ladder: &Ladder,
-        find: &FindLoad,
-        cap_kg: Option<f64>,
-        ask: Ask,
-    ) -> String {
+    #[must_use]
+    pub fn find_note(&self, entry: &Entry, ladder: &Ladder, find: &FindLoad, ask: Ask) -> String {
+        let cap_kg = self.lifts.get(&entry.id).and_then(|lift| lift.cap_kg);
         let start = ladder.text(find.start_kg);
         let is_lightest = find.start_kg <= ladder.lightest();
         let start = match entry.load {
@@ -307,7 +302,8 @@ impl KnownLifts {
 /// Whether the bar is lifted from the floor, where it lies too low without large plates: common practice.
 fn lies_low(entry: &Entry) -> bool {
     let family = entry.family.as_ref().unwrap_or(&entry.id);
-    family == "deadlift" && entry.needs.iter().any(|kit| !kit.contains(&Kit::SquatRack))
+    let is_bar = entry.load == LoadKind::BarTotal;
+    is_bar && family == "deadlift" && entry.needs.iter().any(|kit| !kit.contains(&Kit::SquatRack))
 }
 
 fn name(id: &str) -> String {
@@ -320,7 +316,7 @@ fn unloaded_note(entry: &Entry, ask: Ask) -> String {
     match (entry.load, entry.measure) {
         (LoadKind::Band, Measure::Reps) => format!("a band that allows about {allows}"),
         (LoadKind::Band, _) => "a band that leaves a little in reserve".to_owned(),
-        (LoadKind::Assisted, Measure::Reps) => format!("help that allows about {allows} clean ones"),
+        (LoadKind::Assisted, Measure::Reps) => format!("help that allows about {allows}"),
         _ => String::new(),
     }
 }

@@ -258,5 +258,8 @@ fn counted_again(mut plan: Plan, request: &Request) -> Result<Plan, NoPlan> {
     plan.balance = Some(audit::balance(&week));
     let kept: Vec<Shortfall> = crate::planner::shortfalls(request, &week);
     plan.shortfalls = kept;
+    if let Some(inputs) = &mut plan.inputs {
+        inputs.picks_sha256 = Some(crate::planner::picks_sha256(&plan.sessions));
+    }
     Planner::checked(plan, request)
 }

@@ -69,6 +69,10 @@ pub(super) fn is_by_hand(plan: &Plan, request: &Request) -> bool {
         let line = plan.volume.iter().find(|line| line.muscle == muscle);
         crate::rules::to_halves(line.map_or(0.0, |line| line.sets))
     };
+    let picks = plan.inputs.as_ref().and_then(|inputs| inputs.picks_sha256.as_ref());
+    if let Some(picks) = picks {
+        return goes_back || *picks != crate::planner::picks_sha256(&plan.sessions);
+    }
     goes_back
         || plan.solve.is_none()
         || Muscle::ALL.iter().any(|muscle| sets(*muscle) != planned(*muscle))

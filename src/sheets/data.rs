@@ -1,30 +1,9 @@
-//! The plan itself, for programs and for keeping: YAML with a seal, and JSON of the same shape.
+//! The plan itself for programs: JSON with every week complete.
 
 use std::io;
 
-use super::{Lookup, Options, Sheet, SheetError, seal};
+use super::{Lookup, Options, Sheet, SheetError};
 use crate::plan::file::Plan;
-
-/// The plan as YAML.
-pub struct Yaml;
-
-impl Sheet for Yaml {
-    fn format(&self) -> &'static str {
-        "yaml"
-    }
-
-    fn write(
-        &self,
-        plan: &Plan,
-        _names: &dyn Lookup,
-        _options: &Options,
-        out: &mut dyn io::Write,
-    ) -> Result<(), SheetError> {
-        let text = serde_yaml::to_string(plan).map_err(io::Error::other)?;
-        out.write_all(seal::sealed(text).as_bytes())?;
-        Ok(())
-    }
-}
 
 /// The plan as JSON.
 pub struct Json;

@@ -19,6 +19,7 @@ mod phrase;
 pub mod seal;
 mod sources;
 mod text;
+mod yaml;
 
 use std::collections::BTreeMap;
 use std::io;
@@ -27,11 +28,12 @@ use crate::input::catalog::Entry;
 use crate::plan::file::Plan;
 
 pub use csv::Csv;
-pub use data::{Json, Yaml};
+pub use data::Json;
 pub use html::Html;
 pub use ics::Calendar;
 pub use md::Markdown;
 pub use text::{Text, basis_text};
+pub use yaml::Yaml;
 
 /// Finds the catalog entry of an exercise, for its name, kit and cues.
 pub trait Lookup {

@@ -1,0 +1,462 @@
+//! From the whole plan to the kept form: what the numbers give again is left out, and the rest is compared until
+//! nothing is lost.
+
+use super::{Entries, expand, is_called};
+use crate::input::plan::{FindLoad, Group, Item, Plan, ProfileRef, RampSet, Session, Week};
+use crate::input::profile::Profile;
+use crate::input::short_plan::{
+    Amount, DayExercise, Ramp, SHORT_FORMAT, ShortBlock, ShortChange, ShortDose, ShortFind,
+    ShortGroup, ShortItem, ShortPlan, ShortSession, ShortWeek,
+};
+use crate::words::{GroupKind, Units};
+
+/// The kept form of a plan, with the names of `entry` beside the ids.
+#[must_use]
+pub fn shorten(plan: &Plan, entry: &Entries<'_>) -> ShortPlan {
+    let profile = match &plan.profile {
+        ProfileRef::Whole(profile) => Some(profile.as_ref()),
+        ProfileRef::File(_) => None,
+    };
+    let units = profile.map_or(Units::Kg, |profile| profile.units);
+    let writer = Writer { units, entry };
+    let mut short = writer.bare(plan);
+    writer.complete(&mut short, plan, profile);
+    short
+}
+
+struct Writer<'p, 'e> {
+    units: Units,
+    entry: &'p Entries<'e>,
+}
+
+impl Writer<'_, '_> {
+    /// The numbers, without any text that may follow from them.
+    fn bare(&self, plan: &Plan) -> ShortPlan {
+        let mut short = ShortPlan {
+            format: SHORT_FORMAT.to_owned(),
+            client: plan.client.clone(),
+            seed: plan.seed,
+            inputs: plan.inputs.clone(),
+            profile: plan.profile.clone(),
+            exercises: plan.exercises.clone(),
+            solve: plan.solve.clone(),
+            split: plan.split.clone(),
+            sessions: plan.sessions.iter().map(|session| self.session(session)).collect(),
+            blocks: Vec::new(),
+            volume: Vec::new(),
+            balance: None,
+            shortfalls: plan.shortfalls.clone(),
+            cautions: plan.cautions.clone(),
+            weeks: Vec::new(),
+            reworked_from: plan.reworked_from.clone(),
+        };
+        let mut base: &[Session] = &plan.sessions;
+        for (place, week) in plan.weeks.iter().enumerate() {
+            if place > 0 && !differs_little(base, week) {
+                let fullest = fullest(&plan.weeks[place..]);
+                base = &fullest.sessions;
+                let sessions = base.iter().map(|session| self.session(session)).collect();
+                short.blocks.push(ShortBlock { from_week: week.week, sessions });
+            }
+            short.weeks.push(self.week(base, week));
+        }
+        short
+    }
+
+    /// Puts in what expanding the numbers alone does not give: texts of somebody's own, then whole sessions.
+    fn complete(&self, short: &mut ShortPlan, plan: &Plan, profile: Option<&Profile>) {
+        let Ok(told) = expand(short, profile, self.entry) else {
+            // What cannot be told by changes is told session by session.
+            for (short, week) in short.weeks.iter_mut().zip(&plan.weeks) {
+                *short = self.whole_week(week);
+            }
+            return;
+        };
+        let pairs = short.sessions.iter_mut().zip(plan.sessions.iter().zip(&told.sessions));
+        for (short, (session, told)) in pairs {
+            self.speak_session(short, session, told);
+        }
+        for block in &mut short.blocks {
+            // A later block's sessions are told from one of its weeks; the weeks say the rest.
+            for session in &mut block.sessions {
+                session.note = None;
+            }
+        }
+        let weeks = short.weeks.iter_mut().zip(plan.weeks.iter().zip(&told.weeks));
+        for (short, (week, told)) in weeks {
+            self.speak_week(short, week, told);
+        }
+        let Ok(told) = expand(short, profile, self.entry) else { return };
+        let weeks = short.weeks.iter_mut().zip(plan.weeks.iter().zip(&told.weeks));
+        for (short, (week, told)) in weeks {
+            let like = |one: &Session, other: &Session| one.day == other.day && one.at == other.at;
+            for session in &week.sessions {
+                let same = told.sessions.iter().find(|told| like(told, session));
+                if same != Some(session) {
+                    short.sessions.push(self.whole_session(session));
+                }
+            }
+        }
+    }
+
+    fn session(&self, session: &Session) -> ShortSession {
+        ShortSession {
+            day: session.day,
+            at: session.at.clone(),
+            focus: session.focus.clone(),
+            limit: session.minutes.as_ref().map(|minutes| minutes.limit),
+            note: None,
+            groups: session.groups.iter().map(|group| self.group(group)).collect(),
+        }
+    }
+
+    fn group(&self, group: &Group) -> ShortGroup {
+        let items = group.items.iter().map(|item| self.item(item, group.kind));
+        ShortGroup { kind: group.kind, items: items.collect() }
+    }
+
+    fn item(&self, item: &Item, kind: GroupKind) -> ShortItem {
+        let dosed = matches!(kind, GroupKind::Single | GroupKind::Superset);
+        let mut dose = ShortDose {
+            rest_s: Some(item.rest_s).filter(|rest_s| *rest_s > 0),
+            rir: item.rir,
+            find_load: item.find_load.as_ref().map(|find| self.find(find)),
+            ramp: u32::try_from(item.ramp.len()).ok().filter(|steps| *steps > 0).map(Ramp::Steps),
+            ..ShortDose::default()
+        };
+        set_amounts(&mut dose, item);
+        self.set_load(&mut dose, item.load_kg);
+        if !dosed {
+            // Nothing tells these but the plan itself.
+            dose.load_note.clone_from(&item.load_note);
+            dose.next.clone_from(&item.next);
+            dose.effort.clone_from(&item.effort);
+            dose.ramp = Some(self.ramp(&item.ramp)).filter(|_| !item.ramp.is_empty());
+        }
+        ShortItem {
+            exercise: item.exercise.clone(),
+            name: (self.entry)(&item.exercise).map(|entry| entry.name.clone()),
+            sets: item.sets,
+            each_side: item.each_side,
+            tempo: item.tempo.clone(),
+            instead: item.instead.clone(),
+            dose,
+        }
+    }
+
+    fn set_load(&self, dose: &mut ShortDose, load_kg: Option<f64>) {
+        match self.units {
+            Units::Kg => dose.load_kg = load_kg,
+            Units::Lb => dose.load_lb = load_kg.map(pounds),
+        }
+        // A load that is no half pound is kept as it is.
+        if let Some((kg, lb)) = load_kg.zip(dose.load_lb)
+            && (grams(lb) - kg).abs() > 1e-9
+        {
+            dose.load_kg = Some(kg);
+        }
+    }
+
+    fn find(&self, find: &FindLoad) -> ShortFind {
+        let fits = |kg: f64| (grams(pounds(kg)) - kg).abs() < 1e-9;
+        let in_pounds =
+            self.units == Units::Lb && fits(find.start_kg) && fits(find.step_kg);
+        let (sets, stop) = (find.sets, find.stop);
+        let kg = |mass: f64| Some(mass).filter(|_| !in_pounds);
+        let lb = |mass: f64| Some(pounds(mass)).filter(|_| in_pounds);
+        ShortFind {
+            start_kg: kg(find.start_kg),
+            start_lb: lb(find.start_kg),
+            step_kg: kg(find.step_kg),
+            step_lb: lb(find.step_kg),
+            sets,
+            stop,
+        }
+    }
+
+    fn ramp(&self, ramp: &[RampSet]) -> Ramp {
+        let in_pounds = self.units == Units::Lb;
+        let fits = |kg: f64| (grams(pounds(kg)) - kg).abs() < 1e-9;
+        let step = |step: &RampSet| match step.load_kg.filter(|kg| in_pounds && fits(*kg)) {
+            Some(kg) => RampSet { load_kg: None, load_lb: Some(pounds(kg)), ..step.clone() },
+            None => RampSet { load_lb: None, ..step.clone() },
+        };
+        Ramp::Sets(ramp.iter().map(step).collect())
+    }
+
+    fn week(&self, base: &[Session], week: &Week) -> ShortWeek {
+        let mut short = empty(week);
+        for session in base {
+            let is_it = |one: &&Session| one.day == session.day && one.at == session.at;
+            let called = called(base, session);
+            match week.sessions.iter().find(is_it) {
+                None => short.off.push(called),
+                Some(now) => match self.changes(session, now, &called) {
+                    Some((items, drop)) => {
+                        short.items.extend(items);
+                        short.drop.extend(drop);
+                    }
+                    None => short.sessions.push(self.whole_session(now)),
+                },
+            }
+        }
+        let is_new = |one: &&Session| !base.iter().any(|was| was.day == one.day && was.at == one.at);
+        for session in week.sessions.iter().filter(is_new) {
+            short.sessions.push(self.whole_session(session));
+        }
+        short
+    }
+
+    /// What makes the week's session of the block's; `None` where that takes more than numbers and left-out exercises.
+    fn changes(
+        &self,
+        base: &Session,
+        now: &Session,
+        called: &str,
+    ) -> Option<(Vec<ShortChange>, Vec<DayExercise>)> {
+        let (mut items, mut drop) = (Vec::new(), Vec::new());
+        let mut left = now.groups.iter().peekable();
+        for group in &base.groups {
+            let same = left.next_if(|next| matches_group(group, next));
+            let mut now_items = same.into_iter().flat_map(|group| &group.items).peekable();
+            for item in &group.items {
+                let next = now_items
+                    .next_if(|next| next.exercise == item.exercise || group.items.len() == 1);
+                match next {
+                    None => drop.push(DayExercise {
+                        day: called.to_owned(),
+                        exercise: item.exercise.clone(),
+                    }),
+                    Some(next) => items.extend(self.change(item, next, called)?),
+                }
+            }
+            if now_items.next().is_some() {
+                return None;
+            }
+        }
+        left.next().is_none().then_some((items, drop))
+    }
+
+    /// What differs about an item; nothing where it is the same, `None` where numbers do not tell it.
+    fn change(&self, base: &Item, now: &Item, called: &str) -> Option<Vec<ShortChange>> {
+        let same = base.each_side == now.each_side
+            && base.tempo == now.tempo
+            && base.instead == now.instead
+            && (base.rir.is_none() || now.rir.is_some())
+            && (base.load_kg.is_none() || now.load_kg.is_some());
+        if !same {
+            return None;
+        }
+        let mut dose = ShortDose {
+            rest_s: Some(now.rest_s).filter(|rest| *rest != base.rest_s),
+            rir: now.rir.filter(|rir| Some(*rir) != base.rir),
+            ..ShortDose::default()
+        };
+        if now.load_kg != base.load_kg {
+            self.set_load(&mut dose, now.load_kg);
+        }
+        let spread = |list: &Option<Vec<u32>>| {
+            let last = list.as_ref().and_then(|list| list.last().copied()).unwrap_or(1);
+            list.clone().map(|mut list| {
+                list.resize(now.sets as usize, last);
+                list
+            })
+        };
+        let was = [&base.reps, &base.seconds, &base.meters, &base.calories].map(spread);
+        if was != [&now.reps, &now.seconds, &now.meters, &now.calories].map(Clone::clone) {
+            set_amounts(&mut dose, now);
+        }
+        if now.ramp.len() != base.ramp.len() {
+            dose.ramp = u32::try_from(now.ramp.len()).ok().map(Ramp::Steps);
+        }
+        let change = ShortChange {
+            day: called.to_owned(),
+            exercise: base.exercise.clone(),
+            swap: Some(now.exercise.clone()).filter(|id| *id != base.exercise),
+            sets: Some(now.sets).filter(|sets| *sets != base.sets),
+            dose,
+        };
+        let empty = ShortChange {
+            day: change.day.clone(),
+            exercise: change.exercise.clone(),
+            ..ShortChange::default()
+        };
+        Some(if change == empty { Vec::new() } else { vec![change] })
+    }
+
+    fn whole_week(&self, week: &Week) -> ShortWeek {
+        let mut short = empty(week);
+        short.sessions = week.sessions.iter().map(|one| self.whole_session(one)).collect();
+        short
+    }
+
+    /// A session with every text written out.
+    fn whole_session(&self, session: &Session) -> ShortSession {
+        let mut short = self.session(session);
+        short.note.clone_from(&session.note);
+        for (short, group) in short.groups.iter_mut().zip(&session.groups) {
+            for (short, item) in short.items.iter_mut().zip(&group.items) {
+                short.dose.load_note.clone_from(&item.load_note);
+                short.dose.next.clone_from(&item.next);
+                short.dose.effort.clone_from(&item.effort);
+                short.dose.ramp = Some(self.ramp(&item.ramp)).filter(|_| !item.ramp.is_empty());
+            }
+        }
+        short
+    }
+
+    fn speak_session(&self, short: &mut ShortSession, session: &Session, told: &Session) {
+        if session.note != told.note {
+            short.note = Some(session.note.clone().unwrap_or_default());
+        }
+        let groups = short.groups.iter_mut().zip(session.groups.iter().zip(&told.groups));
+        for (short, (group, told)) in groups {
+            let items = short.items.iter_mut().zip(group.items.iter().zip(&told.items));
+            for (short, (item, told)) in items {
+                self.speak(&mut short.dose, item, told);
+            }
+        }
+    }
+
+    fn speak_week(&self, short: &mut ShortWeek, week: &Week, told: &Week) {
+        let mut changes = std::mem::take(&mut short.items);
+        for session in &week.sessions {
+            let is_it = |one: &&Session| one.day == session.day && one.at == session.at;
+            let Some(told) = told.sessions.iter().find(is_it) else { continue };
+            let called = called(&week.sessions, session);
+            if session.note != told.note {
+                short.notes.insert(called.clone(), session.note.clone().unwrap_or_default());
+            }
+            let items = |session: &Session| -> Vec<Item> {
+                session.groups.iter().flat_map(|group| group.items.clone()).collect()
+            };
+            for (item, told) in items(session).iter().zip(&items(told)) {
+                let mut dose = ShortDose::default();
+                self.speak(&mut dose, item, told);
+                if dose == ShortDose::default() {
+                    continue;
+                }
+                let place = changes.iter().position(|one| {
+                    is_called(session.day, session.at.as_deref(), &one.day)
+                        && one.swap.as_ref().unwrap_or(&one.exercise) == &item.exercise
+                });
+                let place = place.unwrap_or_else(|| {
+                    changes.push(ShortChange {
+                        day: called.clone(),
+                        exercise: item.exercise.clone(),
+                        ..ShortChange::default()
+                    });
+                    changes.len() - 1
+                });
+                add_texts(&mut changes[place].dose, dose);
+            }
+        }
+        short.items = changes;
+    }
+
+    /// The texts, the ramp and the search that differ from what is told.
+    fn speak(&self, dose: &mut ShortDose, item: &Item, told: &Item) {
+        let own = |text: &Option<String>, told: &Option<String>| {
+            (text != told).then(|| text.clone().unwrap_or_default())
+        };
+        dose.load_note = own(&item.load_note, &told.load_note).or(dose.load_note.take());
+        dose.next = own(&item.next, &told.next).or(dose.next.take());
+        dose.effort = own(&item.effort, &told.effort).or(dose.effort.take());
+        if item.ramp != told.ramp {
+            dose.ramp = Some(self.ramp(&item.ramp));
+        }
+        if item.find_load != told.find_load
+            && let Some(find) = &item.find_load
+        {
+            dose.find_load = Some(self.find(find));
+        }
+    }
+}
+
+fn add_texts(dose: &mut ShortDose, texts: ShortDose) {
+    dose.load_note = texts.load_note.or(dose.load_note.take());
+    dose.next = texts.next.or(dose.next.take());
+    dose.effort = texts.effort.or(dose.effort.take());
+    dose.ramp = texts.ramp.or(dose.ramp.take());
+    dose.find_load = texts.find_load.or(dose.find_load.take());
+}
+
+fn empty(week: &Week) -> ShortWeek {
+    ShortWeek {
+        week: week.week,
+        date: week.date.clone(),
+        kind: week.kind,
+        note: week.note.clone(),
+        items: Vec::new(),
+        drop: Vec::new(),
+        off: Vec::new(),
+        notes: std::collections::BTreeMap::new(),
+        sessions: Vec::new(),
+    }
+}
+
+/// The name of a session among those of its week.
+fn called(sessions: &[Session], session: &Session) -> String {
+    let alone = sessions.iter().filter(|other| other.day == session.day).count() == 1;
+    match &session.at {
+        Some(at) if !alone => format!("{}@{at}", session.day),
+        _ => session.day.to_string(),
+    }
+}
+
+/// Whether two groups are the same one, with some items left out or, where there is one, another in its place.
+fn matches_group(base: &Group, now: &Group) -> bool {
+    let known = |item: &Item| base.items.iter().any(|was| was.exercise == item.exercise);
+    let one = base.items.len() == 1 && now.items.len() == 1;
+    base.kind == now.kind
+        && (now.items.iter().all(known) || one && base.kind == GroupKind::Conditioning)
+}
+
+/// Whether a week's sessions are those of the block with fewer exercises at most.
+fn differs_little(base: &[Session], week: &Week) -> bool {
+    week.sessions.iter().all(|session| {
+        let was = base.iter().find(|was| was.day == session.day && was.at == session.at);
+        was.is_some_and(|was| {
+            let mut groups = was.groups.iter();
+            session.groups.iter().all(|now| groups.any(|group| matches_group(group, now)))
+        })
+    })
+}
+
+/// The fullest of the weeks that share the first one's exercises.
+fn fullest(weeks: &[Week]) -> &Week {
+    let size = |week: &Week| -> (usize, u32) {
+        let groups = || week.sessions.iter().flat_map(|session| &session.groups);
+        let items = || groups().flat_map(|group| &group.items);
+        (items().count(), items().map(|item| item.sets).sum())
+    };
+    let first = &weeks[0];
+    let alike = weeks.iter().take_while(|week| {
+        differs_little(&week.sessions, first) || differs_little(&first.sessions, week)
+    });
+    // Of equally full weeks the first.
+    alike.fold(first, |best, week| if size(week) > size(best) { week } else { best })
+}
+
+fn set_amounts(dose: &mut ShortDose, item: &Item) {
+    let amount = |list: &Option<Vec<u32>>| {
+        let list = list.as_ref()?;
+        let first = *list.first()?;
+        let same = list.len() == item.sets as usize && list.iter().all(|one| *one == first);
+        Some(if same { Amount::Same(first) } else { Amount::Each(list.clone()) })
+    };
+    dose.reps = amount(&item.reps);
+    dose.seconds = amount(&item.seconds);
+    dose.meters = amount(&item.meters);
+    dose.calories = amount(&item.calories);
+}
+
+/// Kilograms in pounds, to the half.
+fn pounds(kg: f64) -> f64 {
+    crate::plan::loads::half_pounds(kg)
+}
+
+/// Pounds in kilograms, to the gram.
+fn grams(lb: f64) -> f64 {
+    (crate::plan::loads::to_kg(lb, Units::Lb) * 1000.0).round() / 1000.0
+}
