@@ -1,21 +1,20 @@
 //! The front door: a profile goes in, an audited plan comes out.
 
 use std::collections::BTreeSet;
-use std::fmt::Write as _;
 use std::sync::Arc;
 
 use crate::audit::{self, Audit, Misread};
-use crate::catalog::{self, Catalog};
+use crate::catalog::Catalog;
 use crate::explain::conflict::{self, Conflict};
 use crate::explain::shortfall;
 use crate::explain::ways::{self, WayOut};
 use crate::input::plan::{
-    FORMAT, Inputs, Plan, ProfileRef, Session, Shortfall, Solve, SolveStatus, SplitUsed, TierValue,
+    FORMAT, Inputs, Plan, ProfileRef, Shortfall, Solve, SolveStatus, SplitUsed, TierValue,
 };
 use crate::input::profile::Profile;
 use crate::plan::course::Course;
 use crate::plan::working_load::KnownLifts;
-use crate::plan::{compose, racks, screening};
+use crate::plan::{compose, racks, screening, seal};
 use crate::request::{Entries, Request, resolve};
 use crate::rules::{Finding, Severity};
 use crate::search::budget::Budget;
@@ -118,12 +117,14 @@ impl Planner {
         }
         let request = self.request(profile, options);
         let splits = design::candidates(&request);
-        match self.solved(&request, &splits, options.budget, advice.cautions) {
+        let mut plan = match self.solved(&request, &splits, options.budget, advice.cautions) {
             Err(NoPlan::Impossible(found)) if options.best_effort && !found.ways.is_empty() => {
                 self.best_effort(&found.ways[0], options)
             }
             outcome => outcome,
-        }
+        }?;
+        seal::seal(&mut plan);
+        Ok(plan)
     }
 
     /// The plan of a profile with a way out applied, which says so.
@@ -224,7 +225,20 @@ impl Planner {
         let added = plan.exercises.values().cloned();
         let planner = Planner::new(self.catalog.clone().with_entries(added));
         let options = Options { seed: plan.seed, ..Options::default() };
-        audit::audit(plan, &planner.request(profile, &options))
+        let mut audit = audit::audit(plan, &planner.request(profile, &options))?;
+        audit.findings.extend(planner.other_catalog(plan));
+        Ok(audit)
+    }
+
+    /// A catalog that is not the plan's own any more.
+    fn other_catalog(&self, plan: &Plan) -> Option<Finding> {
+        let inputs = plan.inputs.as_ref()?;
+        let is_other = inputs.catalog_sha256 != self.catalog.sha256();
+        let finding = || {
+            let wanted = "the catalog that the plan was made from";
+            Finding::broken("edited", "catalog", wanted, "another").as_remark()
+        };
+        is_other.then(finding)
     }
 
     /// Counts the tables of a plan that has none: weekly sets and balance.
@@ -260,7 +274,8 @@ impl Planner {
                 profile_sha256: sha256(&request.profile),
                 catalog_sha256: self.catalog.sha256(),
                 version: env!("CARGO_PKG_VERSION").to_owned(),
-                picks_sha256: Some(picks_sha256(&sessions)),
+                picks_sha256: Some(seal::picks(&sessions)),
+                parts_sha256: std::collections::BTreeMap::new(),
             }),
             profile: ProfileRef::Whole(Box::new(request.profile.clone())),
             exercises: self.added_entries(),
@@ -333,22 +348,9 @@ pub(crate) fn shortfalls(request: &Request, week: &crate::week::Week) -> Vec<Sho
     lowered.chain(told).collect()
 }
 
-/// SHA-256 of the days, exercises and sets of some sessions, in lower-case hex.
-pub(crate) fn picks_sha256(sessions: &[Session]) -> String {
-    let mut text = String::new();
-    for session in sessions {
-        let work = session.groups.iter().filter(|group| group.is_work());
-        for item in work.flat_map(|group| &group.items) {
-            let at = session.at.as_deref().unwrap_or_default();
-            let _ = writeln!(text, "{} {at} {} {}", session.day, item.exercise, item.sets);
-        }
-    }
-    catalog::sha256(text.as_bytes())
-}
-
 /// SHA-256 of a profile as resolved, in lower-case hex.
 pub(crate) fn sha256(profile: &Profile) -> String {
-    catalog::sha256(&serde_json::to_vec(profile).expect("a profile has text keys only"))
+    seal::of_profile(profile)
 }
 
 fn misread(faults: &[Misread]) -> Vec<Finding> {

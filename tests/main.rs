@@ -6,6 +6,7 @@ mod cli;
 mod input;
 mod intake;
 mod oracle;
+mod plans;
 mod properties;
 mod rules;
 mod schema;

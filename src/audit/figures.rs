@@ -1,6 +1,6 @@
 //! The figures that a plan prints of itself: minutes, volume and balance, recounted.
 
-use crate::input::plan::{Balance, MuscleVolume, Plan};
+use crate::input::plan::{self, Balance, MuscleVolume, Plan};
 use crate::request::Request;
 use crate::rules::{Finding, sets_text, to_halves};
 use crate::timing;
@@ -42,25 +42,25 @@ pub fn balance(week: &Week) -> Balance {
 
 /// Figures in the plan that do not agree with its own exercises. A hand-written plan may have none.
 pub(super) fn check(plan: &Plan, request: &Request, week: &Week) -> Vec<Finding> {
-    let mut findings = Vec::new();
-    for (written, session) in plan.sessions.iter().zip(&week.sessions) {
-        let Some(minutes) = &written.minutes else { continue };
-        let counted = session.seconds();
-        let tenths = timing::tenths_of_minutes(counted);
-        if minutes.planned_s != counted || (minutes.planned - tenths).abs() > 0.051 {
-            let got = format!("{} s, {} min", minutes.planned_s, minutes.planned);
-            let wanted = format!("{counted} s, {tenths} min planned");
-            findings.push(Finding::broken(RULE, session.label.clone(), wanted, got));
+    let mut findings = times(&plan.sessions, week, request, "");
+    let counted = volume(request, week);
+    for line in &counted {
+        let is_told = plan.volume.is_empty() || plan.volume.iter().any(|one| one.muscle == line.muscle);
+        if !is_told {
+            let wanted = format!("{} sets", line.sets);
+            findings.push(Finding::broken(RULE, line.muscle.id(), wanted, "no line"));
         }
-        let limit = request.days[session.day].minutes;
-        if minutes.limit != limit {
-            let got = minutes.limit.to_string();
-            findings.push(Finding::broken(
-                RULE,
-                session.label.clone(),
-                format!("{limit} minutes"),
-                got,
-            ));
+    }
+    for line in &plan.volume {
+        let range = counted.iter().find(|one| one.muscle == line.muscle);
+        let range = range.map(|one| (one.low, one.high)).unwrap_or_default();
+        if (line.low, line.high) != range {
+            let text = |(low, high): (Option<f64>, Option<f64>)| {
+                let end = |end: Option<f64>| end.map_or_else(|| "open".to_owned(), |end| end.to_string());
+                format!("{} to {}", end(low), end(high))
+            };
+            let place = format!("{}, range", line.muscle.id());
+            findings.push(Finding::broken(RULE, place, text(range), text((line.low, line.high))));
         }
     }
     for line in &plan.volume {
@@ -71,10 +71,52 @@ pub(super) fn check(plan: &Plan, request: &Request, week: &Week) -> Vec<Finding>
         }
     }
     if let Some(written) = plan.balance.filter(|written| *written != balance(week)) {
-        let text = |balance: &Balance| {
-            format!("push {}, pull {}, legs {}", balance.push, balance.pull, balance.legs)
+        let counted = balance(week);
+        let sides = |balance: &Balance| {
+            let Balance { push, pull, legs, knee, hip } = *balance;
+            [("push", push), ("pull", pull), ("legs", legs), ("knee", knee), ("hip", hip)]
         };
-        findings.push(Finding::broken(RULE, "balance", text(&balance(week)), text(&written)));
+        for ((side, wanted), (_, got)) in sides(&counted).into_iter().zip(sides(&written)) {
+            if wanted != got {
+                let place = format!("balance, {side}");
+                findings.push(Finding::broken(RULE, place, format!("{wanted} sets"), got.to_string()));
+            }
+        }
+    }
+    findings
+}
+
+/// The seconds of groups and the minutes of sessions, where a plan has them.
+pub(super) fn times(
+    sessions: &[plan::Session],
+    week: &Week,
+    request: &Request,
+    when: &str,
+) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for (written, session) in sessions.iter().zip(&week.sessions) {
+        let place = format!("{when}{}", session.label);
+        for (number, (written, group)) in (1..).zip(written.groups.iter().zip(&session.groups)) {
+            let counted = group.recounted_s();
+            if let Some(seconds) = written.seconds.filter(|seconds| *seconds != counted) {
+                let place = format!("{place}, group {number}");
+                let wanted = format!("{counted} s");
+                findings.push(Finding::broken(RULE, place, wanted, format!("{seconds} s")));
+            }
+        }
+        let Some(minutes) = &written.minutes else { continue };
+        let counted = session.seconds();
+        let tenths = timing::tenths_of_minutes(counted);
+        if minutes.planned_s != counted || (minutes.planned - tenths).abs() > 0.051 {
+            let got = format!("{} s, {} min", minutes.planned_s, minutes.planned);
+            let wanted = format!("{counted} s, {tenths} min planned");
+            findings.push(Finding::broken(RULE, place.clone(), wanted, got));
+        }
+        let limit = request.days[session.day].minutes;
+        if minutes.limit != limit {
+            let got = minutes.limit.to_string();
+            findings.push(Finding::broken(RULE, place, format!("{limit} minutes"), got));
+        }
     }
     findings
 }

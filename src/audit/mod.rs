@@ -1,6 +1,10 @@
 //! The audit: every rule recounted from the plan, its profile and the catalog, without the solver.
 
+mod calendar;
+mod course;
 mod figures;
+mod loads;
+mod papers;
 mod read;
 mod weeks;
 
@@ -49,6 +53,10 @@ pub fn audit(plan: &Plan, request: &Request) -> Result<Audit, Vec<Misread>> {
     let mut findings = recount(request, &week);
     findings.extend(figures::check(plan, request, &week));
     findings.extend(weeks::check(plan, request)?);
+    findings.extend(loads::check(plan, request));
+    findings.extend(calendar::check(plan, request));
+    findings.extend(papers::check(plan, request));
+    findings.extend(course::check(plan, request));
     findings.sort();
     findings.dedup();
     Ok(Audit { findings })

@@ -1,7 +1,9 @@
 //! The weeks of a plan: each keeps the hard rules that a single week can keep.
 
+use super::figures;
 use super::read::{Misread, week_of};
 use crate::input::plan::Plan;
+use crate::plan::seal;
 use crate::request::{Request, screening};
 use crate::rules::{Finding, RULES, Severity, Weeks};
 use crate::words::WeekKind;
@@ -9,12 +11,21 @@ use crate::words::WeekKind;
 /// Weeks in which careful starters get a set more each week, from two up to the most of any exercise.
 const EASED_WEEKS: u32 = 3;
 
+/// Rules about single items, which hold in every week. They are told of weeks that somebody edited or wrote.
+const BY_ITEM: &[&str] = &["reserve", "ramp", "order", "preparation", "conditioning"];
+
+fn in_week(week: u32, finding: Finding) -> Finding {
+    Finding { place: format!("week {week}, {}", finding.place), ..finding }
+}
+
 /// Broken hard rules in any week, named by week.
 pub(super) fn check(plan: &Plan, request: &Request) -> Result<Vec<Finding>, Vec<Misread>> {
     let mut findings = Vec::new();
     let eases_in = screening::advise(&request.profile).start.first_week_sets.is_some();
     for written in &plan.weeks {
         let week = week_of(&written.sessions, request)?;
+        let when = format!("week {}, ", written.week);
+        findings.extend(figures::times(&written.sessions, &week, request, &when));
         let eased = written.week == 1 || (eases_in && written.week <= EASED_WEEKS);
         let is_lighter = written.kind != WeekKind::Build || eased;
         let least = if is_lighter { Weeks::Every } else { Weeks::Full };
@@ -23,10 +34,12 @@ pub(super) fn check(plan: &Plan, request: &Request) -> Result<Vec<Finding>, Vec<
                 .recount(request, &week)
                 .into_iter()
                 .filter(|finding| finding.severity == Severity::Broken);
-            findings.extend(broken.map(|finding| Finding {
-                place: format!("week {}, {}", written.week, finding.place),
-                ..finding
-            }));
+            findings.extend(broken.map(|finding| in_week(written.week, finding)));
+        }
+        if seal::is_open(plan, written.week) {
+            let odd = RULES.iter().filter(|rule| BY_ITEM.contains(&rule.id()));
+            let odd = odd.flat_map(|rule| rule.recount(request, &week));
+            findings.extend(odd.map(|finding| in_week(written.week, finding)));
         }
     }
     Ok(findings)

@@ -91,7 +91,7 @@ pub(super) fn plan_in(source: Source) -> Result<LoadedPlan, Faults> {
             Diagnostic::error("E1009", format!("{found} is not a plan format of this version"))
                 .at(label)
                 .help(format!(
-                    "this version reads `{SHORT_FORMAT}` and `{FORMAT}`; plan the profile again to get one"
+                    "this version reads `{FORMAT}` and `{SHORT_FORMAT}`; plan the profile again to get one"
                 ));
         return Err(wrong(vec![fault]));
     }

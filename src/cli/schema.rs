@@ -7,9 +7,9 @@ use super::output::Console;
 use super::{Exit, Failure};
 use crate::input::catalog::Entry;
 use crate::input::place::Place;
-use crate::input::plan::Plan;
 use crate::input::profile::Profile;
 use crate::input::shape;
+use crate::input::short_plan::PlanFile;
 
 pub(super) fn run(arguments: &SchemaArgs, console: &Console) -> Result<Exit, Failure> {
     let text = format!("{:#}\n", schema(arguments.of));
@@ -23,7 +23,7 @@ fn schema(of: Shape) -> Value {
         Shape::Profile => shape::schema::<Profile>(),
         Shape::Place => shape::schema::<Place>(),
         Shape::Catalog => shape::schema::<Vec<Entry>>(),
-        Shape::Plan => shape::schema::<Plan>(),
+        Shape::Plan => shape::schema::<PlanFile>(),
     };
     if of == Shape::Catalog {
         schema["title"] = "Catalog".into();

@@ -40,7 +40,7 @@ pub struct Plan {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub split: Option<SplitUsed>,
     /// The week at its fullest.
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1, max = 21))]
     pub sessions: Vec<Session>,
     /// Weekly fractional sets of every muscle that has sets or a target.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -56,6 +56,7 @@ pub struct Plan {
     pub cautions: Vec<String>,
     /// One entry per week of the profile.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(length(max = 52))]
     pub weeks: Vec<Week>,
     /// The plans that this one was reworked from, oldest first.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -98,6 +99,9 @@ pub struct Inputs {
     /// Of what the solver chose: days, exercises and sets. Where it no longer fits, somebody edited the plan.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub picks_sha256: Option<String>,
+    /// Of each part of the plan, shortened: where one no longer fits, somebody edited that part.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub parts_sha256: BTreeMap<String, String>,
 }
 
 /// How the plan was solved. No clock value stands here.
@@ -190,6 +194,7 @@ pub struct Session {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,
     /// In the order they are done.
+    #[schemars(length(max = 60))]
     pub groups: Vec<Group>,
 }
 
@@ -198,10 +203,12 @@ pub struct Session {
 #[serde(deny_unknown_fields)]
 pub struct MinutesUsed {
     /// What the client has.
+    #[schemars(range(min = 1, max = 600))]
     pub limit: u32,
     /// `planned_s` / 60 to one decimal.
     pub planned: f64,
     /// The sum over groups.
+    #[schemars(range(min = 0, max = 100_000))]
     pub planned_s: u32,
 }
 
@@ -213,9 +220,10 @@ pub struct Group {
     pub kind: GroupKind,
     /// Set-up, ramp sets, work, rests and the way into the group.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 0, max = 100_000))]
     pub seconds: Option<u32>,
     /// One item, or the items of a pair in turn.
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1, max = 12))]
     pub items: Vec<Item>,
 }
 
@@ -231,21 +239,26 @@ pub struct Item {
     pub sets: u32,
     /// Repetitions of each set.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(length(max = 20), inner(range(min = 1, max = 1000)))]
     pub reps: Option<Vec<u32>>,
     /// Seconds of each set.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(length(max = 20), inner(range(min = 1, max = 36000)))]
     pub seconds: Option<Vec<u32>>,
     /// Meters of each set.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(length(max = 20), inner(range(min = 1, max = 36000)))]
     pub meters: Option<Vec<u32>>,
     /// Calories on the machine's display in each set.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(length(max = 20), inner(range(min = 1, max = 5000)))]
     pub calories: Option<Vec<u32>>,
     /// The number is per side.
     #[serde(default)]
     pub each_side: bool,
     /// After each set, in a pair after the round.
     #[serde(default)]
+    #[schemars(range(min = 0, max = 1800))]
     pub rest_s: u32,
     /// The heavier or the lighter day of a lift, or of its pattern, in the week.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -255,12 +268,15 @@ pub struct Item {
     pub tempo: Option<String>,
     /// Repetitions left in reserve.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 0, max = 10))]
     pub rir: Option<u32>,
     /// The whole bar with plates, or one hand's implement.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 0, max = 1000))]
     pub load_kg: Option<f64>,
     /// The same in pounds, for a client who counts in them.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 0, max = 2200))]
     pub load_lb: Option<f64>,
     /// How to find the load, where it is not known.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -270,6 +286,7 @@ pub struct Item {
     pub load_note: Option<String>,
     /// Lighter sets before the first working set.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(length(max = 6))]
     pub ramp: Vec<RampSet>,
     /// What to do when this week's last set left room.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -312,14 +329,18 @@ pub struct FindLoad {
 pub struct RampSet {
     /// The load; absent where only a share of it is known.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 0, max = 1000))]
     pub load_kg: Option<f64>,
     /// The same in pounds.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 0, max = 2200))]
     pub load_lb: Option<f64>,
     /// Share of the working load in percent, where the load is not known.
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 1, max = 100))]
     pub percent: Option<u32>,
     /// Repetitions.
+    #[schemars(range(min = 1, max = 100))]
     pub reps: u32,
 }
 
@@ -344,14 +365,19 @@ pub struct MuscleVolume {
 #[serde(deny_unknown_fields)]
 pub struct Balance {
     /// Push patterns.
+    #[schemars(range(min = 0, max = 10_000))]
     pub push: u32,
     /// Pull patterns.
+    #[schemars(range(min = 0, max = 10_000))]
     pub pull: u32,
     /// Leg patterns.
+    #[schemars(range(min = 0, max = 10_000))]
     pub legs: u32,
     /// Squat, lunge and knee extension.
+    #[schemars(range(min = 0, max = 10_000))]
     pub knee: u32,
     /// Hinge, hip extension and knee flexion.
+    #[schemars(range(min = 0, max = 10_000))]
     pub hip: u32,
 }
 
@@ -374,6 +400,7 @@ pub struct Shortfall {
 #[serde(deny_unknown_fields)]
 pub struct Week {
     /// From 1.
+    #[schemars(range(min = 1, max = 52))]
     pub week: u32,
     /// Its first day, where the profile has a start.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -384,6 +411,7 @@ pub struct Week {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,
     /// Its sessions.
+    #[schemars(length(max = 21))]
     pub sessions: Vec<Session>,
 }
 

@@ -304,3 +304,13 @@ pub struct ShortChange {
     #[serde(flatten)]
     pub dose: ShortDose,
 }
+
+/// A plan in either form.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(untagged)]
+pub enum PlanFile {
+    /// As it is kept: each session once.
+    Short(Box<ShortPlan>),
+    /// With every week complete, for programs.
+    Whole(Box<crate::input::plan::Plan>),
+}

@@ -20,6 +20,7 @@ pub mod progression;
 pub mod racks;
 pub mod ramp;
 pub use crate::request::screening;
+pub mod seal;
 pub mod short;
 pub mod spare_time;
 pub mod steps;

@@ -12,6 +12,7 @@ use crate::audit;
 use crate::input::plan::{Past, Plan, ProfileRef, Session, Shortfall};
 use crate::input::profile::{Limit, Profile};
 use crate::plan::screening;
+use crate::plan::seal::seal;
 use crate::planner::{NoPlan, Options, Planner};
 use crate::request::{Request, Rework};
 use crate::words::{Kit, Stress};
@@ -120,6 +121,7 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
     new.reworked_from = history(plan, ask, by_hand);
     let table = Table::new(plan, &new, &request, &barred);
     let written = by_hand.then(|| Written::of(planner, plan, before));
+    seal(&mut new);
     Ok(Outcome::New(Box::new(Reworked { plan: new, table, written })))
 }
 
@@ -259,7 +261,7 @@ fn counted_again(mut plan: Plan, request: &Request) -> Result<Plan, NoPlan> {
     let kept: Vec<Shortfall> = crate::planner::shortfalls(request, &week);
     plan.shortfalls = kept;
     if let Some(inputs) = &mut plan.inputs {
-        inputs.picks_sha256 = Some(crate::planner::picks_sha256(&plan.sessions));
+        inputs.picks_sha256 = Some(crate::plan::seal::picks(&plan.sessions));
     }
     Planner::checked(plan, request)
 }

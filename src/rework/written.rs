@@ -71,7 +71,7 @@ pub(super) fn is_by_hand(plan: &Plan, request: &Request) -> bool {
     };
     let picks = plan.inputs.as_ref().and_then(|inputs| inputs.picks_sha256.as_ref());
     if let Some(picks) = picks {
-        return goes_back || *picks != crate::planner::picks_sha256(&plan.sessions);
+        return goes_back || *picks != crate::plan::seal::picks(&plan.sessions);
     }
     goes_back
         || plan.solve.is_none()

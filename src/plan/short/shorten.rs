@@ -131,6 +131,9 @@ impl Writer<'_, '_> {
             dose.load_note.clone_from(&item.load_note);
             dose.next.clone_from(&item.next);
             dose.effort.clone_from(&item.effort);
+        }
+        let leads_to = item.load_kg.is_some() || item.find_load.is_some();
+        if !(dosed && leads_to) {
             dose.ramp = Some(self.ramp(&item.ramp)).filter(|_| !item.ramp.is_empty());
         }
         ShortItem {
@@ -351,6 +354,20 @@ impl Writer<'_, '_> {
                 add_texts(&mut changes[place].dose, dose);
             }
         }
+        // In the order of the sessions, for reading.
+        let order = |change: &ShortChange| {
+            let sessions = week.sessions.iter().enumerate();
+            let mut places = sessions.flat_map(|(day, session)| {
+                let items = session.groups.iter().flat_map(|group| &group.items).enumerate();
+                items.map(move |(place, item)| (day, place, session, item))
+            });
+            let is_it = |(_, _, session, item): &(usize, usize, &Session, &Item)| {
+                is_called(session.day, session.at.as_deref(), &change.day)
+                    && change.swap.as_ref().unwrap_or(&change.exercise) == &item.exercise
+            };
+            places.find(is_it).map(|(day, place, ..)| (day, place))
+        };
+        changes.sort_by_key(order);
         short.items = changes;
     }
 
