@@ -12,9 +12,9 @@ use crate::plan::steps::MOST_RAISE;
 use crate::plan::told::lift;
 use crate::plan::working_load::{Ask, KnownLifts};
 use crate::request::Request;
-use crate::request::dose::{Duty, dose};
+use crate::request::dose::dose_for;
 use crate::rules::Finding;
-use crate::words::{GroupKind, LoadKind, Units};
+use crate::words::{GroupKind, LoadKind, Turn, Units};
 
 const LOADS: &str = "loads";
 const REST: &str = "rest";
@@ -67,7 +67,7 @@ impl Loads<'_> {
                     let place = format!("{week}{}, {}", session.day, item.exercise);
                     self.load(item, &entry, &place, number);
                     if works {
-                        self.rest(rest_s, group.items.len(), &entry, &place);
+                        self.rest(rest_s, group.items.len(), (&entry, item.turn), &place);
                         self.effort(item, &place, number);
                     }
                 }
@@ -185,9 +185,9 @@ impl Loads<'_> {
         }
     }
 
-    fn rest(&mut self, rest_s: u32, items: usize, entry: &Entry, place: &str) {
+    fn rest(&mut self, rest_s: u32, items: usize, (entry, turn): (&Entry, Option<Turn>), place: &str) {
         let profile = &self.request.profile;
-        let dosed = dose(profile.goal, profile.training_status, Duty::of(entry)).rest_s;
+        let dosed = dose_for(profile.goal, profile.training_status, entry, turn).rest_s;
         if dosed == 0 {
             return;
         }

@@ -10,7 +10,7 @@ use crate::input::catalog::Entry;
 use crate::input::plan::{
     Balance, Inputs, MuscleVolume, Past, ProfileRef, RampSet, Shortfall, Solve, SplitUsed,
 };
-use crate::words::{GroupKind, Muscle, WeekKind, Weekday};
+use crate::words::{GroupKind, Muscle, Turn, WeekKind, Weekday};
 
 /// The format of plans that are kept as YAML.
 pub const SHORT_FORMAT: &str = "weekwright-plan/2";
@@ -181,6 +181,9 @@ pub struct ShortItem {
     /// The number is per side.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub each_side: bool,
+    /// The heavier or the lighter day of a lift, or of its pattern, in the week.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub turn: Option<Turn>,
     /// Lowering-pause-lifting-pause in seconds.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tempo: Option<String>,

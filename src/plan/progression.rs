@@ -73,9 +73,9 @@ struct Standing<'a> {
 }
 
 /// An exercise and its turn of the week: its heavier and its lighter day grow apart.
-type Tracked = (String, Option<Turn>);
+pub(super) type Tracked = (String, Option<Turn>);
 
-fn tracked(item: &Item) -> Tracked {
+pub(super) fn tracked(item: &Item) -> Tracked {
     (item.exercise.clone(), item.turn)
 }
 

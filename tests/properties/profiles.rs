@@ -142,7 +142,7 @@ fn kit() -> impl Strategy<Value = Vec<Kit>> {
 
 pub(crate) fn equipment(kit: &[Kit]) -> Equipment {
     let items = kit.iter().map(|kit| (*kit, Stock::Offer(Offer::default()))).collect();
-    Equipment { items, plates_kg: None }
+    Equipment { items, ..Equipment::default() }
 }
 
 fn limits() -> impl Strategy<Value = Vec<Limit>> {

@@ -179,5 +179,6 @@ fn set_amounts(item: &mut Item, measure: Measure, text: &str) {
 
 fn ramp_set(text: &str) -> RampSet {
     let (load, reps) = text.split_once('x').unwrap();
-    RampSet { load_kg: Some(load.parse().unwrap()), percent: None, reps: reps.parse().unwrap() }
+    let load_kg = Some(load.parse().unwrap());
+    RampSet { load_kg, reps: reps.parse().unwrap(), ..RampSet::default() }
 }

@@ -4,12 +4,13 @@ use super::*;
 use crate::input::place::Equipment;
 use crate::plan::conditioning::choose;
 use crate::plan::racks;
+use crate::plan::ramp::ramp;
 use crate::plan::screening::advise;
 use crate::plan::steps::WIDEN;
 use crate::plan::timing::{fill_in, written_group_s};
 use crate::plan::working_load::{Ask, KnownLifts};
 use crate::request::dose::dose;
-use crate::words::Goal;
+use crate::words::{Goal, WeekKind};
 use proptest::prelude::*;
 
 const CATALOG: &str = "
@@ -98,7 +99,7 @@ impl Room {
             _ => item.reps = amounts,
         }
         if Duty::of(entry) == Duty::Main {
-            item.ramp = ramp(found.load_kg, ladder.as_ref(), dose.span(entry).aim);
+            item.ramp = ramp(found.load_kg, ladder.as_ref(), dose.span(entry).aim, 3);
         }
         Group { kind: GroupKind::Single, seconds: None, items: vec![item] }
     }

@@ -259,6 +259,7 @@ fn whole_item(short: &ShortItem) -> Item {
         exercise: short.exercise.clone(),
         sets: short.sets,
         each_side: short.each_side,
+        turn: short.turn,
         tempo: short.tempo.clone(),
         instead: short.instead.clone(),
         ..Item::default()

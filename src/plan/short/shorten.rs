@@ -141,6 +141,7 @@ impl Writer<'_, '_> {
             name: (self.entry)(&item.exercise).map(|entry| entry.name.clone()),
             sets: item.sets,
             each_side: item.each_side,
+            turn: item.turn,
             tempo: item.tempo.clone(),
             instead: item.instead.clone(),
             dose,
@@ -243,6 +244,7 @@ impl Writer<'_, '_> {
     /// What differs about an item; nothing where it is the same, `None` where numbers do not tell it.
     fn change(&self, base: &Item, now: &Item, called: &str) -> Option<Vec<ShortChange>> {
         let same = base.each_side == now.each_side
+            && base.turn == now.turn
             && base.tempo == now.tempo
             && base.instead == now.instead
             && (base.rir.is_none() || now.rir.is_some())

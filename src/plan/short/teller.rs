@@ -11,10 +11,11 @@ use crate::plan::fit::most_of;
 use crate::plan::ramp::ramp;
 use crate::plan::screening::{self, CarefulStart};
 use crate::plan::steps::Track;
+use crate::plan::progression::{Tracked, tracked};
 use crate::plan::told::{Told, lift};
 use crate::plan::working_load::{Ask, KnownLifts};
 use crate::plan::{next_time, own_weight, racks, spare_time, timing, waves};
-use crate::request::dose::{Duty, dose};
+use crate::request::dose::{Duty, dose_for};
 
 /// Knows the client, and what the weeks told so far.
 pub(super) struct Teller<'p, 'e> {
@@ -23,8 +24,8 @@ pub(super) struct Teller<'p, 'e> {
     known: KnownLifts,
     careful: CarefulStart,
     /// Exercises of earlier weeks, with what their last full week asked for.
-    before: BTreeMap<String, u32>,
-    seen: BTreeSet<String>,
+    before: BTreeMap<Tracked, u32>,
+    seen: BTreeSet<Tracked>,
 }
 
 impl<'p, 'e> Teller<'p, 'e> {
@@ -76,7 +77,8 @@ impl<'p, 'e> Teller<'p, 'e> {
     ) -> Option<String> {
         let rir = item.rir?;
         let amount = most_of(item);
-        let dosed = dose(self.profile.goal, self.profile.training_status, Duty::of(entry));
+        let dosed =
+            dose_for(self.profile.goal, self.profile.training_status, entry, item.turn);
         let full = dosed.span(entry).aim;
         if let Some(own) = own_weight::set_of(self.profile, entry, full, dosed.rir) {
             return Some(own.note);
@@ -100,14 +102,14 @@ impl<'p, 'e> Teller<'p, 'e> {
         let duty = Duty::of(entry);
         let lift = lift(self.profile, &self.careful, &self.known, entry);
         let amount = most_of(item);
-        let span = dose(self.profile.goal, status, duty).span(entry);
+        let span = dose_for(self.profile.goal, status, entry, item.turn).span(entry);
         let mut track = Track::start(entry, duty, span, most_of(base), item.load_kg);
         track.amount = amount;
         let has_max = lift.ladder.is_some() && lift.one_rep_max_kg.is_some();
         let is_heavy = waves::is_for(self.profile, duty) && has_max && self.careful.heavy_sets;
-        let before = self.before.get(&item.exercise).copied();
+        let before = self.before.get(&tracked(item)).copied();
         track.step_from = before.filter(|before| amount < *before && item.load_kg.is_none());
-        let is_known = self.seen.contains(&item.exercise);
+        let is_known = self.seen.contains(&tracked(item));
         let told =
             Told { entry, duty, lift: &lift, track: &track, week: plan, is_heavy, is_known };
         told.load(item, item.load_kg, amount);
@@ -133,9 +135,9 @@ impl<'p, 'e> Teller<'p, 'e> {
     pub(super) fn passed(&mut self, sessions: &[Session], plan: WeekPlan) {
         let works = sessions.iter().flat_map(|session| &session.groups);
         for item in works.filter(|group| group.is_work()).flat_map(|group| &group.items) {
-            self.seen.insert(item.exercise.clone());
+            self.seen.insert(tracked(item));
             if !plan.is_light {
-                self.before.insert(item.exercise.clone(), most_of(item));
+                self.before.insert(tracked(item), most_of(item));
             }
         }
     }
