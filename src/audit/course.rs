@@ -46,7 +46,11 @@ fn differences(session: &Session, usual: &Session, request: &Request) -> Vec<Dif
     let mut found = Vec::new();
     for item in &now {
         match usual.iter().find(|one| one.exercise == item.exercise) {
-            None => found.push((item.exercise.clone(), "not in the course".to_owned(), "done".to_owned())),
+            None => found.push((
+                item.exercise.clone(),
+                "not in the course".to_owned(),
+                "done".to_owned(),
+            )),
             Some(usual) => found.extend(of_item(item, usual, request)),
         }
     }

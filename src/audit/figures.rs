@@ -45,7 +45,8 @@ pub(super) fn check(plan: &Plan, request: &Request, week: &Week) -> Vec<Finding>
     let mut findings = times(&plan.sessions, week, request, "");
     let counted = volume(request, week);
     for line in &counted {
-        let is_told = plan.volume.is_empty() || plan.volume.iter().any(|one| one.muscle == line.muscle);
+        let is_told =
+            plan.volume.is_empty() || plan.volume.iter().any(|one| one.muscle == line.muscle);
         if !is_told {
             let wanted = format!("{} sets", line.sets);
             findings.push(Finding::broken(RULE, line.muscle.id(), wanted, "no line"));
@@ -56,7 +57,8 @@ pub(super) fn check(plan: &Plan, request: &Request, week: &Week) -> Vec<Finding>
         let range = range.map(|one| (one.low, one.high)).unwrap_or_default();
         if (line.low, line.high) != range {
             let text = |(low, high): (Option<f64>, Option<f64>)| {
-                let end = |end: Option<f64>| end.map_or_else(|| "open".to_owned(), |end| end.to_string());
+                let end =
+                    |end: Option<f64>| end.map_or_else(|| "open".to_owned(), |end| end.to_string());
                 format!("{} to {}", end(low), end(high))
             };
             let place = format!("{}, range", line.muscle.id());
@@ -79,7 +81,12 @@ pub(super) fn check(plan: &Plan, request: &Request, week: &Week) -> Vec<Finding>
         for ((side, wanted), (_, got)) in sides(&counted).into_iter().zip(sides(&written)) {
             if wanted != got {
                 let place = format!("balance, {side}");
-                findings.push(Finding::broken(RULE, place, format!("{wanted} sets"), got.to_string()));
+                findings.push(Finding::broken(
+                    RULE,
+                    place,
+                    format!("{wanted} sets"),
+                    got.to_string(),
+                ));
             }
         }
     }

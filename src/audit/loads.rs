@@ -101,7 +101,11 @@ impl Loads<'_> {
             }
             let is_body = entry.load == LoadKind::BodyweightPlus && kg == 0.0;
             if takes_none(entry) {
-                self.broken(place, format!("no {what}, the exercise takes none"), mass_text(kg, units));
+                self.broken(
+                    place,
+                    format!("no {what}, the exercise takes none"),
+                    mass_text(kg, units),
+                );
             } else if let Some(ladder) = ladder.as_ref().filter(|_| !is_body)
                 && ladder.near(kg).is_none()
             {
@@ -113,7 +117,11 @@ impl Loads<'_> {
         let Some((load, ladder)) = item.load_kg.zip(ladder) else { return };
         let lift = lift(&self.request.profile, &self.careful, &self.known, entry);
         if let Some(cap) = lift.cap_kg.filter(|cap| load > cap + 1e-6) {
-            self.broken(place, format!("at most the cap of {}", ladder.text(cap)), ladder.text(load));
+            self.broken(
+                place,
+                format!("at most the cap of {}", ladder.text(cap)),
+                ladder.text(load),
+            );
         }
         self.course(item, entry, &ladder, load, place, week);
     }
@@ -131,8 +139,7 @@ impl Loads<'_> {
         let before = week.and_then(|_| self.heaviest.get(&item.exercise).copied());
         let by_lift = || {
             let reps = crate::plan::fit::most_of(item);
-            let ask =
-                Ask { reps, rir: item.rir?, most_percent: self.careful.most_percent };
+            let ask = Ask { reps, rir: item.rir?, most_percent: self.careful.most_percent };
             self.known.working_load(entry, Some(ladder), ask).load_kg
         };
         // In the first weeks the known lift says what may be, later the weeks before.
@@ -140,7 +147,11 @@ impl Loads<'_> {
         let step = ladder.next_above(allowed).unwrap_or(allowed);
         let most = (allowed * MOST_RAISE).max(step);
         if load > most + 1e-6 {
-            let wanted = format!("at most {}, a tenth or a step above {}", ladder.text(most), ladder.text(allowed));
+            let wanted = format!(
+                "at most {}, a tenth or a step above {}",
+                ladder.text(most),
+                ladder.text(allowed)
+            );
             self.broken(place, wanted, ladder.text(load));
         }
     }
@@ -148,7 +159,11 @@ impl Loads<'_> {
     fn search(&mut self, item: &Item, ladder: Option<&Ladder>, place: &str) {
         let Some(find) = &item.find_load else { return };
         let Some(ladder) = ladder else {
-            self.broken(place, "no load to find, the exercise takes none".to_owned(), "one".to_owned());
+            self.broken(
+                place,
+                "no load to find, the exercise takes none".to_owned(),
+                "one".to_owned(),
+            );
             return;
         };
         let steps = (1..find.sets).map(|set| find.start_kg + find.step_kg * f64::from(set));
@@ -181,11 +196,18 @@ impl Loads<'_> {
             && most >= work
         {
             let wanted = format!("ramp sets under {}", ladder.text(work));
-            self.findings.push(Finding::broken(LOADS, place, wanted, ladder.text(most)).as_remark());
+            self.findings
+                .push(Finding::broken(LOADS, place, wanted, ladder.text(most)).as_remark());
         }
     }
 
-    fn rest(&mut self, rest_s: u32, items: usize, (entry, turn): (&Entry, Option<Turn>), place: &str) {
+    fn rest(
+        &mut self,
+        rest_s: u32,
+        items: usize,
+        (entry, turn): (&Entry, Option<Turn>),
+        place: &str,
+    ) {
         let profile = &self.request.profile;
         let dosed = dose_for(profile.goal, profile.training_status, entry, turn).rest_s;
         if dosed == 0 {
@@ -206,8 +228,7 @@ impl Loads<'_> {
         let least = week.map_or(self.careful.least_rir, |week| self.careful.rir(week));
         if let Some(rir) = item.rir.filter(|rir| *rir < least) {
             let wanted = format!("{least} in reserve, the start is a careful one");
-            self.findings
-                .push(Finding::broken(EFFORT, place, wanted, rir.to_string()).as_remark());
+            self.findings.push(Finding::broken(EFFORT, place, wanted, rir.to_string()).as_remark());
         }
     }
 }

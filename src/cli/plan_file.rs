@@ -87,12 +87,14 @@ pub(super) fn plan_in(source: Source) -> Result<LoadedPlan, Faults> {
     if read.value.format != FORMAT {
         let label = read.marks.at(path!["format"], "this format");
         let found = quoted(&read.value.format);
-        let fault =
-            Diagnostic::error("E1009", format!("{found} is not a plan format of this version"))
-                .at(label)
-                .help(format!(
-                    "this version reads `{FORMAT}` and `{SHORT_FORMAT}`; plan the profile again to get one"
-                ));
+        let fault = Diagnostic::error(
+            "E1009",
+            format!("{found} is not a plan format of this version"),
+        )
+        .at(label)
+        .help(format!(
+            "this version reads `{FORMAT}` and `{SHORT_FORMAT}`; plan the profile again to get one"
+        ));
         return Err(wrong(vec![fault]));
     }
     Ok(LoadedPlan { plan: read.value, source, short: None })

@@ -223,9 +223,7 @@ fn plates(value: serde_yaml::Value) -> Result<Plates, String> {
             };
             let grams = mass.filter(|mass| (0.0..=1000.0).contains(mass)).map(grams);
             let pieces = pieces.as_u64().and_then(|pieces| u32::try_from(pieces).ok());
-            grams
-                .zip(pieces)
-                .ok_or_else(|| "a plate is `mass: pieces`, as in `20: 2`".to_owned())
+            grams.zip(pieces).ok_or_else(|| "a plate is `mass: pieces`, as in `20: 2`".to_owned())
         })
         .collect()
 }

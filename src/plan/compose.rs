@@ -5,9 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::pair_up::Together;
 use super::turns::{self, Turns};
 use super::working_load::{Ask, KnownLifts};
-use super::{
-    arrange, fit, loads::Ladder, own_weight, pair_up, prepare, racks, ramp, screening,
-};
+use super::{arrange, fit, loads::Ladder, own_weight, pair_up, prepare, racks, ramp, screening};
 use crate::input::catalog::Entry;
 use crate::input::plan::{FindLoad, Group, Item, MinutesUsed, Session};
 use crate::input::profile::{SessionSlot, SplitChoice};

@@ -120,20 +120,11 @@ fn join(plates: Option<String>, note: String) -> String {
 
 /// What the weeks need to know about the loads of an exercise.
 #[must_use]
-pub fn lift(
-    profile: &Profile,
-    careful: &CarefulStart,
-    known: &KnownLifts,
-    entry: &Entry,
-) -> Lift {
+pub fn lift(profile: &Profile, careful: &CarefulStart, known: &KnownLifts, entry: &Entry) -> Lift {
     let Some(place) = profile.equipment.as_ref() else { return Lift::default() };
     let ladder = racks::ladder(entry, place, profile.units);
     let dose = dose_for(profile.goal, profile.training_status, entry, None);
-    let ask = Ask {
-        reps: dose.span(entry).aim,
-        rir: dose.rir,
-        most_percent: careful.most_percent,
-    };
+    let ask = Ask { reps: dose.span(entry).aim, rir: dose.rir, most_percent: careful.most_percent };
     let found = known.working_load(entry, ladder.as_ref(), ask);
     Lift { ladder, one_rep_max_kg: found.one_rep_max_kg, cap_kg: found.cap_kg }
 }

@@ -6,8 +6,8 @@ use crate::input::catalog::Entry;
 use crate::plan::file::{Amounts, Item, RampSet};
 use crate::words::{LoadKind, Status, Units, Weekday};
 
-use crate::plan::loads::mass_text;
 pub(crate) use crate::plan::loads::mass_number;
+use crate::plan::loads::mass_text;
 use crate::plan::working_load::ESTIMATE;
 
 /// Seconds as people read them on a gym clock: `45 s`, `2 min`, `2:30`.

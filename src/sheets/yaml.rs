@@ -139,12 +139,15 @@ fn plain_or_quoted(text: &str) -> String {
 }
 
 fn is_plain(text: &str) -> bool {
-    const TAKEN: &[&str] = &["true", "false", "null", "yes", "no", "on", "off", "y", "n", "nan", "inf"];
+    const TAKEN: &[&str] =
+        &["true", "false", "null", "yes", "no", "on", "off", "y", "n", "nan", "inf"];
     let is_word = |letter: char| letter.is_ascii_alphanumeric() || "_./-+%() ".contains(letter);
     let starts = text.chars().next().is_some_and(|letter| letter.is_ascii_alphabetic());
     let digits = |text: &str| {
         text.split('-').count() > 2
-            && text.split('-').all(|part| !part.is_empty() && part.bytes().all(|one| one.is_ascii_digit()))
+            && text
+                .split('-')
+                .all(|part| !part.is_empty() && part.bytes().all(|one| one.is_ascii_digit()))
     };
     let words = starts && text.chars().all(is_word) && !text.ends_with(' ');
     (words || digits(text)) && !TAKEN.contains(&text.to_ascii_lowercase().as_str())
@@ -169,19 +172,29 @@ mod tests {
 
     #[test]
     fn exercises_stand_on_a_line_each() {
-        let value = read("groups: [{kind: single, items: [{exercise: back-squat, reps: 8, load_kg: 42.5}]}]\nat: '18:30'");
+        let value = read(
+            "groups: [{kind: single, items: [{exercise: back-squat, reps: 8, load_kg: 42.5}]}]\nat: '18:30'",
+        );
         let text = written(&value);
         assert!(text.contains("at: \"18:30\"\n"), "{text}");
         assert_eq!(read(&text), value, "{text}");
     }
 
     fn values() -> impl Strategy<Value = Value> {
-        let text = prop_oneof!["[a-z -]{0,12}", ".{0,60}", Just("no".to_owned()), Just("3-0-1-0".to_owned()), Just("1e3".to_owned())];
+        let text = prop_oneof![
+            "[a-z -]{0,12}",
+            ".{0,60}",
+            Just("no".to_owned()),
+            Just("3-0-1-0".to_owned()),
+            Just("1e3".to_owned())
+        ];
         let leaf = prop_oneof![
             any::<bool>().prop_map(Value::from),
             any::<i64>().prop_map(Value::from),
             (-1e6_f64..1e6).prop_map(Value::from),
-            text.prop_filter("no control characters in files", |text| !text.chars().any(char::is_control))
+            text.prop_filter("no control characters in files", |text| !text
+                .chars()
+                .any(char::is_control))
                 .prop_map(Value::from),
         ];
         let key = prop::sample::select(vec!["items", "sets", "note", "a b", "12", "off"]);
@@ -189,7 +202,9 @@ mod tests {
             prop_oneof![
                 prop::collection::vec(inner.clone(), 0..5).prop_map(Value::from),
                 prop::collection::btree_map(key.clone(), inner, 0..5).prop_map(|map| {
-                    Value::Mapping(map.into_iter().map(|(key, value)| (key.into(), value)).collect())
+                    Value::Mapping(
+                        map.into_iter().map(|(key, value)| (key.into(), value)).collect(),
+                    )
                 }),
             ]
         })

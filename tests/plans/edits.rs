@@ -90,8 +90,7 @@ fn of_items(place: Where) -> Vec<Edit> {
         }),
         edit("pounds beside kilograms", Refused, |plan, at| bench(plan, at).load_lb = Some(500.0)),
         edit("load and search", Noticed, |plan, at| {
-            let find =
-                FindLoad { start_kg: 40.0, step_kg: 5.0, sets: 3, stop: 2, ..no_search() };
+            let find = FindLoad { start_kg: 40.0, step_kg: 5.0, sets: 3, stop: 2, ..no_search() };
             bench(plan, at).find_load = Some(find);
         }),
         edit("a set more", Noticed, |plan, at| resize(bench(plan, at), 1)),
@@ -339,7 +338,8 @@ fn no_edit_goes_unnoticed() {
     let plan = plan_of("oar-02");
     let before = findings(&plan).unwrap();
     assert!(!before.iter().any(|finding| finding.severity == Severity::Broken), "{before:?}");
-    let mut edits: Vec<Edit> = [None, Some(0), Some(2), Some(5)].into_iter().flat_map(of_items).collect();
+    let mut edits: Vec<Edit> =
+        [None, Some(0), Some(2), Some(5)].into_iter().flat_map(of_items).collect();
     edits.extend(of_searches());
     edits.extend(of_weeks());
     edits.extend(of_tables());

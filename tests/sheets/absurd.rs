@@ -25,11 +25,8 @@ fn bend(plan: &mut Plan, number: u32, mass: f64) {
                 (item.sets, item.rest_s, item.load_kg) = (number, number, Some(mass));
                 item.rir = Some(number);
                 item.reps = Some(vec![number; 20]);
-                item.ramp = vec![RampSet {
-                    load_kg: Some(mass),
-                    reps: number,
-                    ..RampSet::default()
-                }];
+                item.ramp =
+                    vec![RampSet { load_kg: Some(mass), reps: number, ..RampSet::default() }];
             }
         }
     }

@@ -18,13 +18,18 @@ pub(super) fn faults(equipment: &Equipment, marks: &Marks) -> Vec<Diagnostic> {
             faults.extend(e1325_masses_are_masses(*kit, masses, *units, &at));
         }
         let both = Units::ALL.iter().all(|units| !offer.in_units(*units).is_empty());
-        faults.extend(both.then(|| e1328_one_unit(marks.at_key(path!["equipment", kit.id()], "kg and lb"))));
+        faults.extend(
+            both.then(|| e1328_one_unit(marks.at_key(path!["equipment", kit.id()], "kg and lb"))),
+        );
     }
     for (units, plates) in [(Units::Kg, &equipment.plates_kg), (Units::Lb, &equipment.plates_lb)] {
-        faults.extend(plates.iter().flat_map(|plates| e1326_plates_are_plates(plates, units, marks)));
+        faults
+            .extend(plates.iter().flat_map(|plates| e1326_plates_are_plates(plates, units, marks)));
     }
     if equipment.plates_kg.is_some() && equipment.plates_lb.is_some() {
-        faults.push(e1328_one_unit(marks.at_key(path!["equipment", "plates_lb"], "beside `plates_kg`")));
+        faults.push(e1328_one_unit(
+            marks.at_key(path!["equipment", "plates_lb"], "beside `plates_kg`"),
+        ));
     }
     faults
 }

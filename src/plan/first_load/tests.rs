@@ -64,7 +64,10 @@ fn a_single_weight_is_no_climb() {
     let entry = catalog.get("goblet-squat").unwrap();
     let one = Ladder::implements(vec![16_000], Units::Kg);
     let ask = Ask { reps: 10, rir: 2, most_percent: None };
-    assert_eq!(Starter::of(&profile("training_status: novice")).climb(entry, &one, ask, None), None);
+    assert_eq!(
+        Starter::of(&profile("training_status: novice")).climb(entry, &one, ask, None),
+        None
+    );
 }
 
 /// Every exercise that is loaded in kilograms has a figure, and no figure falls with experience.

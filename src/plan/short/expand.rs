@@ -2,10 +2,10 @@
 
 use super::teller::Teller;
 use super::{Entries, is_called};
+use crate::input::place::KG_PER_LB;
 use crate::input::plan::{
     FORMAT, FindLoad, Group, Item, MinutesUsed, Plan, ProfileRef, RampSet, Session, Week,
 };
-use crate::input::place::KG_PER_LB;
 use crate::input::profile::Profile;
 use crate::input::short_plan::{
     Amount, Ramp, ShortChange, ShortDose, ShortFind, ShortGroup, ShortItem, ShortPlan,
@@ -38,8 +38,7 @@ pub fn expand(
 ) -> Result<Plan, Vec<Misfit>> {
     let teller = profile.map(|profile| Teller::new(profile, entry));
     let mut maker = Maker { teller, faults: Vec::new() };
-    let sessions: Vec<Session> =
-        short.sessions.iter().map(|session| maker.base(session)).collect();
+    let sessions: Vec<Session> = short.sessions.iter().map(|session| maker.base(session)).collect();
     let mut base = sessions.clone();
     let mut weeks = Vec::new();
     for (place, week) in short.weeks.iter().enumerate() {
@@ -211,9 +210,8 @@ impl Maker<'_, '_> {
     /// Everything that a week names and its block does not have.
     fn check(&mut self, week: usize, short: &ShortWeek, base: &[Session]) {
         let has = |day: &str, exercise: &str| {
-            let sessions = base
-                .iter()
-                .filter(|session| is_called(session.day, session.at.as_deref(), day));
+            let sessions =
+                base.iter().filter(|session| is_called(session.day, session.at.as_deref(), day));
             let mut items =
                 sessions.flat_map(|session| &session.groups).flat_map(|group| &group.items);
             items.any(|item| item.exercise == exercise)

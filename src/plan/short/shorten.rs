@@ -163,8 +163,7 @@ impl Writer<'_, '_> {
 
     fn find(&self, find: &FindLoad) -> ShortFind {
         let fits = |kg: f64| (grams(pounds(kg)) - kg).abs() < 1e-9;
-        let in_pounds =
-            self.units == Units::Lb && fits(find.start_kg) && fits(find.step_kg);
+        let in_pounds = self.units == Units::Lb && fits(find.start_kg) && fits(find.step_kg);
         let (sets, stop) = (find.sets, find.stop);
         let kg = |mass: f64| Some(mass).filter(|_| !in_pounds);
         let lb = |mass: f64| Some(pounds(mass)).filter(|_| in_pounds);
@@ -204,7 +203,8 @@ impl Writer<'_, '_> {
                 },
             }
         }
-        let is_new = |one: &&Session| !base.iter().any(|was| was.day == one.day && was.at == one.at);
+        let is_new =
+            |one: &&Session| !base.iter().any(|was| was.day == one.day && was.at == one.at);
         for session in week.sessions.iter().filter(is_new) {
             short.sessions.push(self.whole_session(session));
         }

@@ -8,10 +8,10 @@ use crate::input::plan::{Item, Session};
 use crate::input::profile::Profile;
 use crate::plan::calendar::{WeekPlan, calendar};
 use crate::plan::fit::most_of;
+use crate::plan::progression::{Tracked, tracked};
 use crate::plan::ramp::ramp;
 use crate::plan::screening::{self, CarefulStart};
 use crate::plan::steps::Track;
-use crate::plan::progression::{Tracked, tracked};
 use crate::plan::told::{Told, lift};
 use crate::plan::working_load::{Ask, KnownLifts};
 use crate::plan::{next_time, own_weight, racks, spare_time, timing, waves};
@@ -77,8 +77,7 @@ impl<'p, 'e> Teller<'p, 'e> {
     ) -> Option<String> {
         let rir = item.rir?;
         let amount = most_of(item);
-        let dosed =
-            dose_for(self.profile.goal, self.profile.training_status, entry, item.turn);
+        let dosed = dose_for(self.profile.goal, self.profile.training_status, entry, item.turn);
         let full = dosed.span(entry).aim;
         if let Some(own) = own_weight::set_of(self.profile, entry, full, dosed.rir) {
             return Some(own.note);
@@ -110,13 +109,10 @@ impl<'p, 'e> Teller<'p, 'e> {
         let before = self.before.get(&tracked(item)).copied();
         track.step_from = before.filter(|before| amount < *before && item.load_kg.is_none());
         let is_known = self.seen.contains(&tracked(item));
-        let told =
-            Told { entry, duty, lift: &lift, track: &track, week: plan, is_heavy, is_known };
+        let told = Told { entry, duty, lift: &lift, track: &track, week: plan, is_heavy, is_known };
         told.load(item, item.load_kg, amount);
-        item.effort = item
-            .rir
-            .and_then(|rir| next_time::effort(status, rir))
-            .or(item.effort.take());
+        item.effort =
+            item.rir.and_then(|rir| next_time::effort(status, rir)).or(item.effort.take());
         item.next = Some(told.next(item.load_kg, status, &self.careful));
     }
 
