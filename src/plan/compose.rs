@@ -5,18 +5,18 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::pair_up::Together;
 use super::turns::{self, Turns};
 use super::working_load::{Ask, KnownLifts};
-use super::{arrange, fit, loads::Ladder, own_weight, pair_up, prepare, racks, ramp, screening};
-use crate::input::catalog::Entry;
+use super::{
+    arrange, fit, instead, loads::Ladder, own_weight, pair_up, prepare, racks, ramp, screening,
+};
 use crate::input::plan::{FindLoad, Group, Item, MinutesUsed, Session};
 use crate::input::profile::{SessionSlot, SplitChoice};
-use crate::model::worth::worths;
 use crate::request::candidate::Candidate;
 use crate::request::dose::{self, Duty};
 use crate::request::{Day, Request};
 use crate::search::{Done, Solution};
 use crate::split::SplitDay;
 use crate::timing;
-use crate::words::{GroupKind, Kind, LoadKind, Measure, Muscle, Pattern, Sides, Turn};
+use crate::words::{GroupKind, Kind, Measure, Muscle, Pattern, Sides, Turn};
 
 /// The sessions of a block of a solution, in the order of the week; past the last block, the last one's.
 #[must_use]
@@ -154,14 +154,15 @@ impl Composer<'_> {
         turned.unwrap_or(&self.request.candidates[done.candidate])
     }
 
-    /// The day's muscles, most half-sets first.
+    /// The day's direct muscles, most sets first.
     fn muscles(&self, order: &[Done]) -> Vec<Muscle> {
-        let halves = |muscle: &Muscle| -> u32 {
-            order.iter().map(|done| done.sets * self.candidate(done).halves(*muscle)).sum()
+        let sets = |muscle: &Muscle| -> u32 {
+            let direct = order.iter().filter(|done| self.candidate(done).trains(*muscle));
+            direct.map(|done| done.sets).sum()
         };
         let mut used: Vec<Muscle> =
-            Muscle::ALL.iter().copied().filter(|muscle| halves(muscle) > 0).collect();
-        used.sort_by_key(|muscle| std::cmp::Reverse(halves(muscle)));
+            Muscle::ALL.iter().copied().filter(|muscle| sets(muscle) > 0).collect();
+        used.sort_by_key(|muscle| std::cmp::Reverse(sets(muscle)));
         used
     }
 
@@ -237,7 +238,12 @@ impl Composer<'_> {
             find_load: load.find.map(|find| FindLoad { sets: find.sets.min(done.sets), ..find }),
             load_note: Some(note).filter(|note| !note.is_empty()),
             ramp,
-            instead: (candidate.duty == Duty::Main).then(|| self.instead(candidate, day)).flatten(),
+            instead: (candidate.duty == Duty::Main)
+                .then(|| {
+                    let day: Vec<usize> = day.iter().map(|done| done.candidate).collect();
+                    instead::instead(self.request, candidate, &day)
+                })
+                .flatten(),
             ..Item::default()
         }
     }
@@ -262,50 +268,4 @@ impl Composer<'_> {
         warm.ramp_sets += ramp.len();
         ramp
     }
-
-    /// A ready substitute for a main lift: the same pattern and prime mover at another station, or with other
-    /// kit, that the day does not already have.
-    fn instead(&self, main: &Candidate, day: &[Done]) -> Option<String> {
-        let taken = |other: &Candidate| day.iter().any(|done| self.candidate(done).id == other.id);
-        let family = |candidate: &Candidate| {
-            candidate.entry.family.clone().unwrap_or_else(|| candidate.id.clone())
-        };
-        let worths = worths(self.request);
-        let mut others: Vec<(&Candidate, f64)> =
-            self.request.candidates.iter().zip(worths).collect();
-        // The first of those that are alike in what follows is the one with the most worth.
-        others.sort_by(|(_, one), (_, other)| other.total_cmp(one));
-        others
-            .into_iter()
-            .map(|(other, _)| other)
-            .filter(|other| other.pattern == main.pattern && other.prime() == main.prime())
-            .filter(|other| !taken(other) && other.kit != main.kit)
-            // The same lift with a dumbbell is another lift only where it leaves the bar to others.
-            .filter(|other| {
-                family(other) != family(main) || other.kit.iter().all(|kit| !main.kit.contains(kit))
-            })
-            .min_by_key(|other| {
-                let elsewhere = other.station == main.station;
-                let shared =
-                    other.entry.direct.iter().filter(|one| main.entry.direct.contains(one)).count();
-                let each = other.is_each_side() != main.is_each_side();
-                // Who came to lift a load is not sent to pull at a towel where another load is at hand.
-                let lighter = is_loaded(&main.entry) && !is_loaded(&other.entry);
-                (lighter, elsewhere, each, other.duty, std::cmp::Reverse(shared))
-            })
-            .map(|other| other.id.clone())
-    }
-}
-
-/// Whether the load of an exercise is told in kilograms, and not by a band or the body.
-const fn is_loaded(entry: &Entry) -> bool {
-    matches!(
-        entry.load,
-        LoadKind::BarTotal
-            | LoadKind::PerHand
-            | LoadKind::SingleImplement
-            | LoadKind::Stack
-            | LoadKind::PlateMachine
-            | LoadKind::Sled
-    )
 }

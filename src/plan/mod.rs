@@ -10,6 +10,7 @@ pub mod finisher;
 pub mod first_load;
 pub mod fit;
 pub mod heart_rate;
+mod instead;
 pub mod loads;
 pub mod next_time;
 pub mod own_weight;

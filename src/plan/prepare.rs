@@ -14,7 +14,7 @@ const MOST_ITEMS: usize = 4;
 /// Sessions up to half an hour do without the general part (Iversen et al. 2021).
 const SHORT_MINUTES: u32 = 30;
 
-/// The preparation of a day for its muscles, the most used first; `None` where the session is too short.
+/// The preparation of a day for its direct muscles, the most trained first; `None` where the session is too short.
 #[must_use]
 pub fn preparation(request: &Request, day: &Day, muscles: &[Muscle]) -> Option<Group> {
     let mut left = day.prep_s.checked_sub(timing::WAY_IN_S)?;
@@ -34,7 +34,10 @@ pub fn preparation(request: &Request, day: &Day, muscles: &[Muscle]) -> Option<G
         let best = usable(request, part)
             .into_iter()
             .filter(|entry| !chosen.contains(entry) && shortest_s(entry) <= left)
-            .filter(|entry| entry.muscles.iter().any(|muscle| muscles.contains(muscle)))
+            .filter(|entry| {
+                entry.part == Some(Part::General)
+                    || entry.muscles.iter().any(|muscle| muscles.contains(muscle))
+            })
             .max_by_key(|entry| {
                 (worth(entry, &open, muscles), std::cmp::Reverse(entry.id.clone()))
             });

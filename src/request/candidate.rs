@@ -130,6 +130,12 @@ impl Candidate {
         halves(&self.entry, muscle)
     }
 
+    /// Whether a set is done for a muscle, counted as volume or not.
+    #[must_use]
+    pub fn trains(&self, muscle: Muscle) -> bool {
+        self.entry.direct.contains(&muscle)
+    }
+
     /// Several joints.
     #[must_use]
     pub fn is_compound(&self) -> bool {

@@ -1,12 +1,15 @@
 //! `preparation`: the warm-up is short and for the day's muscles.
 //!
+//! After a general start everything readies a muscle that a set of the day is done for: no hang on a leg day. Common
+//! practice.
+//!
 //! Four to ten minutes and up to four items; up to three minutes in sessions up to half an hour (Iversen et al.
 //! 2021: exercise-specific warm-up is enough when time is short).
 
 use super::{Finding, Force, Rule};
 use crate::request::Request;
 use crate::week::{Group, Week};
-use crate::words::GroupKind;
+use crate::words::{GroupKind, Part};
 
 /// Preparation by session.
 pub(super) struct Preparation;
@@ -46,12 +49,14 @@ impl Rule for Preparation {
                 let wanted = format!("{MOST_ITEMS} items at most");
                 remark(session.label.clone(), wanted, items.len().to_string());
             }
+            let trained = |muscle| session.work().any(|item| item.entry.direct.contains(&muscle));
             for item in items {
                 let prepared = &item.entry.muscles;
-                let used = prepared.iter().any(|muscle| session.halves(*muscle) > 0);
-                if !prepared.is_empty() && !used {
+                let used = prepared.iter().any(|muscle| trained(*muscle));
+                let general = item.entry.part == Some(Part::General);
+                if !general && !prepared.is_empty() && !used {
                     let place = format!("{}, {}", session.label, item.entry.id);
-                    remark(place, "for a muscle of the day".to_owned(), "for none".to_owned());
+                    remark(place, "for a muscle the day trains".to_owned(), "for none".to_owned());
                 }
             }
         }

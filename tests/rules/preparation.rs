@@ -12,7 +12,11 @@ fn four_to_ten_minutes_for_the_day_s_muscles() {
         .remarks("mon: prep easy-machine-start x1 of 600; back-squat x3", "4 to 10 minutes")
         .remarks(
             "mon: prep easy-machine-start x1 of 240 + roll-hamstrings x1 of 30; bench-press x3",
-            "mon, easy-machine-start: wanted for a muscle of the day",
+            "mon, roll-hamstrings: wanted for a muscle the day trains",
+        )
+        .remarks(
+            "mon: prep easy-machine-start x1 of 240 + scapular-hang-prep x1 of 10; back-squat x3",
+            "scapular-hang-prep: wanted for a muscle the day trains",
         );
 }
 

@@ -1,0 +1,99 @@
+//! A ready substitute for a main lift, for the day when its place is taken.
+
+use crate::input::catalog::Entry;
+use crate::model::worth::worths;
+use crate::request::Request;
+use crate::request::candidate::Candidate;
+use crate::words::{LoadKind, Standing};
+
+/// An exercise of the same pattern that trains the lift's prime mover, with other kit or at another station where
+/// there is one, that the day (candidates by place) does not have. It is no special and no stand-in unless the lift is
+/// one, and whoever came to lift a load gets another load; nothing else is a substitute.
+#[must_use]
+pub(super) fn instead(request: &Request, main: &Candidate, day: &[usize]) -> Option<String> {
+    let worths = worths(request);
+    let mut others: Vec<(&Candidate, f64)> = request
+        .candidates
+        .iter()
+        .enumerate()
+        .filter(|(place, other)| !day.contains(place) && serves(main, other))
+        .map(|(place, other)| (other, worths[place]))
+        .collect();
+    // The first of those that are alike in what follows is the one with the most worth.
+    others.sort_by(|(_, one), (_, other)| other.total_cmp(one));
+    let best = others.into_iter().map(|(other, _)| other).min_by_key(|other| {
+        (
+            other.kit == main.kit,
+            other.entry.standing,
+            other.prime() != main.prime(),
+            other.station == main.station,
+            other.is_each_side() != main.is_each_side(),
+            other.duty,
+        )
+    });
+    best.map(|other| other.id.clone())
+}
+
+/// Whether one exercise does the other's work.
+fn serves(main: &Candidate, other: &Candidate) -> bool {
+    let trains = main.prime().is_some_and(|prime| other.entry.direct.contains(&prime));
+    // The same lift with a dumbbell is another lift only where it leaves the bar to others.
+    let apart = family(&other.entry) != family(&main.entry)
+        || other.kit.iter().all(|kit| !main.kit.contains(kit));
+    other.id != main.id
+        && other.pattern == main.pattern
+        && trains
+        && apart
+        && other.entry.standing <= main.entry.standing.max(Standing::Regular)
+        && (is_loaded(&other.entry) || !is_loaded(&main.entry))
+}
+
+fn family(entry: &Entry) -> &str {
+    entry.family.as_deref().unwrap_or(&entry.id)
+}
+
+/// Whether there is a load, and not a band's or a part of the body's: pull-ups and dips hang the whole body.
+fn is_loaded(entry: &Entry) -> bool {
+    let hung = matches!(family(entry), "pull-up" | "dip") && entry.load != LoadKind::Band;
+    hung || !matches!(
+        entry.load,
+        LoadKind::Bodyweight | LoadKind::Assisted | LoadKind::Band | LoadKind::None
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::planner::{Options, Planner};
+
+    fn of<'a>(request: &'a Request, id: &str) -> &'a Candidate {
+        request.candidates.iter().find(|candidate| candidate.id == id).expect("a usable exercise")
+    }
+
+    fn instead_of(kit: &str, status: &str, id: &str) -> Option<String> {
+        let yaml = format!(
+            "name: Finch\ntraining_status: {status}\ngoal: strength\nsessions: [{{day: mon, minutes: 60}}]\n\
+             equipment: {kit}\n"
+        );
+        let profile = serde_yaml::from_str(&yaml).expect("a whole profile");
+        let request = Planner::built_in().request(&profile, &Options::default());
+        instead(&request, of(&request, id), &[])
+    }
+
+    /// Common practice: a press is replaced by a press with a load, never by a towel or a wall.
+    #[test]
+    fn a_load_is_replaced_by_a_load() {
+        let kit =
+            "{barbell: 1, squat-rack: 1, bench: 1, dumbbells: {from_kg: 2, to_kg: 30, step_kg: 2}}";
+        let bench = instead_of(kit, "intermediate", "bench-press");
+        assert_eq!(bench.as_deref(), Some("dumbbell-bench-press"));
+        let squat = instead_of(kit, "intermediate", "back-squat");
+        assert!(matches!(squat.as_deref(), Some("goblet-squat" | "dumbbell-squat")), "{squat:?}");
+    }
+
+    #[test]
+    fn without_another_load_there_is_none() {
+        let bar = "{barbell: 1, squat-rack: 1}";
+        assert_eq!(instead_of(bar, "intermediate", "overhead-press"), None);
+    }
+}
