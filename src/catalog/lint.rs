@@ -68,9 +68,8 @@ fn readable(sources: &[Source], faults: &mut Vec<Diagnostic>) -> Vec<Read<Vec<En
 }
 
 fn families(all: &BTreeMap<String, Entry>) -> usize {
-    let family = |entry: &Entry| entry.family.clone().unwrap_or_else(|| entry.id.clone());
     let working = all.values().filter(|entry| entry.pattern.is_some());
-    working.map(family).collect::<BTreeSet<_>>().len()
+    working.map(Entry::family).collect::<BTreeSet<_>>().len()
 }
 
 /// W1412: an item that no exercise needs is of no use in a place file. Safety arms are the

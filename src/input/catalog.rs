@@ -109,6 +109,20 @@ pub struct Entry {
     pub cues: Vec<String>,
 }
 
+impl Entry {
+    /// The family, which is the id where none is written.
+    #[must_use]
+    pub fn family(&self) -> &str {
+        self.family.as_deref().unwrap_or(&self.id)
+    }
+
+    /// Whether the body hangs or rests on its hands with its whole weight, which is a load.
+    #[must_use]
+    pub fn is_hung(&self) -> bool {
+        matches!(self.family(), "pull-up" | "dip")
+    }
+}
+
 const fn default_role() -> Role {
     Role::Work
 }

@@ -1,10 +1,10 @@
 //! A ready substitute for a main lift, for the day when its place is taken.
 
-use crate::input::catalog::Entry;
 use crate::model::worth::worths;
 use crate::request::Request;
 use crate::request::candidate::Candidate;
-use crate::words::{LoadKind, Standing};
+use crate::request::standing::is_loaded;
+use crate::words::Standing;
 
 /// An exercise of the same pattern that trains the lift's prime mover, with other kit or at another station where
 /// there is one, that the day (candidates by place) does not have. It is no special and no stand-in unless the lift is
@@ -38,7 +38,7 @@ pub(super) fn instead(request: &Request, main: &Candidate, day: &[usize]) -> Opt
 fn serves(main: &Candidate, other: &Candidate) -> bool {
     let trains = main.prime().is_some_and(|prime| other.entry.direct.contains(&prime));
     // The same lift with a dumbbell is another lift only where it leaves the bar to others.
-    let apart = family(&other.entry) != family(&main.entry)
+    let apart = other.entry.family() != main.entry.family()
         || other.kit.iter().all(|kit| !main.kit.contains(kit));
     other.id != main.id
         && other.pattern == main.pattern
@@ -46,19 +46,6 @@ fn serves(main: &Candidate, other: &Candidate) -> bool {
         && apart
         && other.entry.standing <= main.entry.standing.max(Standing::Regular)
         && (is_loaded(&other.entry) || !is_loaded(&main.entry))
-}
-
-fn family(entry: &Entry) -> &str {
-    entry.family.as_deref().unwrap_or(&entry.id)
-}
-
-/// Whether there is a load, and not a band's or a part of the body's: pull-ups and dips hang the whole body.
-fn is_loaded(entry: &Entry) -> bool {
-    let hung = matches!(family(entry), "pull-up" | "dip") && entry.load != LoadKind::Band;
-    hung || !matches!(
-        entry.load,
-        LoadKind::Bodyweight | LoadKind::Assisted | LoadKind::Band | LoadKind::None
-    )
 }
 
 #[cfg(test)]

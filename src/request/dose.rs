@@ -123,7 +123,7 @@ const BARBELL_MOST: u32 = 12;
 const FLOOR_PULL_MOST: u32 = 8;
 
 fn most_with_the_bar(entry: &Entry) -> u32 {
-    let from_floor = entry.family.as_deref().unwrap_or(&entry.id) == "deadlift";
+    let from_floor = entry.family() == "deadlift";
     match (is_heavy_bar(entry), from_floor) {
         (true, true) => FLOOR_PULL_MOST,
         (true, false) => BARBELL_MOST,
@@ -215,7 +215,7 @@ pub const FEW_REPS: u32 = 6;
 /// Whether sets of few repetitions suit an exercise: a bar on two legs, a trap bar, a pull-up, a dip. Common practice.
 #[must_use]
 pub fn takes_few_reps(entry: &Entry) -> bool {
-    let hung = matches!(entry.family.as_deref(), Some("pull-up" | "dip"));
+    let hung = entry.is_hung();
     let bar = entry.load == LoadKind::BarTotal && entry.sides == Sides::Both;
     let own = entry.reps.first().is_some_and(|least| *least <= FEW_REPS);
     hung || (bar && own && entry.pattern != Some(Pattern::Lunge))

@@ -35,7 +35,7 @@ pub fn is_loaded(entry: &Entry) -> bool {
         entry.load,
         LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
     );
-    !unloaded || matches!(entry.family.as_deref(), Some("pull-up" | "dip"))
+    !unloaded || entry.is_hung()
 }
 
 /// A candidate's standing where it is chosen: a staple without load, or with a kettlebell, is one more regular where a
@@ -122,7 +122,7 @@ fn for_the_full_form(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -
         other.pattern == entry.pattern
             && other.load != LoadKind::Assisted
             && other.standing == Standing::Staple
-            && matches!(other.family.as_deref(), Some("pull-up" | "dip"))
+            && other.is_hung()
     };
     usable.iter().find(full).filter(|_| entry.load == LoadKind::Assisted && !learns).map(better)
 }
