@@ -140,8 +140,8 @@ weights! {
             /// A pair where the client likes them.
             PAIR_LIKED = 8.0;
         "planned-time":
-            /// A minute under the aim.
-            IDLE_MINUTE = -1.0;
+            /// Three minutes under the aim.
+            IDLE = -3.0;
         "coach-view":
             /// Each exercise: something to set up, to explain and to keep in mind.
             ATTENTION = -5.0;
@@ -161,10 +161,8 @@ weights! {
             UNLOADED = -4.0;
             /// A main lift with the bar, for strength and power.
             BAR_FOR_STRENGTH = 6.0;
-            /// A main lift with the bar, for others: what it takes of the session is not held against it.
-            BAR = 4.0;
             /// A machine, for a beginner.
-            GUIDED = 4.0;
+            GUIDED = 3.0;
             /// A machine, from 65 on.
             GUIDED_SENIOR = 8.0;
             /// Dumbbells, and a main lift with the bar, for a beginner.

@@ -7,7 +7,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::points::{
-    ATTENTION, AVOIDED, BAR, BAR_FOR_STRENGTH, CARRY, FAST, GUIDED, GUIDED_SENIOR, HARD_TO_LEARN,
+    ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CARRY, FAST, GUIDED, GUIDED_SENIOR, HARD_TO_LEARN,
     IN_HANDS, KEPT, KNOWN, ONLY_A_STAND_IN, PREFERRED, REGULAR, SPECIAL, STAND_IN, TAKES_LEARNING,
     UNLOADED, UNLOADED_LIFT,
 };
@@ -122,7 +122,6 @@ fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
         Goal::Strength | Goal::Power if is_bar_lift(candidate) => BAR_FOR_STRENGTH,
         Goal::Power if fast => FAST,
         Goal::Strength | Goal::Power => 0.0,
-        _ if is_bar_lift(candidate) && !is_guided(request) => BAR,
         _ => 0.0,
     }
 }

@@ -135,8 +135,11 @@ fn for_who_learns(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> O
             && other.pattern == entry.pattern
             && other.direct.first() == entry.direct.first()
     };
-    let is_step = entry.first_step && entry.standing != Standing::Staple && !learns;
-    usable.iter().find(staple).filter(|_| is_step).map(better)
+    let bare = matches!(entry.load, LoadKind::Bodyweight | LoadKind::Assisted);
+    let leads_to = |other: &&&Arc<Entry>| staple(other) && bare && entry.harder.contains(&other.id);
+    let is_step = entry.first_step || usable.iter().any(|other| leads_to(&other));
+    let passed = is_step && entry.standing != Standing::Staple && !learns;
+    usable.iter().find(staple).filter(|_| passed).map(better)
 }
 
 /// A machine for one joint is not passed by for its imitation; one leg on a step is no imitation.

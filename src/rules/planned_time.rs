@@ -5,7 +5,7 @@
 use super::{Finding, Force, Rule, Weeks, to_halves};
 use crate::model::Weekly;
 use crate::model::goal::at_least;
-use crate::model::points::IDLE_MINUTE;
+use crate::model::points::IDLE;
 use crate::model::tier::Tier;
 use crate::request::Request;
 use crate::week::Week;
@@ -16,6 +16,8 @@ pub(super) struct PlannedTime;
 const LEAST_SHARE: f64 = 0.85;
 /// The model aims a little higher: ramp sets that turn out shorter leave time over.
 const AIM: f64 = 0.90;
+/// Idle time is counted in begun units of so many seconds, so that lifts which differ by their set-up are equal.
+const IDLE_S: f64 = 180.0;
 
 impl Rule for PlannedTime {
     fn id(&self) -> &'static str {
@@ -33,8 +35,8 @@ impl Rule for PlannedTime {
             let wanted = f64::from(whole.minutes) * 60.0 * AIM;
             let least = wanted - f64::from(whole.minutes * 60 - whole.work_s());
             let (label, most) = (whole.label(), whole.minutes);
-            let wish = at_least(seconds, least).in_whole(60.0).missed_by(f64::from(most));
-            weekly.miss(self.id(), label, Tier::View, wish, IDLE_MINUTE);
+            let wish = at_least(seconds, least).in_whole(IDLE_S).missed_by(f64::from(most));
+            weekly.miss(self.id(), label, Tier::View, wish, IDLE);
         }
     }
     fn holds_in(&self) -> Weeks {

@@ -17,7 +17,11 @@ use crate::words::Muscle;
 const ROTATION: f64 = 1000.0;
 
 /// Proposals for each block and day.
-const PROPOSALS_A_DAY: u32 = 1000;
+const PROPOSALS_A_DAY: u32 = 4000;
+
+/// What the seed's preference may lose by a change at first: weeks that are equally good lie apart, with others between
+/// them. Falls to nothing over two thirds of the proposals.
+const MOST_LOSS: f64 = 60.0;
 
 /// The week of the first block by the seed's preferences, then one for each later block: sets of each pick.
 pub(super) fn blocks(
@@ -52,12 +56,14 @@ pub(super) fn blocks(
 fn toward(from: Annealer, preferences: &[f64], most: &[(Var, f64)], proposals: u32) -> Vec<u32> {
     let Annealer { mut evaluator, mut proposer, .. } = from;
     let weights = Weights::new(proposer.tables(), Score { broken: 1.0, ..Score::default() });
-    for _ in 0..proposals {
+    for proposal in 0..proposals {
+        let left = 1.0 - 1.5 * f64::from(proposal) / f64::from(proposals);
+        let most_loss = MOST_LOSS * left.max(0.0);
         let Some(change) = proposer.exchange(&evaluator) else { continue };
         let by_pick = change
             .iter()
             .map(|(pick, sets)| if *sets > 0 { preferences[*pick] } else { -preferences[*pick] });
-        if by_pick.sum::<f64>() <= 0.0
+        if by_pick.sum::<f64>() <= -most_loss
             || evaluator.weigh(&change, &weights, -ROUNDING, 0.0).is_none()
         {
             continue;
