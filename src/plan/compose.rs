@@ -16,7 +16,7 @@ use crate::request::{Day, Request};
 use crate::search::{Done, Solution};
 use crate::split::SplitDay;
 use crate::timing;
-use crate::words::{GroupKind, Kind, Measure, Muscle, Pattern, Sides, Turn};
+use crate::words::{GroupKind, Measure, Muscle, Pattern, Sides, Turn};
 
 /// The sessions of a block of a solution, in the order of the week; past the last block, the last one's.
 #[must_use]
@@ -53,13 +53,8 @@ pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Ses
 /// Ramp sets of a session: 70 s each stay under eight minutes.
 const MOST_RAMP_SETS: usize = 6;
 
-/// A session that uses less of its minutes rests longer, by steps, so far as a coach would write it (RX-18 finds no harm
-/// in longer rests). Common practice.
+/// A session that uses less of its minutes rests longer. Common practice.
 const WELL_USED_PERCENT: u32 = 90;
-const REST_STEP_S: u32 = 15;
-const REST_STEPS: u32 = 3;
-const MOST_REST_S: u32 = 165;
-const MOST_SMALL_REST_S: u32 = 90;
 
 /// What a session has warmed so far.
 #[derive(Default)]
@@ -97,31 +92,13 @@ impl Composer<'_> {
         if fit::is_too_long(&session) { without(|_| false) } else { session }
     }
 
-    /// Longer rests where the minutes are there, in steps of a quarter of a minute up to three quarters.
+    /// A session that rests longer where the minutes are there.
     fn rested(&self, mut session: Session, day: usize) -> Session {
         let place = &self.request.days[day];
         let wanted = (place.minutes * 60).saturating_sub(place.closing_s) * WELL_USED_PERCENT / 100;
-        let entry = |id: &str| self.request.entries.get(id).map(AsRef::as_ref);
-        for _ in 0..REST_STEPS {
-            let planned = session.minutes.as_ref().map_or(0, |minutes| minutes.planned_s);
-            if planned >= wanted {
-                break;
-            }
-            let mut longer = session.clone();
-            for group in longer.groups.iter_mut().filter(|group| group.is_work()) {
-                for item in &mut group.items {
-                    let small =
-                        entry(&item.exercise).is_some_and(|one| one.kind == Some(Kind::Isolation));
-                    let most = if small { MOST_SMALL_REST_S } else { MOST_REST_S };
-                    item.rest_s = (item.rest_s + REST_STEP_S).min(most.max(item.rest_s));
-                }
-            }
-            timing::fill_in(&mut longer, &entry);
-            if fit::is_too_long(&longer) {
-                break;
-            }
-            session = longer;
-        }
+        fit::rest_longer(&mut session, wanted, &|id| {
+            self.request.entries.get(id).map(AsRef::as_ref)
+        });
         session
     }
 

@@ -3,6 +3,7 @@
 use crate::input::catalog::Entry;
 use crate::plan::file::{Amounts, Item, Session};
 use crate::plan::timing::fill_in;
+use crate::words::Kind;
 
 /// The largest set of an item, in its own measure.
 #[must_use]
@@ -24,6 +25,38 @@ pub fn to_minutes<'a>(
     fill_in(session, entry);
     while is_too_long(session) && (shorten(session, base) || drop_ramp_step(session)) {
         fill_in(session, entry);
+    }
+}
+
+/// Rests grow by so much at a time, so often at most, and up to these for lifts and for small work: RX-18 finds no harm
+/// in longer rests. Common practice.
+const REST_STEP_S: u32 = 15;
+const REST_STEPS: u32 = 3;
+const MOST_REST_S: u32 = 165;
+const MOST_SMALL_REST_S: u32 = 90;
+
+/// Rests longer, step by step, where a timed session takes less than is wanted.
+pub fn rest_longer<'a>(
+    session: &mut Session,
+    wanted_s: u32,
+    entry: &dyn Fn(&str) -> Option<&'a Entry>,
+) {
+    let planned = |session: &Session| session.minutes.as_ref().map_or(0, |used| used.planned_s);
+    let most = |item: &Item| {
+        let small = entry(&item.exercise).is_some_and(|one| one.kind == Some(Kind::Isolation));
+        if small { MOST_SMALL_REST_S } else { MOST_REST_S }
+    };
+    for _ in 0..REST_STEPS {
+        let mut longer = session.clone();
+        let works = longer.groups.iter_mut().filter(|group| group.is_work());
+        for item in works.flat_map(|group| &mut group.items) {
+            item.rest_s = (item.rest_s + REST_STEP_S).min(most(item).max(item.rest_s));
+        }
+        fill_in(&mut longer, entry);
+        if planned(session) >= wanted_s || is_too_long(&longer) {
+            return;
+        }
+        *session = longer;
     }
 }
 

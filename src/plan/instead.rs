@@ -4,7 +4,7 @@ use crate::model::worth::worths;
 use crate::request::Request;
 use crate::request::candidate::Candidate;
 use crate::request::standing::is_loaded;
-use crate::words::Standing;
+use crate::words::{LoadKind, Pattern, Standing};
 
 /// An exercise of the same pattern that trains the lift's prime mover, with other kit or at another station where
 /// there is one, that the day (candidates by place) does not have. It is no special and no stand-in unless the lift is
@@ -23,6 +23,8 @@ pub(super) fn instead(request: &Request, main: &Candidate, day: &[usize]) -> Opt
     others.sort_by(|(_, one), (_, other)| other.total_cmp(one));
     let best = others.into_iter().map(|(other, _)| other).min_by_key(|other| {
         (
+            is_bare(other) && !is_bare(main),
+            other.pattern != main.pattern,
             other.kit == main.kit,
             other.entry.standing,
             other.prime() != main.prime(),
@@ -34,15 +36,29 @@ pub(super) fn instead(request: &Request, main: &Candidate, day: &[usize]) -> Opt
     best.map(|other| other.id.clone())
 }
 
+/// The same pattern, or another press for a press, pull for a pull, knee lift for a knee lift.
+fn is_related(one: Pattern, other: Pattern) -> bool {
+    let side = one.press_or_row().is_some() && one.press_or_row() == other.press_or_row();
+    let legs = (one.is_knee() && other.is_knee()) || (one.is_hip() && other.is_hip());
+    one == other || side || legs
+}
+
+/// Without a load that is told in kilograms.
+fn is_bare(candidate: &Candidate) -> bool {
+    use LoadKind::{Assisted, Band, Bodyweight, None};
+    matches!(candidate.entry.load, Bodyweight | None | Band | Assisted)
+}
+
 /// Whether one exercise does the other's work.
 fn serves(main: &Candidate, other: &Candidate) -> bool {
-    let trains = main.prime().is_some_and(|prime| other.entry.direct.contains(&prime));
-    // The same lift with a dumbbell is another lift only where it leaves the bar to others.
+    let trains = main.entry.direct.iter().any(|muscle| other.entry.direct.contains(muscle));
+    // The same lift is another one with other kit, or where it is the easier form.
     let apart = other.entry.family() != main.entry.family()
-        || other.kit.iter().all(|kit| !main.kit.contains(kit));
+        || other.kit != main.kit
+        || main.entry.easier.contains(&other.id);
     other.id != main.id
-        && other.pattern == main.pattern
-        && trains
+        && is_related(main.pattern, other.pattern)
+        && (trains || other.pattern != main.pattern)
         && apart
         && other.entry.standing <= main.entry.standing.max(Standing::Regular)
         && (is_loaded(&other.entry) || !is_loaded(&main.entry))
@@ -52,6 +68,7 @@ fn serves(main: &Candidate, other: &Candidate) -> bool {
 mod tests {
     use super::*;
     use crate::planner::{Options, Planner};
+    use crate::words::Side;
 
     fn of<'a>(request: &'a Request, id: &str) -> &'a Candidate {
         request.candidates.iter().find(|candidate| candidate.id == id).expect("a usable exercise")
@@ -78,9 +95,12 @@ mod tests {
         assert!(matches!(squat.as_deref(), Some("goblet-squat" | "dumbbell-squat")), "{squat:?}");
     }
 
+    /// Where the movement has nothing else with a load, a relative of it stands in: a press for a press.
     #[test]
-    fn without_another_load_there_is_none() {
+    fn a_press_is_replaced_by_a_press() {
         let bar = "{barbell: 1, squat-rack: 1}";
-        assert_eq!(instead_of(bar, "intermediate", "overhead-press"), None);
+        let press = instead_of(bar, "intermediate", "overhead-press").expect("there are others");
+        let entry = &Planner::built_in().catalog().entries()[&press];
+        assert_eq!(entry.pattern.and_then(Pattern::press_or_row), Some(Side::Push), "{press}");
     }
 }

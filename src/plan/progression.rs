@@ -26,6 +26,9 @@ const MOST_HEAVY_REPS: u32 = 6;
 
 pub use crate::plan::told::{Lift, WRITTEN_DOWN};
 
+/// A week that begins at the low end of its repetitions rests longer where it takes less of its minutes. Common practice.
+const BUILD_WEEK_PERCENT: u32 = 82;
+
 /// Everything that the weeks are made from.
 pub struct Course<'a> {
     /// The client.
@@ -130,6 +133,10 @@ impl<'a> Progress<'_, 'a> {
             .filter_map(|group| self.group(group, plan, limit, hard_end))
             .collect();
         fit::to_minutes(&mut session, base, self.course.entry);
+        if !plan.is_light {
+            let wanted = limit.unwrap_or(0) * 60 * BUILD_WEEK_PERCENT / 100;
+            fit::rest_longer(&mut session, wanted, self.course.entry);
+        }
         session.note = spare_time::of_week(&session, base, plan);
         session
     }
