@@ -100,7 +100,8 @@ mod tests {
     fn a_press_is_replaced_by_a_press() {
         let bar = "{barbell: 1, squat-rack: 1}";
         let press = instead_of(bar, "intermediate", "overhead-press").expect("there are others");
-        let entry = &Planner::built_in().catalog().entries()[&press];
+        let planner = Planner::built_in();
+        let entry = &planner.catalog().entries()[&press];
         assert_eq!(entry.pattern.and_then(Pattern::press_or_row), Some(Side::Push), "{press}");
     }
 }
