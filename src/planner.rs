@@ -343,7 +343,7 @@ pub(crate) fn shortfalls(request: &Request, week: &crate::week::Week) -> Vec<Sho
         rule: finding.rule.to_owned(),
         wanted: format!("{}: {}", finding.place, finding.wanted),
         because,
-        got: finding.got,
+        got: finding.got.to_string(),
     });
     lowered.chain(told).collect()
 }

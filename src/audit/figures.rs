@@ -2,7 +2,7 @@
 
 use crate::input::plan::{self, Balance, MuscleVolume, Plan};
 use crate::request::Request;
-use crate::rules::{Finding, sets_text, to_halves};
+use crate::rules::{Figure, Finding, Unit, to_halves};
 use crate::timing;
 use crate::week::Week;
 use crate::words::{Muscle, Pattern, Side};
@@ -68,8 +68,9 @@ pub(super) fn check(plan: &Plan, request: &Request, week: &Week) -> Vec<Finding>
     for line in &plan.volume {
         let counted = week.halves(line.muscle);
         if to_halves(line.sets) != counted {
-            let got = sets_text(to_halves(line.sets));
-            findings.push(Finding::broken(RULE, line.muscle.id(), sets_text(counted), got));
+            let [wanted, got] =
+                [counted, to_halves(line.sets)].map(|halves| Figure::sets(halves, Unit::Sets));
+            findings.push(Finding::of_muscle(RULE, line.muscle, wanted, got));
         }
     }
     if let Some(written) = plan.balance.filter(|written| *written != balance(week)) {

@@ -63,8 +63,8 @@ fn json(audit: &Audit) -> String {
                 "severity": severity,
                 "rule": finding.rule,
                 "place": finding.place,
-                "wanted": finding.wanted,
-                "got": finding.got,
+                "wanted": finding.wanted.to_string(),
+                "got": finding.got.to_string(),
             })
         })
         .collect();

@@ -7,11 +7,11 @@ use crate::input::place::Stock;
 use crate::input::profile::Profile;
 use crate::plan::compose;
 use crate::request::{Barred, Request};
-use crate::rules::{Finding, Severity, told_by};
+use crate::rules::{Bound, Figure, Finding, Severity, told_by};
 use crate::search::probe;
 use crate::split::design;
 use crate::week::Week;
-use crate::words::{Kit, Muscle};
+use crate::words::Kit;
 
 use super::ways::with_profile;
 
@@ -94,17 +94,7 @@ pub fn in_short<'a>(findings: impl Iterator<Item = &'a Finding> + Clone) -> Vec<
     let is_told = |one: &&Finding| {
         told_by(one.rule).is_none_or(|other| !found.contains(&(other, one.place.as_str())))
     };
-    let told = |one: &Finding| {
-        let (got, wanted) =
-            (one.got.strip_suffix(" sets"), one.wanted.strip_suffix(" sets a week"));
-        let thing = one.wanted.strip_prefix("a ").and_then(|it| it.strip_suffix(" in the week"));
-        match (got, wanted, thing) {
-            (Some(got), Some(wanted), _) => format!("{} {got} of {wanted} sets", one.place),
-            (_, _, Some(thing)) if one.got == "none" => format!("no {thing}"),
-            _ => format!("{} {} instead of {}", one.place, one.got, one.wanted),
-        }
-    };
-    findings.filter(is_told).map(told).collect()
+    findings.filter(is_told).map(Finding::in_short).collect()
 }
 
 /// What a wish comes to; nothing is told of one that is met.
@@ -210,25 +200,24 @@ fn improves(finding: &Finding, week: &Week, findings: &[Finding], lifted: &Week)
             && other.wanted == finding.wanted
     });
     let Some(still) = still else { return Some(String::new()) };
-    let muscle: Muscle = finding.place.parse().ok()?;
-    let over = finding.wanted.ends_with("at most");
+    let muscle = finding.muscle?;
+    let over = finding.wanted.bound() == Some(Bound::AtMost);
     let (before, after) = (week.halves(muscle), lifted.halves(muscle));
     let better = if over { after < before } else { after > before };
-    better.then(|| still.got.clone())
+    better.then(|| still.got.to_string())
 }
 
 /// Whether any exercise left trains the muscle that a wish is about.
 fn trains(request: &Request, finding: &Finding) -> bool {
-    if finding.got.contains("kit and limits") {
+    if finding.got == Figure::NoneLeft {
         return false;
     }
-    let muscle = finding.place.parse::<Muscle>().ok();
-    muscle.is_none_or(|muscle| request.candidates.iter().any(|one| one.halves(muscle) == 2))
+    finding.muscle.is_none_or(|muscle| request.candidates.iter().any(|one| one.halves(muscle) == 2))
 }
 
 /// The single missing item that would bring in most exercises for the muscle or pattern of a wish.
 fn nearest_item(request: &Request, finding: &Finding) -> Option<Kit> {
-    let muscle = finding.place.parse::<Muscle>().ok();
+    let muscle = finding.muscle;
     let serves = |id: &str| {
         request.entries.get(id).is_some_and(|entry| match muscle {
             Some(muscle) => entry.direct.contains(&muscle),

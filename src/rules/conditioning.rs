@@ -3,7 +3,7 @@
 //! A power goal keeps it apart (Schumann et al. 2022: worse for explosive strength in the same session).
 
 use super::recovery::hours_after;
-use super::{Finding, Force, Rule};
+use super::{Figure, Finding, Force, Rule, Unit};
 use crate::request::Request;
 use crate::week::{Item, Session, Week};
 use crate::words::{GroupKind, Kit, Muscle, Part, Role};
@@ -45,7 +45,7 @@ impl Rule for Conditioning {
             if strength && seconds > limit {
                 let wanted = format!("{limit} s at most, a quarter");
                 findings.push(
-                    Finding::broken(self.id(), label, wanted, format!("{seconds} s")).as_remark(),
+                    Finding::broken(self.id(), label, wanted, Figure::number(seconds, Unit::Seconds)).as_remark(),
                 );
             }
         }
@@ -57,7 +57,7 @@ impl Rule for Conditioning {
                 let place = format!("{}, {}", before.label, item.entry.id);
                 let wanted = format!("{BEFORE_HEAVY_H:.0} h before heavy work on {}", after.label);
                 findings.push(
-                    Finding::broken(self.id(), place, wanted, format!("{hours:.0} h")).as_remark(),
+                    Finding::broken(self.id(), place, wanted, Figure::number(hours.round(), Unit::Hours)).as_remark(),
                 );
             }
         }

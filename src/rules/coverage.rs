@@ -3,7 +3,7 @@
 //! A pattern counts only where kit and limits leave an exercise of it. Legs, an upper-body pull and an
 //! upper-body push are the published minimum (Iversen et al. 2021); the rest is common practice.
 
-use super::{Finding, Force, Rule};
+use super::{Figure, Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::at_least;
@@ -96,12 +96,12 @@ impl Rule for Coverage {
             .map(|(name, test)| {
                 let stand_in = name == "hinge" && any_left(stands_in);
                 let got = match (any_left(test), stand_in) {
-                    (true, _) => "none",
-                    (false, true) => "none, nor a hip extension in its place",
-                    (false, false) => "none that kit and limits leave",
+                    (true, _) => Figure::None,
+                    (false, true) => Figure::from("none, nor a hip extension in its place"),
+                    (false, false) => Figure::NoneLeft,
                 };
-                Finding::broken(self.id(), name, format!("a {name} exercise in the week"), got)
-                    .as_shortfall()
+                let wanted = Figure::OneInTheWeek(format!("{name} exercise"));
+                Finding::broken(self.id(), name, wanted, got).as_shortfall()
             })
             .collect()
     }

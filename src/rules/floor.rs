@@ -4,7 +4,7 @@
 //! do not hold them.
 
 use super::weekly_volume::WeeklyVolume;
-use super::{Finding, Force, Rule, sets_text, to_halves};
+use super::{Bound, Figure, Finding, Force, Rule, Unit, to_halves};
 use crate::model::Weekly;
 use crate::model::goal::at_least;
 use crate::model::points::{FLOOR_MAJOR, FLOOR_MINOR};
@@ -43,8 +43,9 @@ impl Rule for VolumeFloor {
             .iter()
             .filter(|(muscle, target)| under(target.floor, week.halves(**muscle)))
             .map(|(muscle, target)| {
-                let wanted = format!("{} a week at least", sets_text(to_halves(target.floor)));
-                Finding::broken(self.id(), muscle.id(), wanted, sets_text(week.halves(*muscle)))
+                let floor = Figure::sets(to_halves(target.floor), Unit::SetsAWeek);
+                let got = Figure::sets(week.halves(*muscle), Unit::Sets);
+                Finding::of_muscle(self.id(), *muscle, floor.bounded(Bound::AtLeast), got)
                     .as_shortfall()
             })
             .collect()

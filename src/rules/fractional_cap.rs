@@ -3,7 +3,7 @@
 //! Eleven fractional sets a session is where a preprint no longer sees a gain (Remmert et al. 2025), not a
 //! danger line; the lower caps by status are common practice.
 
-use super::{Finding, Force, Rule, sets_text};
+use super::{Bound, Figure, Finding, Force, Rule, Unit};
 use crate::model::Weekly;
 use crate::model::goal::at_most;
 use crate::model::points::CROWDED;
@@ -76,10 +76,10 @@ impl Rule for FractionalCap {
                 let halves: u32 = sessions.iter().map(|session| session.halves(muscle)).sum();
                 if halves > cap {
                     let label = request.days[window[0]].label();
-                    let wanted = format!("{} at most", sets_text(cap));
+                    let wanted = Figure::sets(cap, Unit::Sets).bounded(Bound::AtMost);
                     let place = format!("{muscle}, from {label}");
                     findings.push(
-                        Finding::broken(self.id(), place, wanted, sets_text(halves)).as_remark(),
+                        Finding::broken(self.id(), place, wanted, Figure::sets(halves, Unit::Sets)).as_remark(),
                     );
                 }
             }

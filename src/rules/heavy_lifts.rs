@@ -3,7 +3,7 @@
 //!
 //! Heavy is up to six repetitions of a multi-joint lift, loaded or with the body's own weight. Common practice.
 
-use super::{Finding, Force, Rule};
+use super::{Figure, Finding, Force, Rule, Unit};
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
@@ -124,7 +124,7 @@ impl Rule for HeavyLifts {
                 if both && hours < SPINE_HOURS {
                     let place = format!("{} and {}", session.label, other.label);
                     let wanted = "36 h between heavy loads on the spine";
-                    let got = format!("{hours:.0} h");
+                    let got = Figure::number(hours.round(), Unit::Hours);
                     findings.push(Finding::broken(self.id(), place, wanted, got).as_remark());
                 }
             }

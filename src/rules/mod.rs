@@ -6,6 +6,7 @@
 use std::collections::BTreeSet;
 use std::fmt::{self, Write as _};
 
+pub use self::finding::{Bound, Figure, Finding, Severity, Unit};
 use self::reason::Reason;
 use self::relaxation::Relaxation;
 use crate::model::Weekly;
@@ -14,6 +15,7 @@ use crate::request::Request;
 use crate::split::Split;
 use crate::week::Week;
 
+pub mod finding;
 pub mod reason;
 pub mod relaxation;
 
@@ -186,75 +188,6 @@ pub enum Weeks {
     Full,
     /// The one that the plan shows.
     Fullest,
-}
-
-/// How much a finding matters.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Severity {
-    /// A hard rule is broken.
-    Broken,
-    /// A wish about patterns, sets or balance falls short.
-    Shortfall,
-    /// Something a coach would remark on.
-    Remark,
-}
-
-/// What a week misses of a rule.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Finding {
-    /// How much it matters.
-    pub severity: Severity,
-    /// The rule.
-    pub rule: &'static str,
-    /// The day, muscle or exercise.
-    pub place: String,
-    /// What was wanted.
-    pub wanted: String,
-    /// What there is.
-    pub got: String,
-}
-
-impl Finding {
-    /// A broken hard rule.
-    pub fn broken(
-        rule: &'static str,
-        place: impl Into<String>,
-        wanted: impl Into<String>,
-        got: impl Into<String>,
-    ) -> Finding {
-        Finding {
-            severity: Severity::Broken,
-            rule,
-            place: place.into(),
-            wanted: wanted.into(),
-            got: got.into(),
-        }
-    }
-
-    /// The same finding as a wish that falls short.
-    #[must_use]
-    pub fn as_shortfall(self) -> Finding {
-        Finding { severity: Severity::Shortfall, ..self }
-    }
-
-    /// The same finding as a remark.
-    #[must_use]
-    pub fn as_remark(self) -> Finding {
-        Finding { severity: Severity::Remark, ..self }
-    }
-}
-
-impl fmt::Display for Finding {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}: {}: wanted {}, got {}", self.rule, self.place, self.wanted, self.got)
-    }
-}
-
-/// Half-sets as sets: 7 is `3.5`.
-#[must_use]
-pub fn sets_text(halves: u32) -> String {
-    let half = if halves % 2 == 1 { ".5" } else { "" };
-    format!("{}{half} sets", halves / 2)
 }
 
 /// Sets to whole half-sets.

@@ -4,7 +4,7 @@
 //! in full to the muscle that it is done for, by half to another direct one, and not to one that only helps; the ranges
 //! count as published. Doubled for a muscle that should get more. No binaries are needed for a concave benefit.
 
-use super::{Finding, Force, RULES, Rule, sets_text, to_halves};
+use super::{Figure, Finding, Force, RULES, Rule, Unit, to_halves};
 use crate::model::points::{EMPHASIS, EXTRA, EXTRA_TRUNK, TO_HIGH, TO_MIDDLE};
 use crate::model::tier::Tier;
 use crate::model::{Weekly, minus};
@@ -90,7 +90,8 @@ impl Rule for MoreSets {
             }
             if let Some(place) = room_for_one_more(self.id(), request, week, *muscle) {
                 let wanted = format!("one more set of {place}: the minutes hold it");
-                let finding = Finding::broken(self.id(), muscle.id(), wanted, sets_text(got));
+                let got = Figure::sets(got, Unit::Sets);
+                let finding = Finding::of_muscle(self.id(), *muscle, wanted, got);
                 findings.push(finding.as_remark());
             }
         }

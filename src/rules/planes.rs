@@ -2,7 +2,7 @@
 //!
 //! Common practice. A plane counts only where kit and limits leave an exercise of it.
 
-use super::{Finding, Force, Rule};
+use super::{Figure, Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::at_least;
@@ -79,8 +79,8 @@ impl Rule for Planes {
             .filter(any_left)
             .filter(|plane| week.sets_of(|entry| is_of(entry, *plane)) == 0)
             .map(|plane| {
-                let wanted = format!("a {plane} in the week");
-                Finding::broken(self.id(), plane.id(), wanted, "none").as_shortfall()
+                let wanted = Figure::OneInTheWeek(plane.to_string());
+                Finding::broken(self.id(), plane.id(), wanted, Figure::None).as_shortfall()
             })
             .collect()
     }

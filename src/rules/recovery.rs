@@ -5,7 +5,7 @@
 
 use super::reason::{Reason, keys};
 use super::relaxation::Relaxation;
-use super::{Finding, Force, Rule};
+use super::{Figure, Finding, Force, Rule, Unit};
 use crate::input::profile::{SplitChoice, SplitName};
 use crate::model::Weekly;
 use crate::program::Op;
@@ -85,7 +85,7 @@ impl Rule for Recovery {
 fn between(request: &Request, muscle: Muscle, one: &Session, other: &Session) -> Option<Finding> {
     let hours = request.days[one.day].hours_to(&request.days[other.day]);
     let place = format!("{muscle}, {} and {}", one.label, other.label);
-    let got = format!("{hours:.0} h");
+    let got = Figure::number(hours.round(), Unit::Hours);
     if request.too_close(one.day, other.day) {
         let wanted = format!("{} h between hard sessions", request.profile.recovery_hours);
         return Some(Finding::broken(ID, place, wanted, got));

@@ -3,7 +3,7 @@
 //! 6, 8 and 11 by status, 11 on a body-part split. The last is the limit of what a preprint could detect
 //! (Remmert et al. 2025), not a danger line; the others are common practice.
 
-use super::{Finding, Force, Rule};
+use super::{Bound, Figure, Finding, Force, Rule, Unit};
 use crate::model::Weekly;
 use crate::program::Op;
 use crate::request::Request;
@@ -45,8 +45,8 @@ impl Rule for SessionCap {
                     findings.push(Finding::broken(
                         self.id(),
                         format!("{}, {muscle}", session.label),
-                        format!("{cap} direct sets at most"),
-                        format!("{direct}"),
+                        Figure::number(cap, Unit::DirectSets).bounded(Bound::AtMost),
+                        Figure::number(direct, Unit::Plain),
                     ));
                 }
             }

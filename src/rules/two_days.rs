@@ -2,7 +2,7 @@
 //!
 //! Two exposures a week beat one (Schoenfeld et al. 2016); the share is common practice.
 
-use super::{Finding, Force, Rule};
+use super::{Figure, Finding, Force, Rule, Unit};
 use crate::input::profile::{SplitChoice, SplitName};
 use crate::model::goal::at_most;
 use crate::model::points::LOPSIDED;
@@ -62,7 +62,7 @@ impl Rule for TwoDays {
                 if share > SHARE + 1e-6 {
                     let place = format!("{muscle}, {}", session.label);
                     let wanted = "65 % of its sets on one day at most";
-                    let got = format!("{:.0} %", share * 100.0);
+                    let got = Figure::number((share * 100.0).round(), Unit::Percent);
                     findings.push(Finding::broken(self.id(), place, wanted, got).as_remark());
                 }
             }

@@ -5,7 +5,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Finding, Force, Rule};
+use super::{Bound, Figure, Finding, Force, Rule, Unit};
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
@@ -49,8 +49,8 @@ impl Rule for WeeklyUses {
                 Finding::broken(
                     self.id(),
                     id,
-                    format!("{most} times a week at most"),
-                    times.to_string(),
+                    Figure::number(most, Unit::TimesAWeek).bounded(Bound::AtMost),
+                    Figure::number(times, Unit::Plain),
                 )
             })
             .collect()

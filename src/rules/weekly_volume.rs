@@ -5,7 +5,7 @@
 
 use super::reason::{AskedBy, Demand, Reason, keys};
 use super::relaxation::Relaxation;
-use super::{Finding, Force, Rule, sets_text, to_halves};
+use super::{Bound, Figure, Finding, Force, Rule, Unit, to_halves};
 use crate::input::profile::TargetWish;
 use crate::model::Weekly;
 use crate::model::goal::{at_least, at_most};
@@ -66,8 +66,9 @@ impl Rule for WeeklyVolume {
         for (muscle, target) in &request.targets {
             let halves = week.halves(*muscle);
             if halves < to_halves(target.low) {
-                let wanted = format!("{} a week", sets_text(to_halves(target.low)));
-                let finding = Finding::broken(self.id(), muscle.id(), wanted, sets_text(halves));
+                let wanted = Figure::sets(to_halves(target.low), Unit::SetsAWeek);
+                let got = Figure::sets(halves, Unit::Sets);
+                let finding = Finding::of_muscle(self.id(), *muscle, wanted, got);
                 findings.push(if target.strict { finding } else { finding.as_shortfall() });
             }
         }
@@ -76,8 +77,9 @@ impl Rule for WeeklyVolume {
         for (muscle, high) in highs.chain(ceilings) {
             let halves = week.halves(*muscle);
             if halves > to_halves(high) {
-                let wanted = format!("{} a week at most", sets_text(to_halves(high)));
-                let finding = Finding::broken(self.id(), muscle.id(), wanted, sets_text(halves));
+                let wanted = Figure::sets(to_halves(high), Unit::SetsAWeek).bounded(Bound::AtMost);
+                let got = Figure::sets(halves, Unit::Sets);
+                let finding = Finding::of_muscle(self.id(), *muscle, wanted, got);
                 findings.push(finding.as_shortfall());
             }
         }

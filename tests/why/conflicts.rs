@@ -122,7 +122,7 @@ fn a_barred_must_names_its_reason() {
 fn lifting_what_a_reason_names_improves_the_wish() {
     use weekwright::audit;
     use weekwright::explain::shortfall::reasons;
-    use weekwright::rules::Severity;
+    use weekwright::rules::{Bound, Severity};
     let profile: Profile = serde_yaml::from_str(
         "{client: t, training_status: novice, goal: hypertrophy, equipment: [dumbbells, bench],
           sessions: [{day: mon, minutes: 25}],
@@ -146,12 +146,11 @@ fn lifting_what_a_reason_names_improves_the_wish() {
         let other = request(&profile);
         let plan = planner.plan(&profile, &Options::default()).unwrap();
         let better = audit::week_of(&plan.sessions, &other).unwrap();
-        let muscle: Result<weekwright::words::Muscle, _> = finding.place.parse();
         let still = audit::recount(&other, &better)
             .into_iter()
             .any(|one| one.rule == finding.rule && one.place == finding.place);
-        let nearer = muscle.is_ok_and(|muscle| {
-            let over = finding.wanted.ends_with("at most");
+        let nearer = finding.muscle.is_some_and(|muscle| {
+            let over = finding.wanted.bound() == Some(Bound::AtMost);
             (better.halves(muscle) < week.halves(muscle)) == over
                 && better.halves(muscle) != week.halves(muscle)
         });
