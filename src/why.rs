@@ -306,7 +306,7 @@ impl<'a> Asked<'a> {
                 let mut profile = self.request.profile.clone();
                 profile.exercises.must.push(id.to_owned());
                 profile.exercises.avoid.retain(|other| other != id);
-                crate::explain::ways::with_profile(&self.request, profile)
+                self.request.with_profile(profile)
             }
             None => self.request.clone(),
         };

@@ -7,9 +7,9 @@ use itertools::Itertools as _;
 
 use super::collision::{Collision, told};
 use super::filter::{self, Group, Minimal};
-use super::hard::HardRules;
+use super::hard::{HardRules, asked_by};
 use crate::request::Request;
-use crate::rules::reason::{AskedBy, reason};
+use crate::rules::reason::AskedBy;
 use crate::search::feasibility::Verdict;
 use crate::split::design;
 
@@ -29,11 +29,6 @@ impl Conflict {
     pub fn groups(&self) -> &BTreeSet<Group> {
         &self.groups
     }
-}
-
-/// Who asks for a group of rows.
-pub(super) fn asked_by(request: &Request, (rule, subject): &Group) -> AskedBy {
-    reason(request, rule, subject).asked_by
 }
 
 /// Why no week meets the hard rules: what is out before any planning first, then what collides in the week.

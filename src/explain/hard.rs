@@ -4,12 +4,12 @@ use std::collections::BTreeSet;
 
 use rayon::prelude::*;
 
-use super::conflict::asked_by;
 use super::filter::{self, Group};
 use crate::model::Weekly;
 use crate::program::Role;
 use crate::request::Request;
 use crate::rules;
+use crate::rules::reason::{AskedBy, reason};
 use crate::search::feasibility::{Stage, THOROUGH, Verdict, any_week};
 use crate::search::presolve::dominance;
 use crate::split::Split;
@@ -71,4 +71,9 @@ impl<'a> HardRules<'a> {
         }
         groups
     }
+}
+
+/// Who asks for a group of rows.
+pub(super) fn asked_by(request: &Request, (rule, subject): &Group) -> AskedBy {
+    reason(request, rule, subject).asked_by
 }

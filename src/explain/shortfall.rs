@@ -13,7 +13,6 @@ use crate::split::design;
 use crate::week::Week;
 use crate::words::Kit;
 
-use super::ways::with_profile;
 
 /// Changes of each game, for each day.
 const CHANGES_A_DAY: u32 = 2000;
@@ -183,7 +182,7 @@ fn shared_lifts(request: &Request, week: &Week) -> Vec<Lift> {
 
 /// A quick week of a profile, held to the targets of the week as it is, and what it misses of them.
 fn planned(request: &Request, profile: Profile) -> Option<Tried> {
-    let changed = with_profile(request, profile);
+    let changed = request.with_profile(profile);
     let lifted = Request { targets: request.targets.clone(), rework: None, ..changed };
     let solution = probe::sketch(&lifted, &design::candidates(&lifted), CHANGES_A_DAY)?;
     let sessions = compose::sessions(&lifted, &solution, 0);

@@ -15,7 +15,7 @@ use crate::diagnostic::counted;
 use crate::input::plan::Session;
 use crate::input::profile::Profile;
 use crate::plan::compose;
-use crate::request::{Request, resolve};
+use crate::request::Request;
 use crate::rules::reason::relaxations;
 use crate::rules::relaxation::{Change, Relaxation};
 use crate::rules::{Severity, to_halves};
@@ -222,15 +222,7 @@ fn changed(request: &Request, changes: &[Change]) -> Request {
     for change in changes {
         change.apply(&mut profile);
     }
-    with_profile(request, profile)
-}
-
-/// The request of another profile with the same catalog, seed and start.
-#[must_use]
-pub fn with_profile(request: &Request, profile: Profile) -> Request {
-    let mains = request.previous_mains.clone();
-    let resolved = resolve::resolve(profile, request.entries.clone(), mains, request.seed);
-    Request { rework: request.rework.clone(), ..resolved }
+    request.with_profile(profile)
 }
 
 /// Whether a week meets the hard rules; one that was not found counts as none.

@@ -139,6 +139,14 @@ fn has_purpose(request: &Request, entry: &Entry) -> bool {
 }
 
 impl Request {
+    /// The request of another profile with the same catalog, seed and start.
+    #[must_use]
+    pub fn with_profile(&self, profile: Profile) -> Request {
+        let mains = self.previous_mains.clone();
+        let resolved = resolve(profile, self.entries.clone(), mains, self.seed);
+        Request { rework: self.rework.clone(), ..resolved }
+    }
+
     /// Balance work belongs in the week from 65 on (WHO 2020; Fragala et al. 2019).
     #[must_use]
     pub fn needs_balance(&self) -> bool {

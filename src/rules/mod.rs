@@ -18,6 +18,7 @@ use crate::week::Week;
 pub mod finding;
 pub mod reason;
 pub mod relaxation;
+mod subject;
 
 macro_rules! rules {
     ($($module:ident :: $rule:ident),+ $(,)?) => {

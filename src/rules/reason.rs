@@ -4,6 +4,7 @@
 use std::fmt;
 
 use super::relaxation::Relaxation;
+use super::subject::{day_of, slot_of};
 use super::{RULES, Rule};
 use crate::model::changes::{ASKED, TODAY};
 use crate::request::Request;
@@ -92,18 +93,6 @@ impl Reason {
         };
         Reason { demand: Demand { who, on, says }, day, path, asked_by: AskedBy::Everyone }
     }
-}
-
-/// The place of the day that a subject names.
-pub(super) fn day_of(request: &Request, subject: &str) -> Option<usize> {
-    request.days.iter().position(|day| subject.split('_').any(|part| part == day.label()))
-}
-
-/// The place in the profile of the session that a subject names.
-#[must_use]
-pub fn slot_of(request: &Request, subject: &str) -> Option<usize> {
-    let day = &request.days[day_of(request, subject)?];
-    request.profile.sessions.iter().position(|slot| slot.day == day.weekday && slot.at == day.at)
 }
 
 /// The reason behind the rows of a rule about a subject; a rework has rows of its own.

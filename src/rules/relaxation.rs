@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::reason::slot_of;
+use super::subject::slot_of;
 use crate::diagnostic::counted;
 use crate::input::place::Stock;
 use crate::input::profile::{GradedLimit, Limit, Profile, TargetWish};

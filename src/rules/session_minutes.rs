@@ -3,7 +3,8 @@
 //! Set-up, the way in, ramp sets, work and rests, less the rests that pairs share, with preparation and
 //! conditioning set aside.
 
-use super::reason::{AskedBy, Reason, day_of};
+use super::reason::{AskedBy, Reason};
+use super::subject::day_of;
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::program::Op;

@@ -9,7 +9,7 @@ use proptest::strategy::ValueTree as _;
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use weekwright::explain::conflict::{Conflict, explain};
 use weekwright::explain::filter::{self, Group};
-use weekwright::explain::ways::{ways_out, with_profile};
+use weekwright::explain::ways::ways_out;
 use weekwright::input::profile::Profile;
 use weekwright::planner::Options;
 use weekwright::program::{Model, Role};
@@ -112,7 +112,7 @@ fn the_second_solver_agrees_on_conflicts_and_ways_out() {
         assert!(!found.is_empty(), "{:?} has no way out", conflict.groups());
         for way in found {
             ways += 1;
-            assert!(holds(&with_profile(&request, way.profile.clone()), None), "{way}");
+            assert!(holds(&request.with_profile(way.profile.clone()), None), "{way}");
         }
     }
     assert!(ways >= cases, "{ways} ways out of {cases} conflicts");

@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use weekwright::explain::conflict::explain;
 use weekwright::explain::hard::HardRules;
-use weekwright::explain::ways::{plans, ways_out, with_profile};
+use weekwright::explain::ways::{plans, ways_out};
 use weekwright::input::profile::Profile;
 use weekwright::planner::{Options, Planner};
 use weekwright::request::Request;
@@ -92,7 +92,7 @@ fn every_way_out_plans() {
         let conflict = explain(&request).unwrap();
         for way in ways_out(&request, &conflict) {
             ways += 1;
-            assert!(plans(&with_profile(&request, way.profile.clone())), "{way}");
+            assert!(plans(&request.with_profile(way.profile.clone())), "{way}");
             planner.plan(&way.profile, &Options::default()).unwrap_or_else(|_| panic!("{way}"));
         }
     }
