@@ -2,7 +2,7 @@
 //!
 //! A wish is paid for by place and sets, not by a wider range alone. Common practice.
 
-use super::{Finding, Force, Rule, sets_text};
+use super::{Figure, Finding, Force, Rule, Unit};
 use crate::input::catalog::Entry;
 use crate::model::goal::at_least;
 use crate::model::points::{BEHIND, NO_BEST_LIFT};
@@ -81,13 +81,16 @@ impl Rule for Emphasis {
             let usable = request.candidates.iter().any(|one| is_best(&one.entry, muscle));
             if usable && !week.work().any(|(_, item)| is_best(&item.entry, muscle)) {
                 let wanted = "a staple that is done for it";
-                findings.push(Finding::broken(self.id(), muscle.id(), wanted, "none").as_shortfall());
+                findings
+                    .push(Finding::broken(self.id(), muscle.id(), wanted, "none").as_shortfall());
             }
             let got = week.halves(muscle);
             let ahead = rivals(request, muscle).max_by_key(|rival| week.halves(*rival));
             if let Some(ahead) = ahead.filter(|rival| week.halves(*rival) > got) {
-                let wanted = format!("as many sets as {}, {}", ahead.name(), sets_text(week.halves(ahead)));
-                let finding = Finding::broken(self.id(), muscle.id(), wanted, sets_text(got));
+                let sets = Figure::sets(week.halves(ahead), Unit::Sets);
+                let wanted = format!("as many sets as {}, {sets}", ahead.name());
+                let got = Figure::sets(got, Unit::Sets);
+                let finding = Finding::of_muscle(self.id(), muscle, wanted, got);
                 findings.push(finding.as_remark());
             }
         }
