@@ -13,7 +13,6 @@ use crate::split::design;
 use crate::week::Week;
 use crate::words::Kit;
 
-
 /// Changes of each game, for each day.
 const CHANGES_A_DAY: u32 = 2000;
 /// Minutes that the fullest day gets more.

@@ -174,7 +174,8 @@ fn recount_allows(request: &Request, week: &Week) -> bool {
     let forbids = |finding: &Finding| {
         finding.severity == Severity::Broken
             || KEPT.contains(&finding.rule)
-            || (finding.rule == "exercise-count" && finding.wanted.to_string().starts_with("no more"))
+            || (finding.rule == "exercise-count"
+                && finding.wanted.to_string().starts_with("no more"))
     };
     let rules = RULES.iter().filter(|rule| rule.id() != "more-sets");
     week.sessions.iter().all(fits)
