@@ -3,11 +3,12 @@
 mod anatomy;
 mod related;
 
-use weekwright::catalog::Catalog;
 use weekwright::catalog::cells::KitGroup;
 use weekwright::catalog::first_choice::{FirstChoice, first_choice, is_staple_of};
 use weekwright::catalog::lint::{built_in_sources, lint};
+use weekwright::catalog::{Catalog, FILES};
 use weekwright::diagnostic::Diagnostic;
+use weekwright::input::catalog::Entry;
 use weekwright::words::{Kit, Pattern, Standing};
 
 #[test]
@@ -16,6 +17,18 @@ fn the_built_in_catalog_has_no_fault() {
     assert_eq!(report.diagnostics, Vec::<Diagnostic>::new());
     assert!(report.entries >= 160, "{} entries", report.entries);
     assert!(report.families >= 90, "{} families", report.families);
+}
+
+/// The program reads the catalog as JSON, made of the files when it is built.
+#[test]
+fn the_program_knows_what_the_files_say() {
+    let read = |(_, text): &(&str, &str)| serde_yaml::from_str::<Vec<Entry>>(text).unwrap();
+    let written: Vec<Entry> = FILES.iter().flat_map(read).collect();
+    let catalog = Catalog::built_in();
+    assert_eq!(catalog.len(), written.len());
+    for entry in &written {
+        assert_eq!(catalog.get(&entry.id), Some(entry));
+    }
 }
 
 /// Every cell of pattern and kind of kit has its staple, or a reason and none.
