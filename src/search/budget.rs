@@ -78,8 +78,9 @@ pub struct Tuning {
     /// Of a hundred proposals, how many are two moves at once: where minutes are short, one alone often cannot help.
     pub two_at_once: u32,
     /// Of a hundred moves, how many are of each kind: another exercise of its kind, a set more or less, one more
-    /// exercise, one less, any other exercise, a set from one to another, on another day, another everywhere.
-    pub moves: [u32; 8],
+    /// exercise, one less, any other exercise, a set from one to another, on another day, another everywhere, two that
+    /// change days, another one of its kind with any sets.
+    pub moves: [u32; 10],
     /// Of sixteen draws in a run that knows of others, how many favor what stood long in them.
     pub favored: u32,
     /// Of a hundred crosses, how many mix the exercises of each day; the others take whole days.
@@ -109,7 +110,7 @@ impl Default for Tuning {
             ],
             meeting: Phase { weights: [1000.0, 0.0, 0.0], temperatures: [200.0, 20.0] },
             two_at_once: 30,
-            moves: [30, 20, 12, 8, 10, 7, 7, 6],
+            moves: [30, 20, 12, 8, 10, 7, 7, 6, 0, 0],
             favored: 12,
             mixed: 30,
             elite: 10,

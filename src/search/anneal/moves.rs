@@ -72,6 +72,8 @@ impl Proposer<'_> {
             Some(4) => self.replace(week, day),
             Some(5) => self.shift_set(week, day),
             Some(6) => self.elsewhere(week, day),
+            Some(8) => self.trade(week, day),
+            Some(9) => self.stand_in_anew(week, day),
             _ => self.everywhere(week, day),
         }
     }
@@ -86,6 +88,30 @@ impl Proposer<'_> {
         let neighbors = Arc::clone(&self.neighbors);
         let into = self.early_one_of(&neighbors.alike[out]);
         self.swap(week, out, into?)
+    }
+
+    /// The same with any of its sets.
+    fn stand_in_anew(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
+        let mut change = self.stand_in(week, day)?;
+        let (into, sets) = change.last_mut()?;
+        let [least, most] = self.tables.pick(*into).sets;
+        *sets = least + self.below(most - least + 1);
+        Some(change)
+    }
+
+    /// Two exercises of two days change their days.
+    fn trade(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
+        let other_day = self.day(week);
+        let (one, other) = (self.one_of(&week.done()[day])?, self.one_of(&week.done()[other_day])?);
+        let mut change = self.swap(week, one, self.on_day(one, other_day)?)?;
+        change.extend(self.swap(week, other, self.on_day(other, day)?)?);
+        (day != other_day).then_some(change)
+    }
+
+    /// The pick of the same exercise on some day.
+    fn on_day(&self, pick: usize, day: usize) -> Option<usize> {
+        let days = &self.neighbors.days_of[self.tables.pick(pick).candidate as usize];
+        days.iter().copied().find(|other| self.tables.pick(*other).day as usize == day)
     }
 
     /// Any other exercise of the day.
