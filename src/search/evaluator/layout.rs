@@ -8,7 +8,7 @@ use super::sums::{Input, Node as Number, rounded};
 use super::tables::{Choices, Forward, Part, Worth};
 
 /// The widest table; a number that reaches further is read by its rows.
-const WIDEST: i64 = 1 << 13;
+const WIDEST: i64 = 1 << 15;
 
 /// Lists behind one another, so that walking them stays in the cache.
 pub(super) struct Lists<T> {

@@ -302,6 +302,9 @@ impl<'t> Evaluator<'t> {
             }
             let (before, after) = (node.value, node.value + node.delta);
             gain += gain_at(node, after);
+            if !node.hands_on {
+                continue;
+            }
             for forward in tables.forwards.of(number) {
                 match forward.part {
                     Part::Choice => self.move_by(forward.to, 0),

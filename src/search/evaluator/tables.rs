@@ -40,9 +40,11 @@ pub(super) struct Node {
     /// The turn in which the delta was last moved.
     pub(super) turn: u32,
     pub(super) worth: Worth,
-    pub(super) stage: u32,
+    pub(super) stage: u16,
     /// Whether it is the least or greatest of values, and no sum.
     pub(super) is_extreme: bool,
+    /// Whether other numbers have a part of it.
+    pub(super) hands_on: bool,
 }
 
 /// What a number hands on to another.
@@ -150,7 +152,8 @@ impl Tables {
                 delta: 0,
                 turn: 0,
                 worth: layout.worth(number),
-                stage: small(stage(number, !forwards.is_empty())),
+                stage: u16::try_from(stage(number, !forwards.is_empty())).expect("few levels"),
+                hands_on: !forwards.is_empty(),
                 is_extreme: number.extreme.is_some(),
             })
             .collect();
