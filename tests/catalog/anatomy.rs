@@ -68,7 +68,7 @@ const LIFTS: &[(&str, Muscle, &[Muscle])] = {
         ("seated-cable-row", UpperBack, ROW),
         ("chest-supported-row", UpperBack, ROW),
         ("inverted-row", UpperBack, ROW),
-        ("one-arm-row", Lats, ROW),
+        ("one-arm-row", UpperBack, ROW),
         ("pull-up", Lats, ROW),
         ("chin-up", Lats, ROW),
         ("lat-pulldown", Lats, ROW),
