@@ -97,6 +97,12 @@ fn worth(request: &Request, candidate: &Candidate) -> f64 {
         + if_so(candidate.pattern == Pattern::Carry, CARRY)
 }
 
+/// Whether a lift is pushed harder than others: it is liked, or its load is known.
+pub(crate) fn is_pushed(request: &Request, candidate: &Candidate) -> bool {
+    let known = request.profile.known_lifts.contains_key(&candidate.id);
+    known || candidate.wish == Wish::Prefer
+}
+
 /// Whether the client would rather not do the lift that this one is a variant of.
 fn avoids_parent(request: &Request, candidate: &Candidate) -> bool {
     let avoid = &request.profile.exercises.avoid;

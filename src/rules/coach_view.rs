@@ -7,20 +7,18 @@ use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::model::points::{MORE_OF_A_LIFT, PUSHED_SET};
 use crate::model::tier::Tier;
-use crate::model::worth::worths;
+use crate::model::worth::{is_pushed, worths};
 use crate::request::dose::Duty;
-use crate::request::{Candidate, Request, Wish};
+use crate::request::{Candidate, Request};
 use crate::week::Week;
 
 /// The worth of each pick.
 pub(super) struct CoachView;
 
-/// Points for each set above the fewest: two of many exercises are a week without an idea, and a lift that is liked or
-/// whose load is known is pushed harder.
+/// Points for each set above the fewest: two of many exercises are a week without an idea.
 fn set_points(request: &Request, candidate: &Candidate) -> f64 {
-    let known = request.profile.known_lifts.contains_key(&candidate.id);
     let multi_joint = matches!(candidate.duty, Duty::Main | Duty::Compound);
-    let of_pushed = if known || candidate.wish == Wish::Prefer { PUSHED_SET } else { 0.0 };
+    let of_pushed = if is_pushed(request, candidate) { PUSHED_SET } else { 0.0 };
     if multi_joint { MORE_OF_A_LIFT + of_pushed } else { 0.0 }
 }
 

@@ -19,9 +19,9 @@ pub(super) struct HeavyLifts;
 type Limit = (&'static str, u32, fn(Pattern) -> bool);
 
 const LIMITS: [Limit; 3] = [
-    ("heavy lifts", 3, |_| true),
-    ("heavy squats and hinges", 2, |pattern| matches!(pattern, Pattern::Squat | Pattern::Hinge)),
-    ("heavy hinges", 1, |pattern| pattern == Pattern::Hinge),
+    ("three heavy lifts", 3, |_| true),
+    ("two heavy squats and hinges", 2, |pattern| matches!(pattern, Pattern::Squat | Pattern::Hinge)),
+    ("one heavy hinge", 1, |pattern| pattern == Pattern::Hinge),
 ];
 
 const SPINE_HOURS: f64 = 36.0;
@@ -111,7 +111,7 @@ impl Rule for HeavyLifts {
                 let heavy = |item: &&Item| is_heavy(item) && item.pattern().is_some_and(counts);
                 let number = session.work().filter(heavy).count();
                 if number > most as usize {
-                    let wanted = format!("{most} {name} at most");
+                    let wanted = format!("{name} at most");
                     let place = session.label.clone();
                     let finding = Finding::broken(self.id(), place, wanted, number.to_string());
                     findings.push(finding.as_remark());

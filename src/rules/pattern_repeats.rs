@@ -1,8 +1,8 @@
 //! `pattern-repeats`: a session does not do the same thing over and over.
 //!
-//! At most two exercises of a pattern, one of each big movement on a day for the whole body, one of one joint, three with the same prime mover and two for
-//! the trunk; for a novice no two that share pattern and four fifths of the direct muscles. A day for a body part takes
-//! one more of each. Common practice.
+//! At most two exercises of a pattern, and one hinge; one of each big movement on a day for the whole body. One exercise of
+//! one joint for a pattern, two where the days are for body parts; three with the same prime mover and two for the trunk;
+//! for a novice no two that share pattern and four fifths of the direct muscles. Common practice.
 
 use std::collections::BTreeMap;
 
@@ -25,7 +25,7 @@ const MOST_OF_ONE_JOINT: usize = 1;
 const MOST_OF_PRIME: usize = 3;
 const MOST_OF_TRUNK: usize = 2;
 
-/// Whether the client's days are for body parts, which take one more of each.
+/// One more of one joint where the client's days are for body parts.
 fn by_body_part(request: &Request) -> usize {
     let split = &request.profile.split;
     usize::from(matches!(split, SplitChoice::Named(SplitName::BodyPart)))
@@ -170,8 +170,7 @@ impl Rule for PatternRepeats {
                 let wanted = format!("{most} of one joint at most");
                 Finding::broken(self.id(), place, wanted, count.to_string()).as_remark()
             }));
-            let own = matches!(request.profile.split, SplitChoice::Own(_));
-            let whole = !own && is_whole_body(session);
+            let whole = is_whole_body(request, session);
             let many = patterns.iter().filter(|(pattern, count)| **count > most_of(**pattern, whole));
             findings.extend(many.map(|(pattern, count)| {
                 let place = format!("{}, {pattern}", session.label);

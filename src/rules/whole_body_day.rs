@@ -4,7 +4,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
-use crate::input::profile::SplitChoice;
+use crate::input::profile::{SplitChoice, SplitName};
 use crate::model::Weekly;
 use crate::model::goal::at_least;
 use crate::model::points::SIDE_MISSING;
@@ -57,13 +57,8 @@ impl Rule for WholeBodyDay {
             }
         }
     }
-    /// A finished week does not say which days are for the whole body: one that trains both a large muscle of the
-    /// legs and one of the trunk's upper half is. The client's own lists may mix them as they like.
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
-        if matches!(request.profile.split, SplitChoice::Own(_)) {
-            return Vec::new();
-        }
-        let whole = week.sessions.iter().filter(|session| is_whole_body(session));
+        let whole = week.sessions.iter().filter(|session| is_whole_body(request, session));
         let sides = whole.flat_map(|session| SIDES.map(|(name, side)| (session, name, side)));
         sides
             .filter(|(session, _, side)| {
@@ -83,9 +78,16 @@ fn entry_serves(entry: &Entry, side: Side) -> bool {
     entry.pattern.is_some_and(|pattern| serves(entry.kind, pattern, side))
 }
 
-/// Whether a session trains large muscles of both halves of the body.
-pub(super) fn is_whole_body(session: &Session) -> bool {
+/// Whether a session of a finished week is for the whole body. Unless the client asks for such days or for lists of their
+/// own, it does not say so: one that trains large muscles of both halves of the body is.
+pub(super) fn is_whole_body(request: &Request, session: &Session) -> bool {
     let trains = |muscles: [Muscle; 3]| muscles.iter().any(|muscle| session.direct(*muscle) > 0);
-    trains([Muscle::Quads, Muscle::Hamstrings, Muscle::Glutes])
-        && trains([Muscle::Chest, Muscle::Lats, Muscle::UpperBack])
+    match request.profile.split {
+        SplitChoice::Own(_) => false,
+        SplitChoice::Named(SplitName::FullBody) => true,
+        SplitChoice::Named(_) => {
+            trains([Muscle::Quads, Muscle::Hamstrings, Muscle::Glutes])
+                && trains([Muscle::Chest, Muscle::Lats, Muscle::UpperBack])
+        }
+    }
 }

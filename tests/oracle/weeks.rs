@@ -25,10 +25,12 @@ use super::second;
 use crate::rules::check::PLANNER;
 
 /// Rules whose rows are hard in the model though a miss is only remarked on in a finished week.
-const KEPT: [&str; 6] = [
+const KEPT: [&str; 8] = [
     "pattern-repeats",
     "heavy-lifts",
     "each-side-legs",
+    "parent-first",
+    "beginner-bars",
     "working-sets",
     "different-exercises",
     "family",
@@ -240,7 +242,9 @@ fn balance(request: &Request, week: &Week) -> f64 {
         Hinge, HipExtension, HorizontalPull, HorizontalPush, KneeFlexion, Lunge, Squat,
         VerticalPull, VerticalPush,
     };
-    let bands: [(&[Pattern], &[Pattern], [f64; 2]); 2] = [
+    // With no work of one joint for push or pull the third ratio is over the same sets.
+    let bands: [(&[Pattern], &[Pattern], [f64; 2]); 3] = [
+        (&[HorizontalPush, VerticalPush], &[HorizontalPull, VerticalPull], [0.6, 1.6]),
         (&[HorizontalPull, VerticalPull], &[HorizontalPush, VerticalPush], [0.9, 1.5]),
         (&[Squat, Lunge], &[Hinge, HipExtension, KneeFlexion], [0.67, 1.5]),
     ];

@@ -8,8 +8,8 @@ use weekwright::input::plan::{Amounts, Item, Plan, Session, Week};
 use weekwright::input::profile::{ConditioningWish, KnownLift, Profile};
 use weekwright::plan::loads::Ladder;
 use weekwright::plan::racks;
-use weekwright::request::dose::{Duty, dose};
-use weekwright::words::{GroupKind, Kit, Muscle};
+use weekwright::request::dose::dose_for;
+use weekwright::words::{GroupKind, Kit, Muscle, Turn};
 
 use super::planned::{fractional, plan_of};
 use super::profiles::{equipment, ordinary};
@@ -88,8 +88,9 @@ fn ladder(profile: &Profile, item: &Item) -> Option<Ladder> {
     racks::ladder(entry, profile.equipment.as_ref()?, profile.units)
 }
 
-/// The load and the most of a set that an exercise had in the last week that had it.
-type Before = BTreeMap<String, (f64, u32)>;
+/// The load and the most of a set that an exercise had in the last week that had it, on its heavier day and its lighter
+/// one.
+type Before = BTreeMap<(String, Option<Turn>), (f64, u32)>;
 
 /// On the place's steps, under the cap, and up by a tenth at most but for the smallest step from a widened top (RX-04:
 /// ACSM 2009, 2-10 %; the widened range is common practice).
@@ -107,14 +108,15 @@ fn loads(profile: &Profile, week: &Week, before: &mut Before) -> Result<(), Stri
         if known.and_then(|known| known.cap).is_some_and(|cap| load > cap) {
             return fault("over the cap");
         }
-        if let Some((last, amount)) = before.get(&item.exercise) {
+        let tracked = (item.exercise.clone(), item.turn);
+        if let Some((last, amount)) = before.get(&tracked) {
             let widened = *amount >= widened_top(profile, item);
             let small = ladder.next_above(*last) == Some(load) && widened;
             if load > last * 1.10 + 1e-9 && !small {
                 return fault(&format!("up from {last} kg × {amount}"));
             }
         }
-        let entry = now.entry(item.exercise.clone()).or_insert((load, 0));
+        let entry = now.entry(tracked).or_insert((load, 0));
         entry.1 = entry.1.max(most(item));
     }
     before.extend(now);
@@ -124,7 +126,7 @@ fn loads(profile: &Profile, week: &Week, before: &mut Before) -> Result<(), Stri
 /// Three repetitions over the top of the range, as far as the exercise allows (common practice).
 fn widened_top(profile: &Profile, item: &Item) -> u32 {
     let entry = PLANNER.catalog().get(&item.exercise).unwrap();
-    let dose = dose(profile.goal, profile.training_status, Duty::of(entry));
+    let dose = dose_for(profile.goal, profile.training_status, entry, item.turn);
     (dose.span(entry).high + 3).min(entry.reps[1])
 }
 

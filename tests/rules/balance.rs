@@ -23,11 +23,25 @@ fn pulls_to_pushes_and_knee_to_hip() {
 fn knee_and_hip_have_their_isolation_but_push_and_pull_do_not() {
     check_rule("balance")
         .allows("mon: leg-extension x4; leg-curl x4")
-        .allows("mon: bench-press x4; barbell-row x4; biceps-curl x5; face-pull x5")
+        .allows("mon: bench-press x4; barbell-row x4; biceps-curl x2")
         .falls_short(
             "mon: bench-press x4; barbell-row x2; shoulder-blade-pull-up x4",
-            "2 to 4 sets",
+            "pull to push: wanted 0.9 to 1.5, got 2 to 4 sets",
         );
+}
+
+#[test]
+fn over_all_sets_arms_and_shoulders_count() {
+    let both = "mon: bench-press x4; barbell-row x4";
+    check_rule("balance")
+        .allows(&format!("{both}; biceps-curl x2"))
+        .falls_short(
+            &format!("{both}; biceps-curl x3"),
+            "pushes to pulls over all sets: wanted 0.6 to 1.6, got 4 to 7 sets",
+        )
+        .allows(&format!("{both}; lateral-raise x2"))
+        .falls_short(&format!("{both}; lateral-raise x3"), "got 7 to 4 sets")
+        .allows(&format!("{both}; lateral-raise x3; biceps-curl x3; plank x5; leg-press x3; leg-curl x3"));
 }
 
 #[test]

@@ -1,22 +1,32 @@
 use weekwright::model::worth::worths;
+use weekwright::planner::Options;
+use weekwright::words::Standing;
 
 use super::check::{PLANNER, check_rule};
 
-/// Common practice: a beginner's form is not for somebody advanced while the catalog has a harder one.
+/// Common practice: the staple of a movement comes first, and what stands in for it last.
 #[test]
-fn an_easy_form_comes_last_for_an_advanced_client() {
-    let worth = |status: &str, id: &str| {
+fn nothing_comes_before_the_staple_of_its_movement() {
+    for kit in ["[dumbbells, bench]", "[barbell, squat-rack, bench, pull-up-bar, cable-station]"] {
         let profile = serde_yaml::from_str(&format!(
-            "{{client: t, training_status: {status}, goal: hypertrophy, equipment: [dumbbells],
+            "{{client: t, training_status: advanced, goal: hypertrophy, equipment: {kit},
                sessions: [{{day: mon, minutes: 60}}]}}"
         ));
-        let request = PLANNER.request(&profile.unwrap(), &weekwright::planner::Options::default());
-        let place = request.candidates.iter().position(|candidate| candidate.id == id);
-        worths(&request)[place.unwrap()]
-    };
-    let [easy, hard] = ["kneeling-side-plank-lift", "side-plank-lift"];
-    assert!(worth("advanced", easy) + 10.0 < worth("advanced", hard));
-    assert!(worth("intermediate", easy) + 3.0 > worth("intermediate", hard));
+        let request = PLANNER.request(&profile.unwrap(), &Options::default());
+        let worths = worths(&request);
+        let ranked = || request.candidates.iter().zip(&worths);
+        let mut lower = 0;
+        for (one, worth) in ranked().filter(|(one, _)| one.entry.standing == Standing::Staple) {
+            let others = ranked().filter(|(other, _)| {
+                other.pattern == one.pattern && other.entry.standing > Standing::Regular
+            });
+            for (other, less) in others {
+                assert!(less < worth, "{} before {}", other.id, one.id);
+                lower += 1;
+            }
+        }
+        assert!(lower > 10, "{lower} special exercises and stand-ins beside staples");
+    }
 }
 
 #[test]

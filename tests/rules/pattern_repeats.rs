@@ -6,12 +6,46 @@ fn two_of_a_pattern_and_three_of_a_prime_mover() {
         .allows("mon: back-squat x3; leg-press x3; split-squat x3")
         .remarks(
             "mon: back-squat x3; leg-press x3; hack-squat x3",
-            "mon, squat: wanted two exercises at most, got 3",
+            "mon, squat: wanted 2 of the pattern at most, got 3",
         )
         .remarks(
             "mon: back-squat x3; leg-press x3; split-squat x3; leg-extension x3",
             "mon, quads: wanted three exercises at most, got 4",
         );
+}
+
+#[test]
+fn one_hinge_is_enough_for_a_back() {
+    check_rule("pattern-repeats").allows("mon: deadlift x3; hip-thrust x3").remarks(
+        "mon: deadlift x3; romanian-deadlift x3",
+        "mon, hinge: wanted 1 of the pattern at most, got 2",
+    );
+}
+
+/// A day for the whole body has one of each big movement; the client's own lists may mix them.
+#[test]
+fn a_day_for_everything_has_one_of_each() {
+    let two = "mon: back-squat x3; leg-press x3; bench-press x3; barbell-row x3";
+    check_rule("pattern-repeats")
+        .remarks(two, "mon, squat: wanted 1 of the pattern at most, got 2")
+        .allows(&two.replace("leg-press", "split-squat"));
+    check_rule("pattern-repeats")
+        .with("split: [[quads, chest, upper-back], [chest], [lats]]")
+        .allows(two);
+}
+
+#[test]
+fn one_of_one_joint_and_two_for_the_trunk() {
+    check_rule("pattern-repeats")
+        .remarks("mon: biceps-curl x3; hammer-curl x3", "1 of one joint at most, got 2")
+        .allows("mon: plank x3; side-plank x3")
+        .remarks(
+            "mon: plank x3; side-plank x3; dead-bug x3",
+            "mon, trunk: wanted two exercises for the trunk at most, got 3",
+        );
+    check_rule("pattern-repeats")
+        .with("split: body-part")
+        .allows("mon: biceps-curl x3; hammer-curl x3");
 }
 
 #[test]

@@ -9,7 +9,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::model::pairing::PairClass;
-use crate::model::worth::worths;
+use crate::model::worth::{is_pushed, worths};
+use crate::request::dose::takes_few_reps;
 use crate::request::{Candidate, Request, Wish};
 
 /// Everything of an exercise that a rule looks at, but its id, family and score.
@@ -20,7 +21,7 @@ fn signature(request: &Request, candidate: &Candidate) -> Signature {
     let mut indirect = entry.indirect.clone();
     indirect.sort_unstable();
     let words = format!(
-        "{:?} {:?} {:?} {:?} {:?} {:?} {:?} {:?} {:?} {:?} {} {}",
+        "{:?} {:?} {:?} {:?} {:?} {:?} {:?} {:?} {:?} {} {}",
         candidate.pattern,
         candidate.duty,
         entry.direct,
@@ -30,9 +31,8 @@ fn signature(request: &Request, candidate: &Candidate) -> Signature {
         candidate.is_heavy(),
         entry.standing,
         entry.load,
-        entry.variant_of,
-        // A lift that has variants stands for itself: they come only beside it.
-        if has_variants(request, &candidate.id) { candidate.id.as_str() } else { "" },
+        // A lift and its variants stand for themselves: these come only beside it.
+        if is_parent_or_variant(request, candidate) { candidate.id.as_str() } else { "" },
         crate::request::candidate::grade(entry, crate::words::Stress::SpinalCompression)
             .map_or("", crate::words::Grade::id),
     );
@@ -44,13 +44,19 @@ fn signature(request: &Request, candidate: &Candidate) -> Signature {
         candidate.start_s,
         candidate.uses,
         u32::from(entry.main),
+        u32::from(candidate.leads(request.profile.goal, request.is_senior())),
+        u32::from(takes_few_reps(entry)),
+        // Each set counts for more where it is pushed.
+        u32::from(is_pushed(request, candidate)),
     ];
     let days = 0..request.days.len();
     (words, numbers, days.map(|day| PairClass::of(request, day, candidate)).collect())
 }
 
-fn has_variants(request: &Request, id: &str) -> bool {
-    request.candidates.iter().any(|other| other.entry.variant_of.as_deref() == Some(id))
+fn is_parent_or_variant(request: &Request, candidate: &Candidate) -> bool {
+    let parent = |one: &Candidate| one.entry.variant_of.as_deref().map(str::to_owned);
+    let is_variant = parent(candidate).is_some_and(|parent| request.candidate(&parent).is_some());
+    is_variant || request.candidates.iter().any(|other| parent(other).as_ref() == Some(&candidate.id))
 }
 
 /// The candidates that can be in a best week, by their place in the request.

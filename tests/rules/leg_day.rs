@@ -1,0 +1,21 @@
+use super::check::check_rule;
+
+#[test]
+fn a_leg_day_has_a_loaded_lift_on_both_legs() {
+    check_rule("leg-day")
+        .allows("mon: back-squat x3; leg-curl x3")
+        .allows("mon: leg-press x3; dumbbell-split-squat x3")
+        .falls_short(
+            "mon: dumbbell-split-squat x3; leg-curl x3; leg-extension x3",
+            "mon: wanted a loaded squat or press on both legs, got none",
+        )
+        .falls_short("mon: bodyweight-squat x3; leg-curl x3", "a loaded squat or press");
+}
+
+#[test]
+fn a_day_for_more_than_legs_is_none() {
+    check_rule("leg-day")
+        .allows("mon: dumbbell-split-squat x3; bench-press x3")
+        .allows("mon: dumbbell-split-squat x2; leg-curl x3");
+    check_rule("leg-day").with("equipment: []").allows("mon: bodyweight-squat x4; split-squat x3");
+}
