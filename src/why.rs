@@ -12,7 +12,7 @@ use crate::planner::{Options, Planner, shortfalls};
 use crate::request::candidate::halves;
 use crate::request::{Request, Rework};
 use crate::rework::table::{label, likeness, work};
-use crate::rework::{BadAsk, edited, held, profile_of, splits};
+use crate::rework::{BadAsk, edited, held, profile_of, request_of, splits};
 use crate::search::Solution;
 use crate::search::budget::Budget;
 use crate::search::probe;
@@ -155,7 +155,7 @@ impl<'a> Asked<'a> {
     /// A profile that is only named.
     pub fn new(planner: &Planner, plan: &'a Plan) -> Result<Asked<'a>, BadAsk> {
         let options = Options { seed: plan.seed, ..Options::default() };
-        let mut request = planner.request(profile_of(plan)?, &options);
+        let mut request = request_of(planner, plan, profile_of(plan)?, &options);
         request.rework = Some(Rework::of(plan, &request));
         let own = request.clone();
         let request = held(plan, request, &own);

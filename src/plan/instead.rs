@@ -76,7 +76,7 @@ mod tests {
 
     fn instead_of(kit: &str, status: &str, id: &str) -> Option<String> {
         let yaml = format!(
-            "name: Finch\ntraining_status: {status}\ngoal: strength\nsessions: [{{day: mon, minutes: 60}}]\n\
+            "client: finch-01\ntraining_status: {status}\ngoal: strength\nsessions: [{{day: mon, minutes: 60}}]\n\
              equipment: {kit}\n"
         );
         let profile = serde_yaml::from_str(&yaml).expect("a whole profile");

@@ -70,9 +70,7 @@ pub fn resolve(
 impl Request {
     /// Takes exercises back that were only passed over: those of a plan that is reworked stay possible.
     pub(crate) fn admit<'a>(&mut self, ids: impl Iterator<Item = &'a str>) {
-        let passed = |reason: &Barred| {
-            matches!(reason, Barred::PassedOver(_) | Barred::VariantOfNever(_) | Barred::NoPurpose)
-        };
+        let passed = |reason: &Barred| matches!(reason, Barred::PassedOver(_) | Barred::NoPurpose);
         for id in ids {
             let Some(entry) = self.entries.get(id).cloned() else { continue };
             let kit = self.eligible(&entry);

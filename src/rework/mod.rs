@@ -102,15 +102,12 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
         let today = only_today(planner, plan, ask, (today, profile, &options))?;
         (today.request, today.barred)
     } else {
-        let mut request = planner.request(&profile, &options);
-        let groups = plan.sessions.iter().flat_map(|session| &session.groups);
-        let items = groups.filter(|group| group.is_work()).flat_map(|group| &group.items);
-        request.admit(items.map(|item| item.exercise.as_str()));
+        let request = request_of(planner, plan, &profile, &options);
         let rework = Some(Rework::of(plan, &request));
         let barred = request.barred.clone();
         (Request { rework, ..request }, barred)
     };
-    let request = held(plan, request, &planner.request(before, &options));
+    let request = held(plan, request, &request_of(planner, plan, before, &options));
     let splits = splits(plan, &request);
     let mut new = planner.solved(&request, &splits, options.budget, advice.cautions)?;
     if ask.today.is_some() {
@@ -123,6 +120,18 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
     let written = by_hand.then(|| Written::of(planner, plan, before));
     seal(&mut new);
     Ok(Outcome::New(Box::new(Reworked { plan: new, table, written })))
+}
+
+/// A request for a plan that is there: what it does stays possible, though a coach who plans anew would pass it over.
+pub(crate) fn request_of(
+    planner: &Planner,
+    plan: &Plan,
+    profile: &Profile,
+    options: &Options,
+) -> Request {
+    let mut request = planner.request(profile, options);
+    request.admit(plan.sessions.iter().flat_map(table::work).map(|item| item.exercise.as_str()));
+    request
 }
 
 /// Whether the profile inside a plan is no longer the one that it was planned from.

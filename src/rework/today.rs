@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Ask, BadAsk, changed, day_of, profile_of, slots};
+use super::{Ask, BadAsk, changed, day_of, profile_of, request_of, slots};
 use crate::input::plan::{Plan, Session};
 use crate::input::profile::Profile;
 use crate::planner::{Options, Planner};
@@ -46,8 +46,8 @@ pub(super) fn only_today(
         profile: ask.profile.clone(),
         ..Ask::default()
     };
-    let request = planner.request(&changed(profile, &lasting)?, options);
-    let narrowed = planner.request(&narrowed, options);
+    let request = request_of(planner, plan, &changed(profile, &lasting)?, options);
+    let narrowed = request_of(planner, plan, &narrowed, options);
     let frozen = frozen(&request, today)?;
     let mut rework = Rework { frozen, ..Rework::of(plan, &request) };
     for day in (0..request.days.len()).filter(|day| !rework.frozen.contains(day)) {

@@ -33,13 +33,19 @@ struct Ratio {
 /// Over all sets, arms and shoulders counted in, pushes to pulls. Common practice.
 const PUSH_PULL_OVERALL: [f64; 2] = [0.6, 1.6];
 
+/// The band over all sets, which never forbids what the client's own band for presses and pulls asks for.
+fn overall(request: &Request) -> [f64; 2] {
+    let [low, high] = request.profile.balance.pull_push;
+    [PUSH_PULL_OVERALL[0].min(1.0 / high), PUSH_PULL_OVERALL[1].max(1.0 / low)]
+}
+
 fn ratios(request: &Request) -> [Ratio; 3] {
     [
         Ratio {
             name: "pushes to pulls over all sets",
             above: |pattern| pattern.side() == Some(Side::Push),
             below: |pattern| pattern.side() == Some(Side::Pull),
-            band: PUSH_PULL_OVERALL,
+            band: overall(request),
             apart: false,
         },
         Ratio {

@@ -38,7 +38,13 @@ impl Rule for CoachView {
             let subject = weekly.name_of(&pick);
             let candidate = weekly.candidate(&pick);
             let extra = set_points(weekly.request, candidate);
-            weekly.count(self.id(), subject.clone(), Tier::View, pick.chosen, worths[pick.candidate]);
+            weekly.count(
+                self.id(),
+                subject.clone(),
+                Tier::View,
+                pick.chosen,
+                worths[pick.candidate],
+            );
             if extra != 0.0 {
                 weekly.count(self.id(), subject, Tier::View, pick.extra, extra);
             }

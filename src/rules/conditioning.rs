@@ -45,7 +45,13 @@ impl Rule for Conditioning {
             if strength && seconds > limit {
                 let wanted = format!("{limit} s at most, a quarter");
                 findings.push(
-                    Finding::broken(self.id(), label, wanted, Figure::number(seconds, Unit::Seconds)).as_remark(),
+                    Finding::broken(
+                        self.id(),
+                        label,
+                        wanted,
+                        Figure::number(seconds, Unit::Seconds),
+                    )
+                    .as_remark(),
                 );
             }
         }
@@ -57,7 +63,13 @@ impl Rule for Conditioning {
                 let place = format!("{}, {}", before.label, item.entry.id);
                 let wanted = format!("{BEFORE_HEAVY_H:.0} h before heavy work on {}", after.label);
                 findings.push(
-                    Finding::broken(self.id(), place, wanted, Figure::number(hours.round(), Unit::Hours)).as_remark(),
+                    Finding::broken(
+                        self.id(),
+                        place,
+                        wanted,
+                        Figure::number(hours.round(), Unit::Hours),
+                    )
+                    .as_remark(),
                 );
             }
         }

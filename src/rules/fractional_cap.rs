@@ -79,7 +79,8 @@ impl Rule for FractionalCap {
                     let wanted = Figure::sets(cap, Unit::Sets).bounded(Bound::AtMost);
                     let place = format!("{muscle}, from {label}");
                     findings.push(
-                        Finding::broken(self.id(), place, wanted, Figure::sets(halves, Unit::Sets)).as_remark(),
+                        Finding::broken(self.id(), place, wanted, Figure::sets(halves, Unit::Sets))
+                            .as_remark(),
                     );
                 }
             }

@@ -20,7 +20,9 @@ type Limit = (&'static str, u32, fn(Pattern) -> bool);
 
 const LIMITS: [Limit; 3] = [
     ("three heavy lifts", 3, |_| true),
-    ("two heavy squats and hinges", 2, |pattern| matches!(pattern, Pattern::Squat | Pattern::Hinge)),
+    ("two heavy squats and hinges", 2, |pattern| {
+        matches!(pattern, Pattern::Squat | Pattern::Hinge)
+    }),
     ("one heavy hinge", 1, |pattern| pattern == Pattern::Hinge),
 ];
 

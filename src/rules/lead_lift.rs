@@ -9,14 +9,13 @@ use crate::model::points::{NO_LEAD, THIN_LEAD};
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
 use crate::program::Term;
-use crate::request::{Candidate, Request};
 use crate::request::dose::Duty;
+use crate::request::{Candidate, Request};
 use crate::week::Week;
 use crate::words::{Pattern, Standing};
 
 /// A main lift in every session that can have one.
 pub(super) struct LeadLift;
-
 
 /// Sessions from this many minutes on have a lead of four sets, shorter ones of three.
 const FULL_LEAD: u32 = 45;
@@ -38,7 +37,9 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
         &|one| one.leads(goal, senior) && hard(one) && (!legs || one.is_leg_lift()),
         &|one| one.leads(goal, senior) && hard(one),
         &|one| one.leads(goal, senior),
-        &|one| one.duty != Duty::Isolation && one.is_compound() && good(one) && legs && in_turn(one),
+        &|one| {
+            one.duty != Duty::Isolation && one.is_compound() && good(one) && legs && in_turn(one)
+        },
         &|one| one.duty == Duty::Main && good(one),
         &|one| one.duty == Duty::Compound && good(one),
         &|one| matches!(one.duty, Duty::Main | Duty::Compound),
@@ -52,8 +53,7 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
 /// Days for the whole body are led by a squat, a hinge and a press in turn.
 fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     use Pattern::{Hinge, HorizontalPush, Lunge, Squat, VerticalPush};
-    const TURNS: [&[Pattern]; 3] =
-        [&[Squat, Lunge], &[Hinge], &[HorizontalPush, VerticalPush]];
+    const TURNS: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[HorizontalPush, VerticalPush]];
     let is_whole = |day: &usize| weekly.split.days[*day].whole_body;
     if !is_whole(&day) {
         return &[];

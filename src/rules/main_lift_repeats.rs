@@ -12,8 +12,8 @@ use crate::model::goal::{at_least, at_most};
 use crate::model::points::{AGAIN_BEGINNER, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, MET_ONCE};
 use crate::model::tier::Tier;
 use crate::program::Term;
-use crate::request::{Candidate, Request};
 use crate::request::dose::Duty;
+use crate::request::{Candidate, Request};
 use crate::week::Week;
 use crate::words::{Goal, Pattern, Status};
 

@@ -48,7 +48,8 @@ impl Rule for Pairs {
                 let sets = group.items.iter().map(|item| item.sets);
                 if sets.clone().min() != sets.max() {
                     let wanted = "as many sets of each";
-                    let finding = Finding::broken(self.id(), place.clone(), wanted, "an uneven pair");
+                    let finding =
+                        Finding::broken(self.id(), place.clone(), wanted, "an uneven pair");
                     findings.push(finding.as_remark());
                 }
                 for (index, one) in group.items.iter().enumerate() {

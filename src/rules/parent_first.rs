@@ -59,8 +59,9 @@ impl Rule for ParentFirst {
 
 /// What the client names, kept from the last block or had in the plan before, needs no parent.
 fn is_free(request: &Request, id: &str) -> bool {
-    let before = request.rework.as_ref().is_some_and(|rework| {
-        rework.picks.keys().any(|(_, name)| name == id)
-    });
+    let before = request
+        .rework
+        .as_ref()
+        .is_some_and(|rework| rework.picks.keys().any(|(_, name)| name == id));
     is_named(&request.profile, id) || request.previous_mains.contains(id) || before
 }

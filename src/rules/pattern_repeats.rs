@@ -6,16 +6,16 @@
 
 use std::collections::BTreeMap;
 
-use super::whole_body_day::is_whole_body;
+use super::whole_body_day::is_for_whole_body;
 use super::{Finding, Force, Rule};
+use crate::input::catalog::Entry;
+use crate::input::profile::{SplitChoice, SplitName};
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::candidate::alike;
 use crate::week::Week;
 use crate::words::{Kind, Muscle, Pattern, Status};
-use crate::input::catalog::Entry;
-use crate::input::profile::{SplitChoice, SplitName};
 
 /// Exercises by pattern, prime mover and day.
 pub(super) struct PatternRepeats;
@@ -161,7 +161,8 @@ impl Rule for PatternRepeats {
             if trunk > MOST_OF_TRUNK {
                 let place = format!("{}, trunk", session.label);
                 let wanted = "two exercises for the trunk at most";
-                findings.push(Finding::broken(self.id(), place, wanted, trunk.to_string()).as_remark());
+                findings
+                    .push(Finding::broken(self.id(), place, wanted, trunk.to_string()).as_remark());
             }
             let most = MOST_OF_ONE_JOINT + by_body_part(request);
             let many = one_joint.iter().filter(|(_, count)| **count > most);
@@ -170,8 +171,9 @@ impl Rule for PatternRepeats {
                 let wanted = format!("{most} of one joint at most");
                 Finding::broken(self.id(), place, wanted, count.to_string()).as_remark()
             }));
-            let whole = is_whole_body(request, session);
-            let many = patterns.iter().filter(|(pattern, count)| **count > most_of(**pattern, whole));
+            let whole = is_for_whole_body(request, session);
+            let many =
+                patterns.iter().filter(|(pattern, count)| **count > most_of(**pattern, whole));
             findings.extend(many.map(|(pattern, count)| {
                 let place = format!("{}, {pattern}", session.label);
                 let wanted = format!("{} of the pattern at most", most_of(*pattern, whole));

@@ -71,9 +71,8 @@ impl Rule for Planes {
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
-        let any_left = |plane: &Pattern| {
-            request.eligible_for(Role::Work).any(|entry| serves(entry, *plane))
-        };
+        let any_left =
+            |plane: &Pattern| request.eligible_for(Role::Work).any(|entry| serves(entry, *plane));
         let wanted = PLANES.into_iter().filter(|_| request.days.len() >= FROM_DAYS);
         wanted
             .filter(any_left)

@@ -58,7 +58,7 @@ impl Rule for WholeBodyDay {
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
-        let whole = week.sessions.iter().filter(|session| is_whole_body(request, session));
+        let whole = week.sessions.iter().filter(|session| is_for_whole_body(request, session));
         let sides = whole.flat_map(|session| SIDES.map(|(name, side)| (session, name, side)));
         sides
             .filter(|(session, _, side)| {
@@ -79,15 +79,18 @@ fn entry_serves(entry: &Entry, side: Side) -> bool {
 }
 
 /// Whether a session of a finished week is for the whole body. Unless the client asks for such days or for lists of their
-/// own, it does not say so: one that trains large muscles of both halves of the body is.
-pub(super) fn is_whole_body(request: &Request, session: &Session) -> bool {
-    let trains = |muscles: [Muscle; 3]| muscles.iter().any(|muscle| session.direct(*muscle) > 0);
+/// own, it does not say so: one that trains both halves of the body is.
+pub(super) fn is_for_whole_body(request: &Request, session: &Session) -> bool {
     match request.profile.split {
         SplitChoice::Own(_) => false,
         SplitChoice::Named(SplitName::FullBody) => true,
-        SplitChoice::Named(_) => {
-            trains([Muscle::Quads, Muscle::Hamstrings, Muscle::Glutes])
-                && trains([Muscle::Chest, Muscle::Lats, Muscle::UpperBack])
-        }
+        SplitChoice::Named(_) => trains_both_halves(session),
     }
+}
+
+/// Whether a session trains large muscles of both halves of the body.
+pub(super) fn trains_both_halves(session: &Session) -> bool {
+    let trains = |muscles: [Muscle; 3]| muscles.iter().any(|muscle| session.direct(*muscle) > 0);
+    trains([Muscle::Quads, Muscle::Hamstrings, Muscle::Glutes])
+        && trains([Muscle::Chest, Muscle::Lats, Muscle::UpperBack])
 }

@@ -2,6 +2,9 @@
 
 use proptest::sample::{select, subsequence};
 use proptest::strategy::{Just, Strategy};
+use weekwright::words::Role;
+
+use crate::rules::check::PLANNER;
 
 /// A tiny catalog to draw from.
 pub(super) const POOL: [&str; 14] = [
@@ -20,6 +23,12 @@ pub(super) const POOL: [&str; 14] = [
     "lat-pulldown",
     "plank",
 ];
+
+/// Every other working exercise of the catalog: what one is passed over for keeps nothing out once it is gone itself.
+pub(super) fn all_but(ids: &[&str]) -> Vec<String> {
+    let work = PLANNER.catalog().iter().filter(|entry| entry.role == Role::Work);
+    work.map(|entry| entry.id.clone()).filter(|id| !ids.contains(&id.as_str())).collect()
+}
 
 /// Draws of days, minutes, status and exercises.
 pub(super) fn draws()

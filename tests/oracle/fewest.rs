@@ -18,7 +18,7 @@ use weekwright::search::presolve::dominance;
 use weekwright::split::design;
 use weekwright::words::Stress;
 
-use super::draws::draws;
+use super::draws::{all_but, draws};
 use super::weeks::{choices, rows_of, tiny, values, ways};
 use crate::rules::check::PLANNER;
 
@@ -32,9 +32,7 @@ type Picks = BTreeMap<(usize, String), u32>;
 /// A client whose `never` leaves only a few exercises.
 fn profile(days: &[&str], minutes: u32, status: &str, ids: &[&str]) -> Profile {
     let mut profile = tiny(days, minutes, status);
-    let candidates = PLANNER.request(&profile, &Options::default()).candidates;
-    let others = candidates.into_iter().map(|one| one.id).filter(|id| !ids.contains(&id.as_str()));
-    profile.exercises.never = others.collect();
+    profile.exercises.never = all_but(ids);
     profile
 }
 

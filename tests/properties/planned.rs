@@ -6,7 +6,7 @@ use weekwright::input::plan::{Amounts, Group, Item, Plan, Session};
 use weekwright::input::profile::Profile;
 use weekwright::planner::{NoPlan, Options};
 use weekwright::rules::{RULES, Severity};
-use weekwright::words::{Goal, GroupKind, LoadKind, Muscle, Pattern, Role, Status};
+use weekwright::words::{Goal, GroupKind, LoadKind, Muscle, Pattern, Role, Sides, Status};
 
 use super::profiles::{demanding, faults, ordinary};
 use super::run::for_all;
@@ -180,10 +180,12 @@ fn ranges(profile: &Profile, plan: &Plan) -> Result<(), String> {
         }
         let Some(reps) = &item.reps else { continue };
         let novice = profile.training_status == Status::Novice;
+        // Fives and triples are for a bar on two legs.
+        let two_legged = entry.sides == Sides::Both;
         let (reps_range, rests) = match profile.goal {
             Goal::Hypertrophy if profile.training_status == Status::Advanced => (1..=12, 60..=180),
-            Goal::Hypertrophy => (6..=12, 60..=150),
-            Goal::Strength if !novice => (1..=6, 120..=300),
+            Goal::Hypertrophy => (6..=12, 60..=165),
+            Goal::Strength if !novice && two_legged => (1..=6, 120..=300),
             Goal::Endurance => (10.min(entry.reps[1])..=25, 30..=120),
             _ => (1..=15, 30..=300),
         };

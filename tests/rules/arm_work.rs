@@ -5,9 +5,11 @@ const ALL: &str = "mon: biceps-curl x3; lateral-raise x3\nwed: triceps-pressdown
 #[test]
 fn for_size_small_muscles_have_work_of_their_own() {
     check_rule("arm-work").allows(ALL);
-    for (out, muscle) in
-        [("biceps-curl", "biceps"), ("triceps-pressdown", "triceps"), ("lateral-raise", "side-delts")]
-    {
+    for (out, muscle) in [
+        ("biceps-curl", "biceps"),
+        ("triceps-pressdown", "triceps"),
+        ("lateral-raise", "side-delts"),
+    ] {
         check_rule("arm-work").falls_short(
             &ALL.replace(out, "bench-press"),
             &format!("{muscle}: wanted work of its own, got none"),

@@ -48,7 +48,7 @@ fn ids_are_kebab_case_and_summaries_one_sentence() {
 
 /// The models of the demo profiles and of one that demands: a row or a goal is never of another kind than its rule.
 #[test]
-fn wishes_demand_nothing_and_count_in_their_own_tier() {
+fn wishes_demand_nothing_and_count_in_no_earlier_tier_than_their_own() {
     let strict = "{chest: {range: [6, 12], strict: true}}";
     let mut strictly = demo("tide-01");
     strictly.targets = serde_yaml::from_str(strict).unwrap();
@@ -74,7 +74,8 @@ fn wishes_demand_nothing_and_count_in_their_own_tier() {
                 Some(Force::View) => Tier::View,
                 other => panic!("{} counts and is {other:?}", goal.rule),
             };
-            assert_eq!(goal.tier, tier, "{}", goal.rule);
+            // Some of what a rule wishes may weigh less than the rest, never more than it says.
+            assert!(goal.tier >= tier, "{}: {:?} before {tier:?}", goal.rule, goal.tier);
             assert!(goal.weight > 0.0 || !goal.tier.is_cost(), "{} pays for a miss", goal.rule);
         }
         let names: BTreeSet<&str> = weekly.model.vars.iter().map(|var| var.name.as_str()).collect();

@@ -35,8 +35,7 @@ fn no_more_than_the_minutes_carry() {
             let with = |count: usize| {
                 let items: Vec<String> =
                     IDS.iter().take(count).map(|id| format!("{id} x2")).collect();
-                let pairs: Vec<String> =
-                    items.chunks(2).map(|pair| pair.join(between)).collect();
+                let pairs: Vec<String> = items.chunks(2).map(|pair| pair.join(between)).collect();
                 format!("mon: {}", pairs.join("; "))
             };
             check_rule("exercise-count")

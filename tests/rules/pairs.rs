@@ -11,14 +11,24 @@ fn no_pairs_where_the_client_wants_none() {
         );
 }
 
-/// SS-09: antagonists or unrelated muscles, never the same prime mover, never two that need one item.
+#[test]
+fn a_pair_has_equal_sets() {
+    check_rule("pairs")
+        .allows("mon: biceps-curl x4 + triceps-pressdown x4")
+        .remarks("mon: biceps-curl x3 + triceps-pressdown x4", "as many sets of each");
+}
+
+/// SS-09: antagonists or unrelated muscles, never the same prime mover, never two that need one large item; small work
+/// may go from one machine to the next.
 #[test]
 fn what_goes_together() {
     check_rule("pairs")
         .allows("mon: bench-press x3 + seated-band-row x3; leg-press x3 + plank x3")
+        .allows("mon: leg-extension x3 + leg-curl x3; leg-press x3 + lateral-raise x3")
+        .remarks("mon: leg-press x3 + machine-chest-press x3", "one bar, rack or large machine at most")
         .remarks("mon: bench-press x3 + push-up x3", "both train chest")
         .remarks("mon: back-squat x3 + leg-press x3", "both train quads")
-        .remarks("mon: hack-squat x3 + deadlift x3", "one leg lift at most")
-        .remarks("mon: bench-press x3 + barbell-row x3", "one bar, rack or machine at most")
+        .remarks("mon: goblet-side-lunge x3 + deadlift x3", "one leg lift at most")
+        .remarks("mon: bench-press x3 + barbell-row x3", "one bar, rack or large machine at most")
         .remarks("mon: farmer-carry x3 + pull-up x3", "one exercise that tires the hands");
 }

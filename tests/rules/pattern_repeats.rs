@@ -52,7 +52,7 @@ fn one_of_one_joint_and_two_for_the_trunk() {
 fn a_novice_has_no_two_that_are_alike() {
     check_rule("pattern-repeats")
         .with("training_status: novice")
-        .allows("mon: bench-press x3; incline-dumbbell-press x3")
+        .allows("mon: bench-press x3; close-grip-bench-press x3")
         .remarks(
             "mon: back-squat x3; leg-press x3",
             "mon, back-squat and leg-press: wanted one of them",

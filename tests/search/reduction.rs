@@ -37,9 +37,9 @@ struct Pool {
 }
 
 fn pools() -> impl Strategy<Value = Pool> {
-    let numbers = || subsequence((0..5).collect::<Vec<usize>>(), 0..3);
+    let numbers = || subsequence((0..7).collect::<Vec<usize>>(), 0..3);
     let goals = select(vec!["hypertrophy", "strength", "general-fitness"]);
-    let shape = (subsequence(KINDS.to_vec(), 2..=3), 3..6_usize, any::<bool>(), 1..=2_usize);
+    let shape = (subsequence(KINDS.to_vec(), 2..=3), 5..8_usize, any::<bool>(), 1..=2_usize);
     (shape, 25..50_u32, goals, numbers(), numbers()).prop_map(
         |((kinds, alike, one_family, days), minutes, goal, liked, avoided)| Pool {
             kinds,
@@ -55,7 +55,7 @@ fn pools() -> impl Strategy<Value = Pool> {
 }
 
 fn id(kind: &str, number: usize) -> String {
-    format!("{kind}-{}", ["a", "b", "c", "d", "e"][number])
+    format!("{kind}-{}", ["a", "b", "c", "d", "e", "f", "g"][number])
 }
 
 fn request(pool: &Pool) -> Request {

@@ -50,7 +50,12 @@ impl Own {
     fn value(&self, op: Op, room: f64) -> f64 {
         let bound = room / self.by;
         let [mut least, mut most] = self.range;
-        if (op == Op::Le) == (self.by > 0.0) {
+        let is_upper = match op {
+            // An equation gives the value itself, from the side that the variable leans to.
+            Op::Eq => self.settles == Settles::Most,
+            _ => (op == Op::Le) == (self.by > 0.0),
+        };
+        if is_upper {
             most = most.min(bound);
         } else {
             least = least.max(bound);

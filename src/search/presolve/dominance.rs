@@ -56,7 +56,8 @@ fn signature(request: &Request, candidate: &Candidate) -> Signature {
 fn is_parent_or_variant(request: &Request, candidate: &Candidate) -> bool {
     let parent = |one: &Candidate| one.entry.variant_of.as_deref().map(str::to_owned);
     let is_variant = parent(candidate).is_some_and(|parent| request.candidate(&parent).is_some());
-    is_variant || request.candidates.iter().any(|other| parent(other).as_ref() == Some(&candidate.id))
+    is_variant
+        || request.candidates.iter().any(|other| parent(other).as_ref() == Some(&candidate.id))
 }
 
 /// The candidates that can be in a best week, by their place in the request.
