@@ -118,6 +118,14 @@ impl Session {
         self.counted().filter(direct).map(|item| item.sets).sum()
     }
 
+    /// Whether the session trains large muscles of both halves of the body.
+    #[must_use]
+    pub fn trains_both_halves(&self) -> bool {
+        let trains = |muscles: [Muscle; 3]| muscles.iter().any(|muscle| self.direct(*muscle) > 0);
+        trains([Muscle::Quads, Muscle::Hamstrings, Muscle::Glutes])
+            && trains([Muscle::Chest, Muscle::Lats, Muscle::UpperBack])
+    }
+
     /// Whether the session is hard for a muscle: three direct sets, or four fractional with one direct.
     #[must_use]
     pub fn is_hard_for(&self, muscle: Muscle) -> bool {

@@ -179,14 +179,14 @@ fn shared_lifts(request: &Request, week: &Week) -> Vec<Lift> {
     lifts
 }
 
-/// A quick week of a profile, held to the targets of the week as it is, and what it misses of them.
+/// A quick week of a profile as it would be planned, and what it misses of the targets of the week as it is.
 fn planned(request: &Request, profile: Profile) -> Option<Tried> {
-    let changed = request.with_profile(profile);
-    let lifted = Request { targets: request.targets.clone(), rework: None, ..changed };
+    let lifted = Request { rework: None, ..request.with_profile(profile) };
     let solution = probe::sketch(&lifted, &design::candidates(&lifted), CHANGES_A_DAY)?;
     let sessions = compose::sessions(&lifted, &solution, 0);
     let week = audit::week_of(&sessions, &lifted).ok()?;
-    Some((audit::recount(&lifted, &week), week))
+    let held = Request { targets: request.targets.clone(), ..lifted };
+    Some((audit::recount(&held, &week), week))
 }
 
 /// What a wish gets in a lifted week if that is better; empty where it is met.

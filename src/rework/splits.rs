@@ -51,7 +51,7 @@ fn as_written(week: &Week, request: &Request) -> Split {
             idea: "as written".to_owned(),
             hard: &hard & &muscles,
             muscles,
-            whole_body: false,
+            whole_body: session(day).is_some_and(Session::trains_both_halves),
         }
     });
     Split { name: "as written".to_owned(), days: days.collect() }

@@ -2,7 +2,6 @@
 //!
 //! Full-body days need no focus. Common practice.
 
-use super::whole_body_day::trains_both_halves;
 use super::{Finding, Force, Rule};
 use crate::request::Request;
 use crate::week::Week;
@@ -37,7 +36,7 @@ impl Rule for Focus {
             let held = session
                 .sets_of(|entry| entry.direct.iter().any(|muscle| session.focus.contains(muscle)));
             let share = f64::from(held) / f64::from(sets.max(1));
-            if share < SHARE && !trains_both_halves(session) {
+            if share < SHARE && !session.trains_both_halves() {
                 let got = format!("{:.0} %", share * 100.0);
                 let wanted = "60 % of the sets";
                 findings.push(

@@ -12,7 +12,7 @@ use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
 use crate::week::{Session, Week};
-use crate::words::{Kind, Muscle, Pattern, Role, Side};
+use crate::words::{Kind, Pattern, Role, Side};
 
 /// Sides by whole-body day.
 pub(super) struct WholeBodyDay;
@@ -84,13 +84,6 @@ pub(super) fn is_for_whole_body(request: &Request, session: &Session) -> bool {
     match request.profile.split {
         SplitChoice::Own(_) => false,
         SplitChoice::Named(SplitName::FullBody) => true,
-        SplitChoice::Named(_) => trains_both_halves(session),
+        SplitChoice::Named(_) => session.trains_both_halves(),
     }
-}
-
-/// Whether a session trains large muscles of both halves of the body.
-pub(super) fn trains_both_halves(session: &Session) -> bool {
-    let trains = |muscles: [Muscle; 3]| muscles.iter().any(|muscle| session.direct(*muscle) > 0);
-    trains([Muscle::Quads, Muscle::Hamstrings, Muscle::Glutes])
-        && trains([Muscle::Chest, Muscle::Lats, Muscle::UpperBack])
 }

@@ -1,6 +1,6 @@
 //! For each hard rule one edited plan that this rule alone refuses: the plan of a demo profile with one thing changed.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 use std::process::Command;
 use std::sync::LazyLock;
@@ -10,9 +10,10 @@ use weekwright::input::catalog::Entry;
 use weekwright::input::plan::{Item, Plan, ProfileRef};
 use weekwright::input::profile::{Limit, Profile, RuleSetting};
 use weekwright::planner::Options;
+use weekwright::request::Barred;
 use weekwright::rules::{Force, RULES, Severity};
 use weekwright::timing;
-use weekwright::words::{Measure, Pattern, Role, Sides};
+use weekwright::words::{LoadKind, Measure, Pattern, Role, Sides};
 
 use super::check::PLANNER;
 use crate::demo;
@@ -20,6 +21,10 @@ use crate::demo;
 static PLAN: LazyLock<Plan> = LazyLock::new(|| {
     PLANNER.plan(&demo("tide-01"), &Options::default()).expect("a demo profile plans")
 });
+
+/// What keeps each exercise out.
+static BARRED: LazyLock<BTreeMap<String, Barred>> =
+    LazyLock::new(|| PLANNER.request(&demo("tide-01"), &Options::default()).barred);
 
 /// The hard rules that the audit finds broken.
 fn broken(plan: &Plan) -> BTreeSet<&'static str> {
@@ -112,11 +117,14 @@ fn swaps(test: impl Fn((usize, usize, usize), &Entry) -> bool) -> impl Iterator<
 fn edits(rule: &str) -> Plan {
     let first = places()[0];
     match rule {
+        // Without a load, so that nothing but the kit is wrong.
         "kit" => refused_by(
             rule,
-            [edited(|plan| {
-                profile(plan).equipment.as_mut().unwrap().items.clear();
-            })],
+            swaps(|place, entry| {
+                let lacks = matches!(BARRED.get(&entry.id), Some(Barred::Kit(_)));
+                let own_weight = entry.load == LoadKind::Bodyweight && entry.level == 1;
+                lacks && own_weight && entry.pattern == entry_at(place).pattern
+            }),
         ),
         "limits" => refused_by(
             rule,

@@ -194,8 +194,9 @@ impl<'w, 'a> Compiler<'w, 'a> {
     fn keep_linear(&mut self, var: usize, by: f64, row: usize, (sum, constant): (&Sum<f64>, f64)) {
         let (node, factor) = self.out.sums.number(sum);
         let line = [-factor / by, (self.weekly.model.rows[row].right - constant) / by];
-        let ends = self.out.sums.nodes[node].range.map(|end| line[0] * f64::from(end) + line[1]);
-        let room = ROUNDING + line[0].abs();
+        let number = &self.out.sums.nodes[node];
+        let ends = number.range.map(|end| line[0] * f64::from(end) + line[1]);
+        let room = ROUNDING + line[0].abs() * f64::from(number.spare);
         let fits = |end: &f64| *end >= -room && *end <= self.weekly.model.vars[var].high + room;
         if ends.iter().all(fits) {
             self.out.sources[var] = Some(Source::Linear(node, line));

@@ -46,8 +46,10 @@ pub(super) struct Node {
     pub(super) sum: Sum<i32>,
     /// Where it is no sum.
     pub(super) extreme: Option<Extreme>,
-    /// Least and greatest value.
+    /// Least and greatest value, with some steps to spare.
     pub(super) range: [i32; 2],
+    /// The steps to spare at either end, for what was rounded.
+    pub(super) spare: i32,
     /// Its value in an empty week.
     pub(super) start: i32,
     /// Nought where it gets parts from no other number, else one more than their greatest level.
@@ -161,10 +163,12 @@ impl Sums {
         let node = *self.known.entry(whole.clone()).or_insert(next);
         if node == next {
             let ends = [range[0] * by, range[1] * by].map(rounded);
+            let parts = sum.factors().chain(self.contributions(sum));
+            let spare = i32::from(!parts.into_iter().all(|part| is_whole(part * by)));
             let (start, level) = self.start(&whole);
             self.nodes.push(Node {
-                // A step to spare for what was rounded.
-                range: [ends[0].min(ends[1]) - 1, ends[0].max(ends[1]) + 1],
+                range: [ends[0].min(ends[1]) - spare, ends[0].max(ends[1]) + spare],
+                spare,
                 start,
                 level,
                 sum: whole,
@@ -187,6 +191,7 @@ impl Sums {
         let level = of.iter().map(|(node, _)| self.nodes[*node].level + 1).max();
         self.nodes.push(Node {
             range: [0, rounded(high * scale) + 1],
+            spare: 0,
             start: start.unwrap_or(0),
             level: level.unwrap_or(0),
             sum: Sum::default(),

@@ -14,6 +14,7 @@ use crate::request::Request;
 use crate::rules;
 use crate::search::presolve::dominance;
 use crate::split::design;
+use crate::words::Muscle;
 
 const STEPS: usize = 150;
 
@@ -82,6 +83,10 @@ fn walk(weekly: &Weekly, seed: u64) {
     let weights = Weights::new(&tables, score);
     let mut random = ChaCha8Rng::seed_from_u64(seed);
     let mut week = Evaluator::new(&tables);
+    // Later blocks are held to them.
+    for (sum, _) in Muscle::ALL.iter().flat_map(|muscle| weekly.halves(*muscle)) {
+        assert_eq!(week.sum(sum), Some(0.0), "{}", weekly.model.vars[sum.0].name);
+    }
     for _ in 0..STEPS {
         let change = drawn(weekly, &mut random, &week);
         let before = week.score();
