@@ -29,5 +29,20 @@ fn schema(of: Shape) -> Value {
         schema["title"] = "Catalog".into();
         schema["description"] = "A list of exercises.".into();
     }
+    if of == Shape::Plan {
+        // An editor shows what the keys of the form are for that a coach edits.
+        schema["title"] = "Plan".into();
+        schema["properties"] = keys_told(&schema["$defs"]["ShortPlan"]["properties"]);
+    }
     schema
+}
+
+/// Every key with its description alone: what it may hold is said by the forms of the file.
+fn keys_told(properties: &Value) -> Value {
+    let keys = properties.as_object().into_iter().flatten();
+    let told = keys.map(|(key, value)| {
+        let about = value.get("description").cloned().unwrap_or_default();
+        (key.clone(), serde_json::json!({ "description": about }))
+    });
+    Value::Object(told.collect())
 }

@@ -6,6 +6,7 @@ pub mod clock;
 pub mod marks;
 pub mod place;
 pub mod plan;
+mod plan_item;
 pub mod profile;
 mod read;
 pub mod shape;

@@ -71,7 +71,7 @@ fn a_sheet_of_an_exercise_that_the_catalog_lost_says_so() {
     let known = plan(folder.path(), "client: dinghy-01", "client: dinghy-01");
     let output = run(&["sheet", &known]);
     assert!(!text(&output.stderr).contains("W4003"), "{}", text(&output.stderr));
-    let lost = plan(folder.path(), "exercise: goblet-squat\n", "exercise: goblet-squatt\n");
+    let lost = plan(folder.path(), "exercise: goblet-squat,", "exercise: goblet-squatt,");
     for form in ["text", "html", "md", "csv"] {
         let output = run(&["sheet", &lost, "--as", form, "-o", "-"]);
         tells(&output, "W4003", 0);

@@ -5,6 +5,7 @@
 //! every page. A text that somebody wrote stays.
 
 mod expand;
+mod own_words;
 mod shorten;
 mod teller;
 

@@ -1,9 +1,8 @@
 //! From the whole plan to the kept form: what the numbers give again is left out, and the rest is compared until
 //! nothing is lost.
 
-use super::{Entries, expand, is_called};
+use super::Entries;
 use crate::input::plan::{FindLoad, Group, Item, Plan, ProfileRef, RampSet, Session, Week};
-use crate::input::profile::Profile;
 use crate::input::short_plan::{
     Amount, DayExercise, Ramp, SHORT_FORMAT, ShortBlock, ShortChange, ShortDose, ShortFind,
     ShortGroup, ShortItem, ShortPlan, ShortSession, ShortWeek,
@@ -24,9 +23,9 @@ pub fn shorten(plan: &Plan, entry: &Entries<'_>) -> ShortPlan {
     short
 }
 
-struct Writer<'p, 'e> {
+pub(super) struct Writer<'p, 'e> {
     units: Units,
-    entry: &'p Entries<'e>,
+    pub(super) entry: &'p Entries<'e>,
 }
 
 impl Writer<'_, '_> {
@@ -61,42 +60,6 @@ impl Writer<'_, '_> {
             short.weeks.push(self.week(base, week));
         }
         short
-    }
-
-    /// Puts in what expanding the numbers alone does not give: texts of somebody's own, then whole sessions.
-    fn complete(&self, short: &mut ShortPlan, plan: &Plan, profile: Option<&Profile>) {
-        let Ok(told) = expand(short, profile, self.entry) else {
-            // What cannot be told by changes is told session by session.
-            for (short, week) in short.weeks.iter_mut().zip(&plan.weeks) {
-                *short = self.whole_week(week);
-            }
-            return;
-        };
-        let pairs = short.sessions.iter_mut().zip(plan.sessions.iter().zip(&told.sessions));
-        for (short, (session, told)) in pairs {
-            self.speak_session(short, session, told);
-        }
-        for block in &mut short.blocks {
-            // A later block's sessions are told from one of its weeks; the weeks say the rest.
-            for session in &mut block.sessions {
-                session.note = None;
-            }
-        }
-        let weeks = short.weeks.iter_mut().zip(plan.weeks.iter().zip(&told.weeks));
-        for (short, (week, told)) in weeks {
-            self.speak_week(short, week, told);
-        }
-        let Ok(told) = expand(short, profile, self.entry) else { return };
-        let weeks = short.weeks.iter_mut().zip(plan.weeks.iter().zip(&told.weeks));
-        for (short, (week, told)) in weeks {
-            let like = |one: &Session, other: &Session| one.day == other.day && one.at == other.at;
-            for session in &week.sessions {
-                let same = told.sessions.iter().find(|told| like(told, session));
-                if same != Some(session) {
-                    short.sessions.push(self.whole_session(session));
-                }
-            }
-        }
     }
 
     fn session(&self, session: &Session) -> ShortSession {
@@ -161,7 +124,7 @@ impl Writer<'_, '_> {
         }
     }
 
-    fn find(&self, find: &FindLoad) -> ShortFind {
+    pub(super) fn find(&self, find: &FindLoad) -> ShortFind {
         let fits = |kg: f64| (grams(pounds(kg)) - kg).abs() < 1e-9;
         let in_pounds = self.units == Units::Lb && fits(find.start_kg) && fits(find.step_kg);
         let (sets, stop) = (find.sets, find.stop);
@@ -177,7 +140,7 @@ impl Writer<'_, '_> {
         }
     }
 
-    fn ramp(&self, ramp: &[RampSet]) -> Ramp {
+    pub(super) fn ramp(&self, ramp: &[RampSet]) -> Ramp {
         let in_pounds = self.units == Units::Lb;
         let fits = |kg: f64| (grams(pounds(kg)) - kg).abs() < 1e-9;
         let step = |step: &RampSet| match step.load_kg.filter(|kg| in_pounds && fits(*kg)) {
@@ -289,14 +252,14 @@ impl Writer<'_, '_> {
         Some(if change == empty { Vec::new() } else { vec![change] })
     }
 
-    fn whole_week(&self, week: &Week) -> ShortWeek {
+    pub(super) fn whole_week(&self, week: &Week) -> ShortWeek {
         let mut short = empty(week);
         short.sessions = week.sessions.iter().map(|one| self.whole_session(one)).collect();
         short
     }
 
     /// A session with every text written out.
-    fn whole_session(&self, session: &Session) -> ShortSession {
+    pub(super) fn whole_session(&self, session: &Session) -> ShortSession {
         let mut short = self.session(session);
         short.note.clone_from(&session.note);
         for (short, group) in short.groups.iter_mut().zip(&session.groups) {
@@ -309,95 +272,6 @@ impl Writer<'_, '_> {
         }
         short
     }
-
-    fn speak_session(&self, short: &mut ShortSession, session: &Session, told: &Session) {
-        if session.note != told.note {
-            short.note = Some(session.note.clone().unwrap_or_default());
-        }
-        let groups = short.groups.iter_mut().zip(session.groups.iter().zip(&told.groups));
-        for (short, (group, told)) in groups {
-            let items = short.items.iter_mut().zip(group.items.iter().zip(&told.items));
-            for (short, (item, told)) in items {
-                self.speak(&mut short.dose, item, told);
-            }
-        }
-    }
-
-    fn speak_week(&self, short: &mut ShortWeek, week: &Week, told: &Week) {
-        let mut changes = std::mem::take(&mut short.items);
-        for session in &week.sessions {
-            let is_it = |one: &&Session| one.day == session.day && one.at == session.at;
-            let Some(told) = told.sessions.iter().find(is_it) else { continue };
-            let called = called(&week.sessions, session);
-            if session.note != told.note {
-                short.notes.insert(called.clone(), session.note.clone().unwrap_or_default());
-            }
-            let items = |session: &Session| -> Vec<Item> {
-                session.groups.iter().flat_map(|group| group.items.clone()).collect()
-            };
-            for (item, told) in items(session).iter().zip(&items(told)) {
-                let mut dose = ShortDose::default();
-                self.speak(&mut dose, item, told);
-                if dose == ShortDose::default() {
-                    continue;
-                }
-                let place = changes.iter().position(|one| {
-                    is_called(session.day, session.at.as_deref(), &one.day)
-                        && one.swap.as_ref().unwrap_or(&one.exercise) == &item.exercise
-                });
-                let place = place.unwrap_or_else(|| {
-                    changes.push(ShortChange {
-                        day: called.clone(),
-                        exercise: item.exercise.clone(),
-                        ..ShortChange::default()
-                    });
-                    changes.len() - 1
-                });
-                add_texts(&mut changes[place].dose, dose);
-            }
-        }
-        // In the order of the sessions, for reading.
-        let order = |change: &ShortChange| {
-            let sessions = week.sessions.iter().enumerate();
-            let mut places = sessions.flat_map(|(day, session)| {
-                let items = session.groups.iter().flat_map(|group| &group.items).enumerate();
-                items.map(move |(place, item)| (day, place, session, item))
-            });
-            let is_it = |(_, _, session, item): &(usize, usize, &Session, &Item)| {
-                is_called(session.day, session.at.as_deref(), &change.day)
-                    && change.swap.as_ref().unwrap_or(&change.exercise) == &item.exercise
-            };
-            places.find(is_it).map(|(day, place, ..)| (day, place))
-        };
-        changes.sort_by_key(order);
-        short.items = changes;
-    }
-
-    /// The texts, the ramp and the search that differ from what is told.
-    fn speak(&self, dose: &mut ShortDose, item: &Item, told: &Item) {
-        let own = |text: &Option<String>, told: &Option<String>| {
-            (text != told).then(|| text.clone().unwrap_or_default())
-        };
-        dose.load_note = own(&item.load_note, &told.load_note).or(dose.load_note.take());
-        dose.next = own(&item.next, &told.next).or(dose.next.take());
-        dose.effort = own(&item.effort, &told.effort).or(dose.effort.take());
-        if item.ramp != told.ramp {
-            dose.ramp = Some(self.ramp(&item.ramp));
-        }
-        if item.find_load != told.find_load
-            && let Some(find) = &item.find_load
-        {
-            dose.find_load = Some(self.find(find));
-        }
-    }
-}
-
-fn add_texts(dose: &mut ShortDose, texts: ShortDose) {
-    dose.load_note = texts.load_note.or(dose.load_note.take());
-    dose.next = texts.next.or(dose.next.take());
-    dose.effort = texts.effort.or(dose.effort.take());
-    dose.ramp = texts.ramp.or(dose.ramp.take());
-    dose.find_load = texts.find_load.or(dose.find_load.take());
 }
 
 fn empty(week: &Week) -> ShortWeek {
@@ -415,7 +289,7 @@ fn empty(week: &Week) -> ShortWeek {
 }
 
 /// The name of a session among those of its week.
-fn called(sessions: &[Session], session: &Session) -> String {
+pub(super) fn called(sessions: &[Session], session: &Session) -> String {
     let alone = sessions.iter().filter(|other| other.day == session.day).count() == 1;
     match &session.at {
         Some(at) if !alone => format!("{}@{at}", session.day),
