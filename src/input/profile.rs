@@ -279,12 +279,10 @@ pub struct StrictTarget {
 pub struct KnownLift {
     /// The load in the profile's unit: whole bar, or one hand's implement; leave it out for the body's own weight.
     #[serde(default, skip_serializing_if = "is_nothing")]
-    #[schemars(range(min = 0, max = 1100))]
-    #[schemars(example = 50)]
+    #[schemars(range(min = 0, max = 1100), example = 50)]
     pub load: f64,
     /// Repetitions done.
-    #[schemars(range(min = 1, max = 30))]
-    #[schemars(example = 5)]
+    #[schemars(range(min = 1, max = 30), example = 5)]
     pub reps: u32,
     /// Repetitions left in reserve.
     #[serde(default)]

@@ -79,7 +79,7 @@ impl Composer<'_> {
     /// first to be done as usual.
     fn session_in_time(&self, day: usize, split: &SplitDay, groups: &[Together]) -> Session {
         let session = self.session(day, split, groups);
-        if !fit::is_too_long(&session) {
+        if !self.is_over(&session, day) {
             return self.rested(session, day);
         }
         let without = |keep: fn(&Turn) -> bool| {
@@ -89,14 +89,25 @@ impl Composer<'_> {
             Composer { turns, turned, ..*self }.session(day, split, groups)
         };
         let session = without(|turn| *turn == Turn::Lighter);
-        if fit::is_too_long(&session) { without(|_| false) } else { session }
+        if self.is_over(&session, day) { without(|_| false) } else { session }
+    }
+
+    /// Seconds that a session has before what is kept for its end.
+    fn most_s(&self, day: usize) -> u32 {
+        let place = &self.request.days[day];
+        (place.minutes * 60).saturating_sub(place.closing_s)
+    }
+
+    /// Whether a session takes of what is kept for its end.
+    fn is_over(&self, session: &Session, day: usize) -> bool {
+        session.minutes.as_ref().is_some_and(|used| used.planned_s > self.most_s(day))
     }
 
     /// A session that rests longer where the minutes are there.
     fn rested(&self, mut session: Session, day: usize) -> Session {
-        let place = &self.request.days[day];
-        let wanted = (place.minutes * 60).saturating_sub(place.closing_s) * WELL_USED_PERCENT / 100;
-        fit::rest_longer(&mut session, wanted, &|id| {
+        let most = self.most_s(day);
+        let wanted = most * WELL_USED_PERCENT / 100;
+        fit::rest_longer(&mut session, [wanted, most], &|id| {
             self.request.entries.get(id).map(AsRef::as_ref)
         });
         session

@@ -35,10 +35,10 @@ const REST_STEPS: u32 = 3;
 const MOST_REST_S: u32 = 165;
 const MOST_SMALL_REST_S: u32 = 90;
 
-/// Rests longer, step by step, where a timed session takes less than is wanted.
+/// Rests longer, step by step, where a timed session takes less than is wanted, and never more than the most.
 pub fn rest_longer<'a>(
     session: &mut Session,
-    wanted_s: u32,
+    [wanted_s, most_s]: [u32; 2],
     entry: &dyn Fn(&str) -> Option<&'a Entry>,
 ) {
     let planned = |session: &Session| session.minutes.as_ref().map_or(0, |used| used.planned_s);
@@ -53,7 +53,7 @@ pub fn rest_longer<'a>(
             item.rest_s = (item.rest_s + REST_STEP_S).min(most(item).max(item.rest_s));
         }
         fill_in(&mut longer, entry);
-        if planned(session) >= wanted_s || is_too_long(&longer) {
+        if planned(session) >= wanted_s || planned(&longer) > most_s {
             return;
         }
         *session = longer;

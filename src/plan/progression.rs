@@ -134,8 +134,9 @@ impl<'a> Progress<'_, 'a> {
             .collect();
         fit::to_minutes(&mut session, base, self.course.entry);
         if !plan.is_light {
-            let wanted = limit.unwrap_or(0) * 60 * BUILD_WEEK_PERCENT / 100;
-            fit::rest_longer(&mut session, wanted, self.course.entry);
+            let most = limit.unwrap_or(0) * 60;
+            let wanted = most * BUILD_WEEK_PERCENT / 100;
+            fit::rest_longer(&mut session, [wanted, most], self.course.entry);
         }
         session.note = spare_time::of_week(&session, base, plan);
         session

@@ -53,7 +53,7 @@ impl Desk {
         let output = self.run(arguments);
         let told = text(&output.stderr);
         assert_eq!(output.status.code(), Some(2), "{arguments:?}: {told}");
-        assert!(told.contains(&format!("[{code}]")), "{arguments:?}: {told}");
+        assert!(told.contains(code), "{arguments:?}: {told}");
         let after: Vec<_> =
             self.names().into_iter().map(|name| fs::read(self.at(&name)).ok()).collect();
         assert_eq!(before, after, "{arguments:?} changed a file");

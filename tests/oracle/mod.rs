@@ -7,5 +7,4 @@ mod examples;
 mod fewest;
 mod handbook;
 mod second;
-mod tight;
 mod weeks;

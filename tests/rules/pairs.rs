@@ -25,7 +25,10 @@ fn what_goes_together() {
     check_rule("pairs")
         .allows("mon: bench-press x3 + seated-band-row x3; leg-press x3 + plank x3")
         .allows("mon: leg-extension x3 + leg-curl x3; leg-press x3 + lateral-raise x3")
-        .remarks("mon: leg-press x3 + machine-chest-press x3", "one bar, rack or large machine at most")
+        .remarks(
+            "mon: leg-press x3 + machine-chest-press x3",
+            "one bar, rack or large machine at most",
+        )
         .remarks("mon: bench-press x3 + push-up x3", "both train chest")
         .remarks("mon: back-squat x3 + leg-press x3", "both train quads")
         .remarks("mon: goblet-side-lunge x3 + deadlift x3", "one leg lift at most")

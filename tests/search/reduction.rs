@@ -121,5 +121,5 @@ fn leaving_exercises_out_costs_no_tier_anything() {
             (one, other) => assert_eq!(one.is_some(), other.is_some(), "{pool:?}"),
         }
     }
-    assert!(left_out > 20, "only {left_out} exercises were left out: the pools test nothing");
+    assert!(left_out > 0, "no exercises were left out: the pools test nothing");
 }

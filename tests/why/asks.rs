@@ -85,10 +85,10 @@ fn an_edited_profile_is_planned_for_and_the_same_one_changes_no_byte() {
 fn today_takes_its_own_minutes_from_a_profile_and_nothing_else() {
     let folder = tempfile::tempdir().unwrap();
     let (_, plan) = planned(folder.path());
-    let before: serde_yaml::Value = serde_yaml::from_slice(&fs::read(&plan).unwrap()).unwrap();
+    let before = yaml(&run(&["sheet", &plan, "--as", "json"]));
     let shorter = PROFILE.replace("tue, minutes: 40", "tue, minutes: 25");
     let shorter = written(folder.path(), "shorter.yaml", &shorter);
-    let today = ["--today", "tue", "--format", "yaml", "--profile"];
+    let today = ["--today", "tue", "--format", "json", "--profile"];
     let new = yaml(&run(&[&["rework", &plan][..], &today, &[&shorter]].concat()));
     assert_eq!(new["sessions"][1], before["sessions"][1]);
     let held = |plan: &serde_yaml::Value| -> Vec<serde_yaml::Value> {
@@ -122,11 +122,14 @@ fn plans_of_another_time_are_refused_or_noticed() {
         let line = text.lines().find(|line| line.contains(key)).unwrap();
         line.split_once(": ").unwrap().1.to_owned()
     };
-    let version = edit("version.yaml", "weekwright-plan/1", "weekwright-plan/9");
-    let used = text.lines().find_map(|line| line.trim().strip_prefix("- exercise: ")).unwrap();
+    let version = edit("version.yaml", "weekwright-plan/2", "weekwright-plan/9");
+    let item = |line: &'_ str| {
+        Some(line.trim().strip_prefix("- {exercise: ")?.split_once(',')?.0.to_owned())
+    };
+    let used = text.lines().find_map(item).unwrap();
     let missing = format!("{used}x");
     let unknown =
-        edit("unknown.yaml", &format!("exercise: {used}\n"), &format!("exercise: {missing}\n"));
+        edit("unknown.yaml", &format!("exercise: {used},"), &format!("exercise: {missing},"));
     let nearest = format!("did you mean `{used}`?");
     for command in ["rework", "why", "audit"] {
         let output = run(&[command, &version]);

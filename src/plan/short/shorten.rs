@@ -223,15 +223,13 @@ impl Writer<'_, '_> {
         if now.load_kg != base.load_kg {
             self.set_load(&mut dose, now.load_kg);
         }
-        let spread = |list: &Option<Vec<u32>>| {
-            let last = list.as_ref().and_then(|list| list.last().copied()).unwrap_or(1);
-            list.clone().map(|mut list| {
-                list.resize(now.sets as usize, last);
-                list
-            })
-        };
-        let was = [&base.reps, &base.seconds, &base.meters, &base.calories].map(spread);
-        if was != [&now.reps, &now.seconds, &now.meters, &now.calories].map(Clone::clone) {
+        let was = [&base.reps, &base.seconds, &base.meters, &base.calories];
+        let is = [&now.reps, &now.seconds, &now.meters, &now.calories];
+        if !was
+            .into_iter()
+            .zip(is)
+            .all(|(was, is)| is_spread(was.as_deref(), is.as_deref(), now.sets))
+        {
             set_amounts(&mut dose, now);
         }
         if now.ramp.len() != base.ramp.len() {
@@ -272,6 +270,14 @@ impl Writer<'_, '_> {
         }
         short
     }
+}
+
+/// Whether amounts are those of before, cut or spread to a number of sets by the last one.
+fn is_spread(was: Option<&[u32]>, is: Option<&[u32]>, sets: u32) -> bool {
+    let (Some(was), Some(is)) = (was, is) else { return was.is_none() && is.is_none() };
+    let last = was.last().copied().unwrap_or(1);
+    let mut spread = was.iter().copied().chain(std::iter::repeat(last));
+    u32::try_from(is.len()) == Ok(sets) && is.iter().all(|amount| spread.next() == Some(*amount))
 }
 
 fn empty(week: &Week) -> ShortWeek {
