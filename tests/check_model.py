@@ -30,6 +30,8 @@ import highspy
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 PROGRAM = os.environ.get("WEEKWRIGHT", str(ROOT / "target/release/weekwright"))
+# The rows that hold tiers 1 and 2 at what ours reaches.
+HELD = ["held_coverage", "held_ranges_and_balance"]
 # Room for rounding: a plan tells its values to three decimals.
 ROUNDING = 2e-3
 
@@ -126,7 +128,7 @@ def missed_least(model, tiers, seconds):
             continue
         highs = solver(model, seconds)
         names = list(highs.getLp().row_names_)
-        rows = [names.index(f"tier_{held}_week") for held in range(place, 3)]
+        rows = [names.index(held) for held in HELD[place - 1:] if held in names]
         _, columns, costs = highs.getRowEntries(rows[0])
         for column in range(highs.getNumCol()):
             highs.changeColCost(column, 0.0)

@@ -36,10 +36,9 @@ fn the_same_plan_gives_the_same_bytes() {
 }
 
 #[test]
-fn yaml_and_json_give_the_plan_back() {
+fn json_gives_the_plan_back() {
+    // YAML is the kept form, which has its own tests.
     for plan in [tide(), exotic()] {
-        let yaml = sheet_of("yaml", &plan, &Options::default());
-        assert_eq!(serde_yaml::from_str::<Plan>(&yaml).expect("yaml"), plan);
         let json = sheet_of("json", &plan, &Options::default());
         assert_eq!(serde_json::from_str::<Plan>(&json).expect("json"), plan);
     }

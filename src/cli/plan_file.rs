@@ -21,7 +21,7 @@ use crate::rules::RULES;
 /// A plan as read.
 #[derive(Debug, Clone)]
 pub struct LoadedPlan {
-    /// The plan; of a kept one what its numbers say, until [`with_profile`] or [`LoadedPlan::told`] tells the rest.
+    /// The plan; of a kept one what its numbers say, until [`with_profile`] or `LoadedPlan::told` tells the rest.
     pub plan: Plan,
     /// The text that it came from.
     pub source: Source,

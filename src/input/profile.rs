@@ -21,8 +21,7 @@ pub struct Profile {
     pub client: String,
     /// Year of birth; with it heart-rate ranges and age cautions can be given.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[schemars(range(min = 1900, max = 2030))]
-    #[schemars(example = 1991)]
+    #[schemars(range(min = 1900, max = 2030), example = 1991)]
     pub birth_year: Option<u16>,
     /// Used only where a published equation needs it.
     #[serde(default, skip_serializing_if = "Option::is_none")]

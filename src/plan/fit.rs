@@ -63,7 +63,10 @@ pub fn rest_longer<'a>(
 /// Whether a timed session passes its limit.
 #[must_use]
 pub fn is_too_long(session: &Session) -> bool {
-    session.minutes.as_ref().is_some_and(|minutes| minutes.planned_s > minutes.limit * 60)
+    session
+        .minutes
+        .as_ref()
+        .is_some_and(|minutes| minutes.planned_s > minutes.limit.saturating_mul(60))
 }
 
 /// Holds and carries come down to a number that one would say.

@@ -134,8 +134,8 @@ impl<'a> Progress<'_, 'a> {
             .collect();
         fit::to_minutes(&mut session, base, self.course.entry);
         if !plan.is_light {
-            let most = limit.unwrap_or(0) * 60;
-            let wanted = most * BUILD_WEEK_PERCENT / 100;
+            let most = limit.unwrap_or(0).saturating_mul(60);
+            let wanted = most / 100 * BUILD_WEEK_PERCENT;
             fit::rest_longer(&mut session, [wanted, most], self.course.entry);
         }
         session.note = spare_time::of_week(&session, base, plan);

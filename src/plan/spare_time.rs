@@ -39,8 +39,9 @@ pub fn of_week(session: &Session, base: &Session, plan: WeekPlan) -> Option<Stri
 /// Whole minutes that are left where the session uses too few of them.
 fn left_minutes(session: &Session) -> Option<u32> {
     let minutes = session.minutes.as_ref()?;
-    let limit_s = minutes.limit * 60;
-    let is_short = minutes.planned_s * 100 < limit_s * WELL_USED_PERCENT;
+    let limit_s = minutes.limit.saturating_mul(60);
+    let is_short =
+        minutes.planned_s.saturating_mul(100) < limit_s.saturating_mul(WELL_USED_PERCENT);
     is_short.then(|| limit_s.saturating_sub(minutes.planned_s) / 60)
 }
 

@@ -15,8 +15,9 @@ fn planned(keys: &str) -> (Option<i32>, String, Value) {
          {{day: thu, minutes: 45}}]\nexercises: {{prefer: [back-squat, bench-press, barbell-row]}}\n{keys}\n"
     );
     fs::write(&file, profile).unwrap();
-    let output = program().args(["plan", "--format", "json"]).arg(&file).output().unwrap();
-    let plan = serde_yaml::from_slice(&output.stdout).unwrap_or(Value::Null);
+    let run = |format| program().args(["plan", "--format", format]).arg(&file).output().unwrap();
+    let output = run("yaml");
+    let plan = serde_json::from_slice(&run("json").stdout).unwrap_or(Value::Null);
     (output.status.code(), text(&output.stderr).to_owned(), plan)
 }
 

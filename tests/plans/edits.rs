@@ -69,6 +69,7 @@ fn own_weight(plan: &mut Plan, place: Where) -> &mut Item {
 }
 
 /// Edits of items, for one place.
+#[allow(clippy::too_many_lines, reason = "a list of edits, one line each")]
 fn of_items(place: Where) -> Vec<Edit> {
     let at = place.map_or("sessions".to_owned(), |week| format!("week {}", week + 1));
     let edit = |name: &str, taken: Taken, change: fn(&mut Plan, Where)| {

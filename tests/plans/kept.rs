@@ -25,7 +25,7 @@ fn read(text: &str) -> ShortPlan {
     serde_yaml::from_str(text).unwrap()
 }
 
-/// serde_yaml, a parser that is not the writer's, reads the file back to the same plan.
+/// `serde_yaml`, a parser that is not the writer's, reads the file back to the same plan.
 #[test]
 fn a_plan_comes_back_from_its_file_to_the_letter() {
     for client in ["tide-01", "oar-02", "skiff-11", "scull-07"] {

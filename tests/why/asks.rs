@@ -122,7 +122,11 @@ fn plans_of_another_time_are_refused_or_noticed() {
         let line = text.lines().find(|line| line.contains(key)).unwrap();
         line.split_once(": ").unwrap().1.to_owned()
     };
-    let version = edit("version.yaml", "weekwright-plan/2", "weekwright-plan/9");
+    let whole = run(&["sheet", &plan, "--as", "json"]).stdout;
+    let whole = String::from_utf8(whole).unwrap();
+    assert!(whole.contains("weekwright-plan/1"));
+    let newer = whole.replacen("weekwright-plan/1", "weekwright-plan/9", 1);
+    let version = written(folder.path(), "version.yaml", &newer);
     let item = |line: &'_ str| {
         Some(line.trim().strip_prefix("- {exercise: ")?.split_once(',')?.0.to_owned())
     };

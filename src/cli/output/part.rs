@@ -102,6 +102,10 @@ fn sweep(folder: &Path) {
 }
 
 /// Ctrl-C and a request to end take the parts with them. The lock is kept until the end, so that none is added.
+#[allow(
+    clippy::disallowed_methods,
+    reason = "a signal ends the program; nothing is left to return to"
+)]
 fn sweep_on_signals() {
     static ONCE: Once = Once::new();
     /// What a shell shows after Ctrl-C.
