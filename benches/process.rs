@@ -119,7 +119,8 @@ fn line(name: &str, profile: &Path, more: &[String], folder: &Path) -> Duration 
     let peak = runs.iter().map(|(_, peak)| *peak).max().unwrap_or_default();
     println!("| {name} | {:.3} s | {} MB |", wall.as_secs_f64(), peak / 1024);
     let file = |ending: &str| folder.join(format!("{name}.{ending}")).display().to_string();
-    arguments.extend(["-o".to_owned(), file("json"), "--write-model".to_owned(), file("mps")]);
+    arguments.extend(["--force", "-o"].map(str::to_owned));
+    arguments.extend([file("json"), "--write-model".to_owned(), file("mps")]);
     run(&arguments, Stdio::null());
     fs::write(file("seconds"), wall.as_secs_f64().to_string()).expect("it is written");
     wall

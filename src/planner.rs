@@ -13,8 +13,9 @@ use crate::input::plan::{
 };
 use crate::input::profile::Profile;
 use crate::plan::course::Course;
+use crate::plan::screening::{self, Withheld};
 use crate::plan::working_load::KnownLifts;
-use crate::plan::{compose, racks, screening, seal};
+use crate::plan::{compose, racks, seal};
 use crate::request::{Entries, Request, resolve};
 use crate::rules::{Finding, Severity};
 use crate::search::budget::Budget;
@@ -45,9 +46,9 @@ pub enum NoPlan {
     /// The search stopped before it found a week, which proves nothing.
     #[error("the search stopped before it found a week; this proves nothing about the wishes")]
     Stopped,
-    /// The client was told to wait.
-    #[error("the client was told to wait; ask a clinician before training starts")]
-    MustWait,
+    /// A clinician comes first, or the client is too young.
+    #[error("{0}")]
+    Withheld(Withheld),
     /// Our own audit refuses the plan, which is a fault of ours.
     #[error("the plan did not pass its own audit; please report this")]
     Refused(Vec<Finding>),
@@ -112,8 +113,8 @@ impl Planner {
     /// Why there is no plan.
     pub fn plan(&self, profile: &Profile, options: &Options) -> Result<Plan, NoPlan> {
         let advice = screening::advise(profile);
-        if advice.start.must_wait {
-            return Err(NoPlan::MustWait);
+        if let Some(withheld) = advice.withheld {
+            return Err(NoPlan::Withheld(withheld));
         }
         let request = self.request(profile, options);
         let splits = design::candidates(&request);

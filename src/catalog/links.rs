@@ -6,7 +6,7 @@ use super::entry::{Placed, placed};
 use crate::diagnostic::{Diagnostic, quoted};
 use crate::input::Read;
 use crate::input::catalog::Entry;
-use crate::input::suggest;
+use crate::input::naming;
 use crate::path;
 
 /// The two kinds of link, each with its mirror.
@@ -21,10 +21,11 @@ pub(super) fn dangling(
     files: &[Read<Vec<Entry>>],
     known: &BTreeMap<String, Entry>,
 ) -> Vec<Diagnostic> {
+    let names = naming::Index::new(known);
     let unknown = |_: &Placed<'_>, _: &str, target: &str| !known.contains_key(target);
     each_link(files, unknown, |target, _| {
-        let near = suggest::nearest(target, known.keys().map(String::as_str));
-        let help = near.map_or_else(
+        let near = names.near(target);
+        let help = near.first().map_or_else(
             || "delete it, or add an exercise of this id".to_owned(),
             |near| format!("did you mean `{near}`?"),
         );

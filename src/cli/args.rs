@@ -11,10 +11,14 @@ use crate::sheets::{Audience, Paper};
 /// Turns a client's days, minutes, kit, goal and limits into an audited week of training.
 #[derive(Debug, Parser)]
 #[command(name = "weekwright", version, max_term_width = 80, after_help = examples::ALL)]
+#[command(arg_required_else_help = true)]
 pub struct Args {
     /// What to do.
     #[command(subcommand)]
-    pub command: Command,
+    pub command: Option<Command>,
+    /// Say what a code of a fault means, as programs get it in JSON, and what to do
+    #[arg(long, value_name = "CODE", exclusive = true)]
+    pub explain: Option<String>,
     /// Print no warnings and no progress, only errors
     #[arg(short, long, global = true, conflicts_with = "verbose")]
     pub quiet: bool,
@@ -108,8 +112,14 @@ pub enum CatalogAction {
     List(ListArgs),
     /// Show one exercise
     Show {
-        /// The exercise
+        /// The exercise, by id or name
         id: String,
+    },
+    /// Look for exercises by words of their names, muscles or kit
+    Find {
+        /// The words
+        #[arg(required = true, value_name = "WORDS")]
+        words: Vec<String>,
     },
     /// Look for faults and gaps; exit code 2 if there is a fault
     Lint,
@@ -152,6 +162,9 @@ pub struct SchemaArgs {
 /// `weekwright intake`.
 #[derive(Debug, clap::Args)]
 pub struct IntakeArgs {
+    /// A profile to change, or a draft to go on with; without one a new client is asked
+    #[arg(value_name = "FILE", conflicts_with = "output")]
+    pub file: Option<PathBuf>,
     /// Write the profile to this file instead of `profiles/<client>.yaml`
     #[arg(short, long, value_name = "FILE")]
     pub output: Option<PathBuf>,
@@ -210,7 +223,7 @@ pub struct AuditArgs {
 /// `weekwright sheet`.
 #[derive(Debug, clap::Args)]
 pub struct SheetArgs {
-    /// The plan, or `-` for standard input
+    /// The plan, or `-` for standard input; of a folder every plan
     pub plan: PathBuf,
     /// The form of the sheet; without it the ending of the file says which, else it is text
     #[arg(long = "as", value_enum)]
@@ -224,7 +237,10 @@ pub struct SheetArgs {
     /// Show this week instead of the week at its fullest (text only)
     #[arg(long, value_name = "N")]
     pub week: Option<u32>,
-    /// Write to this file instead of standard output
+    /// The cards of this day only, of all who train on it, on one page (HTML)
+    #[arg(long, value_name = "DATE", conflicts_with = "week")]
+    pub date: Option<String>,
+    /// Write to this file instead of standard output; for a folder of plans a folder
     #[arg(short, long, value_name = "FILE")]
     pub output: Option<PathBuf>,
     /// A folder of catalog files that add exercises or replace them by id

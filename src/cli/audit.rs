@@ -12,6 +12,7 @@ pub(super) fn run(arguments: &AuditArgs, console: &Console) -> Result<Exit, Fail
     let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);
     let loaded = files::load_plan(&arguments.plan)?;
     let plan = files::with_profile(&arguments.plan, loaded, &planner)?;
+    files::may_train(&plan, &arguments.plan)?;
     let audit = planner.audit(&plan).map_err(|faults| {
         let name = arguments.plan.display().to_string();
         let diagnostics = faults.iter().map(|fault| {

@@ -6,17 +6,16 @@ use std::fmt::Write as _;
 use serde::Serialize;
 
 use super::args::{CatalogAction, CatalogArgs, Format, ListArgs};
-use super::files::{catalog_sources, load_catalog};
+use super::files::{catalog_sources, exercise, load_catalog};
 use super::output::Console;
 use super::render;
 use super::table::{cut, table};
 use super::{Exit, Failure, Faults};
-use crate::catalog::Catalog;
 use crate::catalog::cells::KitGroup;
 use crate::catalog::lint::{Report, built_in_sources, lint};
 use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::input::catalog::{Entry, StressTag};
-use crate::input::suggest;
+use crate::input::{naming, suggest};
 use crate::words::{Kind, Kit, Muscle, Part, Pattern, Role, Stress};
 
 pub(super) fn run(arguments: &CatalogArgs, console: &Console) -> Result<Exit, Failure> {
@@ -30,22 +29,17 @@ pub(super) fn run(arguments: &CatalogArgs, console: &Console) -> Result<Exit, Fa
         }
         CatalogAction::Show { id } => {
             let catalog = load_catalog(arguments.catalog.as_deref())?;
-            let entry = catalog.get(id).ok_or_else(|| unknown_id(&catalog, id))?;
+            let id = exercise(id, catalog.entries())?;
+            let entry = catalog.get(&id).expect("an id of this catalog");
             console.print(&shown(entry, arguments.format, console.width()))?;
+        }
+        CatalogAction::Find { words } => {
+            let catalog = load_catalog(arguments.catalog.as_deref())?;
+            let found = naming::find(&words.join(" "), catalog.entries());
+            console.print(&found_text(&found, arguments.format, console.width()))?;
         }
     }
     Ok(Exit::Done)
-}
-
-fn unknown_id(catalog: &Catalog, id: &str) -> Faults {
-    let help = suggest::nearest(id, catalog.ids()).map_or_else(
-        || "`weekwright catalog list` shows every exercise with its id".to_owned(),
-        |near| format!("did you mean `{near}`?"),
-    );
-    Diagnostic::error("E1313", format!("there is no exercise {}", quoted(id)))
-        .at(Label::whole("command line"))
-        .help(help)
-        .into()
 }
 
 /// What `catalog list` keeps, in checked words.
@@ -166,6 +160,27 @@ fn listed(entries: &[&Entry], format: Format, most: usize) -> String {
         count => format!("{count} exercises; the number is the level"),
     };
     text + &count + "\n"
+}
+
+/// What `catalog find` found, the best first: id, name and kit.
+fn found_text(entries: &[&Entry], format: Format, most: usize) -> String {
+    const MOST: usize = 25;
+    if format != Format::Text {
+        return serialized(&entries, format);
+    }
+    if entries.is_empty() {
+        return "nothing is called so; `weekwright catalog list` shows every exercise\n".to_owned();
+    }
+    let shown = &entries[..entries.len().min(MOST)];
+    let row = |entry: &&Entry| vec![entry.id.clone(), entry.name.clone(), kit(entry)];
+    let rows: Vec<Vec<String>> = shown.iter().map(row).collect();
+    let more = entries.len() - shown.len();
+    let rest = if more > 0 {
+        format!("and {more} more; another word narrows them\n")
+    } else {
+        String::new()
+    };
+    table(&["EXERCISE", "NAME", "KIT"], &rows, most) + &rest
 }
 
 /// The sets of kit in words: `barbell + bench or dumbbells`.

@@ -36,6 +36,11 @@ pub(super) fn promised(path: &Path) -> Option<&'static str> {
     ENDINGS.iter().find(|(known, _)| *known == ending).map(|(_, format)| *format)
 }
 
+/// The ending of files of a format.
+pub(super) fn of(format: &str) -> &str {
+    ENDINGS.iter().find(|(_, known)| *known == format).map_or(format, |(ending, _)| *ending)
+}
+
 /// Whether a file's name says that it is YAML.
 pub(super) fn is_yaml(path: &Path) -> bool {
     promised(path) == Some("yaml")
@@ -87,10 +92,8 @@ fn name_of<T: ValueEnum>(format: &T) -> String {
 }
 
 fn disagrees(file: &Path, format: &str) -> Faults {
-    let known = ENDINGS.iter().find(|(_, known)| *known == format);
-    let ending = known.map_or(format, |(ending, _)| *ending);
     let message = format!("the ending of this file is not that of {format}");
-    let renamed = file.with_extension(ending);
+    let renamed = file.with_extension(of(format));
     Diagnostic::error("E1014", message)
         .at(Label::whole(file.display().to_string()))
         .help(format!("name it `{}`, or ask for what its ending says", renamed.display()))

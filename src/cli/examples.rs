@@ -54,13 +54,16 @@ Examples:
   weekwright sheet tide-01.plan.yaml -o tide-01.html
   weekwright sheet tide-01.plan.yaml --as html --for client --paper letter -o -
   weekwright sheet tide-01.plan.yaml -o tide-01.ics
-  weekwright sheet tide-01.plan.yaml --week 3";
+  weekwright sheet tide-01.plan.yaml --week 3
+  weekwright sheet plans -o pages                    a page of every plan
+  weekwright sheet plans --date 2027-01-04 -o pages  the cards of one day";
 
 /// Of `catalog`.
 pub const CATALOG: &str = "\
 Examples:
   weekwright catalog list --pattern hinge --kit dumbbells,bench
   weekwright catalog list --muscle glutes --limit spinal-compression --level 1
+  weekwright catalog find one leg dumbbells
   weekwright catalog show goblet-squat
   weekwright catalog lint --catalog my-exercises";
 
@@ -69,6 +72,7 @@ pub const INTAKE: &str = "\
 Examples:
   weekwright intake
   weekwright intake -o profiles/tide-07.yaml
+  weekwright intake profiles/tide-07.yaml            change an existing profile
 
 It needs a terminal. Without one, copy a profile of `profiles/` and change it.";
 

@@ -1,16 +1,20 @@
 //! Files and folders into sources, with what to do where that fails.
 
+use std::collections::BTreeMap;
 use std::fs::{self, File};
 use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
 
 use super::output::used::{self, Use};
+pub(super) use super::plan_file::may_train;
 pub use super::plan_file::{LoadedPlan, load_plan, with_profile};
 use super::{Faults, ending, previous};
 use crate::catalog::Catalog;
 use crate::diagnostic::{self, Diagnostic, Label, Source, quoted};
+use crate::input::catalog::Entry;
 use crate::input::check::{self, Known};
 use crate::input::marks::Marks;
+use crate::input::naming;
 use crate::input::place::{Place, resolve_place};
 use crate::input::plan::Plan;
 use crate::input::profile::Profile;
@@ -63,7 +67,7 @@ pub fn check_profile(
             if faults.any_error() {
                 return Err(faults);
             }
-            let profile = resolve_place(&read.value, place);
+            let profile = naming::with_ids(resolve_place(&read.value, place), known.entries);
             Ok(LoadedProfile { profile, read, previous, warnings: faults })
         }
         Err(found) => {
@@ -111,7 +115,7 @@ fn load_place(
 }
 
 /// The file of a place: in `places/` beside the profile, or beside the profile's folder.
-fn place_source(profile: &Path, name: &str) -> Result<Source, Diagnostic> {
+pub(super) fn place_source(profile: &Path, name: &str) -> Result<Source, Diagnostic> {
     let folders = place_folders(profile);
     let is_plain = !name.contains(['/', '\\', '\0']) && !name.starts_with('.');
     let file = folders
@@ -207,6 +211,19 @@ pub fn catalog_sources(folder: &Path) -> Result<Vec<Source>, Faults> {
     if faults.diagnostics.is_empty() { Ok(sources) } else { Err(faults) }
 }
 
+/// The id of an exercise that was named on the command line.
+///
+/// # Errors
+/// E1313: nothing is called so; what was meant by the meaning of its words.
+pub(super) fn exercise(typed: &str, entries: &BTreeMap<String, Entry>) -> Result<String, Faults> {
+    naming::id_of(typed, entries).map(str::to_owned).ok_or_else(|| {
+        Diagnostic::error("E1313", format!("there is no exercise {}", quoted(typed)))
+            .at(Label::whole("command line"))
+            .help(naming::help(typed, entries))
+            .into()
+    })
+}
+
 /// The profiles that arguments name: a file stands for itself, a folder for its profiles in the order of their names.
 /// Folders inside it, such as `places/`, are left out, and so are plans and drafts.
 ///
@@ -231,6 +248,34 @@ pub fn profile_paths(arguments: &[PathBuf]) -> Result<Vec<PathBuf>, Faults> {
                 .into());
         }
         paths.extend(files);
+    }
+    Ok(paths)
+}
+
+/// The plans of a folder in the order of their names, without those that were kept when others took their place; a file
+/// stands for itself.
+///
+/// # Errors
+/// A folder without a plan.
+pub(super) fn plan_paths(folder: &Path) -> Result<Vec<PathBuf>, Faults> {
+    if !folder.is_dir() {
+        return Ok(vec![folder.to_owned()]);
+    }
+    let is_kept = |name: &str| {
+        let stem = name.strip_suffix(ending::PLAN).unwrap_or_default();
+        stem.rsplit_once('.').is_some_and(|(_, number)| number.parse::<u32>().is_ok())
+    };
+    let names = names_in(folder).into_iter().filter(|name| is_yaml(name) && !is_kept(name));
+    let paths: Vec<PathBuf> =
+        names.map(|name| folder.join(name)).filter(|path| holds_plan(path)).collect();
+    if paths.is_empty() {
+        return Err(Diagnostic::error("E1004", "the folder has no plan")
+            .at(Label::whole(folder.display().to_string()))
+            .help(format!(
+                "plan its profiles first: `weekwright plan {0} -o {0}`",
+                folder.display()
+            ))
+            .into());
     }
     Ok(paths)
 }
@@ -330,7 +375,7 @@ pub(super) fn io_fault(name: &str, error: &io::Error) -> Diagnostic {
 }
 
 /// The names in a folder in their order; none where it cannot be read.
-fn names_in(folder: &Path) -> Vec<String> {
+pub(super) fn names_in(folder: &Path) -> Vec<String> {
     let folder = if folder == Path::new("") { Path::new(".") } else { folder };
     let entries = fs::read_dir(folder).into_iter().flatten().flatten();
     let mut names: Vec<String> =

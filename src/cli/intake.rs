@@ -1,19 +1,30 @@
-//! `weekwright intake`: a talk in the terminal, a profile in the end.
+//! `weekwright intake`: a talk in the terminal; a profile, its plan and a page to print in the end.
 
+use std::collections::BTreeMap;
 use std::fs;
 use std::io::{self, BufRead as _, IsTerminal as _, Write as _};
 use std::path::{Path, PathBuf};
 
 use jiff::ToSpan as _;
+use jiff::civil::Date;
 
-use super::args::{IntakeArgs, PlanArgs};
+use super::args::{Format, IntakeArgs};
+use super::ending::DRAFT;
 use super::output::Console;
-use super::{Exit, Failure, Faults, files, plan};
+use super::plan::{Desk, rendered};
+use super::{Exit, Failure, Faults, files, sheet};
 use crate::catalog::Catalog;
 use crate::diagnostic::{Diagnostic, Label};
 use crate::input::check::Known;
-use crate::intake::{Answers, Around, Talk, file_name, interview, profile_text};
+use crate::input::place::Place;
+use crate::input::read;
+use crate::intake::{
+    Answers, Around, Talk, ask_client, change, draft_text, file_name, interview, profile_text,
+    recalled,
+};
+use crate::planner::{Options, Planner};
 use crate::rules::RULES;
+use crate::sheets;
 
 /// Where profiles are kept unless the coach says otherwise.
 const FOLDER: &str = "profiles";
@@ -23,33 +34,106 @@ pub(super) fn run(arguments: &IntakeArgs, console: &Console) -> Result<Exit, Fai
         return Err(no_terminal().into());
     }
     let catalog = files::load_catalog(arguments.catalog.as_deref())?;
-    let beside = arguments.output.clone().unwrap_or_else(|| Path::new(FOLDER).join("new.yaml"));
-    let around = Around { first_day: next_monday(), places: files::places(&beside) };
-    let mut terminal = Terminal { console };
-    let answers = talk(&mut terminal, &around, &catalog)?;
-    let Some(path) = free_path(&mut terminal, arguments, &answers) else {
-        return Err(stopped().into());
-    };
-    if arguments.output.is_none() && path.starts_with(FOLDER) && !Path::new(FOLDER).exists() {
-        let made = fs::create_dir(FOLDER);
-        made.map_err(|error| Failure::Unwritten(files::io_fault(FOLDER, &error)))?;
-    }
-    console.write(Some(&path), &profile_text(&answers))?;
-    if path == Path::new("-") {
-        return Ok(Exit::Done);
-    }
-    terminal.say(&format!("\nWritten: {}", path.display()));
-    offer_plan(&mut terminal, &path, arguments, &answers)
-}
-
-fn talk(
-    terminal: &mut Terminal<'_>,
-    around: &Around,
-    catalog: &Catalog,
-) -> Result<Answers, Failure> {
     let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
     let known = Known { entries: catalog.entries(), rules: &ids };
-    interview(terminal, around, known).ok_or_else(|| stopped().into())
+    let named = arguments.file.as_deref().or(arguments.output.as_deref());
+    let beside = named.map_or_else(|| Path::new(FOLDER).join("new.yaml"), Path::to_owned);
+    let around = around(&beside);
+    let mut terminal = Terminal { console, draft: None };
+    let Some((path, answers)) = answers(&mut terminal, arguments, &around, known)? else {
+        return Err(stopped(terminal.draft.as_deref()).into());
+    };
+    let Some(answers) = answers else {
+        return Err(stopped(terminal.draft.as_deref()).into());
+    };
+    let text = profile_text(&answers);
+    if path == Path::new("-") {
+        console.print(&text)?;
+        return Ok(Exit::Done);
+    }
+    console.replace(&path, &text)?;
+    if let Some(draft) = terminal.draft.take() {
+        let _ = fs::remove_file(draft);
+    }
+    terminal.say(&format!("\nWritten: {}", path.display()));
+    finish(&mut terminal, &path, &catalog)
+}
+
+/// Where the answers go, and the answers: of a profile that is there, of a draft that is gone on with, or of a new
+/// client. The file is settled before the first of them. The inner `None` is a talk that ended.
+#[allow(clippy::type_complexity, reason = "two ends of a talk, told apart by their place")]
+fn answers(
+    terminal: &mut Terminal<'_>,
+    arguments: &IntakeArgs,
+    around: &Around,
+    known: Known<'_>,
+) -> Result<Option<(PathBuf, Option<Answers>)>, Failure> {
+    if let Some(file) = &arguments.file {
+        let source = files::read_source(file).map_err(Faults::from)?;
+        let before = recalled(&source.text);
+        let is_draft = file.to_string_lossy().ends_with(DRAFT);
+        let path = if is_draft { undrafted(file) } else { file.clone() };
+        terminal.draft = Some(drafted(&path));
+        let talked = if is_draft {
+            interview(terminal, around, known, before)
+        } else {
+            change(terminal, around, known, before)
+        };
+        return Ok(Some((path, talked)));
+    }
+    if let Some(draft) = offered(terminal, arguments) {
+        let source = files::read_source(&draft).map_err(Faults::from)?;
+        terminal.draft = Some(draft.clone());
+        let talked = interview(terminal, around, known, recalled(&source.text));
+        return Ok(Some((undrafted(&draft), talked)));
+    }
+    let Some(begun) = ask_client(terminal, around, known) else { return Ok(None) };
+    let Some(path) = free_path(terminal, arguments, &begun) else { return Ok(None) };
+    if path != Path::new("-") {
+        if arguments.output.is_none() && path.starts_with(FOLDER) {
+            let made = fs::create_dir_all(FOLDER);
+            made.map_err(|error| Failure::Unwritten(files::io_fault(FOLDER, &error)))?;
+        }
+        terminal.draft = Some(drafted(&path));
+        terminal.keep(&begun);
+        terminal.say(&format!("The profile goes to {}.", path.display()));
+    }
+    let talked = interview(terminal, around, known, begun);
+    Ok(Some((path, talked)))
+}
+
+/// The file of a profile's draft, and the other way round.
+fn drafted(path: &Path) -> PathBuf {
+    let name = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+    path.with_file_name(format!("{name}{DRAFT}"))
+}
+
+fn undrafted(draft: &Path) -> PathBuf {
+    let name = draft.file_name().unwrap_or_default().to_string_lossy().into_owned();
+    draft.with_file_name(format!("{}.yaml", name.trim_end_matches(DRAFT)))
+}
+
+/// A draft of an earlier talk that the coach wants to go on with.
+fn offered(terminal: &mut Terminal<'_>, arguments: &IntakeArgs) -> Option<PathBuf> {
+    let folder = match &arguments.output {
+        Some(path) => path.parent().unwrap_or(Path::new("")).to_owned(),
+        None => PathBuf::from(FOLDER),
+    };
+    let drafts = files::names_in(&folder).into_iter().filter(|name| name.ends_with(DRAFT));
+    let drafts = drafts.map(|name| folder.join(name)).filter(|path| path.is_file());
+    let drafts: Vec<PathBuf> = drafts
+        .filter(|draft| arguments.output.as_ref().is_none_or(|path| drafted(path) == **draft))
+        .collect();
+    for draft in drafts {
+        let question = format!(
+            "{} is there from an earlier talk. Go on with it? (y/n) [y]: ",
+            draft.display()
+        );
+        if is_yes(&terminal.hear(&question)?, true) {
+            return Some(draft);
+        }
+    }
+    None
 }
 
 /// The file to write, which is not there yet or may be replaced; `None` where the talk ends.
@@ -62,7 +146,10 @@ fn free_path(
     let mut path =
         arguments.output.clone().unwrap_or_else(|| Path::new(FOLDER).join(file_name(client)));
     while path != Path::new("-") && path.exists() {
-        let question = format!("{} is there already. Replace it? (y/n) [n]: ", path.display());
+        let question = format!(
+            "{0} is there already; `weekwright intake {0}` changes it. Replace it? (y/n) [n]: ",
+            path.display()
+        );
         if is_yes(&terminal.hear(&question)?, false) {
             break;
         }
@@ -75,29 +162,55 @@ fn free_path(
     Some(path)
 }
 
-/// Plans the new profile at once where the coach wants it.
-fn offer_plan(
-    terminal: &mut Terminal<'_>,
-    path: &Path,
-    arguments: &IntakeArgs,
-    answers: &Answers,
-) -> Result<Exit, Failure> {
+/// Plans the profile at once where the coach wants it, and makes the page to print.
+fn finish(terminal: &mut Terminal<'_>, path: &Path, catalog: &Catalog) -> Result<Exit, Failure> {
     let later = format!("To plan it later: weekwright plan {}", path.display());
-    if answers.says_yes("screening.told_to_wait") {
-        terminal.say("No plan until the clinician agrees to training; the profile is kept.");
+    let wanted = terminal.hear("Plan it now, and make the page to print? (y/n) [y]: ");
+    if !wanted.is_some_and(|answer| is_yes(&answer, true)) {
         terminal.say(&later);
         return Ok(Exit::Done);
     }
-    match terminal.hear("Plan it now? (y/n) [y]: ") {
-        Some(answer) if is_yes(&answer, true) => {
-            let arguments = PlanArgs::for_one(path.to_owned(), arguments.catalog.clone());
-            plan::run(&arguments, terminal.console)
-        }
-        _ => {
+    let console = terminal.console;
+    let planner = Planner::new(catalog.clone());
+    let desk = Desk { planner: &planner, options: Options::default(), format: Format::Text };
+    let progress = console.progress("planning ...");
+    let answer = desk.answer(path);
+    drop(progress);
+    console.report(&answer.remarks);
+    let plan = match answer.plan {
+        Ok(plan) => plan,
+        Err(exit) => {
             terminal.say(&later);
-            Ok(Exit::Done)
+            return Ok(exit);
+        }
+    };
+    let options =
+        sheets::Options { audience: sheets::Audience::Client, ..sheets::Options::default() };
+    let yaml = rendered(&plan, &planner, Format::Yaml, false, console.width())?;
+    let page = sheet::made(&plan, catalog.entries(), "html", &options)?;
+    let [plan_file, page_file] = ["plan.yaml", "html"].map(|ending| path.with_extension(ending));
+    let text = rendered(&plan, &planner, Format::Text, console.colors(), console.width())?;
+    console.print(&text)?;
+    for (file, text) in [(&plan_file, &yaml), (&page_file, &page)] {
+        let refused = console.write(Some(file), text);
+        if let Err(Failure::Faults(faults)) = refused {
+            console.report(&faults);
+            let question = format!("Replace {}? (y/n) [n]: ", file.display());
+            if terminal.hear(&question).is_some_and(|answer| is_yes(&answer, false)) {
+                console.replace(file, text)?;
+            }
+        } else {
+            refused?;
         }
     }
+    let named = |file: &PathBuf| file.display().to_string();
+    terminal.say(&format!(
+        "\nSaved: {}, {} and, to print, {}",
+        path.display(),
+        named(&plan_file),
+        named(&page_file)
+    ));
+    Ok(Exit::Done)
 }
 
 fn is_yes(answer: &str, usual: bool) -> bool {
@@ -107,9 +220,22 @@ fn is_yes(answer: &str, usual: bool) -> bool {
     }
 }
 
-/// Monday of the coming week by universal time: a proposal, so that a day more or less is no harm.
-fn next_monday() -> String {
+/// Today, the coming Monday as a proposal, and the places with what they have.
+fn around(beside: &Path) -> Around {
+    // By universal time: a day more or less is no harm to a proposal.
     let today = jiff::tz::Offset::UTC.to_datetime(jiff::Timestamp::now()).date();
+    let places = files::places(beside);
+    let rooms: BTreeMap<String, Place> = places
+        .iter()
+        .filter_map(|name| {
+            let source = files::place_source(beside, name).ok()?;
+            Some((name.clone(), read::<Place>(&source).ok()?.value))
+        })
+        .collect();
+    Around { today: today.to_string(), first_day: next_monday(today), places, rooms }
+}
+
+fn next_monday(today: Date) -> String {
     let ahead = 7 - i64::from(today.weekday().to_monday_zero_offset());
     today.checked_add(ahead.days()).map(|day| day.to_string()).unwrap_or_default()
 }
@@ -117,12 +243,15 @@ fn next_monday() -> String {
 /// Questions go to standard error, so that standard output holds nothing but a plan.
 struct Terminal<'a> {
     console: &'a Console,
+    /// Where the answers are kept until the profile is written.
+    draft: Option<PathBuf>,
 }
 
 impl Talk for Terminal<'_> {
     fn hear(&mut self, prompt: &str) -> Option<String> {
+        let prompt = super::render::paragraph(prompt.trim_end(), self.console.width());
         let mut stderr = io::stderr().lock();
-        stderr.write_all(prompt.as_bytes()).and_then(|()| stderr.flush()).ok()?;
+        stderr.write_all(format!("{prompt} ").as_bytes()).and_then(|()| stderr.flush()).ok()?;
         let mut line = Vec::new();
         match io::stdin().lock().read_until(b'\n', &mut line) {
             Ok(0) | Err(_) => {
@@ -136,6 +265,13 @@ impl Talk for Terminal<'_> {
 
     fn say(&mut self, line: &str) {
         self.console.note(&super::render::paragraph(line, self.console.width()));
+    }
+
+    fn keep(&mut self, answers: &Answers) {
+        if let Some(draft) = &self.draft {
+            // Where a draft cannot be kept, the talk goes on all the same.
+            let _ = self.console.keep(draft, &draft_text(answers));
+        }
     }
 }
 
@@ -151,9 +287,16 @@ fn no_terminal() -> Faults {
 }
 
 /// E5003: the talk ended before its last question.
-fn stopped() -> Faults {
-    Diagnostic::error("E5003", "the talk ended before its end; nothing was written")
-        .at(Label::whole("intake"))
-        .help("start again with `weekwright intake`; Enter takes what stands in brackets")
-        .into()
+fn stopped(draft: Option<&Path>) -> Faults {
+    let (message, help) = match draft.filter(|draft| draft.is_file()) {
+        Some(draft) => (
+            "the talk ended before its end; what was answered is kept".to_owned(),
+            format!("go on with `weekwright intake {}`", draft.display()),
+        ),
+        None => (
+            "the talk ended before its end; nothing was written".to_owned(),
+            "start again with `weekwright intake`; Enter takes what stands in brackets".to_owned(),
+        ),
+    };
+    Diagnostic::error("E5003", message).at(Label::whole("intake")).help(help).into()
 }

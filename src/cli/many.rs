@@ -157,7 +157,7 @@ fn name_of(profile: &Path) -> String {
 }
 
 /// Several results need a folder, which is made when it is missing.
-fn make(folder: &Path) -> Result<(), Failure> {
+pub(super) fn make(folder: &Path) -> Result<(), Failure> {
     let is_file = folder.is_file() || (!folder.is_dir() && ending::promised(folder).is_some());
     if is_file {
         let fault = Diagnostic::error("E1004", "several results need a folder, and this is a file")

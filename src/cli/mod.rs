@@ -5,6 +5,7 @@ mod audit;
 mod catalog;
 mod ending;
 pub mod examples;
+mod explain;
 pub mod files;
 mod intake;
 mod lines;
@@ -21,13 +22,14 @@ mod rework;
 mod rework_table;
 mod schema;
 mod sheet;
+mod sheets_of_many;
 mod table;
 mod why;
 
 use std::ffi::OsString;
 use std::process::ExitCode;
 
-use clap::Parser as _;
+use clap::{CommandFactory as _, Parser as _};
 
 use crate::diagnostic::{Diagnostic, Source};
 use args::{Args, Command};
@@ -142,24 +144,36 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         (_, true) => Loudness::Verbose,
         _ => Loudness::Usual,
     };
-    let console =
-        Console::new(arguments.command.diagnostics_as_json(), loudness).replacing(arguments.force);
-    let outcome = match &arguments.command {
-        Command::Plan(arguments) => plan::run(arguments, &console),
-        Command::Rework(arguments) => rework::run(arguments, &console),
-        Command::Why(arguments) => why::run(arguments, &console),
-        Command::Audit(arguments) => audit::run(arguments, &console),
-        Command::Sheet(arguments) => sheet::run(arguments, &console),
-        Command::Catalog(arguments) => catalog::run(arguments, &console),
-        Command::Intake(arguments) => intake::run(arguments, &console),
-        Command::Schema(arguments) => schema::run(arguments, &console),
-        Command::Manual(arguments) => manual::run(arguments, &console),
-        Command::Completions(arguments) => manual::completions(arguments, &console),
+    let as_json = arguments.command.as_ref().is_some_and(Command::diagnostics_as_json);
+    let console = Console::new(as_json, loudness).replacing(arguments.force);
+    let outcome = match (&arguments.explain, &arguments.command) {
+        (Some(code), _) => explain::run(code, &console),
+        (None, Some(command)) => obey(command, &console),
+        // Options alone ask for nothing.
+        (None, None) => {
+            let _ = Args::command().print_help();
+            Ok(Exit::Input)
+        }
     };
     code(match outcome {
         Ok(exit) => exit,
         Err(failure) => failure.told(&console).unwrap_or(Exit::Done),
     })
+}
+
+fn obey(command: &Command, console: &Console) -> Result<Exit, Failure> {
+    match command {
+        Command::Plan(arguments) => plan::run(arguments, console),
+        Command::Rework(arguments) => rework::run(arguments, console),
+        Command::Why(arguments) => why::run(arguments, console),
+        Command::Audit(arguments) => audit::run(arguments, console),
+        Command::Sheet(arguments) => sheet::run(arguments, console),
+        Command::Catalog(arguments) => catalog::run(arguments, console),
+        Command::Intake(arguments) => intake::run(arguments, console),
+        Command::Schema(arguments) => schema::run(arguments, console),
+        Command::Manual(arguments) => manual::run(arguments, console),
+        Command::Completions(arguments) => manual::completions(arguments, console),
+    }
 }
 
 fn code(exit: Exit) -> ExitCode {

@@ -8,7 +8,9 @@ use crate::explain::collision::{Collision, told};
 use crate::explain::conflict;
 use crate::explain::ways::WayOut;
 use crate::input::marks::{Marks, Step};
+use crate::input::profile::Profile;
 use crate::planner::{Impossible, NoPlan};
+use crate::request::screening;
 use crate::rules::reason::PathStep;
 
 /// Where the profile stands: its name, and the places of its parts where it was read from a text.
@@ -30,11 +32,7 @@ pub(super) fn tell(reason: &NoPlan, origin: &Origin) -> (Faults, Exit) {
         return (faults, Exit::Impossible);
     }
     let (code, help, exit) = match reason {
-        NoPlan::MustWait => (
-            "E3003",
-            "take `told_to_wait` out of the profile once the clinician agrees to training",
-            Exit::Input,
-        ),
+        NoPlan::Withheld(withheld) => ("E3003", withheld.instead.as_str(), Exit::Input),
         NoPlan::Refused(_) => ("E4001", "please report the profile and this message", Exit::Other),
         _ => ("E3002", "try again with more minutes or fewer demands", Exit::Other),
     };
@@ -47,6 +45,14 @@ pub(super) fn tell(reason: &NoPlan, origin: &Origin) -> (Faults, Exit) {
     };
     let fault = Diagnostic::error(code, message).at(Label::whole(origin.name.clone())).help(help);
     (fault.into(), exit)
+}
+
+/// E3003: a plan whose client waits for a clinician is neither counted nor handed out.
+pub(super) fn may_train(profile: &Profile, name: String) -> Result<(), Faults> {
+    match screening::advise(profile).withheld {
+        Some(withheld) => Err(tell(&NoPlan::Withheld(withheld), &Origin { name, marks: None }).0),
+        None => Ok(()),
+    }
 }
 
 /// E3001: what collides, each demand at its line, and the ways out.

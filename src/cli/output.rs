@@ -19,6 +19,8 @@ pub struct Console {
     loudness: Loudness,
     /// Whether a file that is there may be replaced.
     force: bool,
+    /// Whether faults are told with their codes.
+    codes: bool,
 }
 
 /// How much is said beside the result.
@@ -37,7 +39,8 @@ impl Console {
     /// A console that prints faults as text, or as JSON.
     #[must_use]
     pub fn new(json: bool, loudness: Loudness) -> Console {
-        Console { json, loudness, force: false }
+        let codes = std::env::var_os("WEEKWRIGHT_CODES").is_some_and(|told| !told.is_empty());
+        Console { json, loudness, force: false, codes }
     }
 
     /// The same, and files that are there may be replaced where `force` was typed.
@@ -124,6 +127,23 @@ impl Console {
         printed.into_iter().try_for_each(|text| self.print(text))
     }
 
+    /// Writes a file in the place of one that somebody agreed to replace.
+    ///
+    /// # Errors
+    /// A file that may not or cannot be written.
+    pub fn replace(&self, path: &Path, text: &str) -> Result<(), Failure> {
+        Console { force: true, ..*self }.write(Some(path), text)
+    }
+
+    /// Writes a file of our own that is written over and over, such as a draft.
+    ///
+    /// # Errors
+    /// A file that cannot be written.
+    pub fn keep(&self, path: &Path, text: &str) -> Result<(), Failure> {
+        part::replace(path, None, text)
+            .map_err(|error| Failure::Unwritten(io_fault(&path.display().to_string(), &error)))
+    }
+
     /// Writes a result to standard output.
     ///
     /// # Errors
@@ -154,7 +174,7 @@ impl Console {
         let text = if self.json {
             render::json(&diagnostics, &faults.details)
         } else {
-            render::text(&diagnostics, &faults.sources)
+            render::text(&diagnostics, &faults.sources, self.codes)
         };
         self.note(text.trim_end());
     }

@@ -1,15 +1,18 @@
 //! `weekwright plan`: a profile in, an audited plan out.
 
+use std::collections::BTreeMap;
 use std::path::Path;
 use std::time::Instant;
 
 use super::args::{Format, PlanArgs};
+use super::ending::DRAFT;
 use super::no_plan::{self, Origin};
 use super::output::Console;
 use super::{Exit, Failure, Faults, ending, files, lines, many};
 use crate::diagnostic::Source;
 use crate::input::check::Known;
 use crate::input::plan::{Plan, TierValue};
+use crate::input::profile::Profile;
 use crate::model::tier::Tier;
 use crate::planner::{Options, Planner};
 use crate::rules::RULES;
@@ -113,13 +116,16 @@ impl Desk<'_> {
         };
         let mut remarks = loaded.warnings;
         let options = Options { previous: loaded.previous, ..self.options.clone() };
-        let plan = self.planner.plan(&loaded.profile, &options).map_err(|reason| {
+        let is_trial = path.to_string_lossy().ends_with(DRAFT);
+        let profile = if is_trial { trial(loaded.profile) } else { loaded.profile };
+        let plan = self.planner.plan(&profile, &options).map_err(|reason| {
             let (told, exit) =
                 no_plan::tell(&reason, &Origin { name, marks: Some(&loaded.read.marks) });
             remarks.add(told);
             exit
         });
-        Answer { remarks, plan: plan.map(Box::new), options }
+        let plan = plan.map(|plan| Box::new(if is_trial { marked(plan) } else { plan }));
+        Answer { remarks, plan, options }
     }
 
     /// The answer to an input that cannot be planned.
@@ -131,6 +137,20 @@ impl Desk<'_> {
     pub(super) fn model(&self, plan: &Plan, options: &Options) -> String {
         self.planner.weekly_mps(plan, options).expect("a plan of ours says how it was solved")
     }
+}
+
+/// A draft is planned to be looked at: without loads, since nobody has answered for them.
+fn trial(profile: Profile) -> Profile {
+    Profile { known_lifts: BTreeMap::new(), ..profile }
+}
+
+/// What stands on a trial before anything else.
+const TRIAL: &str = "this plan is made from a draft, without loads. It is to be looked at and not to be trained; finish the questions \
+     with `weekwright intake` and plan again.";
+
+fn marked(mut plan: Plan) -> Plan {
+    plan.cautions.insert(0, format!("{} {TRIAL}", sheets::TRIAL));
+    plan
 }
 
 /// The plan, or what it rests on, in the format asked for.

@@ -127,7 +127,7 @@ pub struct ReworkArgs {
 pub struct WhyArgs {
     /// The plan, or `-` for standard input
     pub plan: PathBuf,
-    /// An exercise, in the plan or not
+    /// An exercise, in the plan or not, by id or name
     pub id: Option<String>,
     /// Where a muscle's sets come from
     #[arg(long, value_name = "MUSCLE", conflicts_with = "id")]

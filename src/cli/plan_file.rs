@@ -3,12 +3,13 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
-use super::Faults;
-use super::files::{load_profile, read_plan};
+use super::files::{load_profile, read_plan, read_source};
+use super::{Faults, no_plan};
 use crate::diagnostic::{Diagnostic, Label, Source, quoted};
 use crate::input::catalog::Entry;
 use crate::input::check::{self, Known};
 use crate::input::marks::Marks;
+use crate::input::naming;
 use crate::input::plan::{FORMAT, Plan, ProfileRef};
 use crate::input::profile::Profile;
 use crate::input::short_plan::{SHORT_FORMAT, ShortPlan};
@@ -142,7 +143,8 @@ pub fn with_profile(path: &Path, loaded: LoadedPlan, planner: &Planner) -> Resul
         }
         ProfileRef::Whole(profile) => {
             check_inside(&profile, &source, known)?;
-            plan.profile = ProfileRef::Whole(profile);
+            let profile = naming::with_ids(*profile, known.entries);
+            plan.profile = ProfileRef::Whole(Box::new(profile));
         }
     }
     if let (Some(short), ProfileRef::Whole(profile)) = (&short, &plan.profile) {
@@ -154,6 +156,23 @@ pub fn with_profile(path: &Path, loaded: LoadedPlan, planner: &Planner) -> Resul
         plan = told;
     }
     Ok(plan)
+}
+
+/// Refuses a plan whose client waits for a clinician, as far as its profile is known.
+///
+/// # Errors
+/// Why there is no training yet.
+pub(super) fn may_train(plan: &Plan, path: &Path) -> Result<(), Faults> {
+    match &plan.profile {
+        ProfileRef::Whole(profile) => no_plan::may_train(profile, path.display().to_string()),
+        ProfileRef::File(name) => {
+            let file = path.parent().unwrap_or(Path::new("")).join(name);
+            // A sheet is made without the profile too, so that one that cannot be read is no fault here.
+            let profile = read_source(&file).ok().and_then(|source| read::<Profile>(&source).ok());
+            profile
+                .map_or(Ok(()), |read| no_plan::may_train(&read.value, file.display().to_string()))
+        }
+    }
 }
 
 /// Checks the profile inside a plan. Its warnings were told when the plan was made.

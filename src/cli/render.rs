@@ -1,21 +1,38 @@
 //! Diagnostics for people and for programs.
 
-use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet};
+use anstyle::Style;
 use serde_json::{Map, Value, json};
 
-use crate::diagnostic::{Diagnostic, Label, Severity, Source, counted};
+use crate::diagnostic::{Diagnostic, Label, Severity, Source, Span, counted};
 
 /// The width that is kept to.
 pub const WIDTH: usize = 80;
 
-/// Diagnostics with the lines they point at, colored for terminals.
+/// Faults that are told in full; the others are only counted.
+const MOST: usize = 50;
+
+const STRONG: Style = Style::new().bold();
+const QUIET: Style = Style::new().dimmed();
+
+/// Diagnostics in sentences, each with its place and the line that is meant, colored for terminals. Errors come before
+/// remarks where not all are told. With `codes`, each ends with its code.
 #[must_use]
-pub fn text(diagnostics: &[Diagnostic], sources: &[Source]) -> String {
-    let renderer = Renderer::styled().term_width(WIDTH);
+pub fn text(diagnostics: &[Diagnostic], sources: &[Source], codes: bool) -> String {
+    let errors = diagnostics.iter().filter(|found| found.is_error());
+    let remarks = diagnostics.iter().filter(|found| !found.is_error());
+    let told: Vec<&Diagnostic> = if diagnostics.len() > MOST {
+        errors.chain(remarks).take(MOST).collect()
+    } else {
+        diagnostics.iter().collect()
+    };
     let mut text = String::new();
-    for diagnostic in diagnostics {
-        text.push_str(&one(diagnostic, sources, &renderer));
-        text.push_str("\n\n");
+    for diagnostic in &told {
+        text.push_str(&one(diagnostic, sources, codes));
+        text.push('\n');
+    }
+    let left = diagnostics.len() - told.len();
+    if left > 0 {
+        text.push_str(&format!("and {} more\n", counted(left, "like these", "like these")));
     }
     text.push_str(&count(diagnostics));
     text
@@ -36,52 +53,92 @@ pub fn json(diagnostics: &[Diagnostic], details: &Map<String, Value>) -> String 
     format!("{:#}\n", document(diagnostics, details))
 }
 
-fn one(diagnostic: &Diagnostic, sources: &[Source], renderer: &Renderer) -> String {
-    let level = match diagnostic.severity {
-        Severity::Error => Level::ERROR,
-        Severity::Warning => Level::WARNING,
+/// `tide-01.yaml, line 5, column 1: such and such. Do this instead.`, and the line under it.
+fn one(diagnostic: &Diagnostic, sources: &[Source], codes: bool) -> String {
+    let place = diagnostic.labels.first().map(place).unwrap_or_default();
+    let lead = match (diagnostic.severity, place.as_str()) {
+        (Severity::Error, "") => String::new(),
+        (Severity::Error, place) => format!("{place}: "),
+        (Severity::Warning, "") => "note: ".to_owned(),
+        (Severity::Warning, place) => format!("{place}, note: "),
     };
-    // Room for the longest beginning, `warning[W1307]: `, on the first line.
-    let message = wrapped(&diagnostic.message, WIDTH - 16);
-    let title = level.primary_title(message).id(diagnostic.code);
-    let mut group = Group::with_title(title);
-    let mut rest = diagnostic.labels.as_slice();
-    while let Some(first) = rest.first() {
-        let same = rest.iter().take_while(|label| label.source == first.source).count();
-        let (these, others) = rest.split_at(same);
-        let source = sources.iter().find(|source| *source.name == first.source);
-        let is_first = rest.len() == diagnostic.labels.len();
-        group = match (source, first.span) {
-            (Some(source), Some(_)) => group.element(snippet(source, these, is_first)),
-            _ => group.element(origin(first)),
-        };
-        rest = others;
+    let (help, more) = diagnostic.help.split_once('\n').unwrap_or((&diagnostic.help, ""));
+    let code = if codes { format!(" [{}]", diagnostic.code) } else { String::new() };
+    let help = sentence(help);
+    let said =
+        format!("{}.{}{help}{code}", diagnostic.message, if help.is_empty() { "" } else { " " });
+    let mut text = String::new();
+    let whole = paragraph(&format!("{lead}{said}"), WIDTH);
+    // The place stands out; it is no longer than the first line in almost every file.
+    match whole.strip_prefix(&place).filter(|_| !place.is_empty()) {
+        Some(rest) => text.push_str(&format!("{STRONG}{place}{STRONG:#}{rest}\n")),
+        None => text.push_str(&format!("{whole}\n")),
     }
-    let help = paragraph(&diagnostic.help, WIDTH - 16);
-    renderer.render(&[group.element(Level::HELP.message(help))])
+    for (at, label) in diagnostic.labels.iter().enumerate() {
+        let source = sources.iter().find(|source| *source.name == label.source);
+        text.push_str(&shown(label, source, at == 0));
+    }
+    if !more.is_empty() {
+        text.push_str(&paragraph(more, WIDTH));
+        text.push('\n');
+    }
+    text
 }
 
-fn snippet<'a>(
-    source: &'a Source,
-    labels: &'a [Label],
-    is_first: bool,
-) -> Snippet<'a, annotate_snippets::Annotation<'a>> {
-    let spans = labels.iter().filter_map(|label| Some((label, label.span?)));
-    let annotations = spans.enumerate().map(|(index, (label, span))| {
-        let kind =
-            if is_first && index == 0 { AnnotationKind::Primary } else { AnnotationKind::Context };
-        let annotation = kind.span(span.start..span.end);
-        if label.text.is_empty() { annotation } else { annotation.label(label.text.as_str()) }
-    });
-    Snippet::source(&*source.text).path(&*source.name).annotations(annotations)
-}
-
-fn origin(label: &Label) -> Origin<'_> {
-    let origin = Origin::path(label.source.as_str());
+/// The file, and where in it.
+fn place(label: &Label) -> String {
+    // `command line` and the like are no files.
+    let is_file = label.source.contains(['.', '/', '\\']);
+    let name = if is_file { format!("`{}`", label.source) } else { label.source.clone() };
     match label.span {
-        Some(span) => origin.line(span.line).char_column(span.column),
-        None => origin,
+        Some(Span { line, column, .. }) => format!("{name}, line {line}, column {column}"),
+        None => name,
     }
+}
+
+/// The line that a label means with a stroke under the words, after where it stands unless that was just told.
+fn shown(label: &Label, source: Option<&Source>, is_told: bool) -> String {
+    let said = if label.text.is_empty() { String::new() } else { format!("  {}", label.text) };
+    let head = match (is_told, label.text.is_empty()) {
+        (true, _) => String::new(),
+        (false, true) => format!("see {}\n", place(label)),
+        (false, false) => format!("{}: {}\n", place(label), label.text),
+    };
+    let Some((source, span)) = source.zip(label.span) else { return head };
+    let (line, before, width) = excerpt(source, span);
+    let said = if is_told { said } else { String::new() };
+    let stroke = "-".repeat(width.max(1));
+    format!("{head}    {line}\n{QUIET}    {}{stroke}{said}{QUIET:#}\n", " ".repeat(before))
+}
+
+/// The part of a line that is shown: all of it, or what stands around the place where it is long. With the columns before
+/// the place, and the place's own.
+fn excerpt(source: &Source, span: Span) -> (String, usize, usize) {
+    const ROOM: usize = WIDTH - 6;
+    const BEFORE: usize = 30;
+    let line = source.text.lines().nth(span.line - 1).unwrap_or_default();
+    let length = source.text.get(span.start..span.end).map_or(1, |text| text.chars().count());
+    let at = span.column - 1;
+    let total = line.chars().count();
+    let from = if total <= ROOM { 0 } else { at.saturating_sub(BEFORE) };
+    let visible = |letter: char| if letter.is_control() { ' ' } else { letter };
+    let mut part: String = line.chars().skip(from).take(ROOM).map(visible).collect();
+    let mut before = at - from;
+    if from > 0 {
+        part = format!("... {part}");
+        before += 4;
+    }
+    let part: String = part.chars().take(ROOM).collect();
+    let room = part.chars().count().saturating_sub(before);
+    (part.trim_end().to_owned(), before, length.min(room.max(1)))
+}
+
+/// A help text as a sentence of its own.
+fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    let Some(first) = letters.next() else { return String::new() };
+    let end = if text.ends_with(['.', '?', '!', ':']) { "" } else { "." };
+    format!("{}{}{end}", first.to_uppercase(), letters.as_str())
 }
 
 /// Breaks a text at spaces so that no line is longer than a width, where words allow it. What
@@ -131,9 +188,10 @@ fn words(text: &str, width: usize) -> Vec<String> {
 
 fn count(diagnostics: &[Diagnostic]) -> String {
     let errors = diagnostics.iter().filter(|found| found.is_error()).count();
-    let warnings = diagnostics.len() - errors;
-    let told = (counted(errors, "error", "errors"), counted(warnings, "warning", "warnings"));
-    match (errors, warnings) {
+    let remarks = diagnostics.len() - errors;
+    let told = (counted(errors, "fault", "faults"), counted(remarks, "note", "notes"));
+    match (errors, remarks) {
+        (1, 0) | (0, 1) => String::new(),
         (0, _) => told.1,
         (_, 0) => told.0,
         _ => format!("{}, {}", told.0, told.1),

@@ -11,7 +11,7 @@ use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::explain::shortfall;
 use crate::input::check::Known;
 use crate::input::plan::{Plan, ProfileRef};
-use crate::input::suggest;
+use crate::input::{naming, suggest};
 use crate::planner::Planner;
 use crate::rework::table::label;
 use crate::rework::{self, Ask, NoRework, Outcome, Reworked, rework};
@@ -99,11 +99,11 @@ fn by_hand(new: &Reworked, path: &Path) -> Faults {
 
 /// What was typed, with every word checked.
 fn ask(arguments: &ReworkArgs, planner: &Planner) -> Result<Ask, Failure> {
-    let ids: Vec<&str> = planner.catalog().ids().collect();
     let kit: Vec<&str> = Kit::ALL.iter().map(|item| item.id()).collect();
     let tags: Vec<&str> = Stress::ALL.iter().map(|tag| tag.id()).collect();
     let exercises = |list: &[String]| -> Result<Vec<String>, Failure> {
-        list.iter().map(|id| word(id, "exercise", &ids, |id| Some(id.to_owned()))).collect()
+        let entries = planner.catalog().entries();
+        list.iter().map(|typed| Ok(files::exercise(typed, entries)?)).collect()
     };
     let profile = match &arguments.profile {
         Some(path) => {
@@ -177,12 +177,11 @@ pub(super) fn all_exercises_exist(
     if unknown.is_empty() {
         return Ok(());
     }
-    let ids: Vec<&str> = planner.catalog().ids().collect();
     let told = |(id, days): (&str, Vec<String>)| {
         let message = format!("{}: there is no exercise {}", days.join(", "), quoted(id));
         Diagnostic::error("E2001", message)
             .at(Label::whole(path.display().to_string()))
-            .help(suggest::help(id, &ids, "`catalog list` shows the exercises"))
+            .help(naming::help(id, planner.catalog().entries()))
     };
     Err(Failure::Faults(Faults::new(unknown.into_iter().map(told).collect(), Vec::new())))
 }

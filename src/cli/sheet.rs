@@ -1,37 +1,53 @@
 //! `weekwright sheet`: a plan for paper, phone, table or calendar.
 
 use std::collections::BTreeMap;
+use std::path::Path;
 
 use super::args::{Form, SheetArgs};
 use super::output::Console;
-use super::{Exit, Failure, Faults, ending, files};
+use super::{Exit, Failure, Faults, ending, files, sheets_of_many};
+use crate::catalog::Catalog;
 use crate::diagnostic::{Diagnostic, Label, Source, quoted};
 use crate::input::catalog::Entry;
 use crate::input::marks::Marks;
+use crate::input::naming;
 use crate::input::plan::{Plan, Session};
-use crate::input::suggest;
 use crate::path;
 use crate::planner::Planner;
 use crate::sheets::{self, SheetError};
 
 pub(super) fn run(arguments: &SheetArgs, console: &Console) -> Result<Exit, Failure> {
-    let form = ending::chosen(arguments.form.as_ref(), arguments.output.as_deref(), Form::Text)?;
     let catalog = files::load_catalog(arguments.catalog.as_deref())?;
-    let planner = Planner::new(catalog.clone());
-    let mut loaded = files::load_plan(&arguments.plan)?.told(catalog.entries())?;
-    planner.count(&mut loaded.plan);
-    console.report(&strangers(&loaded.plan, catalog.entries(), &loaded.source));
+    if arguments.plan.is_dir() || arguments.date.is_some() {
+        return sheets_of_many::run(arguments, &catalog, console);
+    }
+    let form = ending::chosen(arguments.form.as_ref(), arguments.output.as_deref(), Form::Text)?;
+    let plan = told(&arguments.plan, &catalog, console)?;
     let color = console.colors() && arguments.output.is_none();
-    let options = sheets::Options {
+    let text = made(&plan, catalog.entries(), form.id(), &options(arguments, console, color))?;
+    console.write(arguments.output.as_deref(), &text)?;
+    Ok(Exit::Done)
+}
+
+/// How the sheets of a command are made.
+pub(super) fn options(arguments: &SheetArgs, console: &Console, color: bool) -> sheets::Options {
+    sheets::Options {
         audience: arguments.audience.into(),
         paper: arguments.paper.into(),
         week: arguments.week,
         color,
         width: console.width(),
-    };
-    let text = made(&loaded.plan, catalog.entries(), form.id(), &options)?;
-    console.write(arguments.output.as_deref(), &text)?;
-    Ok(Exit::Done)
+    }
+}
+
+/// A plan as it is shown: its client may train, its texts and figures follow its numbers. What the catalog lacks is said.
+pub(super) fn told(path: &Path, catalog: &Catalog, console: &Console) -> Result<Plan, Failure> {
+    let planner = Planner::new(catalog.clone());
+    let mut loaded = files::load_plan(path)?.told(catalog.entries())?;
+    files::may_train(&loaded.plan, path)?;
+    planner.count(&mut loaded.plan);
+    console.report(&strangers(&loaded.plan, catalog.entries(), &loaded.source));
+    Ok(loaded.plan)
 }
 
 /// A sheet as text.
@@ -59,13 +75,15 @@ fn strangers(plan: &Plan, names: &BTreeMap<String, Entry>, source: &Source) -> F
         .collect();
     strange.sort_unstable();
     strange.dedup();
-    let known: Vec<&str> = names.keys().map(String::as_str).collect();
     let told = strange.into_iter().map(|id| {
         let message = format!(
             "the catalog has no exercise {}, so the sheet shows it without name, cues and kind of load",
             quoted(id)
         );
-        let help = suggest::help(id, &known, "name the folder that has it with `--catalog`");
+        let help = match naming::near(id, names).first() {
+            Some(near) => format!("did you mean `{near}`?"),
+            None => "name the folder that has it with `--catalog`".to_owned(),
+        };
         Diagnostic::warning("W4003", message).at(place(plan, source, id)).help(help)
     });
     let told: Vec<Diagnostic> = told.collect();
@@ -96,7 +114,7 @@ fn place(plan: &Plan, source: &Source, id: &str) -> Label {
     )
 }
 
-fn unmade(error: &SheetError) -> Failure {
+pub(super) fn unmade(error: &SheetError) -> Failure {
     let help = match error {
         SheetError::NoStart => "add `start:` to the profile and plan again",
         SheetError::NoSuchWeek { .. } => "name a week that the plan has",

@@ -20,6 +20,7 @@ pub(super) fn run(arguments: &WhyArgs, console: &Console) -> Result<Exit, Failur
     let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);
     let loaded = files::load_plan(&arguments.plan)?;
     let plan = files::with_profile(&arguments.plan, loaded, &planner)?;
+    files::may_train(&plan, &arguments.plan)?;
     let planner = planner.with_plan(&plan);
     all_exercises_exist(&plan, &planner, &arguments.plan)?;
     console.report(&notices(&plan, &planner, &arguments.plan));
@@ -28,12 +29,9 @@ pub(super) fn run(arguments: &WhyArgs, console: &Console) -> Result<Exit, Failur
         Failure::Faults(Diagnostic::error("E2003", fault.to_string()).at(label).into())
     })?;
     let (text, value) = match (&arguments.id, &arguments.muscle) {
-        (Some(id), _) => {
-            let ids: Vec<&str> = planner.catalog().ids().collect();
-            if !planner.catalog().contains(id) {
-                return Err(unknown(id, "exercise", &ids));
-            }
-            if arguments.instead { instead(id, &asked) } else { about(id, &asked.about(id)) }
+        (Some(typed), _) => {
+            let id = files::exercise(typed, planner.catalog().entries())?;
+            if arguments.instead { instead(&id, &asked) } else { about(&id, &asked.about(&id)) }
         }
         (None, Some(muscle)) => {
             let words: Vec<&str> = Muscle::ALL.iter().map(|muscle| muscle.id()).collect();
@@ -196,8 +194,16 @@ fn costs(effect: &Effect) -> String {
         let line = format!(" In come {}.", effect.comes.join(", "));
         text.push_str(&line);
     }
+    if effect.cost.view.abs() > 1e-9 {
+        text.push('\n');
+        text.push_str(POINTS);
+    }
     text
 }
+
+/// What points of the coach's view mean.
+const POINTS: &str = "Points choose among weeks that are alike in patterns and sets: a few are little, and an exercise that the client \
+     likes counts about 25.";
 
 fn price(cost: &Cost) -> String {
     let parts: Vec<String> = [

@@ -84,6 +84,7 @@ impl Collision {
                 ("kit", keys([key]))
             }
             Barred::Limit(stress) => ("limits", limit_path(&request.profile, *stress)),
+            Barred::Reported(_) => ("limits", keys(["screening"])),
             Barred::Level(_) => ("level", keys(["training_status"])),
             Barred::Never => ("wish-lists", keys(["exercises", "never"])),
             Barred::NoPurpose => ("weekly-volume", keys(["targets"])),

@@ -57,16 +57,19 @@ pub struct Entry {
     /// Muscles that get one set per set, the prime mover first.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     #[schemars(example = ["quads", "glutes"])]
+    #[schemars(length(max = 24))]
     pub direct: Vec<Muscle>,
     /// Muscles that get half a set per set.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     #[schemars(example = ["adductors"])]
+    #[schemars(length(max = 24))]
     pub indirect: Vec<Muscle>,
     /// Muscles that a preparation item readies or a conditioning item tires.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(length(max = 24))]
     pub muscles: Vec<Muscle>,
     /// Any one of these sets of kit; an empty set means nothing is needed.
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1, max = 30), inner(length(max = 10)))]
     #[schemars(example = [["dumbbells"]])]
     pub needs: Vec<Vec<Kit>>,
     /// 1 novice, 2 intermediate, 3 advanced.
@@ -94,18 +97,22 @@ pub struct Entry {
     pub setup_s: u32,
     /// What it loads in the body.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(length(max = 30))]
     pub stress: Vec<StressTag>,
     /// Ids of easier forms.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     #[schemars(example = ["bodyweight-squat"])]
+    #[schemars(length(max = 30))]
     pub easier: Vec<String>,
     /// Ids of harder forms.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     #[schemars(example = ["front-squat"])]
+    #[schemars(length(max = 30))]
     pub harder: Vec<String>,
     /// Two to four short reminders for the client.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     #[schemars(example = ["Elbows inside the knees"])]
+    #[schemars(length(max = 12))]
     pub cues: Vec<String>,
 }
 

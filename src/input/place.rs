@@ -74,6 +74,7 @@ pub struct Offer {
     /// The masses one by one, where the steps are uneven.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(example = [4.0, 6.0, 8.0])]
+    #[schemars(length(max = 200))]
     pub masses_kg: Option<Vec<f64>>,
     /// The mass of the bare bar or sled, in pounds.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -94,6 +95,7 @@ pub struct Offer {
     /// The masses one by one, in pounds.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(example = [10.0, 15.0, 25.0])]
+    #[schemars(length(max = 200))]
     pub masses_lb: Option<Vec<f64>>,
 }
 
@@ -316,6 +318,7 @@ impl JsonSchema for Equipment {
                     "type": "object",
                     "patternProperties": { "^[0-9]{1,3}(\\.[0-9]{1,3})?$": { "type": "integer", "minimum": 0, "maximum": 1000 } },
                     "additionalProperties": false,
+                    "maxProperties": 40,
                 }),
             );
         }
@@ -323,7 +326,7 @@ impl JsonSchema for Equipment {
             "description": "The kit there is: a plain list, or a map from item to a count or to what it offers.",
             "examples": [["dumbbells", "bench"]],
             "anyOf": [
-                { "type": "array", "items": kit },
+                { "type": "array", "maxItems": 100, "items": kit },
                 { "type": "object", "properties": properties, "additionalProperties": false },
             ],
         })

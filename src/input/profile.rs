@@ -6,9 +6,10 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::place::Equipment;
+pub use super::screening::Screening;
 use crate::words::{
-    Effort, Emphasis, Finishers, Goal, Grade, Intensity, Muscle, Sex, Status, Stress, Supersets,
-    Units, Weekday,
+    Effort, Emphasis, Finishers, Goal, Grade, Muscle, Sex, Status, Stress, Supersets, Units,
+    Weekday,
 };
 
 /// One client as a coach writes them down. The schema of this type is what a file is checked against.
@@ -71,6 +72,7 @@ pub struct Profile {
     /// Stress tags to keep out; `{tag: spinal-compression, allow: light}` keeps out only the heavy form.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     #[schemars(example = ["overhead"])]
+    #[schemars(length(max = 60))]
     pub limits: Vec<Limit>,
     /// Muscles that should get more or less than usual.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
@@ -94,6 +96,7 @@ pub struct Profile {
     pub recovery_hours: u32,
     /// What the client has lifted lately, by exercise id.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    #[schemars(extend("maxProperties" = 100))]
     pub known_lifts: BTreeMap<String, KnownLift>,
     /// Ergometer, running and the like, brought in from a given week.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -103,6 +106,7 @@ pub struct Profile {
     pub screening: Option<Screening>,
     /// Sport on the side: it loads its muscles on its days.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(length(max = 30))]
     pub other_training: Vec<OtherTraining>,
     /// Bands for the week's balance of sets.
     #[serde(default, skip_serializing_if = "BalanceWish::is_default")]
@@ -116,6 +120,7 @@ pub struct Profile {
     pub previous: Option<String>,
     /// Changes to the rules' own defaults, by rule id.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    #[schemars(extend("maxProperties" = 100))]
     pub rules: BTreeMap<String, RuleSetting>,
 }
 
@@ -162,7 +167,7 @@ pub enum SplitChoice {
     /// A known way.
     Named(SplitName),
     /// The client's own: one list of muscles per session.
-    Own(#[schemars(length(min = 1))] Vec<Vec<Muscle>>),
+    Own(#[schemars(length(min = 1, max = 14), inner(length(max = 24)))] Vec<Vec<Muscle>>),
 }
 
 impl Default for SplitChoice {
@@ -227,18 +232,22 @@ pub struct Choices {
     /// In the week at least once.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     #[schemars(example = ["back-squat"])]
+    #[schemars(length(max = 100))]
     pub must: Vec<String>,
     /// Liked: chosen before equals.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     #[schemars(example = ["goblet-squat"])]
+    #[schemars(length(max = 100))]
     pub prefer: Vec<String>,
     /// Disliked: chosen only where nothing else does.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     #[schemars(example = ["walking-lunge"])]
+    #[schemars(length(max = 100))]
     pub avoid: Vec<String>,
     /// Never in the week.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     #[schemars(example = ["deadlift"])]
+    #[schemars(length(max = 100))]
     pub never: Vec<String>,
 }
 
@@ -313,39 +322,12 @@ pub struct ConditioningWish {
     /// Kit or conditioning items to use, in order of liking; empty means any the place has.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     #[schemars(example = ["rowing-ergometer"])]
+    #[schemars(length(max = 30))]
     pub modes: Vec<String>,
 }
 
 const fn default_from_week() -> u32 {
     3
-}
-
-/// Answers before training starts.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Screening {
-    /// Planned exercise of at least 30 minutes on 3 days a week for the last 3 months.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub active: Option<bool>,
-    /// Known cardiovascular, metabolic or renal disease.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub disease: Option<bool>,
-    /// Signs or symptoms that suggest one.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub signs: Option<bool>,
-    /// How hard the client wants to work.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub intensity: Option<Intensity>,
-    /// Pregnant now.
-    #[serde(default)]
-    pub pregnant: bool,
-    /// Places that hurt, in the client's words.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    #[schemars(example = ["left knee on stairs"])]
-    pub pain: Vec<String>,
-    /// A clinician said to wait.
-    #[serde(default)]
-    pub told_to_wait: bool,
 }
 
 /// Sport on the side.
@@ -361,7 +343,7 @@ pub struct OtherTraining {
     /// How hard it is.
     pub load: Effort,
     /// The muscles it loads.
-    #[schemars(length(min = 1))]
+    #[schemars(length(min = 1, max = 24))]
     pub muscles: Vec<Muscle>,
 }
 

@@ -2,11 +2,11 @@
 
 use std::collections::BTreeMap;
 
-/// Answers by question, each as it stands in the profile's YAML; a question that may be answered
-/// several times has several.
+/// Answers by question, each as it stands in the profile's YAML; a question that may be answered several times has
+/// several. Keys of a profile that no question asks for are answers too, so that they are not lost.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Answers {
-    given: BTreeMap<&'static str, Vec<String>>,
+    given: BTreeMap<String, Vec<String>>,
 }
 
 impl Answers {
@@ -28,13 +28,28 @@ impl Answers {
         self.get(question) == Some("true")
     }
 
+    /// Every answer with its question.
+    pub(super) fn iter(&self) -> impl Iterator<Item = (&str, &[String])> {
+        self.given.iter().map(|(question, answers)| (question.as_str(), answers.as_slice()))
+    }
+
     /// Takes an answer; it replaces the last one unless the question takes several.
-    pub(super) fn take(&mut self, question: &'static str, answer: String, is_one_of_many: bool) {
-        let answers = self.given.entry(question).or_default();
+    pub(super) fn take(&mut self, question: &str, answer: String, is_one_of_many: bool) {
+        let answers = self.given.entry(question.to_owned()).or_default();
         if !is_one_of_many {
             answers.clear();
         }
         answers.push(answer);
+    }
+
+    /// Takes an answer from a file, beside those that the file gave before.
+    pub(super) fn recall(&mut self, question: &str, answer: String) {
+        self.take(question, answer, true);
+    }
+
+    /// Forgets all questions but some.
+    pub(super) fn retain(&mut self, keeps: impl Fn(&str) -> bool) {
+        self.given.retain(|question, _| keeps(question));
     }
 
     /// Forgets a question, as if it had not been asked.

@@ -4,14 +4,18 @@
 //! checked one by one by the rules that a profile file is read with.
 
 mod answers;
+mod contradiction;
 mod kind;
 mod profile_text;
 mod questions;
+mod recall;
 mod talk;
+mod tolerant;
 
 pub use answers::Answers;
 pub use profile_text::profile_text;
-pub use talk::{Around, Talk, interview};
+pub use recall::{draft_text, recalled};
+pub use talk::{Around, Talk, ask_client, change, interview};
 
 /// A file name for a client: small letters, digits and dashes of the code.
 ///

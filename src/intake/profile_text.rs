@@ -1,7 +1,7 @@
 //! The profile as a file that its reader can change: every usual key, each with what it is for.
 
 use super::answers::Answers;
-use super::kind::{clock, scalar};
+use super::kind::scalar;
 
 /// The column in which a remark stands beside its key.
 const REMARK: usize = 38;
@@ -17,6 +17,7 @@ pub fn profile_text(answers: &Answers) -> String {
     text.what();
     text.before();
     text.beside();
+    text.others();
     text.text
 }
 
@@ -112,17 +113,18 @@ impl Text<'_> {
 
     fn sessions(&mut self) {
         let minutes = self.answers.get("minutes").unwrap_or("60").to_owned();
-        let usual = self.answers.get("at").map(str::to_owned);
         let days = self.answers.get("days").unwrap_or("mon").to_owned();
         self.line("sessions:", "one line for each training day; minutes are the limit");
         for typed in days.split(' ').filter(|day| !day.is_empty()) {
-            let (day, own) =
+            let (typed, own) =
+                typed.split_once('=').map_or((typed, None), |(day, own)| (day, Some(own)));
+            let (day, at) =
                 typed.split_once('@').map_or((typed, None), |(day, at)| (day, Some(at)));
-            let at = own.map(str::to_owned).or_else(|| usual.as_deref().map(clock));
             let at = at.map_or_else(String::new, |at| {
                 let at = serde_json::to_string(&at).expect("every text can be quoted");
                 format!("at: {at}, ")
             });
+            let minutes = own.unwrap_or(&minutes);
             self.line(&format!("  - {{day: {}, {at}minutes: {minutes}}}", scalar(day)), "");
         }
     }
@@ -133,7 +135,12 @@ impl Text<'_> {
         self.emphasis();
         self.map(
             "exercises",
-            &[("must", "in the week at least once"), ("never", "not in the week")],
+            &[
+                ("must", "in the week at least once"),
+                ("prefer", "chosen before equals"),
+                ("avoid", "only where nothing else does"),
+                ("never", "not in the week"),
+            ],
             "{must: [], prefer: [], avoid: [], never: []}",
             "ids of `weekwright catalog list`",
         );
@@ -180,8 +187,11 @@ impl Text<'_> {
                 ("signs", "that suggest one"),
                 ("intensity", "light, moderate or vigorous"),
                 ("pregnant", ""),
-                ("pain", "places that hurt, in the client's words"),
+                ("pain", "regions that hurt, [] for none"),
+                ("chest", "muscle or under-effort, where the chest hurts"),
+                ("painless", "tried, and they do not hurt"),
                 ("told_to_wait", "by a clinician: no plan until they agree"),
+                ("clinician_agreed", "the day, after signs, disease or pregnancy"),
             ],
             "{active: true, disease: false, signs: false}",
             "ask before the first session",
@@ -195,10 +205,53 @@ impl Text<'_> {
             &[
                 ("from_week", "the first week that holds it"),
                 ("minutes", "at the end of a session"),
+                ("modes", "in order of liking"),
             ],
             "{from_week: 3, minutes: 10}",
             "after the lifts",
         );
         self.many("other_training", "{day: sat, load: hard, muscles: [lats, quads]}", "  - ");
+    }
+
+    /// Keys that no question asks for, as they stood.
+    fn others(&mut self) {
+        const ASKED: [&str; 23] = [
+            "client",
+            "units",
+            "birth_year",
+            "sex",
+            "height_cm",
+            "body_mass_kg",
+            "training_status",
+            "goal",
+            "start",
+            "weeks",
+            "days",
+            "minutes",
+            "place",
+            "equipment",
+            "limits",
+            "emphasis",
+            "exercises",
+            "known_lifts",
+            "supersets",
+            "screening",
+            "conditioning",
+            "other_training",
+            "at",
+        ];
+        let answers = self.answers;
+        let others = answers.iter().filter(|(key, _)| {
+            let key = key.split('.').next().unwrap_or_default();
+            !ASKED.contains(&key)
+        });
+        let told: Vec<String> =
+            others.map(|(key, told)| format!("{key}: {}", told.join(", "))).collect();
+        if !told.is_empty() {
+            self.heading("Besides");
+        }
+        for line in told {
+            self.line(&line, "");
+        }
     }
 }

@@ -312,7 +312,8 @@ fn week_sets(planned: u32, plan: WeekPlan, status: Status, careful: &CarefulStar
         (true, _) => planned * 2 / 3,
         (false, _) => planned,
     };
-    let most = careful.first_week_sets.map_or(u32::MAX, |first| first + plan.week - 1);
+    let first = careful.first_week_sets.map_or(u32::MAX, |first| first + plan.week - 1);
+    let most = first.min(careful.most_sets.unwrap_or(u32::MAX));
     sets.min(most).clamp(1, planned.max(1))
 }
 

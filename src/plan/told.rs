@@ -126,5 +126,8 @@ pub fn lift(profile: &Profile, careful: &CarefulStart, known: &KnownLifts, entry
     let dose = dose_for(profile.goal, profile.training_status, entry, None);
     let ask = Ask { reps: dose.span(entry).aim, rir: dose.rir, most_percent: careful.most_percent };
     let found = known.working_load(entry, ladder.as_ref(), ask);
-    Lift { ladder, one_rep_max_kg: found.one_rep_max_kg, cap_kg: found.cap_kg }
+    let moderate = careful.cap_percent.zip(found.one_rep_max_kg);
+    let most_kg = moderate.map(|(percent, max_kg)| max_kg * percent / 100.0);
+    let cap_kg = [found.cap_kg, most_kg].into_iter().flatten().reduce(f64::min);
+    Lift { ladder, one_rep_max_kg: found.one_rep_max_kg, cap_kg }
 }

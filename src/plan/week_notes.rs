@@ -37,7 +37,7 @@ fn about(course: &Course<'_>, plan: WeekPlan) -> &'static str {
             "The block begins with an easier week: a set less of each exercise."
         }
         (_, true) => {
-            "An easier week: about a third fewer sets, lighter sets, the same exercises and days (the size of the cut is custom)."
+            "An easier week: about a third fewer sets, lighter sets, the same exercises and days."
         }
         (WeekKind::Base, _) if is_heavy(course) => {
             "The block begins: main lifts at its first loads, elsewhere one more repetition in reserve."

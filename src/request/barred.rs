@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use super::screening::Reported;
 use crate::words::{Kit, Stress};
 
 /// The first reason that keeps an exercise out.
@@ -11,6 +12,8 @@ pub enum Barred {
     Kit(Vec<Kit>),
     /// A limit keeps this stress out.
     Limit(Stress),
+    /// What the client reported before training keeps it out.
+    Reported(Reported),
     /// On the client's never list.
     Never,
     /// Above the client's level.
@@ -31,6 +34,7 @@ impl fmt::Display for Barred {
                 write!(f, "the place has no {}", missing.join(", no "))
             }
             Barred::Limit(stress) => write!(f, "the limit `{stress}` keeps it out"),
+            Barred::Reported(reported) => write!(f, "{reported}"),
             Barred::Never => f.write_str("it is on the never list"),
             Barred::Level(level) => write!(f, "its level {level} is above the client's"),
             Barred::PassedOver(better) => {

@@ -2,7 +2,7 @@
 //! that recount, preparation and the course of the weeks.
 
 use super::candidate::grade;
-use super::{Barred, Request};
+use super::{Barred, Request, screening};
 use crate::input::catalog::Entry;
 use crate::input::profile::{Limit, Profile};
 use crate::words::{Goal, Kit, Pattern, Role, Status, Stress};
@@ -11,7 +11,8 @@ impl Request {
     /// The kit that an exercise is done with, or the first reason that keeps it out.
     ///
     /// # Errors
-    /// The client's never list, the place's kit, the limits, or the level, in this order.
+    /// The client's never list, the place's kit, the limits, what was reported before training, or the level, in this
+    /// order.
     pub fn eligible(&self, entry: &Entry) -> Result<Vec<Kit>, Barred> {
         if self.profile.exercises.never.contains(&entry.id) {
             return Err(Barred::Never);
@@ -19,6 +20,9 @@ impl Request {
         let kit = kit_for(&self.profile, entry)?;
         if let Some(stress) = limited(&self.profile, entry) {
             return Err(Barred::Limit(stress));
+        }
+        if let Some(reported) = screening::kept_out(&self.profile, entry) {
+            return Err(Barred::Reported(reported));
         }
         if entry.level > self.most_level(entry) {
             return Err(Barred::Level(entry.level));
@@ -89,13 +93,9 @@ pub(crate) fn has_kit(profile: &Profile, item: Kit) -> bool {
     there(item) || (item == Kit::Bench && there(Kit::AdjustableBench))
 }
 
-/// The first stress of an entry that the client's limits keep out. Pregnancy keeps out lying on the
-/// back and breath-holding (ACOG Committee Opinion 804; common practice).
+/// The first stress of an entry that the client's limits keep out.
 pub(crate) fn limited(profile: &Profile, entry: &Entry) -> Option<Stress> {
-    let pregnant = profile.screening.as_ref().is_some_and(|answers| answers.pregnant);
-    let pregnancy = [Stress::Supine, Stress::BreathHold].map(Limit::Whole);
-    let limits = profile.limits.iter().chain(pregnancy.iter().filter(|_| pregnant));
-    limits.into_iter().find_map(|limit| match limit {
+    profile.limits.iter().find_map(|limit| match limit {
         Limit::Whole(stress) => grade(entry, *stress).map(|_| *stress),
         Limit::Graded(limit) => {
             grade(entry, limit.tag).filter(|grade| *grade > limit.allow).map(|_| limit.tag)

@@ -148,7 +148,7 @@ impl Request {
     /// Balance work belongs in the week from 65 on (WHO 2020; Fragala et al. 2019).
     #[must_use]
     pub fn needs_balance(&self) -> bool {
-        self.age().is_some_and(|age| age >= 65)
+        screening::age(&self.profile).is_some_and(|age| age >= 65)
     }
 
     /// From 65 on figures, lifts and effort are more careful (WHO 2020; Fragala et al. 2019).
@@ -162,13 +162,6 @@ impl Request {
     pub fn builds_size(&self) -> bool {
         let profile = &self.profile;
         profile.goal == Goal::Hypertrophy && profile.training_status != Status::Novice
-    }
-
-    /// Age in the year the plan starts, where both years are known.
-    #[must_use]
-    pub fn age(&self) -> Option<u16> {
-        let year = self.profile.start.as_deref()?.get(..4)?.parse::<u16>().ok()?;
-        year.checked_sub(self.profile.birth_year?)
     }
 }
 

@@ -94,8 +94,8 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
         return Ok(Outcome::Same);
     }
     let advice = screening::advise(&profile);
-    if advice.start.must_wait {
-        return Err(NoPlan::MustWait.into());
+    if let Some(withheld) = advice.withheld {
+        return Err(NoPlan::Withheld(withheld).into());
     }
     let options = Options { seed, ..Options::default() };
     let (request, barred) = if let Some(today) = &ask.today {

@@ -3,6 +3,7 @@
 use super::{Finding, Force, Rule};
 use crate::request::Request;
 use crate::request::eligibility::limited;
+use crate::request::screening::kept_out;
 use crate::week::Week;
 
 /// What a limit keeps out is never made a variable; the recount looks again.
@@ -24,10 +25,12 @@ impl Rule for Limits {
         });
         items
             .filter_map(|(session, item)| {
-                let stress = limited(&request.profile, &item.entry)?;
                 let place = format!("{}, {}", session.label, item.entry.id);
-                let wanted = format!("nothing tagged `{stress}`");
-                Some(Finding::broken(self.id(), place, wanted, "it is tagged so"))
+                let wanted = match limited(&request.profile, &item.entry) {
+                    Some(stress) => format!("nothing tagged `{stress}`"),
+                    None => format!("not this: {}", kept_out(&request.profile, &item.entry)?),
+                };
+                Some(Finding::broken(self.id(), place, wanted, "it is there"))
             })
             .collect()
     }

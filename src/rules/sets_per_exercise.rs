@@ -26,7 +26,7 @@ impl Rule for SetsPerExercise {
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let most = if request.profile.training_status == Status::Novice { 4 } else { 5 };
-        let old = request.age().is_some_and(|age| age >= 65);
+        let old = request.needs_balance();
         week.work()
             .filter_map(|(session, item)| {
                 let short = request.days[session.day].minutes <= 25;

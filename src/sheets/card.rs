@@ -139,7 +139,7 @@ impl Card {
         card
     }
 
-    /// The preparation in one run of text: `Easy minutes on a machine: 3:45 min · Wall slide: 10 reps`.
+    /// The preparation in one run of text: `Easy minutes on a machine: 3 min 45 s · Wall slide: 10 reps`.
     pub(crate) fn preparation(&self) -> String {
         let steps = self.prep.iter().map(|line| format!("{}: {}", line.name, line.dose));
         steps.collect::<Vec<_>>().join(" · ")

@@ -1,10 +1,11 @@
 //! Who the plan is for, what stands around the sessions, and the lines that every sheet carries.
 
-use super::{Names, clean, phrase};
+use super::{Audience, Names, clean, phrase};
 use crate::input::plan::SolveStatus;
 use crate::input::profile::{BalanceWish, Profile};
 use crate::plan::conditioning::{moderate_equivalent, weekly_text};
 use crate::plan::file::{MuscleVolume, Plan, ProfileRef, Session, Shortfall, Week};
+use crate::plan::screening;
 use crate::timing;
 use crate::words::{Goal, GroupKind, Muscle, Part, Side, Status, Units};
 
@@ -97,9 +98,39 @@ pub(crate) fn muscles(list: &[Muscle]) -> String {
     list.iter().map(|muscle| muscle.name()).collect::<Vec<_>>().join(", ")
 }
 
-/// The plan's cautions, led by the line about pain, which is ours unless the plan has its own.
-pub(crate) fn cautions(plan: &Plan) -> Vec<String> {
-    let own = plan.cautions.iter().map(|caution| phrase::sentence(&clean::line(caution)));
+/// What the caution of a plan begins with that is made from a draft.
+pub(crate) const TRIAL: &str = "Trial, screening open:";
+
+/// What the client reported before training, and what it asks for: at the head of what a coach reads. Nothing where
+/// nothing was reported.
+pub(crate) fn alerts(plan: &Plan) -> Vec<String> {
+    let trial = plan.cautions.iter().filter(|caution| caution.starts_with(TRIAL)).cloned();
+    let advice = profile(plan).map(screening::advise).filter(|advice| advice.reported);
+    trial.chain(advice.map(|advice| advice.cautions).unwrap_or_default()).collect()
+}
+
+/// What the answers before training and the age ask for, where nothing was reported: the client reads what to do
+/// instead.
+pub(crate) fn kept_from_client(plan: &Plan) -> Vec<String> {
+    let advice = profile(plan).map(screening::advise).filter(|advice| !advice.reported);
+    let told = advice.map(|advice| advice.cautions).unwrap_or_default();
+    told.into_iter().filter(|caution| plan.cautions.contains(caution)).collect()
+}
+
+/// The plan's cautions, led by the line about pain, which is ours unless the plan has its own. A client reads what to do
+/// and never what was reported; a coach has read that at the head.
+pub(crate) fn cautions(plan: &Plan, audience: Audience) -> Vec<String> {
+    let advice = profile(plan).map(screening::advise).unwrap_or_default();
+    let is_apart = |caution: &&String| match audience {
+        Audience::Client => advice.cautions.contains(caution),
+        Audience::Coach | Audience::Both => advice.reported && advice.cautions.contains(caution),
+    };
+    let instead = match audience {
+        Audience::Client => advice.instructions.clone(),
+        Audience::Coach | Audience::Both => Vec::new(),
+    };
+    let own = plan.cautions.iter().filter(|caution| !is_apart(caution));
+    let own = instead.iter().chain(own).map(|caution| phrase::sentence(&clean::line(caution)));
     let (mut stop, others): (Vec<String>, Vec<String>) =
         own.partition(|caution| caution.to_lowercase().contains("stop if it hurts"));
     if stop.is_empty() {
@@ -248,6 +279,9 @@ pub(crate) fn miss(row: &MuscleVolume) -> String {
     }
 }
 
+/// Gaps above this are not told.
+const MOST_GAP: f64 = 0.3;
+
 /// How the plan was made: solver, seed, version and split, as far as the plan says.
 pub(crate) fn made(plan: &Plan) -> Vec<String> {
     let mut lines = Vec::new();
@@ -259,6 +293,11 @@ pub(crate) fn made(plan: &Plan) -> Vec<String> {
         let gap = phrase::trimmed(solve.gap * 100.0, 1);
         let found = match solve.status {
             SolveStatus::Proven => "The best week there is by its count, proven".to_owned(),
+            // A bound that far off says nothing about the week.
+            _ if solve.gap > MOST_GAP => {
+                "The best week that was found; how near it is to the best there can be was not worked out"
+                    .to_owned()
+            }
             SolveStatus::WithinGap => format!("Within {gap} % of the best there can be"),
             SolveStatus::StoppedEarly => format!("Stopped early, within {gap} % of the best"),
         };

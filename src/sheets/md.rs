@@ -24,6 +24,9 @@ impl Sheet for Markdown {
     ) -> Result<(), SheetError> {
         let names = Names::new(plan, names);
         let mut text = header(plan);
+        if options.audience.coach() {
+            alerts(plan, &mut text);
+        }
         if options.audience.client() {
             weeks(plan, &mut text);
             for block in block::blocks(plan, &names) {
@@ -34,11 +37,26 @@ impl Sheet for Markdown {
             coach(plan, &names, &mut text);
         }
         heading(&mut text, 2, "With care");
-        for caution in head::cautions(plan).iter().map(String::as_str).chain([head::CONVENTION]) {
+        for caution in head::cautions(plan, options.audience)
+            .iter()
+            .map(String::as_str)
+            .chain([head::CONVENTION])
+        {
             bullet(&mut text, &escape(caution));
         }
         out.write_all(text.as_bytes())?;
         Ok(())
+    }
+}
+
+/// What was reported before training, before anything else is read.
+fn alerts(plan: &Plan, text: &mut String) {
+    let alerts = head::alerts(plan);
+    if !alerts.is_empty() {
+        heading(text, 2, "Before training");
+    }
+    for alert in &alerts {
+        bullet(text, &escape(alert));
     }
 }
 

@@ -9,6 +9,7 @@ mod card;
 mod clean;
 mod csv;
 mod data;
+mod day;
 mod head;
 mod html;
 mod ics;
@@ -29,7 +30,9 @@ use crate::plan::file::Plan;
 
 pub use csv::Csv;
 pub use data::Json;
-pub use html::Html;
+pub use day::of_day;
+pub(crate) use head::TRIAL;
+pub use html::{Html, cards_of_day};
 pub use ics::Calendar;
 pub use md::Markdown;
 pub use text::{Text, basis_text};

@@ -15,7 +15,7 @@ pub(crate) fn seconds(seconds: u32) -> String {
     match (seconds / 60, seconds % 60) {
         (0, rest) => format!("{rest} s"),
         (minutes, 0) => format!("{minutes} min"),
-        (minutes, rest) => format!("{minutes}:{rest:02}"),
+        (minutes, rest) => format!("{minutes} min {rest} s"),
     }
 }
 
@@ -68,12 +68,11 @@ pub(crate) fn short_dose(item: &Item) -> String {
     dose.strip_prefix("1 × ").map(str::to_owned).unwrap_or(dose)
 }
 
-/// What a step of the preparation asks for: `3:45 min`, `6 reps each side`.
+/// What a step of the preparation asks for: `3 min 45 s`, `6 reps each side`.
 pub(crate) fn prep_dose(item: &Item) -> String {
     let dose = short_dose(item);
     let unit = match item.amounts() {
         Some(Amounts::Reps(_)) => "reps",
-        Some(Amounts::Seconds(_)) if dose.contains(':') => "min",
         _ => return dose,
     };
     match dose.strip_suffix(" each side") {

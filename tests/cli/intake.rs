@@ -45,15 +45,21 @@ mod in_a_terminal {
     #[test]
     fn a_whole_talk_ends_in_a_plan() {
         let folder = tempfile::tempdir().unwrap();
-        // A wrong unit on the way; Enter for all else, up to the last question.
-        let typed = format!("tide-07\nstone\n{}", "\n".repeat(40));
+        // A wrong year on the way; Enter for all else, up to the last question.
+        let typed = format!("tide-07\nninety\n{}", "\n".repeat(40));
         let (code, shown) = talk(folder.path(), "", &typed);
         assert_eq!(code, Some(0), "{shown}");
-        assert!(shown.contains("one of `kg`, `lb` belongs here"), "{shown}");
+        assert!(shown.contains("`ninety` is no number"), "{shown}");
         assert!(shown.contains("Written: profiles/tide-07.yaml"), "{shown}");
         let profile = fs::read_to_string(folder.path().join("profiles/tide-07.yaml")).unwrap();
         assert!(profile.contains("\nclient: tide-07 "), "{profile}");
         assert!(shown.contains("Stop if it hurts"), "the plan is shown: {shown}");
+        let mut names: Vec<_> = fs::read_dir(folder.path().join("profiles"))
+            .unwrap()
+            .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+            .collect();
+        names.sort();
+        assert_eq!(names, ["tide-07.html", "tide-07.plan.yaml", "tide-07.yaml"], "{shown}");
     }
 
     #[test]
@@ -64,17 +70,37 @@ mod in_a_terminal {
         let typed = format!("tide-07\n{}", "\n".repeat(50));
         let (code, shown) = talk(folder.path(), "-o old.yaml", &typed);
         assert_eq!(code, Some(2), "{shown}");
-        assert!(shown.contains("old.yaml is there already. Replace it?"), "{shown}");
+        assert!(shown.contains("old.yaml is there already;"), "{shown}");
         assert_eq!(fs::read_to_string(&file).unwrap(), "old");
         assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1, "nothing else is written");
     }
 
     #[test]
-    fn an_end_of_input_writes_nothing() {
+    fn an_end_of_input_keeps_what_was_typed() {
         let folder = tempfile::tempdir().unwrap();
-        let (code, shown) = talk(folder.path(), "", "tide-07\n\u{4}");
+        let (code, shown) = talk(folder.path(), "", "tide-07\n1990\n\u{4}");
         assert_eq!(code, Some(2), "{shown}");
-        assert!(shown.contains("E5003") && shown.contains("nothing was written"), "{shown}");
-        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 0);
+        assert!(shown.contains("E5003"), "{shown}");
+        let draft = folder.path().join("profiles/tide-07.draft.yaml");
+        let kept = fs::read_to_string(&draft).unwrap();
+        assert!(kept.contains("birth_year: 1990"), "{kept}");
+        assert!(shown.contains("weekwright intake profiles/tide-07.draft.yaml"), "{shown}");
+        // It is offered again, and goes when the profile is there.
+        let (code, shown) = talk(folder.path(), "", &"\n".repeat(40));
+        assert_eq!(code, Some(0), "{shown}");
+        let profile = fs::read_to_string(folder.path().join("profiles/tide-07.yaml")).unwrap();
+        assert!(profile.contains("birth_year: 1990") && !draft.exists(), "{profile}");
+    }
+
+    #[test]
+    fn a_draft_is_planned_as_a_trial() {
+        let folder = tempfile::tempdir().unwrap();
+        let (_, shown) = talk(folder.path(), "", "tide-07\n1990\n\u{4}");
+        let draft = folder.path().join("profiles/tide-07.draft.yaml");
+        let output = program().arg("plan").arg(&draft).output().unwrap();
+        assert_eq!(output.status.code(), Some(0), "{shown}{}", text(&output.stderr));
+        let plan = text(&output.stdout);
+        assert!(plan.contains("Before training\n  - Trial, screening open:"), "{plan}");
+        assert!(plan.contains("Still to be asked"), "{plan}");
     }
 }

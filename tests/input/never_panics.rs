@@ -97,7 +97,10 @@ fn survives(source: &Source) {
             assert!(span.line >= 1 && span.column >= 1);
         }
         assert!(found.iter().all(|found| !found.help.is_empty()));
-        assert!(found.is_empty() || !render::text(&found, std::slice::from_ref(source)).is_empty());
+        assert!(
+            found.is_empty()
+                || !render::text(&found, std::slice::from_ref(source), true).is_empty()
+        );
         assert!(render::json(&found, &serde_json::Map::default()).contains("diagnostics"));
     }
 }

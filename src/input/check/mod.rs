@@ -8,6 +8,7 @@ mod kit;
 mod known_lifts;
 mod place;
 mod rules;
+mod screening;
 mod sessions;
 mod split;
 mod targets;
@@ -18,6 +19,7 @@ pub use codes::CODES;
 
 use super::catalog::Entry;
 use super::marks::Marks;
+use super::naming;
 use super::place::{Equipment, Place};
 use super::profile::Profile;
 use super::read::Read;
@@ -30,6 +32,13 @@ pub struct Known<'a> {
     pub entries: &'a BTreeMap<String, Entry>,
     /// Ids of rules whose defaults a profile may change.
     pub rules: &'a [&'a str],
+}
+
+impl<'a> Known<'a> {
+    /// The exercise that an id or a name means.
+    fn entry(&self, typed: &str) -> Option<&'a Entry> {
+        self.entries.get(naming::id_of(typed, self.entries)?)
+    }
 }
 
 /// A profile under check.
@@ -47,7 +56,7 @@ type Check = fn(&Case<'_>) -> Vec<Diagnostic>;
 const CHECKS: &[Check] = &[
     sessions::e1301_one_session_an_hour,
     sessions::e1302_clock_is_a_time,
-    sessions::e1303_start_is_a_day,
+    sessions::e1303_days_are_in_the_calendar,
     sessions::e1304_sessions_do_not_overlap,
     split::e1305_one_entry_per_session,
     split::e1306_entries_name_muscles,
@@ -66,6 +75,8 @@ const CHECKS: &[Check] = &[
     conditioning::w1321_starts_within_the_plan,
     rules::e1322_ids_are_known,
     birth::e1323_age_can_be,
+    screening::e1329_agreed_before_the_start,
+    screening::e1330_painless_ids_are_known,
 ];
 
 /// Every fault and remark of a profile file, sorted by place. `place` is the place it names,

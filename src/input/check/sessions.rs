@@ -75,16 +75,24 @@ pub(super) fn e1302_clock_is_a_time(case: &Case<'_>) -> Vec<Diagnostic> {
         .collect()
 }
 
-/// E1303: `start` is in the calendar.
-pub(super) fn e1303_start_is_a_day(case: &Case<'_>) -> Vec<Diagnostic> {
+/// E1303: days are in the calendar.
+pub(super) fn e1303_days_are_in_the_calendar(case: &Case<'_>) -> Vec<Diagnostic> {
     let start = case.profile.start.as_deref();
-    let wrong = start.filter(|start| date(start).is_none());
+    let answers = case.profile.screening.as_ref();
+    let agreed = answers.and_then(|answers| answers.clinician_agreed.as_deref());
+    let told = [
+        start.map(|day| (day, case.marks.at(path!["start"], "not in the calendar"))),
+        agreed.map(|day| {
+            let place = path!["screening", "clinician_agreed"];
+            (day, case.marks.at(place, "not in the calendar"))
+        }),
+    ];
+    let wrong = told.into_iter().flatten().filter(|(day, _)| date(day).is_none());
     wrong
-        .map(|start| {
-            Diagnostic::error("E1303", format!("there is no day {}", quoted(start)))
-                .at(case.marks.at(path!["start"], "not in the calendar"))
-                .help("write year, month and day of this century, as in `start: 2027-01-04`")
+        .map(|(day, label)| {
+            Diagnostic::error("E1303", format!("there is no day {}", quoted(day)))
+                .at(label)
+                .help("write year, month and day of this century, as in `2027-01-04`")
         })
-        .into_iter()
         .collect()
 }

@@ -5,7 +5,7 @@ use serde_yaml::{Number, Value};
 
 use super::example::example;
 use super::kind::Kind;
-use super::{Check, Spot, known_keys};
+use super::{Check, Spot, known_keys, slips};
 use crate::diagnostic::{Diagnostic, Label, counted, quoted};
 use crate::input::marks::Field;
 use crate::input::suggest;
@@ -18,11 +18,15 @@ impl<'a> Check<'a> {
             Some(_) => "here a key is a mass in kilograms, as in `20: 2`".to_owned(),
             None => format!("delete it, or look up the key: there are {} here", keys.len()),
         };
-        let label = self.marks.source.label(field.key_bytes.clone(), "unknown");
+        let label = self.marks.source.label(field.key_bytes.clone(), "");
+        let help = match slips::instead(&field.key, &keys) {
+            Some(instead) => instead.to_owned(),
+            None => suggest::help(&field.key, &keys, &otherwise),
+        };
         self.faults.push(
-            Diagnostic::error("E1201", format!("{} is not a key here", quoted(&field.key)))
+            Diagnostic::error("E1201", format!("{} is not known here", quoted(&field.key)))
                 .at(label)
-                .help(suggest::help(&field.key, &keys, &otherwise)),
+                .help(help),
         );
     }
 
@@ -36,7 +40,7 @@ impl<'a> Check<'a> {
         let message = format!("{} is not a word for {}", quoted(text), Self::name(spot));
         self.faults.push(
             Diagnostic::error("E1202", message)
-                .at(self.label(spot, "unknown"))
+                .at(self.label(spot, ""))
                 .help(suggest::help(text, words, &otherwise)),
         );
     }

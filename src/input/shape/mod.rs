@@ -6,6 +6,7 @@
 mod example;
 mod faults;
 mod kind;
+mod slips;
 
 use std::collections::BTreeMap;
 
@@ -84,7 +85,8 @@ impl<'a> Check<'a> {
         schema
     }
 
-    /// Of several alternatives, the one whose kind is the value's; else the whole choice.
+    /// Of several alternatives, the one whose kind is the value's, a list of words only where it has the word; else the
+    /// whole choice.
     fn alternative(&self, value: &Value, schema: &'a Schema) -> &'a Schema {
         let kind = Kind::of(value);
         let Some(choices) = schema.get("anyOf").and_then(Schema::as_array) else {
@@ -93,8 +95,15 @@ impl<'a> Check<'a> {
         let fitting = choices
             .iter()
             .map(|choice| self.alternative(value, self.resolve(choice)))
-            .find(|choice| self.kinds(choice).iter().any(|wanted| wanted.takes(kind)));
-        fitting.unwrap_or(schema)
+            .filter(|choice| self.kinds(choice).iter().any(|wanted| wanted.takes(kind)));
+        let lacks_word = |choice: &&Schema| match value {
+            Value::String(text) => {
+                let words = words(choice);
+                !words.is_empty() && !words.contains(&text.as_str())
+            }
+            _ => false,
+        };
+        fitting.min_by_key(lacks_word).unwrap_or(schema)
     }
 
     /// The kinds a schema takes; none means any.

@@ -7,11 +7,13 @@ use super::fit::{lines, room};
 use super::flow::Flow;
 use crate::plan::file::{Balance, Plan, Session};
 use crate::sheets::sources::{self, Source};
-use crate::sheets::{Names, Options, head, phrase};
+use crate::sheets::{Audience, Names, Options, head, phrase};
 
 /// A page of figures, then pages of words.
 #[derive(Serialize)]
 pub(super) struct Coach {
+    /// What was reported before training.
+    alerts: Vec<String>,
     sets: u32,
     chart: Chart,
     balance: Option<Balance>,
@@ -74,11 +76,16 @@ impl Coach {
             .map(|ratio| Told { name: phrase::sentence(ratio.name), words: ratio.words() });
         let ratios: Vec<Told> = ratios.chain(conditioning).collect();
         let room = room(options.paper) - HEADER;
-        let figures = 2.0 * HEADING + BAR * count(plan.volume.len() + 2) + told_height(&ratios);
+        let alerts = head::alerts(plan);
+        let told: f64 = alerts.iter().map(|alert| 1.0 + 5.3 * lines(alert, 84.0)).sum();
+        let told = if alerts.is_empty() { 0.0 } else { HEADING + told };
+        let figures =
+            told + 2.0 * HEADING + BAR * count(plan.volume.len() + 2) + told_height(&ratios);
         let times: Vec<Time> = plan.sessions.iter().map(time).collect();
         let fits = figures + TABLE + ROW * count(times.len()) <= room;
         let (sessions, late) = if fits { (times, Vec::new()) } else { (Vec::new(), times) };
         Coach {
+            alerts,
             sets: head::working_sets(&plan.sessions),
             chart: Chart::new(plan),
             balance: plan.balance,
@@ -89,7 +96,7 @@ impl Coach {
     }
 }
 
-/// Sessions that had no room before, shortfalls, loads, sources; a sheet without a cover has the cautions here.
+/// Sessions that had no room before, shortfalls, loads, sources; a sheet without a cover has all cautions here.
 fn words(plan: &Plan, names: &Names<'_>, options: &Options, sessions: Vec<Time>) -> Vec<Words> {
     let mut flow: Flow<Words> = Flow::new(room(options.paper) - HEADER, 0.0);
     let text = |text: &String| 1.0 + 5.3 * lines(text, 84.0);
@@ -107,7 +114,12 @@ fn words(plan: &Plan, names: &Names<'_>, options: &Options, sessions: Vec<Time>)
     flow.put(HEADING, head::made(plan), text, |page| &mut page.made);
     let tall = |source: &Source| small(&format!("{}: {}", source.about, source.says.join("; ")));
     flow.put(HEADING, sources::of(plan, names), tall, |page| &mut page.sources);
-    let cautions = if options.audience.client() { Vec::new() } else { head::cautions(plan) };
+    // Beside the client's pages only what those leave out.
+    let cautions = if options.audience.client() {
+        head::kept_from_client(plan)
+    } else {
+        head::cautions(plan, Audience::Coach)
+    };
     flow.put(HEADING, cautions, text, |page| &mut page.cautions);
     flow.done()
 }

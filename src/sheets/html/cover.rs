@@ -7,7 +7,7 @@ use super::flow::Flow;
 use crate::plan::file::Plan;
 use crate::sheets::block::{WeekLine, week_lines};
 use crate::sheets::card::Card;
-use crate::sheets::{Names, Paper, head};
+use crate::sheets::{Audience, Names, Paper, head};
 
 /// What stands on a page of the cover; an empty list is not shown.
 #[derive(Default, Serialize)]
@@ -62,6 +62,6 @@ fn put_weeks(flow: &mut Flow<Cover>, weeks: Vec<WeekLine>) {
 /// The cautions and how to read the cards.
 fn put_cautions(flow: &mut Flow<Cover>, plan: &Plan) {
     let height = |caution: &String| 1.0 + 5.3 * lines(caution, 84.0);
-    flow.put(CARE, head::cautions(plan), height, |page| &mut page.cautions);
+    flow.put(CARE, head::cautions(plan, Audience::Client), height, |page| &mut page.cautions);
     flow.put(0.0, vec![()], |()| KEY, |page| &mut page.key);
 }

@@ -8,6 +8,7 @@ mod flow;
 
 use std::io;
 
+use jiff::civil::Date;
 use minijinja::{AutoEscape, Environment, Value, value::Serde};
 use serde::Serialize;
 
@@ -15,7 +16,7 @@ use self::coach::Coach;
 use self::cover::Cover;
 use self::fit::Page;
 use super::block;
-use super::{Lookup, Names, Options, Paper, Sheet, SheetError, head};
+use super::{Lookup, Names, Options, Paper, Sheet, SheetError, head, phrase};
 use crate::plan::file::Plan;
 use crate::words::Status;
 
@@ -48,6 +49,44 @@ impl Sheet for Html {
     }
 }
 
+/// One page with the cards of a day: those of every plan that is given, which hold nothing else.
+///
+/// # Errors
+/// A fault of the template.
+pub fn cards_of_day(
+    plans: &[Plan],
+    names: &dyn Lookup,
+    date: Date,
+    paper: Paper,
+) -> Result<String, SheetError> {
+    let mut environment = Environment::new();
+    environment.set_auto_escape_callback(|_| AutoEscape::Html);
+    let blocks = plans.iter().flat_map(|plan| blocks(plan, &Names::new(plan, names), paper));
+    let view = View {
+        client: phrase::long_date(date),
+        what: "Cards of the day",
+        about: None,
+        span: String::new(),
+        paper: name_of(paper),
+        style: Value::from_safe_string(STYLE.to_owned()),
+        covers: Vec::new(),
+        clock: false,
+        stop: head::STOP,
+        convention: head::CONVENTION,
+        reserve: false,
+        blocks: blocks.collect(),
+        coach: None,
+    };
+    Ok(environment.render_str(TEMPLATE, Serde(view))?)
+}
+
+const fn name_of(paper: Paper) -> &'static str {
+    match paper {
+        Paper::A4 => "A4",
+        Paper::Letter => "Letter",
+    }
+}
+
 /// Everything that the template shows.
 #[derive(Serialize)]
 #[allow(clippy::struct_excessive_bools, reason = "a template asks yes or no")]
@@ -76,10 +115,7 @@ fn view(plan: &Plan, names: &Names<'_>, options: &Options) -> View {
         what: if client { "Training plan" } else { "Training plan, for the coach" },
         about: head::about(plan),
         span: head::span(plan),
-        paper: match options.paper {
-            Paper::A4 => "A4",
-            Paper::Letter => "Letter",
-        },
+        paper: name_of(options.paper),
         style: Value::from_safe_string(STYLE.to_owned()),
         covers: if client { cover::pages(plan, names, options.paper) } else { Vec::new() },
         clock: plan.sessions.iter().any(|session| session.at.is_some()),
@@ -94,6 +130,7 @@ fn view(plan: &Plan, names: &Names<'_>, options: &Options) -> View {
 /// The cards of a run of weeks.
 #[derive(Serialize)]
 struct Pages {
+    client: String,
     title: String,
     cards: Vec<Page>,
 }
@@ -102,6 +139,7 @@ fn blocks(plan: &Plan, names: &Names<'_>, paper: Paper) -> Vec<Pages> {
     let blocks = block::blocks(plan, names).into_iter();
     blocks
         .map(|block| Pages {
+            client: head::client(plan),
             title: block.title,
             cards: block.cards.into_iter().flat_map(|card| fit::pages(card, paper)).collect(),
         })

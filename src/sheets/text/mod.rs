@@ -10,7 +10,7 @@ use std::io;
 pub use self::basis::basis_text;
 use self::page::Page;
 use super::card::Card;
-use super::{Lookup, Names, Options, Sheet, SheetError, head};
+use super::{Audience, Lookup, Names, Options, Sheet, SheetError, head};
 use crate::plan::file::{Plan, Session};
 use crate::words::Status;
 
@@ -47,7 +47,7 @@ impl Sheet for Text {
             count::shortfalls(&mut page, plan);
         }
         weeks(&mut page, plan);
-        cautions(&mut page, plan);
+        cautions(&mut page, plan, options.audience);
         out.write_all(page.text().as_bytes())?;
         Ok(())
     }
@@ -78,6 +78,21 @@ fn header(page: &mut Page, plan: &Plan, options: &Options) {
         }
         None => {}
     }
+    if options.audience.coach() {
+        alerts(page, plan);
+    }
+}
+
+/// What was reported before training, before anything else is read.
+fn alerts(page: &mut Page, plan: &Plan) {
+    let alerts = head::alerts(plan);
+    if !alerts.is_empty() {
+        page.gap();
+        page.line("Before training");
+    }
+    for alert in alerts {
+        page.hanging("  - ", &alert);
+    }
 }
 
 /// What the signs of the sessions mean, once.
@@ -103,9 +118,9 @@ fn weeks(page: &mut Page, plan: &Plan) {
     }
 }
 
-fn cautions(page: &mut Page, plan: &Plan) {
+fn cautions(page: &mut Page, plan: &Plan, audience: Audience) {
     page.heading("With care");
-    for caution in head::cautions(plan) {
+    for caution in head::cautions(plan, audience) {
         page.hanging("  - ", &caution);
     }
     page.hanging("  - ", head::CONVENTION);
