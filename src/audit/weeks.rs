@@ -3,6 +3,7 @@
 use super::figures;
 use super::read::{Misread, week_of};
 use crate::input::plan::Plan;
+use crate::plan::calendar::BLOCK;
 use crate::plan::seal;
 use crate::request::{Request, screening};
 use crate::rules::{Finding, RULES, Severity, Weeks};
@@ -34,7 +35,9 @@ pub(super) fn check(plan: &Plan, request: &Request) -> Result<Vec<Finding>, Vec<
                 .recount(request, &week)
                 .into_iter()
                 .filter(|finding| finding.severity == Severity::Broken);
-            findings.extend(broken.map(|finding| in_week(written.week, finding)));
+            let is_over = rule.is_of_the_first_block() && written.week > BLOCK;
+            let told = broken.map(|found| if is_over { found.as_remark() } else { found });
+            findings.extend(told.map(|finding| in_week(written.week, finding)));
         }
         if seal::is_open(plan, written.week) {
             let odd = RULES.iter().filter(|rule| BY_ITEM.contains(&rule.id()));

@@ -64,7 +64,6 @@ const OTHER_NAMES: &[(&str, &str)] = &[
     ("kickback", "dumbbell-kickback"),
     ("dumbbell curl", "biceps-curl"),
     ("bicep curl", "biceps-curl"),
-    ("preacher curl", "supported-curl"),
     ("lying leg curl", "leg-curl"),
     ("hamstring curl", "leg-curl"),
     ("nordic hamstring curl", "nordic-curl"),
@@ -72,7 +71,6 @@ const OTHER_NAMES: &[(&str, &str)] = &[
     ("barbell hip thrust", "hip-thrust"),
     ("bridge", "glute-bridge"),
     ("hip abductor machine", "machine-hip-abduction"),
-    ("leg extension machine", "leg-extension"),
     ("standing calf raise", "calf-raise"),
     ("seated calf raise", "dumbbell-seated-calf-raise"),
     ("farmer walk", "farmer-carry"),
@@ -235,7 +233,7 @@ fn words(text: &str) -> Vec<String> {
 }
 
 fn singular(word: &str) -> String {
-    let is_plural = word.len() > 3 && word.ends_with('s') && !word.ends_with("ss");
+    let is_plural = word.len() > 2 && word.ends_with('s') && !word.ends_with("ss");
     // `biceps` and `triceps` are no plurals.
     let is_plural = is_plural && !word.ends_with("ceps");
     if is_plural { word[..word.len() - 1].to_owned() } else { word.to_owned() }

@@ -6,7 +6,7 @@ use super::answers::Answers;
 use super::contradiction::contradictions;
 use super::kind::{Kind, as_yaml};
 use super::profile_text::profile_text;
-use super::questions::{ANY, ANY_OF, QUESTIONS, Question, Usual};
+use super::questions::{self, ANY, ANY_OF, Question, Usual};
 use crate::diagnostic::{Diagnostic, Source};
 use crate::input::check::{self, Known};
 use crate::input::place::Place;
@@ -47,8 +47,9 @@ enum Move {
 pub fn ask_client(talk: &mut dyn Talk, around: &Around, known: Known<'_>) -> Option<Answers> {
     talk.say("Enter takes what stands in brackets. `?` explains, `<` goes back one question, `none` takes an answer away.");
     let mut answers = Answers::default();
+    let first = questions::all().next()?;
     loop {
-        match ask(&QUESTIONS[0], &mut answers, talk, around, known)? {
+        match ask(first, &mut answers, talk, around, known)? {
             Move::On => return Some(answers),
             Move::Back => {}
         }
@@ -65,18 +66,18 @@ pub fn interview(
     begun: Answers,
 ) -> Option<Answers> {
     let mut answers = begun.clone();
-    let is_new = |question: &&Question| begun.all(question.id).is_empty();
+    let is_new = |question: &&'static Question| begun.all(question.id).is_empty();
     let usual: Vec<&Question> =
-        QUESTIONS.iter().filter(|question| !question.more).filter(is_new).collect();
+        questions::all().filter(|question| !question.more).filter(is_new).collect();
     run(&usual, &mut answers, talk, around, known)?;
     let more =
         talk.hear("More: limits, wishes, lifts done lately, conditioning, sport (y/n) [n]: ")?;
     if matches!(more.trim().to_lowercase().as_str(), "y" | "yes") {
         let more: Vec<&Question> =
-            QUESTIONS.iter().filter(|question| question.more).filter(is_new).collect();
+            questions::all().filter(|question| question.more).filter(is_new).collect();
         run(&more, &mut answers, talk, around, known)?;
     } else {
-        for question in QUESTIONS.iter().filter(|question| question.more).filter(is_new) {
+        for question in questions::all().filter(|question| question.more).filter(is_new) {
             let usual =
                 question.usual(&answers, around).filter(|_| (question.when)(&answers, around));
             if let Some(usual) = usual {
@@ -97,7 +98,7 @@ pub fn change(
     mut answers: Answers,
 ) -> Option<Answers> {
     let keys =
-        || QUESTIONS.iter().filter(|question| question.id != ANY).map(|question| question.id);
+        || questions::all().filter(|question| question.id != ANY).map(|question| question.id);
     talk.say("Type what changes, such as `days`, `goal` or `pain`; `?` lists all, Enter ends it.");
     loop {
         let typed = talk.hear("What changes: ")?;
@@ -108,7 +109,7 @@ pub fn change(
         let asked = |question: &&Question| {
             question.ask.to_lowercase().contains(&typed.trim().to_lowercase())
         };
-        let all = || QUESTIONS.iter().filter(|question| question.id != ANY);
+        let all = || questions::all().filter(|question| question.id != ANY);
         match plain.as_str() {
             "" => return Some(answers),
             "?" => talk.say(&format!("  {}", keys().collect::<Vec<_>>().join(", "))),

@@ -101,6 +101,9 @@ pub(super) fn clock(typed: &str) -> String {
     let plain = plain.replace('h', ":");
     let plain = plain.trim_end_matches(':');
     let (hours, minutes) = plain.split_once(':').unwrap_or((plain, "00"));
+    if hours.is_empty() {
+        return typed.to_owned();
+    }
     let hours = match (hours.parse::<u32>(), afternoon) {
         (Ok(12), Some(false)) => "00".to_owned(),
         (Ok(hours @ 1..=11), Some(true)) => (hours + 12).to_string(),

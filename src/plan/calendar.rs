@@ -3,10 +3,9 @@
 use jiff::ToSpan;
 use jiff::civil::Date;
 
+pub use crate::request::WEEKS_OF_BLOCK as BLOCK;
 use crate::words::{Status, WeekKind};
 
-/// Weeks of a block: main lifts stay longer, accessories change with the block. Common practice.
-pub const BLOCK: u32 = 4;
 /// Courses shorter than this have no week of measures. Common practice.
 const MEASURED_FROM: u32 = 6;
 /// Courses shorter than this are measured only at the end. Common practice.

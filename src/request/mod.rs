@@ -30,6 +30,9 @@ pub use target::{Lowered, Target};
 /// Every entry of the catalog in use, by id.
 pub type Entries = BTreeMap<String, Arc<Entry>>;
 
+/// Weeks of a block: main lifts stay longer, accessories change with the block. Common practice.
+pub const WEEKS_OF_BLOCK: u32 = 4;
+
 /// Smaller muscles that still get some work where minutes are left, also without a target. Common practice.
 pub const EXTRAS: [Muscle; 7] = [
     Muscle::SideDelts,
@@ -118,7 +121,6 @@ impl Request {
     /// Blocks of four weeks, the last perhaps shorter.
     #[must_use]
     pub fn blocks(&self) -> u32 {
-        const WEEKS_OF_BLOCK: u32 = 4;
         self.profile.weeks.div_ceil(WEEKS_OF_BLOCK).max(1)
     }
 

@@ -1,9 +1,9 @@
-//! `limits`: nothing loads what the client's limits keep out.
+//! `limits`: nothing loads what the client's limits keep out, or pregnancy.
 
 use super::{Finding, Force, Rule};
 use crate::request::Request;
 use crate::request::eligibility::limited;
-use crate::request::screening::kept_out;
+use crate::request::screening::{Reported, kept_out};
 use crate::week::Week;
 
 /// What a limit keeps out is never made a variable; the recount looks again.
@@ -28,7 +28,10 @@ impl Rule for Limits {
                 let place = format!("{}, {}", session.label, item.entry.id);
                 let wanted = match limited(&request.profile, &item.entry) {
                     Some(stress) => format!("nothing tagged `{stress}`"),
-                    None => format!("not this: {}", kept_out(&request.profile, &item.entry)?),
+                    None => match kept_out(&request.profile, &item.entry)? {
+                        reported @ Reported::Pregnancy(_) => format!("not this: {reported}"),
+                        Reported::Pain(_) => return None,
+                    },
                 };
                 Some(Finding::broken(self.id(), place, wanted, "it is there"))
             })

@@ -31,6 +31,7 @@ macro_rules! rules {
 rules! {
     kit::UsableKit,
     limits::Limits,
+    pain::Pain,
     wish_lists::WishLists,
     level::Level,
     session_minutes::SessionMinutes,
@@ -171,6 +172,10 @@ pub trait Rule: Sync {
     /// The weeks of a course in which its hard side holds.
     fn holds_in(&self) -> Weeks {
         if self.force() == Force::Hard { Weeks::Every } else { Weeks::Fullest }
+    }
+    /// Whether it is only a remark after the first block.
+    fn is_of_the_first_block(&self) -> bool {
+        false
     }
     /// The rule that tells a shortfall of this one at the same place, where it falls short there too.
     fn told_by(&self) -> Option<&'static str> {

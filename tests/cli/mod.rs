@@ -89,7 +89,7 @@ fn an_unknown_word_gets_the_nearest() {
         (["list", "--muscle", "quad"], "id you mean `quads`?"),
         (["list", "--kit", "dumbell"], "id you mean `dumbbells`?"),
         (["list", "--limit", "overheads"], "id you mean `overhead`?"),
-        (["list", "--role", "warmup"], "one of `work`, `prep`"),
+        (["list", "--role", "warmup"], "ne of `work`, `prep`"),
     ] {
         let output = program().arg("catalog").args(arguments).output().unwrap();
         assert_eq!(output.status.code(), Some(2));

@@ -67,7 +67,7 @@ fn a_missing_last_block_is_told_with_its_place_in_folders_too() {
     let output = program().arg("plan").arg(folder.path()).output().unwrap();
     assert_eq!(output.status.code(), Some(2));
     let told = text(&output.stderr);
-    assert!(told.contains("E1004") && told.contains("a.yaml:8:11"), "{told}");
+    assert!(told.contains("E1004") && told.contains("a.yaml`, line 8, column 11:"), "{told}");
     assert!(told.contains("previous: nowhere.yaml"), "the line is shown: {told}");
 }
 

@@ -32,5 +32,5 @@ fn pregnancy_keeps_out_lying_on_the_back() {
     check_rule("limits")
         .with("screening: {pregnant: true}")
         .allows("mon: incline-dumbbell-press x3")
-        .refuses("mon: dumbbell-bench-press x3", "nothing tagged `supine`");
+        .refuses("mon: dumbbell-bench-press x3", "pregnancy keeps `supine` out");
 }

@@ -28,6 +28,7 @@ mod limits;
 mod main_lift_repeats;
 mod more_sets;
 mod order;
+mod pain;
 mod pairs;
 mod parent_first;
 mod pattern_repeats;

@@ -8,6 +8,7 @@ use jiff::civil::Date;
 
 use crate::input::clock::date;
 use crate::input::profile::{Profile, Screening};
+use crate::request::WEEKS_OF_BLOCK;
 use crate::words::{ChestPain, Intensity, Region, Sex};
 
 /// The year that counts for ages where a profile has no `start`.
@@ -71,6 +72,8 @@ pub(super) struct Facts {
     pub(super) agreement: Agreement,
     pub(super) age: Option<u32>,
     pub(super) open: Vec<Question>,
+    /// Whether there are weeks after the first block.
+    pub(super) goes_on: bool,
 }
 
 /// The client's age in the year that the plan starts; `None` without a birth year.
@@ -104,6 +107,7 @@ impl Facts {
             agreement: agreement(answers, profile),
             age: age(profile),
             open: Vec::new(),
+            goes_on: profile.weeks > WEEKS_OF_BLOCK,
         };
         let chest_is_open = in_chest && answers.chest.is_none();
         facts.open = facts.open_questions(profile.sex == Some(Sex::Male), chest_is_open);

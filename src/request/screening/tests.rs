@@ -179,6 +179,10 @@ fn age_pregnancy_and_pain_have_their_numbers() {
     assert_eq!(out(&pain, "goblet-squat"), None);
     assert_eq!(advise(&pain).start.rir(1), 3);
     assert!(advise(&pain).cautions.iter().any(|text| text.contains("shoulder")));
+    for (weeks, again) in [(4, false), (5, true)] {
+        let told = advise(&Profile { weeks, ..pain.clone() }).cautions.join(" ");
+        assert_eq!(told.contains("Ask again before the second block"), again, "{weeks}: {told}");
+    }
 }
 
 /// The ages of the bands: none known, a child, a youth, an adult, from 65.
@@ -316,6 +320,9 @@ fn gates(profile: &Profile, answers: &Screening, advice: &Advice, case: &str) {
     let waits = answers.told_to_wait == Some(true);
     let agreed = answers.clinician_agreed.as_deref() == Some("2026-12-15");
     assert_eq!(advice.withheld.is_some(), is_child || waits || (asks && !agreed), "{case}");
+    let hurts = answers.pain.iter().flatten().any(|pain| !pain.regions().is_empty());
+    let leaves_out = advice.cautions.iter().any(|told| told.contains("the first block leaves out"));
+    assert_eq!(leaves_out, hurts, "{case}");
     let heeded = signs || answers.disease == Some(true) || answers.pregnant == Some(true);
     assert_eq!(advice.start.is_moderate(), heeded, "{case}");
     if let Some(withheld) = &advice.withheld {

@@ -133,6 +133,9 @@ fn clinician(facts: &Facts) -> Option<String> {
     })
 }
 
+/// Later blocks bring nothing back by themselves: only the coach knows what became of it.
+const AGAIN: &str = " Ask again before the second block: what was left out comes back by hand or with a new plan, not by itself.";
+
 /// What hurts, and what is left out for it.
 fn pain(facts: &Facts) -> Vec<String> {
     let mut told = Vec::new();
@@ -142,10 +145,11 @@ fn pain(facts: &Facts) -> Vec<String> {
         let tags: BTreeSet<Stress> = regions.iter().flat_map(|region| stresses(*region)).collect();
         let tags: Vec<String> = tags.into_iter().map(|tag| tag.id().to_owned()).collect();
         told.push(format!(
-            "Pain reported ({}): left out is what loads it heavily ({}). Keep to ranges and loads that do not bring it on; what was tried and \
-             does not hurt can be named under `painless`. A clinician sees it if it stays or grows.",
+            "Pain reported ({}): the first block leaves out what loads it heavily ({}). Keep to ranges and loads that do not bring it on; what was \
+             tried and does not hurt can be named under `painless`.{} A clinician sees it if it stays or grows.",
             names.join(", "),
-            tags.join(", ")
+            tags.join(", "),
+            if facts.goes_on { AGAIN } else { "" }
         ));
     }
     if !facts.notes.is_empty() {
