@@ -9,11 +9,12 @@ use weekwright::audit;
 use weekwright::input::catalog::Entry;
 use weekwright::input::plan::{Item, Plan, ProfileRef};
 use weekwright::input::profile::{Limit, Profile, RuleSetting};
+use weekwright::input::screening::Pain;
 use weekwright::planner::Options;
 use weekwright::request::Barred;
 use weekwright::rules::{Force, RULES, Severity};
 use weekwright::timing;
-use weekwright::words::{LoadKind, Measure, Pattern, Role, Sides};
+use weekwright::words::{ChestPain, LoadKind, Measure, Pattern, Region, Role, Sides};
 
 use super::check::PLANNER;
 use crate::demo;
@@ -132,6 +133,16 @@ fn edits(rule: &str) -> Plan {
                 let stress = entry_at(first).stress[0].parts()[0].0;
                 profile(plan).limits.push(Limit::Whole(stress));
             })],
+        ),
+        "pain" => refused_by(
+            rule,
+            Region::ALL.iter().map(|region| {
+                edited(|plan| {
+                    let answers = profile(plan).screening.get_or_insert_default();
+                    answers.pain = Some(vec![Pain::Region(*region)]);
+                    answers.chest = Some(ChestPain::Muscle);
+                })
+            }),
         ),
         "wish-lists" => refused_by(
             rule,
