@@ -272,7 +272,10 @@ fn nothing_typed_is_lost() {
     let profile = profile(&profile_text(&whole));
     assert_eq!((profile.birth_year, profile.goal), (Some(1990), Goal::Strength));
     let asked = |question: &str| notes.heard.iter().any(|asked| asked.starts_with(question));
-    assert!(!asked("Goal") && !asked("Minutes for") && asked("First day"), "what was answered is not asked again");
+    assert!(
+        !asked("Goal") && !asked("Minutes for") && asked("First day"),
+        "what was answered is not asked again"
+    );
 }
 
 /// Of an existing profile only what is named changes; keys that no question asks for stay.

@@ -22,12 +22,16 @@ fn after_the_first_block_it_is_a_remark() {
     let mut profile = demo("tide-01");
     profile.weeks = 5;
     let mut plan = PLANNER.plan(&profile, &Options::default()).unwrap();
-    let item = &plan.weeks[0].sessions[0].groups.iter().find(|group| group.is_work()).unwrap().items[0];
+    let item =
+        &plan.weeks[0].sessions[0].groups.iter().find(|group| group.is_work()).unwrap().items[0];
     let id = item.exercise.clone();
     profile.screening = serde_yaml::from_str("{pain: [knee], active: true}").unwrap();
     for week in [0, 4] {
         let sessions = &mut plan.weeks[week].sessions;
-        let items = sessions.iter_mut().flat_map(|session| &mut session.groups).flat_map(|group| &mut group.items);
+        let items = sessions
+            .iter_mut()
+            .flat_map(|session| &mut session.groups)
+            .flat_map(|group| &mut group.items);
         for item in items.filter(|item| item.exercise == id) {
             item.exercise = "leg-extension".to_owned();
         }
@@ -36,7 +40,9 @@ fn after_the_first_block_it_is_a_remark() {
     let audit = PLANNER.audit(&plan).unwrap();
     let told = |week: &str| {
         let mut of_week = audit.findings.iter().filter(|finding| {
-            finding.rule == "pain" && finding.place.starts_with(week) && finding.place.ends_with("leg-extension")
+            finding.rule == "pain"
+                && finding.place.starts_with(week)
+                && finding.place.ends_with("leg-extension")
         });
         of_week.next().map(|finding| finding.severity)
     };

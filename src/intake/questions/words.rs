@@ -1,6 +1,8 @@
 //! The words that answers are chosen from.
 
-use crate::words::{ChestPain, Goal, Intensity, Kit, Muscle, Sex, Status, Stress, Supersets, Units};
+use crate::words::{
+    ChestPain, Goal, Intensity, Kit, Muscle, Sex, Status, Stress, Supersets, Units,
+};
 
 fn ids<W: Copy + Into<&'static str>>(words: &[W]) -> Vec<&'static str> {
     words.iter().map(|word| (*word).into()).collect()
