@@ -303,6 +303,8 @@ impl Planner {
             shortfalls: shortfalls(request, &week),
             cautions,
             weeks,
+            exceptions: Vec::new(),
+            pauses: Vec::new(),
             reworked_from: Vec::new(),
         }
     }

@@ -1,9 +1,7 @@
 //! The calendar of a plan: numbers, dates and kinds of weeks, and the sessions that each should have.
 
-use std::collections::BTreeSet;
-
 use crate::input::clock;
-use crate::input::plan::{Plan, Session};
+use crate::input::plan::{Plan, Session, Week};
 use crate::plan::calendar::{calendar, week_date};
 use crate::request::Request;
 use crate::rules::Finding;
@@ -31,7 +29,7 @@ pub(super) fn check(plan: &Plan, request: &Request) -> Vec<Finding> {
         if week.week != number {
             remark(place.clone(), format!("number {number}"), week.week.to_string());
         }
-        let date = start.and_then(|start| week_date(start, number));
+        let date = start.and_then(|start| week_date(start, number + moved(plan, week.week)));
         if date != week.date {
             let text = |date: &Option<String>| date.clone().unwrap_or_else(|| "no date".to_owned());
             remark(place.clone(), text(&date), text(&week.date));
@@ -42,22 +40,30 @@ pub(super) fn check(plan: &Plan, request: &Request) -> Vec<Finding> {
             let wanted = format!("kind {}", planned.kind);
             remark(place.clone(), wanted, week.kind.to_string());
         }
-        for (wanted, got) in days(&plan.sessions, &week.sessions) {
-            remark(place.clone(), wanted, got);
+        for session in missing(plan, week) {
+            remark(place.clone(), format!("a session on {}", session.day), "none".to_owned());
         }
     }
     findings
 }
 
-/// Sessions that a week lacks against the week at its fullest.
-fn days(planned: &[Session], week: &[Session]) -> Vec<(String, String)> {
-    let slots = |sessions: &[Session]| -> BTreeSet<(usize, Option<String>)> {
-        sessions.iter().map(|session| (session.day.index(), session.at.clone())).collect()
+/// Weeks by which pauses moved a week.
+fn moved(plan: &Plan, week: u32) -> u32 {
+    let before = plan.pauses.iter().filter(|pause| pause.week.is_some_and(|back| back <= week));
+    before.map(|pause| pause.by).fold(0, u32::saturating_add)
+}
+
+/// Sessions of the week at its fullest that a week lacks, and no exception or pause accounts for.
+fn missing<'a>(plan: &'a Plan, week: &Week) -> Vec<&'a Session> {
+    let is_told = |session: &Session| {
+        let by_exception = plan
+            .exceptions
+            .iter()
+            .any(|one| one.week == week.week && one.day == session.day.to_string());
+        by_exception || plan.pauses.iter().any(|pause| pause.week == Some(week.week + 1))
     };
-    let (planned_slots, slots) = (slots(planned), slots(week));
-    let missing = planned.iter().filter(|session| {
-        let slot = (session.day.index(), session.at.clone());
-        planned_slots.contains(&slot) && !slots.contains(&slot)
-    });
-    missing.map(|session| (format!("a session on {}", session.day), "none".to_owned())).collect()
+    let has = |session: &Session| {
+        week.sessions.iter().any(|one| one.day == session.day && one.at == session.at)
+    };
+    plan.sessions.iter().filter(|session| !has(session) && !is_told(session)).collect()
 }

@@ -4,6 +4,7 @@
 use std::collections::BTreeMap;
 
 use crate::input::catalog::Entry;
+use crate::input::place::Equipment;
 use crate::input::plan::{Item, Plan, Session};
 use crate::plan::loads::{Ladder, half_pounds, mass_text};
 use crate::plan::racks;
@@ -34,6 +35,12 @@ pub(super) fn check(plan: &Plan, request: &Request) -> Vec<Finding> {
         request,
         known: KnownLifts::of(profile),
         careful: screening::advise(profile).start,
+        elsewhere: plan
+            .exceptions
+            .iter()
+            .filter_map(|one| Some(((one.week, one.day.clone()), one.equipment.as_ref()?)))
+            .collect(),
+        kit: None,
         heaviest: BTreeMap::new(),
         findings: Vec::new(),
     };
@@ -49,6 +56,9 @@ struct Loads<'a> {
     request: &'a Request,
     known: KnownLifts,
     careful: CarefulStart,
+    /// The kit of dates that are done at another place, by week and day.
+    elsewhere: BTreeMap<(u32, String), &'a Equipment>,
+    kit: Option<&'a Equipment>,
     /// The heaviest load of each exercise in the weeks before.
     heaviest: BTreeMap<String, f64>,
     findings: Vec<Finding>,
@@ -57,6 +67,7 @@ struct Loads<'a> {
 impl Loads<'_> {
     fn sessions(&mut self, sessions: &[Session], week: &str, number: Option<u32>) {
         for session in sessions {
+            self.kit = self.elsewhere.get(&(number.unwrap_or(0), session.day.to_string())).copied();
             for group in &session.groups {
                 let works = matches!(group.kind, GroupKind::Single | GroupKind::Superset);
                 let rest_s = group.items.iter().map(|item| item.rest_s).max().unwrap_or(0);
@@ -91,7 +102,7 @@ impl Loads<'_> {
 
     fn load(&mut self, item: &Item, entry: &Entry, place: &str, week: Option<u32>) {
         let units = self.request.profile.units;
-        let kit = self.request.profile.equipment.as_ref();
+        let kit = self.kit.or(self.request.profile.equipment.as_ref());
         let ladder = kit.and_then(|kit| racks::ladder(entry, kit, units));
         for (kg, lb, what) in written(item) {
             let Some(kg) = kg else { continue };

@@ -1,11 +1,13 @@
 //! The weeks of a plan: each keeps the hard rules that a single week can keep.
 
+use std::collections::BTreeSet;
+
 use super::figures;
 use super::read::{Misread, week_of};
 use crate::input::plan::Plan;
 use crate::plan::calendar::BLOCK;
 use crate::plan::seal;
-use crate::request::{Request, screening};
+use crate::request::{Request, resolve, screening};
 use crate::rules::{Finding, RULES, Severity, Weeks};
 use crate::words::WeekKind;
 
@@ -14,6 +16,23 @@ const EASED_WEEKS: u32 = 3;
 
 /// Rules about single items, which hold in every week. They are told of weeks that somebody edited or wrote.
 const BY_ITEM: &[&str] = &["reserve", "ramp", "order", "preparation", "conditioning"];
+
+/// The request of a week of which some dates are done at another place: with the kit of both. What must be in cannot be
+/// asked of it.
+fn elsewhere(plan: &Plan, request: &Request, week: u32) -> Option<Request> {
+    let mut kits = plan.exceptions.iter().filter(|one| one.week == week);
+    let kits: Vec<_> = kits.by_ref().filter_map(|one| one.equipment.as_ref()).collect();
+    if kits.is_empty() {
+        return None;
+    }
+    let mut profile = request.profile.clone();
+    let own = profile.equipment.get_or_insert_default();
+    for kit in kits {
+        own.items.extend(kit.items.iter().map(|(item, stock)| (*item, stock.clone())));
+    }
+    profile.exercises.must.clear();
+    Some(resolve::resolve(profile, request.entries.clone(), BTreeSet::new(), request.seed))
+}
 
 fn in_week(week: u32, finding: Finding) -> Finding {
     Finding { place: format!("week {week}, {}", finding.place), ..finding }
@@ -24,6 +43,8 @@ pub(super) fn check(plan: &Plan, request: &Request) -> Result<Vec<Finding>, Vec<
     let mut findings = Vec::new();
     let eases_in = screening::advise(&request.profile).start.first_week_sets.is_some();
     for written in &plan.weeks {
+        let elsewhere = elsewhere(plan, request, written.week);
+        let request = elsewhere.as_ref().unwrap_or(request);
         let week = week_of(&written.sessions, request)?;
         let when = format!("week {}, ", written.week);
         findings.extend(figures::times(&written.sessions, &week, request, &when));

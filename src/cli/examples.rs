@@ -26,7 +26,7 @@ Examples:
 pub const REWORK: &str = "\
 Examples:
   weekwright rework tide-01.plan.yaml --without barbell --format text
-  weekwright rework tide-01.plan.yaml --without barbell --today wed -o new.yaml
+  weekwright rework tide-01.plan.yaml --without barbell --week 2 --day wed -o new.yaml
   weekwright rework tide-01.plan.yaml --drop-day wed --minutes fri=75 -o new.yaml
   weekwright rework tide-01.plan.yaml --profile profiles/tide-01.yaml -o new.yaml
 

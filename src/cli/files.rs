@@ -15,7 +15,7 @@ use crate::input::catalog::Entry;
 use crate::input::check::{self, Known};
 use crate::input::marks::Marks;
 use crate::input::naming;
-use crate::input::place::{Place, resolve_place};
+use crate::input::place::{Equipment, Place, resolve_place};
 use crate::input::plan::Plan;
 use crate::input::profile::Profile;
 use crate::input::source::{MOST_BYTES, MOST_PLAN_BYTES, source};
@@ -112,6 +112,24 @@ fn load_place(
             None
         }
     }
+}
+
+/// The kit of a place that is named on the command line, looked for beside a plan and where profiles are kept.
+///
+/// # Errors
+/// No such place, or the faults of its file.
+pub(super) fn load_kit(plan: &Path, name: &str) -> Result<Equipment, Faults> {
+    let homes = [plan, Path::new("profiles/any.yaml"), Path::new("any.yaml")];
+    let mut found = homes.iter().map(|home| place_source(home, name));
+    let first = found.next().expect("there are three");
+    let source = first.or_else(|fault| found.find_map(Result::ok).ok_or(fault))?;
+    let wrong = |diagnostics: Vec<Diagnostic>| Faults::new(diagnostics, vec![source.clone()]);
+    let place = read::<Place>(&source).map_err(wrong)?;
+    let faults = check::place(&place);
+    if faults.iter().any(Diagnostic::is_error) {
+        return Err(wrong(faults));
+    }
+    Ok(place.value.equipment)
 }
 
 /// The file of a place: in `places/` beside the profile, or beside the profile's folder.

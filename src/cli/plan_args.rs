@@ -102,9 +102,27 @@ pub struct ReworkArgs {
     /// Bring an exercise in
     #[arg(long, value_name = "ID")]
     pub must: Vec<String>,
-    /// Change this day only
-    #[arg(long, value_name = "DAY")]
-    pub today: Option<String>,
+    /// Change one week only: with `--day`, or with what else is asked for
+    #[arg(long, value_name = "N", conflicts_with_all = ["date", "from"])]
+    pub week: Option<u32>,
+    /// The day of the week that changes: `wed`, or `wed@18:30`
+    #[arg(long, value_name = "DAY", requires = "week", visible_alias = "today")]
+    pub day: Option<String>,
+    /// Change the session of this date only; with `--drop-day` what is left of its week
+    #[arg(long, value_name = "DATE", conflicts_with = "from")]
+    pub date: Option<String>,
+    /// The first date of a span, with `--to`
+    #[arg(long, value_name = "DATE", requires = "to")]
+    pub from: Option<String>,
+    /// The last date of a span
+    #[arg(long, value_name = "DATE", requires = "from")]
+    pub to: Option<String>,
+    /// Where the dates of the span are trained: a place beside the plan
+    #[arg(long, value_name = "NAME", requires = "from", conflicts_with = "off")]
+    pub place: Option<String>,
+    /// No training in the span; the weeks after it move
+    #[arg(long, requires = "from")]
+    pub off: bool,
     /// Plan for this profile in place of the plan's own
     #[arg(long, value_name = "FILE")]
     pub profile: Option<PathBuf>,

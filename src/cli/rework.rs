@@ -14,7 +14,7 @@ use crate::input::plan::{Plan, ProfileRef};
 use crate::input::{naming, suggest};
 use crate::planner::Planner;
 use crate::rework::table::label;
-use crate::rework::{self, Ask, NoRework, Outcome, Reworked, rework};
+use crate::rework::{self, Ask, BadAsk, NoRework, Outcome, Reworked, When, rework};
 use crate::rules::RULES;
 use crate::words::{Kit, Stress};
 
@@ -33,7 +33,12 @@ pub(super) fn run(arguments: &ReworkArgs, console: &Console) -> Result<Exit, Fai
     all_exercises_exist(&plan, &planner, &arguments.plan)?;
     console.report(&notices(&plan, &planner, &arguments.plan));
     let ask = ask(arguments, &planner)?;
-    match rework(&planner, &plan, &ask) {
+    let when = when(arguments, &plan)?;
+    let outcome = match &when {
+        Some(when) => rework::dated(&planner, &plan, &ask, when),
+        None => rework(&planner, &plan, &ask),
+    };
+    match outcome {
         Ok(Outcome::Same) => {
             console.write(output, &text)?;
             console.note("nothing changed: the plan stands as it is");
@@ -43,12 +48,21 @@ pub(super) fn run(arguments: &ReworkArgs, console: &Console) -> Result<Exit, Fai
             console.report(&by_hand(&new, &arguments.plan));
             let is_file = output.is_some_and(|path| path != Path::new("-"));
             let color = console.colors() && !is_file;
+            let changes = match format {
+                Format::Json => format!("{:#}", serde_json::json!({ "changes": new.table })),
+                Format::Text | Format::Yaml => {
+                    said(&new.plan, &plan, when.as_ref())
+                        + &rework_table::told(&new.table, console.width())
+                }
+            };
+            if output.is_none() && arguments.format.is_none() {
+                console.print(&format!("{}\n", changes.trim_end()))?;
+                console.note("nothing is written yet: `-o FILE` writes the plan");
+                return Ok(Exit::Done);
+            }
             let text = super::plan::rendered(&new.plan, &planner, format, color, console.width())?;
             console.write(output, &text)?;
-            console.note(&match format {
-                Format::Json => format!("{:#}", serde_json::json!({ "changes": new.table })),
-                Format::Text | Format::Yaml => rework_table::told(&new.table, console.width()),
-            });
+            console.note(&changes);
             Ok(Exit::Done)
         }
         Err(NoRework::Plan(reason)) => {
@@ -65,6 +79,65 @@ pub(super) fn run(arguments: &ReworkArgs, console: &Console) -> Result<Exit, Fai
                 .help(fault.help());
             Err(Failure::Faults(fault.into()))
         }
+    }
+}
+
+/// What the change is for: these dates, or every week.
+fn said(new: &Plan, old: &Plan, when: Option<&When>) -> String {
+    let dates = new.exceptions.iter().skip(old.exceptions.len());
+    let dates = dates.map(|one| match &one.date {
+        Some(date) => format!("{} {date} (week {}): {}", one.day, one.week, one.asked.join(", ")),
+        None => format!("{} of week {}: {}", one.day, one.week, one.asked.join(", ")),
+    });
+    let pauses = new.pauses.iter().skip(old.pauses.len()).map(|pause| {
+        let moved = match (pause.by, pause.week) {
+            (0, _) | (_, None) => "no week moves".to_owned(),
+            (by, Some(week)) => format!("from week {week} on the plan moves by {by} week(s)"),
+        };
+        format!("off from {} to {}: {moved}", pause.from, pause.to)
+    });
+    let told: Vec<String> = dates.chain(pauses).collect();
+    match when {
+        None => "For good: the change is in every week of the plan.\n\n".to_owned(),
+        Some(_) => format!("Only:\n  {}\n\n", told.join("\n  ")),
+    }
+}
+
+/// The dates that are meant; none where the change is for good.
+fn when(arguments: &ReworkArgs, plan: &Plan) -> Result<Option<When>, Failure> {
+    let fault = |fault: BadAsk| {
+        let told = Diagnostic::error("E2003", fault.to_string())
+            .at(Label::whole(arguments.plan.display().to_string()))
+            .help(fault.help());
+        Failure::Faults(told.into())
+    };
+    if let Some((from, to)) = arguments.from.clone().zip(arguments.to.clone()) {
+        if arguments.off {
+            return Ok(Some(When::Off { from, to }));
+        }
+        let Some(name) = &arguments.place else {
+            let told = Diagnostic::error("E2002", "a span needs `--place NAME` or `--off`")
+                .help("say where the dates are trained, or that they are off");
+            return Err(Failure::Faults(told.into()));
+        };
+        let equipment = files::load_kit(&arguments.plan, name)?;
+        return Ok(Some(When::Elsewhere { from, to, place: name.clone(), equipment }));
+    }
+    if let Some(date) = &arguments.date {
+        if !arguments.drop_day.is_empty() {
+            return Ok(Some(When::Rest { date: date.clone() }));
+        }
+        let (week, day) = rework::day_of_date(plan, date).map_err(fault)?;
+        return Ok(Some(When::Day { week, day }));
+    }
+    match (arguments.week, &arguments.day) {
+        (Some(week), Some(day)) => Ok(Some(When::Day { week, day: day.clone() })),
+        (Some(week), None) => {
+            let told = Diagnostic::error("E2002", format!("`--week {week}` needs its day"))
+                .help("write it like `--week 2 --day wed`");
+            Err(Failure::Faults(told.into()))
+        }
+        _ => Ok(None),
     }
 }
 
@@ -128,7 +201,7 @@ fn ask(arguments: &ReworkArgs, planner: &Planner) -> Result<Ask, Failure> {
         must: exercises(&arguments.must)?,
         minutes: arguments.minutes.iter().map(|text| minutes(text)).collect::<Result<_, _>>()?,
         drop_days: arguments.drop_day.clone(),
-        today: arguments.today.clone(),
+        today: None,
         profile,
         seed: arguments.seed,
     })

@@ -6,6 +6,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::input::catalog::Entry;
+use crate::input::place::Equipment;
 use crate::input::profile::Profile;
 use crate::words::{GroupKind, Muscle, WeekKind, Weekday};
 
@@ -60,9 +61,51 @@ pub struct Plan {
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     #[schemars(length(max = 52))]
     pub weeks: Vec<Week>,
+    /// Sessions of single dates that are otherwise than planned.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub exceptions: Vec<Exception>,
+    /// Spans without training, after which the weeks moved.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub pauses: Vec<Pause>,
     /// The plans that this one was reworked from, oldest first.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub reworked_from: Vec<Past>,
+}
+
+/// A session of one date that is otherwise than planned; the week holds it as it is done.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Exception {
+    /// From 1.
+    #[schemars(range(min = 1, max = 52))]
+    pub week: u32,
+    /// The day.
+    pub day: String,
+    /// The date, where the plan has dates.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub date: Option<String>,
+    /// What was asked for.
+    pub asked: Vec<String>,
+    /// The kit of that date, where it is done elsewhere.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub equipment: Option<Equipment>,
+}
+
+/// A span without training.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Pause {
+    /// Its first date.
+    pub from: String,
+    /// Its last date.
+    pub to: String,
+    /// The first week back; none where the plan was over.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 1, max = 52))]
+    pub week: Option<u32>,
+    /// By how many weeks the weeks from then on moved.
+    #[schemars(range(min = 0, max = 52))]
+    pub by: u32,
 }
 
 /// A plan before a rework, and what was asked of it.

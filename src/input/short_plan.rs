@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::input::catalog::Entry;
 use crate::input::plan::{
-    Balance, Inputs, MuscleVolume, Past, ProfileRef, RampSet, Shortfall, Solve, SplitUsed,
+    Balance, Exception, Inputs, MuscleVolume, Past, Pause, ProfileRef, RampSet, Shortfall, Solve, SplitUsed,
 };
 use crate::words::{GroupKind, Muscle, Turn, WeekKind, Weekday};
 
@@ -66,6 +66,14 @@ pub struct ShortPlan {
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     #[schemars(length(max = 52))]
     pub weeks: Vec<ShortWeek>,
+    /// Sessions of single dates that are otherwise than planned.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(length(max = 400))]
+    pub exceptions: Vec<Exception>,
+    /// Spans without training, after which the weeks moved.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(length(max = 52))]
+    pub pauses: Vec<Pause>,
     /// The plans that this one was reworked from, oldest first.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub reworked_from: Vec<Past>,

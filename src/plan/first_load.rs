@@ -89,20 +89,22 @@ impl Starter {
         Some(row.kg[status] * mass * sex * age * by_repetitions(entry, ask))
     }
 
-    /// The climb to a load that is not known, in steps that the kit makes; `None` where there is nothing to climb.
+    /// The climb to a load that is not known, in steps that the kit makes; `None` where there is nothing to climb. It
+    /// begins at `least` or above, where a related lift says so, and never passes `most`.
     #[must_use]
     pub fn climb(
         self,
         entry: &Entry,
         ladder: &Ladder,
         ask: Ask,
-        cap_kg: Option<f64>,
+        [least, most]: [Option<f64>; 2],
     ) -> Option<FindLoad> {
-        let most = cap_kg.unwrap_or(f64::INFINITY);
+        let most = most.unwrap_or(f64::INFINITY);
         if ladder.lightest() > most {
             return None;
         }
-        let start_kg = self.start(entry, ladder, ask, most);
+        let known = least.and_then(|least| ladder.at_most(least.min(most))).unwrap_or(0.0);
+        let start_kg = self.start(entry, ladder, ask, most).max(known);
         let step_kg = step(entry, ladder, start_kg, most)?;
         let climbs = (1..CLIMB).take_while(|times| {
             let load = start_kg + step_kg * f64::from(*times);

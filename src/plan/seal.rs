@@ -68,7 +68,7 @@ pub fn of_profile(profile: &Profile) -> String {
 fn marks(plan: &Plan) -> BTreeMap<String, String> {
     let head = (
         (&plan.client, plan.seed, &plan.solve, &plan.split),
-        (&plan.exercises, &plan.reworked_from),
+        (&plan.exercises, &plan.reworked_from, &plan.exceptions, &plan.pauses),
     );
     let mut marks = BTreeMap::from([
         ("head".to_owned(), mark(&head)),

@@ -132,12 +132,17 @@ impl KnownLifts {
         };
         let mut found = WorkingLoad { cap_kg, ..WorkingLoad::default() };
         let Some(source) = self.source(entry) else {
-            return self.to_find(entry, ladder, ask, found);
+            return self.to_find(entry, ladder, ask, (found, None));
         };
         found.one_rep_max_kg = Some(source.one_rep_max);
         let Some(wanted) = self.wanted(entry, &source, ask) else {
-            return self.to_find(entry, ladder, ask, found);
+            return self.to_find(entry, ladder, ask, (found, None));
         };
+        if !source.direct && !ladder.is_bar() {
+            // What a hand or a stack takes is only guessed from a bar: the guess is where the search begins.
+            found.one_rep_max_kg = None;
+            return self.to_find(entry, ladder, ask, (found, Some(wanted)));
+        }
         let limited = cap_kg.map_or(wanted, |cap| cap.min(wanted));
         found.load_kg = ladder.at_most(limited);
         found.note = match found.load_kg {
@@ -146,7 +151,7 @@ impl KnownLifts {
             }
             Some(_) => source.text,
             None => {
-                let mut find = self.starter.climb(entry, ladder, ask, cap_kg);
+                let mut find = self.starter.climb(entry, ladder, ask, [None, cap_kg]);
                 if let Some(find) = &mut find {
                     find.start_kg = ladder.lightest();
                 }
@@ -204,6 +209,12 @@ impl KnownLifts {
         })
     }
 
+    /// The first row from a lift that is known.
+    fn related(&self, entry: &Entry) -> Option<&'static Related> {
+        let rows = RELATED.iter().filter(|row| row.lift == entry.id);
+        rows.into_iter().find(|row| self.lifts.contains_key(&row.from))
+    }
+
     /// "50 kg × 5 with 2 left: most about 60 kg (Brzycki; 57-62 kg by seven equations)".
     fn set_text(&self, lift: &Lift, estimate: &Estimate, whose: &str) -> String {
         let reserve = if lift.rir == 0 { "none".to_owned() } else { lift.rir.to_string() };
@@ -229,9 +240,9 @@ impl KnownLifts {
         entry: &Entry,
         ladder: &Ladder,
         ask: Ask,
-        mut found: WorkingLoad,
+        (mut found, least): (WorkingLoad, Option<f64>),
     ) -> WorkingLoad {
-        found.find = self.starter.climb(entry, ladder, ask, found.cap_kg);
+        found.find = self.starter.climb(entry, ladder, ask, [least, found.cap_kg]);
         if let Some(find) = &found.find {
             found.note = self.find_note(entry, ladder, find, ask);
         } else {
@@ -273,6 +284,9 @@ impl KnownLifts {
         }
         if let Some(cap) = cap_kg {
             let _ = write!(note, "; never above {}", self.mass(cap));
+        }
+        if let Some(row) = self.related(entry).filter(|_| !self.lifts.contains_key(&entry.id)) {
+            let _ = write!(note, " (the start by the {})", name(&row.from));
         }
         note
     }

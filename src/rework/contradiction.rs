@@ -57,6 +57,46 @@ pub enum BadAsk {
         /// The second.
         other: u32,
     },
+    /// A day that is told without its week.
+    #[error("`--today {0}` does not say of which week")]
+    NoWeek(String),
+    /// A text that is no date.
+    #[error("{0} is no date")]
+    NoDate(String),
+    /// A span that ends before it begins.
+    #[error("the span from {from} to {to} falls")]
+    SpanFalls {
+        /// The first date.
+        from: String,
+        /// The last.
+        to: String,
+    },
+    /// A week that the plan does not have.
+    #[error("the plan has no week {week}; it has {weeks}")]
+    NoSuchWeek {
+        /// The week.
+        week: u32,
+        /// How many there are.
+        weeks: usize,
+    },
+    /// A date before or after the plan.
+    #[error("{date} is outside the plan: it has {weeks} weeks from {first}")]
+    OutsidePlan {
+        /// The date.
+        date: String,
+        /// Its first day.
+        first: String,
+        /// How many weeks it has.
+        weeks: usize,
+    },
+    /// A lost day that was done.
+    #[error("{day} was before {date}, so it is done")]
+    AlreadyDone {
+        /// The day.
+        day: String,
+        /// The date from which nothing is done yet.
+        date: String,
+    },
     /// Every session dropped.
     #[error("no session is left")]
     NoSession,
@@ -81,6 +121,13 @@ impl BadAsk {
             BadAsk::MustAndNever(_) | BadAsk::DroppedMinutes(_) | BadAsk::TwoMinutes { .. } => {
                 "keep one of the two"
             }
+            BadAsk::NoWeek(_) => "add `--week N`, or name the day by `--date 2027-01-13`",
+            BadAsk::NoDate(_) => "write it like 2027-01-13",
+            BadAsk::SpanFalls { .. } => "the first date comes first",
+            BadAsk::NoSuchWeek { .. } | BadAsk::OutsidePlan { .. } => {
+                "name a week or a date of the plan; without a `start` in the profile there are only weeks"
+            }
+            BadAsk::AlreadyDone { .. } => "drop a day that is still to come",
             BadAsk::NoProfile => "put the profile itself into the plan",
         }
     }

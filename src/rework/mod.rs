@@ -1,6 +1,7 @@
 //! A plan changed as little as possible when something else changes.
 
 mod contradiction;
+mod dated;
 mod splits;
 pub mod table;
 mod today;
@@ -17,6 +18,7 @@ use crate::planner::{NoPlan, Options, Planner};
 use crate::request::{Request, Rework};
 use crate::words::{Kit, Stress};
 pub use contradiction::BadAsk;
+pub use dated::{When, dated, day_of_date};
 pub(crate) use splits::splits;
 use table::Table;
 use today::{keep_other_days, only_today};

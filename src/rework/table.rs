@@ -68,7 +68,7 @@ pub struct Volume {
 }
 
 /// The whole table.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
 pub struct Table {
     /// Every exercise of the plan before, then new ones.
     pub lines: Vec<Line>,

@@ -22,7 +22,7 @@ fn climb(yaml: &str, place: &str, id: &str, reps: u32, rir: u32) -> (f64, f64, u
     let entry = catalog.get(id).expect("a lift of the catalog");
     let ladder = racks::ladder(entry, &kit(place), profile.units).expect("the kit is there");
     let ask = Ask { reps, rir, most_percent: None };
-    let find = Starter::of(&profile).climb(entry, &ladder, ask, None).expect("there is a climb");
+    let find = Starter::of(&profile).climb(entry, &ladder, ask, [None, None]).expect("there is a climb");
     (find.start_kg, find.step_kg, find.sets)
 }
 
@@ -65,7 +65,7 @@ fn a_single_weight_is_no_climb() {
     let one = Ladder::implements(vec![16_000], Units::Kg);
     let ask = Ask { reps: 10, rir: 2, most_percent: None };
     assert_eq!(
-        Starter::of(&profile("training_status: novice")).climb(entry, &one, ask, None),
+        Starter::of(&profile("training_status: novice")).climb(entry, &one, ask, [None, None]),
         None
     );
 }
@@ -98,7 +98,7 @@ proptest! {
         let ladder = racks::ladder(entry, &place, profile.units).unwrap();
         let ask = Ask { reps, rir, most_percent: None };
         let starter = Starter::of(&profile);
-        let Some(find) = starter.climb(entry, &ladder, ask, Some(90.0)) else {
+        let Some(find) = starter.climb(entry, &ladder, ask, [None, Some(90.0)]) else {
             // There is nothing to climb only where the first set is as heavy as the cap lets it be.
             let wanted = starter.wanted(entry, ask).unwrap();
             prop_assert!(wanted * 1.02 + 1e-6 >= ladder.at_most(90.0).unwrap(), "{wanted}");

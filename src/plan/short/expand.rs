@@ -65,6 +65,8 @@ pub fn expand(
         shortfalls: short.shortfalls.clone(),
         cautions: short.cautions.clone(),
         weeks,
+        exceptions: short.exceptions.clone(),
+        pauses: short.pauses.clone(),
         reworked_from: short.reworked_from.clone(),
     };
     if let Some(profile) = profile {

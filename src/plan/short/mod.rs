@@ -18,7 +18,7 @@ pub use shorten::shorten;
 pub type Entries<'a> = dyn Fn(&str) -> Option<&'a Entry> + 'a;
 
 /// What a session is called: `mon`, or `mon@07:30` where two sessions share the day.
-fn is_called(day: crate::words::Weekday, at: Option<&str>, called: &str) -> bool {
+pub(crate) fn is_called(day: crate::words::Weekday, at: Option<&str>, called: &str) -> bool {
     match called.split_once('@') {
         Some((name, hour)) => day.id() == name && at == Some(hour),
         None => day.id() == called,

@@ -47,6 +47,8 @@ impl Writer<'_, '_> {
             shortfalls: plan.shortfalls.clone(),
             cautions: plan.cautions.clone(),
             weeks: Vec::new(),
+            exceptions: plan.exceptions.clone(),
+            pauses: plan.pauses.clone(),
             reworked_from: plan.reworked_from.clone(),
         };
         let mut base: &[Session] = &plan.sessions;
