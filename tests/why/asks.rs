@@ -53,10 +53,14 @@ fn asks_that_contradict_themselves_are_refused() {
     let (_, plan) = planned(folder.path());
     for (asks, reason) in [
         (&["--must", "plank", "--never", "plank"][..], "`plank` is both demanded and kept out"),
-        (&["--today", "tue", "--drop-day", "tue"], "tue is the one day that may change"),
-        (&["--today", "tue", "--drop-day", "fri"], "only tue may change"),
-        (&["--today", "tue", "--minutes", "fri=30"], "only tue may change"),
-        (&["--today", "wed"], "the plan has no session `wed`; its sessions are tue, fri"),
+        (&["--week", "2", "--day", "tue", "--drop-day", "tue"], "tue is the one day that may change"),
+        (&["--week", "2", "--day", "tue", "--drop-day", "fri"], "only tue may change"),
+        (&["--week", "2", "--day", "tue", "--minutes", "fri=30"], "only tue may change"),
+        (&["--week", "2", "--day", "wed"], "the plan has no session `wed`; its sessions are tue, fri"),
+        (&["--week", "99", "--day", "tue"], "the plan has no week 99"),
+        (&["--date", "2020-01-01"], "2020-01-01 is outside the plan"),
+        (&["--week", "2"], "`--week 2` needs its day"),
+        (&["--from", "2027-01-05", "--to", "2027-01-06"], "a span needs `--place NAME` or `--off`"),
         (&["--drop-day", "fri", "--minutes", "fri=30"], "fri is dropped"),
         (&["--minutes", "fri=30", "--minutes", "fri=50"], "given 30 minutes and 50 minutes"),
         (&["--drop-day", "tue", "--drop-day", "fri"], "no session is left"),
@@ -82,35 +86,6 @@ fn an_edited_profile_is_planned_for_and_the_same_one_changes_no_byte() {
     assert_eq!(new["reworked_from"][0]["changes"][0], "profile");
     let minutes = yaml(&run(&["rework", &plan, "--minutes", "fri=30", "--format", "yaml"]));
     assert_eq!(new["sessions"], minutes["sessions"], "a file asks for what an option asks for");
-}
-
-/// With `--today` an edited profile may tell that day's minutes; all else concerns other days too.
-#[test]
-fn today_takes_its_own_minutes_from_a_profile_and_nothing_else() {
-    let folder = tempfile::tempdir().unwrap();
-    let (_, plan) = planned(folder.path());
-    let before = yaml(&run(&["sheet", &plan, "--as", "json"]));
-    let shorter = PROFILE.replace("tue, minutes: 40", "tue, minutes: 25");
-    let shorter = written(folder.path(), "shorter.yaml", &shorter);
-    let today = ["--today", "tue", "--format", "json", "--profile"];
-    let new = yaml(&run(&[&["rework", &plan][..], &today, &[&shorter]].concat()));
-    assert_eq!(new["sessions"][1], before["sessions"][1]);
-    let held = |plan: &serde_yaml::Value| -> Vec<serde_yaml::Value> {
-        let weeks = plan["weeks"].as_sequence().unwrap().iter();
-        weeks.map(|week| week["sessions"][1].clone()).collect()
-    };
-    assert_eq!(held(&new), held(&before));
-    assert_ne!(new["sessions"][0], before["sessions"][0]);
-    assert_eq!(new["sessions"][0]["minutes"]["limit"], 25);
-    for (from, to, what) in
-        [("fri, minutes: 40", "fri, minutes: 30", "`sessions`"), ("dumbbells, ", "", "`equipment`")]
-    {
-        let edited = written(folder.path(), "edited.yaml", &PROFILE.replace(from, to));
-        let output = run(&[&["rework", &plan][..], &today, &[&edited]].concat());
-        assert_eq!(output.status.code(), Some(2), "{what}");
-        let reason = format!("the edited profile changes {what}, which other days share");
-        assert!(told(&output).contains(&reason), "{}", told(&output));
-    }
 }
 
 #[test]
