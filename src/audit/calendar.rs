@@ -34,8 +34,10 @@ pub(super) fn check(plan: &Plan, request: &Request) -> Vec<Finding> {
             let text = |date: &Option<String>| date.clone().unwrap_or_else(|| "no date".to_owned());
             remark(place.clone(), text(&date), text(&week.date));
         }
+        let is_back = plan.pauses.iter().any(|pause| pause.week == Some(week.week));
         if let Some(planned) = kinds.iter().find(|kind| kind.week == number)
             && planned.kind != week.kind
+            && !is_back
         {
             let wanted = format!("kind {}", planned.kind);
             remark(place.clone(), wanted, week.kind.to_string());

@@ -202,6 +202,7 @@ fn ask(arguments: &ReworkArgs, planner: &Planner) -> Result<Ask, Failure> {
         minutes: arguments.minutes.iter().map(|text| minutes(text)).collect::<Result<_, _>>()?,
         drop_days: arguments.drop_day.clone(),
         today: None,
+        held: Vec::new(),
         profile,
         seed: arguments.seed,
     })

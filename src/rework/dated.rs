@@ -13,11 +13,11 @@ use crate::input::plan::{Exception, Item, Past, Pause, Plan, ProfileRef, Session
 use crate::input::profile::Profile;
 use crate::plan::calendar::{BLOCK, calendar, week_date};
 use crate::plan::seal::seal;
-use crate::plan::{first_load, pounds};
+use crate::plan::{first_load, fit, pounds};
 use crate::planner::{Options, Planner};
 use crate::rework::table::Table;
 use crate::timing::fill_in;
-use crate::words::Weekday;
+use crate::words::{WeekKind, Weekday};
 
 /// Which dates a rework is for.
 #[derive(Debug, Clone, PartialEq)]
@@ -165,6 +165,9 @@ fn rest_of_week(
     }
     let base = as_of_week(plan, week.week)?;
     let (base, aside) = without_lost_musts(planner, &base, ask)?;
+    let done = week.sessions.iter().filter(|one| date_of(&week, one).is_some_and(|on| on < from));
+    let held = done.map(crate::rework::table::label).collect();
+    let ask = &Ask { held, ..ask.clone() };
     let Outcome::New(made) = rework(planner, &base, ask)? else { return Ok(Outcome::Same) };
     let is_left = |session: &Session| date_of(&week, session).is_some_and(|on| on >= from);
     let is_lost = |session: &Session| ask.drop_days.iter().any(|lost| is_called(session, lost));
@@ -301,6 +304,7 @@ fn ease(planner: &Planner, profile: &Profile, week: &mut Week, long: bool) {
     let note = "The first week back: a third fewer sets and one more in reserve";
     let loads = if long { ", loads a tenth lower" } else { "" };
     week.note = Some(format!("{note}{loads}."));
+    week.kind = WeekKind::Easy;
     pounds::fill_in(week.sessions.iter_mut(), profile.units);
 }
 
@@ -447,13 +451,16 @@ impl Parts<'_> {
                 let planned =
                     full.groups.iter().flat_map(|group| &group.items).find(|one| one.exercise == item.exercise);
                 match known.get(&key) {
-                    Some(then) => as_then(item, then),
-                    None => as_new(item, planned),
+                    // Another place may not have the load.
+                    Some(then) if self.kit.is_none() || then.load_kg.is_none() => {
+                        as_then(item, then);
+                    }
+                    _ => as_new(item, planned),
                 }
             }
         }
         let entry = |id: &str| self.planner.catalog().get(id).or_else(|| self.plan.exercises.get(id));
-        fill_in(&mut now, &entry);
+        fit::to_minutes(&mut now, full, &entry);
         Some(now)
     }
 

@@ -43,6 +43,8 @@ pub struct Ask {
     pub must: Vec<String>,
     /// The only day that may change.
     pub today: Option<String>,
+    /// Days that stay as they are.
+    pub held: Vec<String>,
     /// The profile to plan for, in place of the plan's own.
     pub profile: Option<Box<Profile>>,
     /// Another seed.
@@ -105,14 +107,19 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
         (today.request, today.barred)
     } else {
         let request = request_of(planner, plan, &profile, &options);
-        let rework = Some(Rework::of(plan, &request));
+        let days = request.days.iter().enumerate();
+        let is_held = |day: &crate::request::Day| {
+            ask.held.iter().any(|held| *held == day.weekday.id() || *held == day.label())
+        };
+        let frozen = days.filter(|(_, day)| is_held(day)).map(|(place, _)| place).collect();
+        let rework = Some(Rework { frozen, ..Rework::of(plan, &request) });
         let barred = request.barred.clone();
         (Request { rework, ..request }, barred)
     };
     let request = held(plan, request, &request_of(planner, plan, before, &options));
     let splits = splits(plan, &request);
     let mut new = planner.solved(&request, &splits, options.budget, advice.cautions)?;
-    if ask.today.is_some() {
+    if ask.today.is_some() || !ask.held.is_empty() {
         keep_other_days(&mut new, plan, &request);
         new = counted_again(new, &request)?;
     }
