@@ -68,9 +68,12 @@ impl Part {
             use std::os::unix::fs::PermissionsExt as _;
             builder.permissions(Permissions::from_mode(0o666));
         }
+        // A signal waits until what is there is known.
+        let mut open = open();
         let file = builder.tempfile_in(folder)?;
         let path = file.path().to_owned();
-        open().push(path.clone());
+        open.push(path.clone());
+        drop(open);
         // Locked while its writer lives; a file system without locks has no other runs to mind either.
         let _ = file.as_file().lock();
         Ok(Part { file, path })

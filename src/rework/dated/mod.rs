@@ -1,7 +1,8 @@
 //! A rework of some dates only: one session, the rest of a week after a lost day, days at another place, a pause. The
 //! week at its fullest and all other weeks stay to the letter.
 
-use std::collections::BTreeMap;
+mod parts;
+mod pause;
 
 use jiff::ToSpan as _;
 use jiff::civil::Date;
@@ -9,15 +10,14 @@ use jiff::civil::Date;
 use super::{Ask, BadAsk, NoRework, Outcome, Reworked, profile_of, rework};
 use crate::input::clock;
 use crate::input::place::Equipment;
-use crate::input::plan::{Exception, Item, Past, Pause, Plan, ProfileRef, Session, Week};
+use crate::input::plan::{Past, Plan, ProfileRef, Session, Week};
 use crate::input::profile::Profile;
-use crate::plan::calendar::{BLOCK, calendar, week_date};
+use crate::plan::calendar::BLOCK;
 use crate::plan::seal::seal;
-use crate::plan::{first_load, fit, pounds};
 use crate::planner::{Options, Planner};
-use crate::rework::table::Table;
-use crate::timing::fill_in;
-use crate::words::{WeekKind, Weekday};
+use crate::words::Weekday;
+use parts::Parts;
+use pause::pause;
 
 /// Which dates a rework is for.
 #[derive(Debug, Clone, PartialEq)]
@@ -229,88 +229,6 @@ fn elsewhere(
     }
 }
 
-/// A pause: its sessions are left out, the weeks after it move, and the first one back is easier.
-///
-/// A third fewer sets, one repetition more in reserve, and after more than a week off a tenth off the loads: common practice.
-fn pause(planner: &Planner, plan: &Plan, [from, to]: [Date; 2]) -> Result<Outcome, NoRework> {
-    let week = week_of(plan, from)?.week;
-    let profile = profile_of(plan)?;
-    let place = plan.weeks.iter().position(|one| one.week == week).unwrap_or(0);
-    let first = plan.weeks[place].date.as_deref().and_then(clock::date).unwrap_or(from);
-    let is_begun = plan.weeks[place]
-        .sessions
-        .iter()
-        .any(|session| date_of(&plan.weeks[place], session).is_some_and(|on| on < from));
-    // A week that was begun stays where it is with what was done of it; the next ones move.
-    let moves_from = if is_begun { place + 1 } else { place };
-    let next = first.checked_add(if is_begun { 7.days() } else { 0.days() }).unwrap_or(first);
-    let days = (to - next).get_days() + 1;
-    let by = u32::try_from(days.max(0)).unwrap_or(0).div_ceil(7);
-    let mut new = plan.clone();
-    if is_begun {
-        let week = new.weeks[place].clone();
-        let is_on = |session: &Session| date_of(&week, session).is_none_or(|on| on < from || on > to);
-        new.weeks[place].sessions.retain(is_on);
-    }
-    for (ahead, week) in new.weeks.iter_mut().enumerate().skip(moves_from) {
-        let number = u32::try_from(ahead).unwrap_or(0) + 1 + shift(plan, week.week) + by;
-        let start = profile.start.as_deref().and_then(clock::date);
-        week.date = start.and_then(|start| week_date(start, number));
-    }
-    let long = (to - from).get_days() + 1 > 7;
-    let back = new.weeks.get(moves_from).map(|week| week.week);
-    if let Some(week) = new.weeks.get_mut(moves_from) {
-        ease(planner, profile, week, long);
-    }
-    new.pauses.push(Pause { from: from.to_string(), to: to.to_string(), week: back, by });
-    let made = Reworked { plan: new.clone(), table: Table::default(), written: None };
-    Ok(finished(plan, new, &made, format!("off {from} to {to}"), &[]))
-}
-
-/// Weeks by which earlier pauses moved a week.
-fn shift(plan: &Plan, week: u32) -> u32 {
-    let before = plan.pauses.iter().filter(|pause| pause.week.is_some_and(|back| back <= week));
-    before.map(|pause| pause.by).sum()
-}
-
-/// The first week back.
-fn ease(planner: &Planner, profile: &Profile, week: &mut Week, long: bool) {
-    let entry = |id: &str| planner.catalog().get(id);
-    for session in &mut week.sessions {
-        let works = session.groups.iter_mut().filter(|group| group.is_work());
-        for item in works.flat_map(|group| &mut group.items) {
-            let sets = (item.sets * 2 / 3).max(1);
-            for list in [&mut item.reps, &mut item.seconds, &mut item.meters, &mut item.calories] {
-                if let Some(list) = list {
-                    list.truncate(sets as usize);
-                }
-            }
-            item.sets = sets;
-            item.rir = item.rir.map(|rir| (rir + 1).min(5));
-            let ladder = entry(&item.exercise).zip(profile.equipment.as_ref()).and_then(
-                |(entry, place)| crate::plan::racks::ladder(entry, place, profile.units),
-            );
-            if let (Some(load), Some(ladder), true) = (item.load_kg, ladder, long) {
-                let eased = ladder.at_most(load * BACK_AFTER_LONG).unwrap_or(load);
-                item.load_kg = Some(eased);
-                item.load_note = ladder.plates_text(eased);
-                let reps = crate::plan::fit::most_of(item);
-                item.ramp = crate::plan::ramp::ramp(Some(eased), Some(&ladder), reps, item.ramp.len());
-            }
-            item.next = Some("the first week back: nothing is raised".to_owned());
-        }
-        fill_in(session, &entry);
-    }
-    let note = "The first week back: a third fewer sets and one more in reserve";
-    let loads = if long { ", loads a tenth lower" } else { "" };
-    week.note = Some(format!("{note}{loads}."));
-    week.kind = WeekKind::Easy;
-    pounds::fill_in(week.sessions.iter_mut(), profile.units);
-}
-
-/// The share of a load after more than a week off. Common practice.
-const BACK_AFTER_LONG: f64 = 0.9;
-
 /// The plan as it is in a week: its sessions at their fullest are those of the week's block.
 fn as_of_week(plan: &Plan, week: u32) -> Result<Plan, BadAsk> {
     let place = plan.weeks.iter().position(|one| one.week == week);
@@ -375,130 +293,6 @@ fn told(ask: &Ask) -> Vec<String> {
     told.extend(ask.never.iter().map(|id| format!("no {id}")));
     told.extend(ask.must.iter().map(|id| format!("with {id}")));
     told
-}
-
-/// A plan and the rework of one of its weeks, to be put together.
-struct Parts<'a> {
-    planner: &'a Planner,
-    plan: &'a Plan,
-    made: &'a Plan,
-    week: u32,
-    asked: Vec<String>,
-    /// The kit of another place.
-    kit: Option<&'a Equipment>,
-}
-
-impl Parts<'_> {
-    /// The plan with the reworked sessions of the week that are open, and without those that are lost.
-    fn spliced(
-        &self,
-        is_open: &dyn Fn(&Session) -> bool,
-        is_lost: &dyn Fn(&Session) -> bool,
-    ) -> Plan {
-        let mut new = self.plan.clone();
-        let Some(week) = new.weeks.iter_mut().find(|week| week.week == self.week) else {
-            return new;
-        };
-        let mut exceptions = Vec::new();
-        let before = week.clone();
-        week.sessions.retain(|session| {
-            if is_lost(session) {
-                exceptions.push(self.exception(&before, session));
-            }
-            !is_lost(session)
-        });
-        for session in week.sessions.iter_mut().filter(|session| is_open(session)) {
-            let Some(mut now) = self.session(session) else { continue };
-            let same = now.groups == session.groups;
-            if same {
-                continue;
-            }
-            let about = format!("This day only: {}.", self.asked.join(", "));
-            now.note = Some(match &session.note {
-                Some(note) => format!("{about} {note}"),
-                None => about,
-            });
-            exceptions.push(self.exception(&before, session));
-            *session = now;
-        }
-        new.exceptions.extend(exceptions);
-        new
-    }
-
-    fn exception(&self, week: &Week, session: &Session) -> Exception {
-        Exception {
-            week: self.week,
-            day: session.day.to_string(),
-            date: date_of(week, session).map(|date| date.to_string()),
-            asked: self.asked.clone(),
-            equipment: self.kit.cloned(),
-        }
-    }
-
-    /// The reworked session as the week does it: with its sets and its reserve, and with a load to be found where the
-    /// exercise was not done before.
-    fn session(&self, was: &Session) -> Option<Session> {
-        let is_it = |one: &&Session| one.day == was.day && one.at == was.at;
-        let full = self.made.sessions.iter().find(is_it)?;
-        let status = profile_of(self.made).ok()?.training_status;
-        let in_block = calendar(status, 52).into_iter().find(|one| one.week == self.week)?.in_block;
-        let like = self.made.weeks.get(in_block as usize);
-        let mut now = like.and_then(|week| week.sessions.iter().find(is_it)).unwrap_or(full).clone();
-        let known = self.known();
-        for group in now.groups.iter_mut().filter(|group| group.is_work()) {
-            for item in &mut group.items {
-                let key = (item.exercise.clone(), item.turn);
-                let planned =
-                    full.groups.iter().flat_map(|group| &group.items).find(|one| one.exercise == item.exercise);
-                match known.get(&key) {
-                    // Another place may not have the load.
-                    Some(then) if self.kit.is_none() || then.load_kg.is_none() => {
-                        as_then(item, then);
-                    }
-                    _ => as_new(item, planned),
-                }
-            }
-        }
-        let entry = |id: &str| self.planner.catalog().get(id).or_else(|| self.plan.exercises.get(id));
-        fit::to_minutes(&mut now, full, &entry);
-        Some(now)
-    }
-
-    /// Each exercise as the week has it, else as the last week before that had it.
-    fn known(&self) -> BTreeMap<(String, Option<crate::words::Turn>), Item> {
-        let mut known = BTreeMap::new();
-        for week in self.plan.weeks.iter().filter(|week| week.week <= self.week) {
-            let groups = week.sessions.iter().flat_map(|session| &session.groups);
-            for item in groups.flat_map(|group| &group.items) {
-                known.insert((item.exercise.clone(), item.turn), item.clone());
-            }
-        }
-        known
-    }
-}
-
-/// Loads, numbers and words of an exercise that the client does anyway.
-fn as_then(item: &mut Item, then: &Item) {
-    let sets = item.sets;
-    let (turn, instead) = (item.turn, item.instead.clone());
-    *item = Item { sets, turn, instead, ..then.clone() };
-    for list in [&mut item.reps, &mut item.seconds, &mut item.meters, &mut item.calories] {
-        if let Some(list) = list {
-            let last = list.last().copied().unwrap_or(1);
-            list.resize(sets as usize, last);
-        }
-    }
-}
-
-/// An exercise that no week had: its load is found on the day.
-fn as_new(item: &mut Item, planned: Option<&Item>) {
-    let Some(planned) = planned else { return };
-    if item.load_kg.is_none() {
-        item.find_load.clone_from(&planned.find_load);
-        item.load_note.clone_from(&planned.load_note);
-        first_load::to_week(item);
-    }
-    item.next = None;
 }
 
 /// The plan with what was asked written down, and the table of what became of the dates.
