@@ -8,7 +8,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::input::catalog::Entry;
 use crate::input::plan::{
-    Balance, Exception, Inputs, MuscleVolume, Past, Pause, ProfileRef, RampSet, Shortfall, Solve, SplitUsed,
+    Balance, Exception, Inputs, MuscleVolume, Past, Pause, ProfileRef, RampSet, Shortfall, Solve,
+    SplitUsed,
 };
 use crate::words::{GroupKind, Muscle, Turn, WeekKind, Weekday};
 

@@ -20,7 +20,17 @@ fn page(plan: &Path, paper: &str) -> Vec<u8> {
 
 fn writing(folder: &Path, paper: &str) -> Child {
     let mut command = program();
-    command.current_dir(folder).args(["sheet", "p.plan.yaml", "--as", "html", "--paper", paper, "--force", "-o", "page.html"]);
+    command.current_dir(folder).args([
+        "sheet",
+        "p.plan.yaml",
+        "--as",
+        "html",
+        "--paper",
+        paper,
+        "--force",
+        "-o",
+        "page.html",
+    ]);
     command.stdout(Stdio::null()).stderr(Stdio::null()).spawn().unwrap()
 }
 
@@ -66,7 +76,10 @@ fn a_killed_run_leaves_the_old_file_or_the_new_one() {
         assert!(pages.contains(&now), "round {round}: {} bytes", now.len());
         assert_eq!(fs::read(&plan).unwrap(), kept, "round {round}");
     }
-    assert!(killed > ROUNDS / 4, "only {killed} were killed, {in_the_middle} of them while they wrote");
+    assert!(
+        killed > ROUNDS / 4,
+        "only {killed} were killed, {in_the_middle} of them while they wrote"
+    );
     let last = writing(folder, "a4").wait().unwrap();
     assert!(last.success() && !has_part(folder), "what killed runs left is swept");
     assert_eq!(fs::read(&file).unwrap(), pages[0]);
@@ -92,11 +105,14 @@ fn a_signal_takes_the_part_along() {
         let mut caught = false;
         for _ in 0..TRIES {
             let mut command = program();
-            command.current_dir(folder).args(["sheet", "plans", "--as", "html", "--force", "-o", "pages"]);
+            command
+                .current_dir(folder)
+                .args(["sheet", "plans", "--as", "html", "--force", "-o", "pages"]);
             let mut child = command.stdout(Stdio::null()).stderr(Stdio::null()).spawn().unwrap();
             while child.try_wait().unwrap().is_none() {
                 if has_part(&pages) {
-                    let told = Command::new("kill").args([signal, &child.id().to_string()]).status();
+                    let told =
+                        Command::new("kill").args([signal, &child.id().to_string()]).status();
                     assert!(told.is_ok(), "{told:?}");
                     break;
                 }
@@ -104,7 +120,11 @@ fn a_signal_takes_the_part_along() {
             let ended = child.wait().unwrap();
             assert!(!has_part(&pages), "{signal}: {ended}");
             for page in fs::read_dir(&pages).unwrap().flatten() {
-                assert!(fs::read(page.path()).unwrap() == whole, "{signal}: {:?}", page.file_name());
+                assert!(
+                    fs::read(page.path()).unwrap() == whole,
+                    "{signal}: {:?}",
+                    page.file_name()
+                );
             }
             assert!(ended.success() || ended.code() == Some(130), "{signal}: {ended}");
             caught |= !ended.success();

@@ -70,9 +70,34 @@ const CATALOG: &str = "- id: oar-pull
 
 /// Values that a number, a word or a list may be replaced by.
 const VALUES: [&str; 28] = [
-    "0", "-1", "1", "1.5", "4294967295", "18446744073709551616", "1e308", "-1e-308", ".nan", ".inf", "\"\"", "~", "[]",
-    "{}", "true", "mon", "tue@07:00", "2027-13-45", "9999-12-31", "\"25:61\"", "squat", "goblet-squat", "weekwright-plan/1",
-    "weekwright-plan/2", "'\u{1f6a3}'", "\"\\e[2J\"", "&a x", "!t y",
+    "0",
+    "-1",
+    "1",
+    "1.5",
+    "4294967295",
+    "18446744073709551616",
+    "1e308",
+    "-1e-308",
+    ".nan",
+    ".inf",
+    "\"\"",
+    "~",
+    "[]",
+    "{}",
+    "true",
+    "mon",
+    "tue@07:00",
+    "2027-13-45",
+    "9999-12-31",
+    "\"25:61\"",
+    "squat",
+    "goblet-squat",
+    "weekwright-plan/1",
+    "weekwright-plan/2",
+    "'\u{1f6a3}'",
+    "\"\\e[2J\"",
+    "&a x",
+    "!t y",
 ];
 
 /// One slip in a text.
@@ -141,7 +166,10 @@ fn outputs(number: u64, plans: &[String; 2], folder: &Path) -> Vec<(String, Outp
         }
         2 => {
             write("own.yaml", &mutated(CATALOG, &mut draw));
-            vec![vec!["catalog", "lint", "--catalog", "own.yaml"], vec!["catalog", "list", "--catalog", "own.yaml"]]
+            vec![
+                vec!["catalog", "lint", "--catalog", "own.yaml"],
+                vec!["catalog", "list", "--catalog", "own.yaml"],
+            ]
         }
         _ => {
             let kept = &plans[usize::from(draw.next_u32() % 4 == 0)];
@@ -186,7 +214,8 @@ fn mutated_files_get_an_answer() {
                 let told = String::from_utf8_lossy(&output.stderr);
                 let case = format!("{number}: {arguments}: {:?}: {told}", output.status);
                 let code = output.status.code();
-                let code = code.filter(|code| (0..=4).contains(code)).unwrap_or_else(|| panic!("{case}"));
+                let code =
+                    code.filter(|code| (0..=4).contains(code)).unwrap_or_else(|| panic!("{case}"));
                 assert!(!told.contains("panicked") && !told.contains("E4001"), "{case}");
                 assert!(told.len() < MOST_TOLD, "{} bytes: {}", told.len(), &case[..2000]);
                 assert!(code == 0 || code == 4 || !told.is_empty(), "{case}");

@@ -19,7 +19,8 @@ fn passes(plan: &Plan) {
     let audit = PLANNER.audit(plan).unwrap();
     let broken: Vec<String> = audit.of(Severity::Broken).map(ToString::to_string).collect();
     assert!(broken.is_empty(), "{broken:?}");
-    let calendar = audit.findings.iter().filter(|one| one.rule == "calendar" || one.rule == "edited");
+    let calendar =
+        audit.findings.iter().filter(|one| one.rule == "calendar" || one.rule == "edited");
     let odd: Vec<String> = calendar.map(ToString::to_string).collect();
     assert!(odd.is_empty(), "{odd:?}");
 }
@@ -49,7 +50,8 @@ fn a_date_is_a_day_of_a_week() {
 #[test]
 fn one_date_without_the_barbell_leaves_the_rest() {
     let plan = plan_of("tide-01");
-    let lost = ["mon", "wed", "fri"].into_iter().find(|one| needs(day(&plan, 1, one), Kit::Barbell));
+    let lost =
+        ["mon", "wed", "fri"].into_iter().find(|one| needs(day(&plan, 1, one), Kit::Barbell));
     let lost = lost.expect("the demo uses its bar");
     let ask = Ask { without: vec![Kit::Barbell], ..Ask::default() };
     let new = reworked(&plan, &ask, &When::Day { week: 2, day: lost.to_owned() });
@@ -113,7 +115,11 @@ fn a_pause_moves_the_weeks_and_the_first_one_back_is_easier() {
     assert_eq!(dates(&new)[2], "2027-02-01", "two weeks later than 2027-01-18");
     let sets = |plan: &Plan, week: usize| -> u32 {
         let groups = plan.weeks[week].sessions.iter().flat_map(|session| &session.groups);
-        groups.filter(|group| group.is_work()).flat_map(|group| &group.items).map(|item| item.sets).sum()
+        groups
+            .filter(|group| group.is_work())
+            .flat_map(|group| &group.items)
+            .map(|item| item.sets)
+            .sum()
     };
     assert!(sets(&new, 2) < sets(&plan, 2));
     assert_eq!(sets(&new, 3), sets(&plan, 3));

@@ -53,10 +53,16 @@ fn asks_that_contradict_themselves_are_refused() {
     let (_, plan) = planned(folder.path());
     for (asks, reason) in [
         (&["--must", "plank", "--never", "plank"][..], "`plank` is both demanded and kept out"),
-        (&["--week", "2", "--day", "tue", "--drop-day", "tue"], "tue is the one day that may change"),
+        (
+            &["--week", "2", "--day", "tue", "--drop-day", "tue"],
+            "tue is the one day that may change",
+        ),
         (&["--week", "2", "--day", "tue", "--drop-day", "fri"], "only tue may change"),
         (&["--week", "2", "--day", "tue", "--minutes", "fri=30"], "only tue may change"),
-        (&["--week", "2", "--day", "wed"], "the plan has no session `wed`; its sessions are tue, fri"),
+        (
+            &["--week", "2", "--day", "wed"],
+            "the plan has no session `wed`; its sessions are tue, fri",
+        ),
         (&["--week", "99", "--day", "tue"], "the plan has no week 99"),
         (&["--date", "2020-01-01"], "2020-01-01 is outside the plan"),
         (&["--week", "2"], "`--week 2` needs its day"),

@@ -22,7 +22,8 @@ fn climb(yaml: &str, place: &str, id: &str, reps: u32, rir: u32) -> (f64, f64, u
     let entry = catalog.get(id).expect("a lift of the catalog");
     let ladder = racks::ladder(entry, &kit(place), profile.units).expect("the kit is there");
     let ask = Ask { reps, rir, most_percent: None };
-    let find = Starter::of(&profile).climb(entry, &ladder, ask, [None, None]).expect("there is a climb");
+    let find =
+        Starter::of(&profile).climb(entry, &ladder, ask, [None, None]).expect("there is a climb");
     (find.start_kg, find.step_kg, find.sets)
 }
 

@@ -173,8 +173,7 @@ fn rest_of_week(
     let is_lost = |session: &Session| ask.drop_days.iter().any(|lost| is_called(session, lost));
     let mut asked = told(ask);
     asked.extend(aside.iter().map(|id| format!("{id} set aside")));
-    let parts =
-        Parts { planner, plan, made: &made.plan, week: week.week, asked, kit: None };
+    let parts = Parts { planner, plan, made: &made.plan, week: week.week, asked, kit: None };
     let new = parts.spliced(&|session| is_left(session) && !is_lost(session), &is_lost);
     Ok(finished(plan, new, &made, format!("from {date}"), &parts.asked))
 }
@@ -191,7 +190,9 @@ fn elsewhere(
     let mut last = None;
     let asked = vec![format!("at {place}")];
     let touches = |week: &&Week| {
-        week.sessions.iter().any(|one| date_of(week, one).is_some_and(|on| (from..=to).contains(&on)))
+        week.sessions
+            .iter()
+            .any(|one| date_of(week, one).is_some_and(|on| (from..=to).contains(&on)))
     };
     let weeks: Vec<Week> = plan.weeks.iter().filter(touches).cloned().collect();
     for week in &weeks {
@@ -204,10 +205,9 @@ fn elsewhere(
         let mut there = there;
         there.exercises.must.retain(|id| request.candidate(id).is_some());
         base.profile = ProfileRef::Whole(Box::new(there.clone()));
-        base.inputs = base.inputs.map(|inputs| crate::input::plan::Inputs {
-            profile_sha256: String::new(),
-            ..inputs
-        });
+        base.inputs = base
+            .inputs
+            .map(|inputs| crate::input::plan::Inputs { profile_sha256: String::new(), ..inputs });
         let Outcome::New(made) = rework(planner, &base, ask)? else { continue };
         let parts = Parts {
             planner,

@@ -76,13 +76,17 @@ impl Parts<'_> {
         let status = profile_of(self.made).ok()?.training_status;
         let in_block = calendar(status, 52).into_iter().find(|one| one.week == self.week)?.in_block;
         let like = self.made.weeks.get(in_block as usize);
-        let mut now = like.and_then(|week| week.sessions.iter().find(is_it)).unwrap_or(full).clone();
+        let mut now =
+            like.and_then(|week| week.sessions.iter().find(is_it)).unwrap_or(full).clone();
         let known = self.known();
         for group in now.groups.iter_mut().filter(|group| group.is_work()) {
             for item in &mut group.items {
                 let key = (item.exercise.clone(), item.turn);
-                let planned =
-                    full.groups.iter().flat_map(|group| &group.items).find(|one| one.exercise == item.exercise);
+                let planned = full
+                    .groups
+                    .iter()
+                    .flat_map(|group| &group.items)
+                    .find(|one| one.exercise == item.exercise);
                 match known.get(&key) {
                     // Another place may not have the load.
                     Some(then) if self.kit.is_none() || then.load_kg.is_none() => {
@@ -92,7 +96,8 @@ impl Parts<'_> {
                 }
             }
         }
-        let entry = |id: &str| self.planner.catalog().get(id).or_else(|| self.plan.exercises.get(id));
+        let entry =
+            |id: &str| self.planner.catalog().get(id).or_else(|| self.plan.exercises.get(id));
         fit::to_minutes(&mut now, full, &entry);
         Some(now)
     }

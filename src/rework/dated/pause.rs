@@ -18,7 +18,11 @@ use crate::words::WeekKind;
 /// A pause: its sessions are left out, the weeks after it move, and the first one back is easier.
 ///
 /// A third fewer sets, one repetition more in reserve, and after more than a week off a tenth off the loads: common practice.
-pub(super) fn pause(planner: &Planner, plan: &Plan, [from, to]: [Date; 2]) -> Result<Outcome, NoRework> {
+pub(super) fn pause(
+    planner: &Planner,
+    plan: &Plan,
+    [from, to]: [Date; 2],
+) -> Result<Outcome, NoRework> {
     let week = week_of(plan, from)?.week;
     let profile = profile_of(plan)?;
     let place = plan.weeks.iter().position(|one| one.week == week).unwrap_or(0);
@@ -35,7 +39,8 @@ pub(super) fn pause(planner: &Planner, plan: &Plan, [from, to]: [Date; 2]) -> Re
     let mut new = plan.clone();
     if is_begun {
         let week = new.weeks[place].clone();
-        let is_on = |session: &Session| date_of(&week, session).is_none_or(|on| on < from || on > to);
+        let is_on =
+            |session: &Session| date_of(&week, session).is_none_or(|on| on < from || on > to);
         new.weeks[place].sessions.retain(is_on);
     }
     for (ahead, week) in new.weeks.iter_mut().enumerate().skip(moves_from) {
@@ -73,15 +78,16 @@ fn ease(planner: &Planner, profile: &Profile, week: &mut Week, long: bool) {
             }
             item.sets = sets;
             item.rir = item.rir.map(|rir| (rir + 1).min(5));
-            let ladder = entry(&item.exercise).zip(profile.equipment.as_ref()).and_then(
-                |(entry, place)| crate::plan::racks::ladder(entry, place, profile.units),
-            );
+            let ladder = entry(&item.exercise)
+                .zip(profile.equipment.as_ref())
+                .and_then(|(entry, place)| crate::plan::racks::ladder(entry, place, profile.units));
             if let (Some(load), Some(ladder), true) = (item.load_kg, ladder, long) {
                 let eased = ladder.at_most(load * BACK_AFTER_LONG).unwrap_or(load);
                 item.load_kg = Some(eased);
                 item.load_note = ladder.plates_text(eased);
                 let reps = crate::plan::fit::most_of(item);
-                item.ramp = crate::plan::ramp::ramp(Some(eased), Some(&ladder), reps, item.ramp.len());
+                item.ramp =
+                    crate::plan::ramp::ramp(Some(eased), Some(&ladder), reps, item.ramp.len());
             }
             item.next = Some("the first week back: nothing is raised".to_owned());
         }
