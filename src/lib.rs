@@ -2,6 +2,8 @@
 //!
 //! The modules follow the data: a profile is read, resolved, split, modelled, solved and written.
 
+#![forbid(unsafe_code)]
+
 pub mod words;
 
 pub mod diagnostic;

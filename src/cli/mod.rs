@@ -129,14 +129,18 @@ impl From<Faults> for Failure {
     }
 }
 
-/// Runs the program with its arguments, the program's name first.
-pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
+/// Runs the program with its arguments, the program's name first; without an output where there is no standard output.
+pub fn run(arguments: impl IntoIterator<Item = OsString>, has_output: bool) -> ExitCode {
     let arguments = match Args::try_parse_from(arguments) {
         Ok(arguments) => arguments,
         Err(error) => {
             // A closed pipe while printing help or a usage error is no fault of ours.
             let _ = error.print();
-            return code(if error.use_stderr() { Exit::Input } else { Exit::Done });
+            return code(match (error.use_stderr(), has_output) {
+                (true, _) => Exit::Input,
+                (false, true) => Exit::Done,
+                (false, false) => Exit::Other,
+            });
         }
     };
     let loudness = match (arguments.quiet, arguments.verbose) {
@@ -145,7 +149,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         _ => Loudness::Usual,
     };
     let as_json = arguments.command.as_ref().is_some_and(Command::diagnostics_as_json);
-    let console = Console::new(as_json, loudness).replacing(arguments.force);
+    let console = Console::new(as_json, loudness, has_output).replacing(arguments.force);
     let outcome = match (&arguments.explain, &arguments.command) {
         (Some(code), _) => explain::run(code, &console),
         (None, Some(command)) => obey(command, &console),

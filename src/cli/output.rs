@@ -9,7 +9,7 @@ use std::path::Path;
 
 use super::files::io_fault;
 use super::{Failure, Faults, render};
-use crate::diagnostic::Diagnostic;
+use crate::diagnostic::{Diagnostic, Label};
 use target::Target;
 
 /// Where the program writes. Color goes only to terminals, and not with `NO_COLOR`.
@@ -21,6 +21,8 @@ pub struct Console {
     force: bool,
     /// Whether faults are told with their codes.
     codes: bool,
+    /// Whether there is a standard output.
+    has_output: bool,
 }
 
 /// How much is said beside the result.
@@ -38,9 +40,9 @@ pub enum Loudness {
 impl Console {
     /// A console that prints faults as text, or as JSON.
     #[must_use]
-    pub fn new(json: bool, loudness: Loudness) -> Console {
+    pub fn new(json: bool, loudness: Loudness, has_output: bool) -> Console {
         let codes = std::env::var_os("WEEKWRIGHT_CODES").is_some_and(|told| !told.is_empty());
-        Console { json, loudness, force: false, codes }
+        Console { json, loudness, force: false, codes, has_output }
     }
 
     /// The same, and files that are there may be replaced where `force` was typed.
@@ -149,6 +151,9 @@ impl Console {
     /// # Errors
     /// A closed pipe, or a full disk behind it.
     pub fn print(&self, text: &str) -> Result<(), Failure> {
+        if !self.has_output {
+            return Err(Failure::Unwritten(no_output()));
+        }
         let mut stdout = anstream::stdout().lock();
         let written = stdout.write_all(text.as_bytes()).and_then(|()| stdout.flush());
         written.map_err(|error| match error.kind() {
@@ -178,6 +183,13 @@ impl Console {
         };
         self.note(text.trim_end());
     }
+}
+
+/// E1006: there is nowhere to print to.
+fn no_output() -> Diagnostic {
+    Diagnostic::error("E1006", "standard output is closed")
+        .at(Label::whole("standard output"))
+        .help("leave `>&-` out, or name a file with `-o FILE`")
 }
 
 /// A line that is taken back when it is no longer true.

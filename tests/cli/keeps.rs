@@ -237,6 +237,27 @@ fn a_reader_may_leave() {
     assert_eq!((output.status.code(), text(&output.stderr)), (Some(0), ""));
 }
 
+/// Results that nobody can get are no success; the null device is somebody's choice, also where it is open both ways.
+#[cfg(unix)]
+#[test]
+fn a_closed_output_is_told() {
+    let shell = |rest: &str| {
+        let command = format!("exec \"$0\" plan \"$1\" --quiet {rest}");
+        let program = env!("CARGO_BIN_EXE_weekwright");
+        std::process::Command::new("sh").args(["-c", &command, program, SMALL]).output().unwrap()
+    };
+    let closed = shell(">&-");
+    assert_eq!(closed.status.code(), Some(1));
+    assert!(text(&closed.stderr).contains("standard output is closed"), "{}", text(&closed.stderr));
+    for open in [">/dev/null", "1<>/dev/null"] {
+        assert_eq!(shell(open).status.code(), Some(0), "{open}");
+    }
+    let desk = Desk::new();
+    let file = desk.at("p.plan.yaml");
+    assert_eq!(shell(&format!("-o '{}' >&-", file.display())).status.code(), Some(0));
+    assert!(file.exists());
+}
+
 #[cfg(target_os = "linux")]
 #[test]
 fn devices_take_results_without_being_asked_about() {

@@ -85,6 +85,7 @@ pub(crate) const PROFILES: &[(&str, &str)] = &[
     ("child", "E1323 8:13"),
     ("agreed-late", "E1329 9:44"),
     ("painless-unknown", "E1330 8:38"),
+    ("pounds-as-kilograms", "E1331 8:34"),
     ("rack-falls", "E1324 4:34"),
     ("masses-fall", "E1325 4:36"),
     ("plate-of-nothing", "E1326 4:25"),

@@ -72,6 +72,7 @@ pub const CODES: &[(&str, &str, &str)] = &[
     ("E1328", "a mass in kilograms and in pounds", "keep one of the two"),
     ("E1329", "a clinician who agrees after the start", "a later start, or the right day"),
     ("E1330", "an unknown exercise among the painless", "use the nearest id"),
+    ("E1331", "a load that nobody lifts", "check the digits, or write `units: lb`"),
     ("E1401", "an exercise id stands twice", "rename or delete one"),
     ("E1402", "a link to an exercise that is not there", "use the nearest id"),
     ("E1403", "a link that is not answered", "add the mirror link"),

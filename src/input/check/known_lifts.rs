@@ -33,6 +33,26 @@ pub(super) fn e1315_ids_are_known(case: &Case<'_>) -> Vec<Diagnostic> {
         .collect()
 }
 
+/// E1331: the range of a load is wide enough for pounds; in kilograms nobody lifts so much (common practice).
+pub(super) fn e1331_load_can_be_lifted(case: &Case<'_>) -> Vec<Diagnostic> {
+    const MOST_KG: f64 = 500.0;
+    if case.profile.units != Units::Kg {
+        return Vec::new();
+    }
+    let told = case.profile.known_lifts.iter().flat_map(|(id, lift)| {
+        let cap = lift.cap.map(|cap| (id, "cap", cap));
+        [Some((id, "load", lift.load)), cap].into_iter().flatten()
+    });
+    told.filter(|(_, _, load)| *load > MOST_KG)
+        .map(|(id, key, load)| {
+            let message = format!("{} with {load} kg cannot be", quoted(id));
+            Diagnostic::error("E1331", message)
+                .at(at(case, id, key, format!("over {MOST_KG} kg").as_str()))
+                .help("check the digits, or write `units: lb` where it is in pounds")
+        })
+        .collect()
+}
+
 /// W1316: less than the empty bar cannot be put on a bar, so the exercise starts with the bar.
 pub(super) fn w1316_load_is_a_bar_at_least(case: &Case<'_>) -> Vec<Diagnostic> {
     let unit = case.profile.units;

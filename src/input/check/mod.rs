@@ -67,6 +67,7 @@ const CHECKS: &[Check] = &[
     exercises::e1313_ids_are_known,
     exercises::w1314_nothing_is_said_twice,
     known_lifts::e1315_ids_are_known,
+    known_lifts::e1331_load_can_be_lifted,
     known_lifts::w1316_load_is_a_bar_at_least,
     known_lifts::w1317_exercise_takes_a_load,
     known_lifts::w1318_cap_is_above_what_was_done,
