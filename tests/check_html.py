@@ -7,7 +7,8 @@ Needs Debian's `chromium` and `poppler-utils`. For each page it checks that
   - one sheet of paper comes out for the cover, for each card and for each page of the coach,
   - the console stays empty,
   - nothing is wider than the screen at 390 px, nor than the paper at 186 mm,
-  - on the phone no text is smaller than 12 px.
+  - on the phone no text is smaller than 12 px,
+  - on paper each box to write in is at least 12 by 7 mm, and what is planned fits into it.
 Exit 1 when a check fails, 2 when a tool is missing.
 """
 
@@ -37,6 +38,14 @@ for (const e of d.querySelectorAll('main *')) {
     least = Math.min(least, parseFloat(getComputedStyle(e).fontSize));
 }
 out.push('least ' + least);
+const mm = 96 / 25.4;
+for (const e of d.querySelectorAll('.boxes i')) {
+  const box = e.getBoundingClientRect();
+  if (!box.width) continue;
+  if (box.width < 12 * mm || box.height < 7 * mm)
+    out.push('box of ' + (box.width / mm).toFixed(1) + ' x ' + (box.height / mm).toFixed(1) + ' mm');
+  if (e.scrollWidth > e.clientWidth) out.push('box too narrow for ' + e.textContent);
+}
 """
 
 

@@ -69,8 +69,8 @@ pub(crate) struct Line {
     pub count: String,
     /// Whether the number is per side.
     pub each_side: bool,
-    /// Sets, for the boxes to write in.
-    pub sets: u32,
+    /// What each set is planned as, for the boxes to write in.
+    pub planned: Vec<String>,
     /// `42.5 kg total`.
     pub load: String,
     /// How the load was found or how to find it.
@@ -273,7 +273,7 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
         dose: phrase::dose(item),
         count: phrase::count(item),
         each_side: item.each_side,
-        sets: item.sets,
+        planned: phrase::planned(item, units),
         load: phrase::load(item, entry, units),
         load_note: shortened(load_note),
         plates,
@@ -293,8 +293,19 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
         next: text(&item.next),
         step: String::new(),
         instead: item.instead.as_deref().map(|id| names.name(id)).unwrap_or_default(),
-        cues: entry.map(|e| e.cues.iter().map(|c| clean::line(c)).collect()).unwrap_or_default(),
+        cues: entry.map(|entry| cues(&entry.cues)).unwrap_or_default(),
     }
+}
+
+/// Reminders, those for safety first: where there is room for one only, it is that.
+fn cues(cues: &[String]) -> Vec<String> {
+    const SAFETY: [&str; 4] = ["safety arms", "spotter", "hold on", "within reach"];
+    let is_for_safety = |cue: &String| {
+        let cue = cue.to_lowercase();
+        SAFETY.iter().any(|word| cue.contains(word))
+    };
+    let (first, rest): (Vec<&String>, Vec<&String>) = cues.iter().partition(|cue| is_for_safety(cue));
+    first.into_iter().chain(rest).map(|cue| clean::line(cue)).collect()
 }
 
 impl Line {

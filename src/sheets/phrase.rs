@@ -51,6 +51,25 @@ pub(crate) fn count(item: &Item) -> String {
     }
 }
 
+/// What each set is planned as, for the box that it is written into: `42.5 × 8`, `× 12`, `30 s`.
+pub(crate) fn planned(item: &Item, units: Units) -> Vec<String> {
+    let load = item.load_kg.map(|kilograms| mass_number(kilograms, units)).unwrap_or_default();
+    let of = |list: &[u32], unit: fn(u32) -> String| -> Vec<String> {
+        let each = list.iter().map(|amount| format!("{load} {}", unit(*amount)));
+        each.map(|text| text.trim().to_owned()).collect()
+    };
+    match item.amounts() {
+        None => vec![load; item.sets.min(MOST_BOXES) as usize],
+        Some(Amounts::Reps(list)) => of(list, |reps| format!("× {reps}")),
+        Some(Amounts::Seconds(list)) => of(list, seconds),
+        Some(Amounts::Meters(list)) => of(list, |meters| format!("{meters} m")),
+        Some(Amounts::Calories(list)) => of(list, |calories| format!("{calories} cal")),
+    }
+}
+
+/// The most boxes of an exercise in a week.
+pub(crate) const MOST_BOXES: u32 = 6;
+
 fn sets_of(sets: u32, amounts: &[u32], unit: impl Fn(u32) -> String) -> String {
     let same = amounts.windows(2).all(|pair| pair[0] == pair[1]);
     match amounts.first() {

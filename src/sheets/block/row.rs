@@ -6,6 +6,7 @@ use super::Column;
 use super::by_week::{Said, by_week, marked};
 use crate::plan::progression::WRITTEN_DOWN;
 use crate::sheets::card::{Line, UP};
+use crate::sheets::phrase::MOST_BOXES;
 
 /// An exercise over the weeks.
 #[derive(Debug, Clone, Serialize)]
@@ -31,8 +32,8 @@ pub(crate) struct Cell {
     pub next: String,
     /// How to load it in this week, where that is short and changes from week to week.
     pub note: String,
-    /// Boxes to write in: one for each set, up to six.
-    pub boxes: u32,
+    /// Boxes to write in, with what is planned: one for each set, up to six.
+    pub boxes: Vec<String>,
 }
 
 /// Takes the exercise out of each week's lines and puts its weeks side by side.
@@ -146,7 +147,7 @@ impl From<&Line> for Cell {
             ramp: String::new(),
             note: String::new(),
             next: line.step.clone(),
-            boxes: line.sets.min(6),
+            boxes: line.planned.iter().take(MOST_BOXES as usize).cloned().collect(),
         }
     }
 }

@@ -17,9 +17,6 @@ struct Set {
     fact: (f64, f64),
     /// Above and below a row.
     padding: f64,
-    /// Of a box with its gap.
-    box_height: f64,
-    boxes_abreast: u32,
     /// Of a line of small text in the exercise's column, and the letters it holds.
     line: f64,
     letters: f64,
@@ -27,87 +24,54 @@ struct Set {
     name: f64,
     /// The most cues of an exercise.
     cues: usize,
+    /// Whether sets and repetitions of a week stand in its boxes alone.
+    told_in_boxes: bool,
 }
 
 /// The place of the way that a card over two pages is cut for, and the name of the closest way.
-const SNUG: usize = 1;
-const CLOSEST: &str = "close";
+const BRIEF: usize = 1;
+const CLOSEST: &str = "bare";
 
-/// From the roomiest way to the closest one; the closest writes repetitions only.
-const SETS: [Set; 6] = [
+/// From the roomiest way to the closest one. Boxes are never smaller: a pencil needs the room.
+const SETS: [Set; 3] = [
     Set {
         class: "airy",
         frame: 46.0,
         fact: (5.1, 92.0),
         padding: 3.3,
-        box_height: 8.5,
-        boxes_abreast: 2,
         line: 4.1,
         letters: 32.0,
         name: 5.2,
         cues: usize::MAX,
-    },
-    Set {
-        class: "snug",
-        frame: 46.0,
-        fact: (5.1, 92.0),
-        padding: 2.1,
-        box_height: 7.3,
-        boxes_abreast: 2,
-        line: 3.85,
-        letters: 34.0,
-        name: 5.2,
-        cues: usize::MAX,
+        told_in_boxes: false,
     },
     Set {
         class: "brief",
         frame: 46.0,
         fact: (5.1, 92.0),
         padding: 2.1,
-        box_height: 7.3,
-        boxes_abreast: 2,
         line: 3.85,
         letters: 34.0,
         name: 5.2,
         cues: 1,
+        told_in_boxes: false,
     },
     Set {
-        class: "tight",
-        frame: 46.0,
-        fact: (5.1, 92.0),
+        class: "bare",
+        frame: 43.0,
+        fact: (4.3, 103.0),
         padding: 1.5,
-        box_height: 6.6,
-        boxes_abreast: 3,
         line: 3.65,
         letters: 35.0,
         name: 4.8,
-        cues: 0,
-    },
-    Set {
-        class: "dense",
-        frame: 46.0,
-        fact: (5.1, 92.0),
-        padding: 1.2,
-        box_height: 6.1,
-        boxes_abreast: 6,
-        line: 3.45,
-        letters: 38.0,
-        name: 4.6,
-        cues: 0,
-    },
-    Set {
-        class: "close",
-        frame: 39.0,
-        fact: (4.3, 103.0),
-        padding: 1.1,
-        box_height: 5.6,
-        boxes_abreast: 6,
-        line: 3.2,
-        letters: 46.0,
-        name: 4.3,
-        cues: 0,
+        cues: 1,
+        told_in_boxes: true,
     },
 ];
+
+/// Of a box with its gap, and how many stand abreast in a column of four weeks.
+const BOX: f64 = 8.3;
+const ABREAST: u32 = 2;
 
 /// A card as it goes to the printer.
 #[derive(Serialize)]
@@ -149,7 +113,7 @@ fn class(card: &BlockCard, groups: &[BlockPart], room: f64, begins: bool) -> Opt
 
 /// The groups cut into pages, none of them torn.
 fn parts(card: &BlockCard, room: f64) -> Vec<Vec<BlockPart>> {
-    let set = &SETS[SNUG];
+    let set = &SETS[BRIEF];
     let mut parts = vec![Vec::new()];
     let mut left = room - set.frame - facts(card, set);
     for group in &card.groups {
@@ -208,9 +172,10 @@ fn row_height(row: &Row, set: &Set) -> f64 {
     let cells = row.cells.iter().flatten().map(|cell| {
         let (ramp, next) = (led("Ramp", &cell.ramp), led("▸", &cell.next));
         let small = [&cell.load, &cell.effort, &ramp, &cell.note, &next];
-        4.7 * lines(&cell.dose, 11.0)
-            + set.line * small.iter().map(|text| lines(text, 16.0)).sum::<f64>()
-            + set.box_height * f64::from(cell.boxes.div_ceil(set.boxes_abreast))
+        let dose = if set.told_in_boxes { 0.0 } else { 4.7 * lines(&cell.dose, 11.0) };
+        let boxes = u32::try_from(cell.boxes.len()).unwrap_or(0).div_ceil(ABREAST);
+        dose + set.line * small.iter().map(|text| lines(text, 16.0)).sum::<f64>()
+            + BOX * f64::from(boxes)
     });
     set.padding + cells.fold(left, f64::max)
 }
