@@ -304,7 +304,8 @@ fn cues(cues: &[String]) -> Vec<String> {
         let cue = cue.to_lowercase();
         SAFETY.iter().any(|word| cue.contains(word))
     };
-    let (first, rest): (Vec<&String>, Vec<&String>) = cues.iter().partition(|cue| is_for_safety(cue));
+    let (first, rest): (Vec<&String>, Vec<&String>) =
+        cues.iter().partition(|cue| is_for_safety(cue));
     first.into_iter().chain(rest).map(|cue| clean::line(cue)).collect()
 }
 
