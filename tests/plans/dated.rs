@@ -47,13 +47,21 @@ fn a_date_is_a_day_of_a_week() {
     assert!(matches!(day_of_date(&plan, "soon"), Err(BadAsk::NoDate(_))));
 }
 
+/// Kit that a day of the plan cannot do without, and that day.
+fn kit_of_a_day(plan: &Plan) -> (Kit, &'static str) {
+    let days = ["mon", "wed", "fri"];
+    let kits = [Kit::Barbell, Kit::Dumbbells].into_iter();
+    let mut found = kits.flat_map(|kit| days.map(|called| (kit, called)));
+    found
+        .find(|(kit, called)| needs(day(plan, 1, called), *kit))
+        .expect("the demo uses its weights")
+}
+
 #[test]
-fn one_date_without_the_barbell_leaves_the_rest() {
+fn one_date_without_its_kit_leaves_the_rest() {
     let plan = plan_of("tide-01");
-    let lost =
-        ["mon", "wed", "fri"].into_iter().find(|one| needs(day(&plan, 1, one), Kit::Barbell));
-    let lost = lost.expect("the demo uses its bar");
-    let ask = Ask { without: vec![Kit::Barbell], ..Ask::default() };
+    let (kit, lost) = kit_of_a_day(&plan);
+    let ask = Ask { without: vec![kit], ..Ask::default() };
     let new = reworked(&plan, &ask, &When::Day { week: 2, day: lost.to_owned() });
     assert_eq!(new.sessions, plan.sessions);
     assert_eq!(new.profile, plan.profile);
@@ -64,8 +72,8 @@ fn one_date_without_the_barbell_leaves_the_rest() {
         }
     }
     let session = day(&new, 1, lost);
-    assert!(!needs(session, Kit::Barbell));
-    assert!(session.note.as_ref().unwrap().starts_with("This day only: without barbell."));
+    assert!(!needs(session, kit));
+    assert!(session.note.as_ref().unwrap().starts_with("This day only: without "));
     assert_eq!(new.exceptions[0].week, 2);
     assert!(new.exceptions[0].date.as_ref().unwrap().starts_with("2027-01-1"));
     passes(&new);
@@ -97,7 +105,11 @@ fn a_week_elsewhere_uses_the_other_place() {
         equipment: room.equipment,
     };
     let new = reworked(&plan, &Ask::default(), &when);
-    assert!(new.weeks[1].sessions.iter().all(|session| !needs(session, Kit::Barbell)));
+    let weights =
+        |session: &Session| needs(session, Kit::Barbell) || needs(session, Kit::Dumbbells);
+    assert!(
+        plan.weeks[1].sessions.iter().any(weights) && !new.weeks[1].sessions.iter().any(weights)
+    );
     assert_eq!((&new.weeks[0], &new.weeks[2]), (&plan.weeks[0], &plan.weeks[2]));
     assert!(new.exceptions.iter().all(|one| one.asked == ["at hotel-room"]));
     passes(&new);
