@@ -12,7 +12,7 @@ use super::args::{Format, IntakeArgs};
 use super::ending::DRAFT;
 use super::output::Console;
 use super::plan::{Desk, rendered};
-use super::{Exit, Failure, Faults, files, sheet};
+use super::{Exit, Failure, Faults, files, places, sheet};
 use crate::catalog::Catalog;
 use crate::diagnostic::{Diagnostic, Label};
 use crate::input::check::Known;
@@ -224,11 +224,11 @@ fn is_yes(answer: &str, usual: bool) -> bool {
 fn around(beside: &Path) -> Around {
     // By universal time: a day more or less is no harm to a proposal.
     let today = jiff::tz::Offset::UTC.to_datetime(jiff::Timestamp::now()).date();
-    let places = files::places(beside);
+    let places = places::places(beside);
     let rooms: BTreeMap<String, Place> = places
         .iter()
         .filter_map(|name| {
-            let source = files::place_source(beside, name).ok()?;
+            let source = places::place_source(beside, name).ok()?;
             Some((name.clone(), read::<Place>(&source).ok()?.value))
         })
         .collect();

@@ -13,6 +13,7 @@ mod manual;
 mod many;
 mod no_plan;
 pub mod output;
+mod places;
 mod plan;
 pub mod plan_args;
 mod plan_file;

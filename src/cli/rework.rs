@@ -6,7 +6,7 @@ use std::path::Path;
 use super::args::{Format, ReworkArgs};
 use super::no_plan::{self, Origin};
 use super::output::Console;
-use super::{Exit, Failure, Faults, ending, files, rework_table};
+use super::{Exit, Failure, Faults, ending, files, places, rework_table};
 use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::explain::shortfall;
 use crate::input::check::Known;
@@ -120,7 +120,7 @@ fn when(arguments: &ReworkArgs, plan: &Plan) -> Result<Option<When>, Failure> {
                 .help("say where the dates are trained, or that they are off");
             return Err(Failure::Faults(told.into()));
         };
-        let equipment = files::load_kit(&arguments.plan, name)?;
+        let equipment = places::load_kit(&arguments.plan, name)?;
         return Ok(Some(When::Elsewhere { from, to, place: name.clone(), equipment }));
     }
     if let Some(date) = &arguments.date {

@@ -33,6 +33,7 @@ mod in_a_terminal {
             .arg("/dev/null")
             .current_dir(folder)
             .env("COLUMNS", "80")
+            .env("WEEKWRIGHT_CODES", "1")
             .stdin(Stdio::piped())
             .stdout(Stdio::piped())
             .spawn()
@@ -81,6 +82,7 @@ mod in_a_terminal {
         let (code, shown) = talk(folder.path(), "", "tide-07\n1990\n\u{4}");
         assert_eq!(code, Some(2), "{shown}");
         assert!(shown.contains("the talk ended before its end"), "{shown}");
+        assert!(shown.contains("[E5003]"), "{shown}");
         let draft = folder.path().join("profiles/tide-07.draft.yaml");
         let kept = fs::read_to_string(&draft).unwrap();
         assert!(kept.contains("birth_year: 1990"), "{kept}");
