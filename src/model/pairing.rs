@@ -155,6 +155,7 @@ impl PairClass {
         let alone = !request.figures.pairs
             || candidate.is_heavy()
             || (main && (strong || bar || (request.builds_size() && is_full(request, day))))
+            || (request.profile.goal == Goal::Power && candidate.is_compound())
             || matches!(candidate.duty, Duty::Carry | Duty::Explosive);
         if alone {
             return None;
@@ -164,6 +165,12 @@ impl PairClass {
             return None;
         }
         Some(PairClass { region, claims: claims(request, candidate), rest_s: candidate.rest_s })
+    }
+
+    /// Whether it is work of one joint or for the trunk.
+    #[must_use]
+    pub const fn is_small(self) -> bool {
+        !matches!(self.region, Push | Pull | Knee | Hip)
     }
 
     /// Whether an exercise of each may be done in turn.

@@ -42,6 +42,9 @@ weights! {
         "strength-lifts":
             /// Cost of a squat, hinge or bench that does not come as a main lift.
             MAIN_MISSING = 8.0;
+        "known-lifts":
+            /// Cost of a movement whose main lift the client knows, and which comes without any of those.
+            KNOWN_MISSING = 6.0;
         "volume-floor":
             /// Cost of a half-set of a major muscle under its floor.
             FLOOR_MAJOR = 2.0;
@@ -102,7 +105,7 @@ weights! {
             /// A session without a lift to lead it.
             NO_LEAD = -60.0;
             /// A set that the lead has too few.
-            THIN_LEAD = -14.0;
+            THIN_LEAD = -20.0;
         "more-sets":
             /// A half-set up to the middle of its range.
             TO_MIDDLE = 3.0;
@@ -112,6 +115,9 @@ weights! {
             EXTRA = 2.0;
             /// A half-set of the trunk, which every big lift works as well.
             EXTRA_TRUNK = 1.0;
+        "pattern-repeats":
+            /// A second press, row, squat or hinge of a pattern on a day that is not for few body parts.
+            SAME_TODAY = -6.0;
         "two-days":
             /// A half-set over the share that one day may hold.
             LOPSIDED = -3.0;
@@ -135,10 +141,12 @@ weights! {
             /// A half-set of a muscle that should get more under the most of its region.
             BEHIND = -2.0;
         "pairs":
-            /// A pair: small work is done in turn.
+            /// A pair of two lifts.
             PAIR = 3.0;
+            /// A pair with small work, which is done in turn by default.
+            PAIR_SMALL = 8.0;
             /// A pair where the client likes them.
-            PAIR_LIKED = 8.0;
+            PAIR_LIKED = 10.0;
         "planned-time":
             /// Three minutes under the aim.
             IDLE = -3.0;

@@ -3,7 +3,8 @@
 use crate::input::catalog::Entry;
 use crate::plan::file::{Amounts, Item, Session};
 use crate::plan::timing::fill_in;
-use crate::words::Kind;
+use crate::request::standing::is_loaded;
+use crate::words::{Kind, Pattern};
 
 /// The largest set of an item, in its own measure.
 #[must_use]
@@ -28,12 +29,23 @@ pub fn to_minutes<'a>(
     }
 }
 
-/// Rests grow by so much at a time, so often at most, and up to these for lifts and for small work: RX-18 finds no harm
-/// in longer rests. Common practice.
+/// Rests grow by so much at a time, so often at most, and up to these for loaded lifts, for lifts with the body's own
+/// weight or a band, and for small work: RX-18 finds no harm in longer rests. Common practice.
 const REST_STEP_S: u32 = 15;
 const REST_STEPS: u32 = 3;
 const MOST_REST_S: u32 = 165;
-const MOST_SMALL_REST_S: u32 = 90;
+const MOST_BARE_REST_S: u32 = 120;
+const MOST_SMALL_REST_S: u32 = 75;
+
+/// The longest rest that free minutes are used for.
+fn most_rest_s(entry: &Entry) -> u32 {
+    match entry.kind {
+        Some(Kind::Compound) if entry.pattern.is_some_and(Pattern::is_trunk) => MOST_SMALL_REST_S,
+        Some(Kind::Compound) if is_loaded(entry) => MOST_REST_S,
+        Some(Kind::Compound) => MOST_BARE_REST_S,
+        _ => MOST_SMALL_REST_S,
+    }
+}
 
 /// Rests longer, step by step, where a timed session takes less than is wanted, and never more than the most.
 pub fn rest_longer<'a>(
@@ -42,10 +54,7 @@ pub fn rest_longer<'a>(
     entry: &dyn Fn(&str) -> Option<&'a Entry>,
 ) {
     let planned = |session: &Session| session.minutes.as_ref().map_or(0, |used| used.planned_s);
-    let most = |item: &Item| {
-        let small = entry(&item.exercise).is_some_and(|one| one.kind == Some(Kind::Isolation));
-        if small { MOST_SMALL_REST_S } else { MOST_REST_S }
-    };
+    let most = |item: &Item| entry(&item.exercise).map_or(MOST_REST_S, most_rest_s);
     for _ in 0..REST_STEPS {
         let mut longer = session.clone();
         let works = longer.groups.iter_mut().filter(|group| group.is_work());

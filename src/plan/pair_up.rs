@@ -4,7 +4,6 @@ use crate::model::pairing::PairClass;
 use crate::request::Request;
 use crate::search::Done;
 use crate::timing::{WAY_IN_S, round_rest_s};
-use crate::words::Supersets;
 
 /// Exercises that are done together: one alone, or two in turn.
 pub type Together = Vec<Done>;
@@ -17,37 +16,7 @@ pub fn groups(request: &Request, day: &[Done]) -> Vec<Together> {
     let limit = day.first().map_or(0, |done| request.days[done.day].work_s());
     let takes =
         |groups: &[Together]| -> u32 { groups.iter().map(|group| seconds(request, group)).sum() };
-    let groups = if takes(&nicest) <= limit { nicest } else { grouped(request, day, &length) };
-    let liked = request.profile.supersets == Supersets::Prefer;
-    if liked { groups } else { apart_where_there_is_time(request, groups, limit, &takes) }
-}
-
-/// A day has time where its groups take less than this share of its working seconds. Common practice.
-const WELL_USED_PERCENT: u32 = 88;
-
-/// Where the minutes are there, the bigger pairs are done one after the other: pairs are for what they save.
-fn apart_where_there_is_time(
-    request: &Request,
-    mut groups: Vec<Together>,
-    limit: u32,
-    takes: &dyn Fn(&[Together]) -> u32,
-) -> Vec<Together> {
-    while takes(&groups) * 100 < limit * WELL_USED_PERCENT {
-        let joint = |done: &Done| request.candidates[done.candidate].is_compound();
-        let size = |group: &Together| group.iter().filter(|done| joint(done)).count();
-        let pairs = groups.iter().enumerate().filter(|(_, group)| group.len() > 1);
-        let Some((place, _)) = pairs.max_by_key(|(place, group)| (size(group), *place)) else {
-            break;
-        };
-        let mut apart = groups.clone();
-        let pair = apart.remove(place);
-        apart.extend(pair.into_iter().map(|done| vec![done]));
-        if takes(&apart) > limit {
-            break;
-        }
-        groups = apart;
-    }
-    groups
+    if takes(&nicest) <= limit { nicest } else { grouped(request, day, &length) }
 }
 
 /// What a pair of exercises costs.

@@ -144,7 +144,8 @@ impl Dose {
         let low = self.reps[0].max(own_low);
         let high = self.reps[1].min(own_high);
         if entry.measure == self.unit && low <= high {
-            return Span { low, high, aim: self.aim.clamp(low, high) };
+            let more = if is_raise(entry) { RAISE_MORE } else { 0 };
+            return Span { low, high, aim: (self.aim + more).clamp(low, high) };
         }
         if entry.measure == self.unit && self.reps[0] > own_high {
             // The exercise stops short of the dose: its own top is the nearest to what is wanted.
@@ -167,6 +168,28 @@ impl Dose {
         }
         entry.tempo.as_deref().or(self.tempo.as_deref())
     }
+}
+
+/// Raises, face pulls, outward turns and calves take so many more: small joints like light loads. Common practice.
+const RAISE_MORE: u32 = 3;
+
+fn is_raise(entry: &Entry) -> bool {
+    use Pattern::{
+        HipAbduction, HipAdduction, PlantarFlexion, ShoulderAbduction, ShoulderExternalRotation,
+        ShoulderHorizontalAbduction,
+    };
+    entry.kind == Some(Kind::Isolation)
+        && entry.pattern.is_some_and(|pattern| {
+            matches!(
+                pattern,
+                HipAbduction
+                    | HipAdduction
+                    | PlantarFlexion
+                    | ShoulderAbduction
+                    | ShoulderExternalRotation
+                    | ShoulderHorizontalAbduction
+            )
+        })
 }
 
 fn is_heavy_bar(entry: &Entry) -> bool {

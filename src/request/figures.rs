@@ -77,8 +77,7 @@ impl Figures {
                 Status::Advanced => 3,
             },
             least_rir: if novice { 2 } else { 0 },
-            pairs: profile.supersets != Supersets::Never
-                && !(profile.goal == Goal::Power && profile.supersets == Supersets::Allow),
+            pairs: profile.supersets != Supersets::Never,
         }
     }
 }

@@ -9,7 +9,7 @@ use std::sync::Arc;
 use super::eligibility::is_named;
 use super::{Barred, Candidate, Request};
 use crate::input::catalog::Entry;
-use crate::words::{Kit, LoadKind, Pattern, Sides, Standing, Status};
+use crate::words::{Kind, Kit, LoadKind, Pattern, Sides, Standing, Status};
 
 /// Which of the usable exercises are passed over, and why.
 pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap<String, Barred> {
@@ -17,7 +17,10 @@ pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap
         usable.iter().filter(|entry| !is_named(&request.profile, &entry.id)).filter_map(|entry| {
             let reason = variant_of_never(request, entry)
                 .or_else(|| for_proper_kit(request, usable, entry))
+                .or_else(|| for_a_load(request, usable, entry))
                 .or_else(|| for_a_staple(request, usable, entry))
+                .or_else(|| for_older_joints(request, usable, entry))
+                .or_else(|| for_a_harder_form(request, usable, entry))
                 .or_else(|| for_dumbbells(usable, entry))
                 .or_else(|| for_the_full_form(request, usable, entry))
                 .or_else(|| for_who_learns(request, usable, entry))
@@ -77,6 +80,45 @@ fn for_proper_kit(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> O
         return None;
     }
     usable.iter().find(|other| is_proper(other, pattern)).map(better)
+}
+
+/// The body's own weight or a band is no second choice beside a load for a squat, hinge, press or pull.
+fn for_a_load(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
+    let pattern = entry.pattern.filter(|pattern| pattern.is_lift())?;
+    let bare = entry.standing == Standing::Regular && !is_loaded(entry);
+    let moves_joints = entry.kind == Some(Kind::Compound);
+    if !bare || !moves_joints || learns_first(request, entry) || is_next_rung(request, entry) {
+        return None;
+    }
+    usable.iter().find(|other| is_proper(other, pattern)).map(better)
+}
+
+/// From 65 on what is fast is thrown and not jumped or caught, unless the client has done it for years: landing and
+/// catching ask for joints that are used to it. Common practice.
+fn for_older_joints(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
+    let lands = matches!(entry.pattern, Some(Pattern::Jump | Pattern::ExplosivePull));
+    let used_to_it = request.profile.training_status == Status::Advanced;
+    if !lands || used_to_it || !request.is_senior() {
+        return None;
+    }
+    let thrown = |other: &&&Arc<Entry>| other.pattern == Some(Pattern::Throw);
+    let slow = |other: &&&Arc<Entry>| other.pattern == Some(Pattern::Squat);
+    usable.iter().find(thrown).or_else(|| usable.iter().find(slow)).map(better)
+}
+
+/// First steps with the body's own weight are behind who has trained for a while, where the movement has a harder form.
+fn for_a_harder_form(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
+    let learns = request.profile.training_status == Status::Novice || request.is_senior();
+    let pattern = entry.pattern.filter(|pattern| pattern.is_lift())?;
+    let bare = entry.load == LoadKind::Bodyweight && entry.level == 1;
+    let passed = bare && entry.standing != Standing::Staple && !learns;
+    let harder = |other: &&&Arc<Entry>| {
+        other.pattern == Some(pattern)
+            && other.level >= 2
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+            && other.kind == Some(Kind::Compound)
+    };
+    usable.iter().find(harder).filter(|_| passed).map(better)
 }
 
 /// What is right for those who learn the movement, and again from 65 on.

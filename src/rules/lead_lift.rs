@@ -10,9 +10,10 @@ use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
 use crate::program::Term;
 use crate::request::dose::Duty;
+use crate::request::standing::is_loaded;
 use crate::request::{Candidate, Request};
 use crate::week::Week;
-use crate::words::{Pattern, Standing};
+use crate::words::{LoadKind, Pattern, Standing};
 
 /// A main lift in every session that can have one.
 pub(super) struct LeadLift;
@@ -32,9 +33,14 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
     };
     let good = |one: &Candidate| one.entry.standing != Standing::StandIn;
     let in_turn = |one: &Candidate| turn.is_empty() || turn.contains(&one.pattern);
-    let tests: [&dyn Fn(&Candidate) -> bool; 8] = [
+    let firm = |one: &Candidate| is_loaded(&one.entry) && one.entry.load != LoadKind::Bodyweight;
+    let tests: [&dyn Fn(&Candidate) -> bool; 10] = [
+        &|one| {
+            one.leads(goal, senior) && hard(one) && !one.is_each_side() && in_turn(one) && firm(one)
+        },
         &|one| one.leads(goal, senior) && hard(one) && !one.is_each_side() && in_turn(one),
         &|one| one.leads(goal, senior) && hard(one) && (!legs || one.is_leg_lift()),
+        &|one| one.leads(goal, senior) && hard(one) && firm(one),
         &|one| one.leads(goal, senior) && hard(one),
         &|one| one.leads(goal, senior),
         &|one| {

@@ -37,13 +37,18 @@ fn learns(request: &Request) -> bool {
     request.profile.training_status == Status::Novice && request.days.len() >= 2
 }
 
+/// The movements that get stronger by being done again: squats and presses.
+const fn is_trained_for(pattern: Pattern) -> bool {
+    matches!(pattern, Pattern::Squat | Pattern::HorizontalPush | Pattern::VerticalPush)
+}
+
 /// What a further day of an exercise costs. One heavy hinge a week is enough for a back, and its second day is a lighter
 /// relative.
 fn again(request: &Request, candidate: &Candidate) -> f64 {
     let hinge = candidate.pattern == Pattern::Hinge;
     match (candidate.duty, request.profile.goal, request.profile.training_status) {
         (Duty::Main, Goal::Strength | Goal::Power, _) if hinge => AGAIN_HINGE,
-        (Duty::Main, Goal::Strength, _) => 0.0,
+        (Duty::Main, Goal::Strength, _) if is_trained_for(candidate.pattern) => 0.0,
         (Duty::Main, _, Status::Novice) => AGAIN_BEGINNER,
         (Duty::Main, _, _) => AGAIN_MAIN,
         _ => AGAIN_OTHER,

@@ -43,6 +43,7 @@ rules! {
     sets_per_exercise::SetsPerExercise,
     coverage::Coverage,
     strength_lifts::StrengthLifts,
+    known_lifts::KnownLifts,
     floor::VolumeFloor,
     weekly_volume::WeeklyVolume,
     balance::PushPullBalance,

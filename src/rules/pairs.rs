@@ -5,7 +5,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
-use crate::model::points::{PAIR, PAIR_LIKED};
+use crate::model::points::{PAIR, PAIR_LIKED, PAIR_SMALL};
 use crate::model::tier::Tier;
 use crate::request::Request;
 use crate::request::candidate::{Station, grade};
@@ -30,7 +30,12 @@ impl Rule for Pairs {
         let liked = weekly.request.profile.supersets == Supersets::Prefer;
         for pair in weekly.pairs.clone() {
             let label = weekly.request.days[pair.day].label();
-            let points = if liked { PAIR_LIKED } else { PAIR };
+            let small = pair.classes.0.is_small() || pair.classes.1.is_small();
+            let points = match (liked, small) {
+                (true, _) => PAIR_LIKED,
+                (false, true) => PAIR_SMALL,
+                (false, false) => PAIR,
+            };
             weekly.count(self.id(), label, Tier::View, pair.count, points);
         }
     }

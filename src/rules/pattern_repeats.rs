@@ -11,11 +11,14 @@ use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::input::profile::{SplitChoice, SplitName};
 use crate::model::Weekly;
+use crate::model::goal::at_most;
+use crate::model::points::SAME_TODAY;
+use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::candidate::alike;
 use crate::week::Week;
-use crate::words::{Kind, Muscle, Pattern, Status};
+use crate::words::{Kind, LoadKind, Muscle, Pattern, Sides, Status};
 
 /// Exercises by pattern, prime mover and day.
 pub(super) struct PatternRepeats;
@@ -24,6 +27,8 @@ const MOST_OF_PATTERN: usize = 2;
 const MOST_OF_ONE_JOINT: usize = 1;
 const MOST_OF_PRIME: usize = 3;
 const MOST_OF_TRUNK: usize = 2;
+/// From so many muscles on a day is not for few body parts.
+const WIDE_DAY: usize = 14;
 
 /// One more of one joint where the client's days are for body parts.
 fn by_body_part(request: &Request) -> usize {
@@ -40,6 +45,12 @@ const fn is_big(pattern: Pattern) -> bool {
 const fn most_of(pattern: Pattern, whole_body: bool) -> usize {
     let one = (whole_body && is_big(pattern)) || matches!(pattern, Pattern::Hinge);
     if one { 1 } else { MOST_OF_PATTERN }
+}
+
+/// A squat on both legs that no machine guides: one is enough for a day.
+fn is_free_squat(entry: &Entry) -> bool {
+    let guided = matches!(entry.load, LoadKind::Stack | LoadKind::PlateMachine);
+    entry.pattern == Some(Pattern::Squat) && entry.sides == Sides::Both && !guided
 }
 
 /// Single-joint work apart from the trunk's.
@@ -65,6 +76,7 @@ impl Rule for PatternRepeats {
             let mut same: BTreeMap<(Pattern, Vec<Muscle>), Vec<Term>> = BTreeMap::new();
             let mut one_joint: BTreeMap<Pattern, Vec<Term>> = BTreeMap::new();
             let mut trunk: Vec<Term> = Vec::new();
+            let mut free_squats: Vec<Term> = Vec::new();
             for pick in weekly.on(day) {
                 let exercise = weekly.candidate(pick);
                 let done = (pick.chosen, 1.0);
@@ -74,6 +86,9 @@ impl Rule for PatternRepeats {
                 }
                 if exercise.pattern.is_trunk() {
                     trunk.push(done);
+                }
+                if is_free_squat(&exercise.entry) {
+                    free_squats.push(done);
                 }
                 if let Some(prime) = exercise.prime() {
                     primes.entry(prime).or_default().push(done);
@@ -98,6 +113,18 @@ impl Rule for PatternRepeats {
             }
             let whole = weekly.split.days[day].whole_body;
             let most_of = |pattern: &Pattern| most_of(*pattern, whole);
+            // Days for few body parts do their movement from several sides.
+            let wide = weekly.split.days[day].muscles.len() >= WIDE_DAY;
+            if free_squats.len() > 1 {
+                let subject = format!("free_squat_{label}");
+                weekly.model.convention(self.id(), subject, free_squats, Op::Le, 1.0);
+            }
+            for (pattern, terms) in patterns.iter().filter(|(pattern, _)| is_big(**pattern)) {
+                if wide && most_of(pattern) > 1 && terms.len() > 1 {
+                    let wish = at_most(terms.clone(), 1.0).missed_by(1.0);
+                    weekly.miss(self.id(), format!("{pattern}_{label}_again"), Tier::View, wish, SAME_TODAY);
+                }
+            }
             for (pattern, terms) in
                 patterns.into_iter().filter(|(pattern, terms)| terms.len() > most_of(pattern))
             {
@@ -155,6 +182,12 @@ impl Rule for PatternRepeats {
                         );
                     }
                 }
+            }
+            let squats = items.iter().filter(|item| is_free_squat(&item.entry)).count();
+            if squats > 1 {
+                let place = format!("{}, squats", session.label);
+                let wanted = "one squat without a machine at most";
+                findings.push(Finding::broken(self.id(), place, wanted, squats.to_string()).as_remark());
             }
             let trunk = items.iter().filter(|item| item.pattern().is_some_and(Pattern::is_trunk));
             let trunk = trunk.count();
