@@ -122,7 +122,7 @@ weights! {
             /// A half-set over the share that one day may hold.
             LOPSIDED = -3.0;
         "stations":
-            /// A station, so that a session does not wander.
+            /// A station over three, so that a session does not wander.
             STATION = -2.0;
             /// A station over the number.
             STATION_OVER = -15.0;
@@ -177,7 +177,7 @@ weights! {
             IN_HANDS = 3.0;
             /// An exercise that takes weeks to learn, for a beginner and from 65 on.
             HARD_TO_LEARN = -8.0;
-            /// One that takes some sessions to learn.
+            /// One that takes some sessions to learn, from 65 on.
             TAKES_LEARNING = -2.0;
             /// Explosive work where power is the goal.
             FAST = 6.0;

@@ -138,7 +138,7 @@ fn for_experience(request: &Request, candidate: &Candidate) -> f64 {
     }
     let learned = match candidate.entry.skill {
         3.. => HARD_TO_LEARN,
-        2 => TAKES_LEARNING,
+        2 if request.is_senior() => TAKES_LEARNING,
         _ => 0.0,
     };
     let strong = matches!(request.profile.goal, Goal::Strength | Goal::Power);

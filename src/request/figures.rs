@@ -2,7 +2,7 @@
 //! source stands beside them; a profile's `rules` can change them.
 
 use crate::input::profile::{Profile, RuleSetting, SplitChoice, SplitName};
-use crate::words::{Goal, Status, Supersets};
+use crate::words::{Status, Supersets};
 
 /// Figures for one client.
 #[derive(Debug, Clone, PartialEq)]

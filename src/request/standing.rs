@@ -90,7 +90,14 @@ fn for_a_load(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Optio
     if !bare || !moves_joints || learns_first(request, entry) || is_next_rung(request, entry) {
         return None;
     }
-    usable.iter().find(|other| is_proper(other, pattern)).map(better)
+    // A loaded split squat does more for the legs than a squat without a load.
+    let same = |other: Pattern| other == pattern || (other.is_knee() && pattern.is_knee());
+    let proper = |other: &&&Arc<Entry>| {
+        other.pattern.is_some_and(|other_pattern| {
+            same(other_pattern) && other_pattern.is_lift() && is_proper(other, other_pattern)
+        })
+    };
+    usable.iter().find(proper).map(better)
 }
 
 /// From 65 on what is fast is thrown and not jumped or caught, unless the client has done it for years: landing and

@@ -91,7 +91,9 @@ impl Rule for LeadLift {
             weekly.miss(self.id(), label.clone(), Tier::View, wish, NO_LEAD);
             // Sets above the fewest of the lifts that can lead.
             let full = weekly.request.days[day].minutes >= FULL_LEAD && !weekly.request.is_senior();
-            let wanted = if full { 2.0 } else { 1.0 };
+            let most: u32 = if full { 4 } else { 3 };
+            let fewest = picks.iter().map(|pick| pick.sets[0]).min().unwrap_or(most);
+            let wanted = f64::from(most.saturating_sub(fewest));
             let sets: Vec<Term> = picks.iter().map(|pick| (pick.extra, 1.0)).collect();
             let wish = at_least(sets, wanted);
             weekly.miss(self.id(), format!("{label}_sets"), Tier::View, wish, THIN_LEAD);

@@ -17,6 +17,9 @@ use crate::request::eligibility::kit_for;
 use crate::week::{Item, Session, Week};
 use crate::words::Pattern;
 
+/// So many stations are no wandering.
+const FEW: f64 = 3.0;
+
 /// Stations by day.
 pub(super) struct Stations;
 
@@ -91,8 +94,9 @@ impl Rule for Stations {
                     weekly.model.convention(self.id(), label.clone(), row, Op::Le, 0.0);
                 }
                 count.push((here, 1.0));
-                weekly.count(self.id(), label.clone(), Tier::View, here, STATION);
             }
+            let wish = at_most(count.clone(), FEW).missed_by(20.0);
+            weekly.miss(self.id(), format!("{label}_few"), Tier::View, wish, STATION);
             let most = f64::from(weekly.request.figures.stations);
             let wish = at_most(count, most).missed_by(20.0);
             weekly.miss(self.id(), label, Tier::View, wish, STATION_OVER);

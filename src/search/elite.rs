@@ -6,6 +6,9 @@ use rayon::prelude::*;
 use super::anneal::{Annealer, Incumbent, Landscape};
 use super::budget::Budget;
 
+/// So many of the best weeks are polished.
+const POLISHED: usize = 2;
+
 /// Annealing runs side by side.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Runs {
@@ -91,8 +94,18 @@ impl ElitePool {
                 break;
             }
         }
+        self.polish(landscape);
         let best = self.weeks.swap_remove(0);
         Incumbent { frequency: self.frequency, ..best }
+    }
+
+    /// The best few weeks without what a small change still gains.
+    fn polish(&mut self, landscape: &Landscape) {
+        let best: Vec<Vec<u32>> =
+            self.weeks.iter().take(POLISHED).map(|week| week.sets.clone()).collect();
+        let polished = best.iter().map(|sets| Annealer::new(landscape).with(sets).polished());
+        let polished: Vec<Incumbent> = polished.collect();
+        self.take_in(polished, landscape.tuning.elite);
     }
 
     /// A round: one run from the best week, the others from crosses.

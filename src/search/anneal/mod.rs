@@ -5,6 +5,7 @@
 
 mod moves;
 mod neighbors;
+mod polish;
 mod schedule;
 
 use std::sync::Arc;
