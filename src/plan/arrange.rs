@@ -8,6 +8,7 @@ use itertools::Itertools as _;
 use super::pair_up::Together;
 use crate::request::candidate::{Candidate, Station};
 use crate::request::dose::Duty;
+use crate::request::standing::is_loaded;
 use crate::request::{Request, Wish};
 use crate::search::Done;
 use crate::words::{LoadKind, Pattern, Side, Stress};
@@ -69,8 +70,9 @@ fn rank(candidate: &Candidate) -> Rank {
     }
 }
 
-/// The day's lead: one that can lead for the client's goal, for the whole body a squat or hinge, then what they like,
-/// what is heavier that day, and what has most sets; legs before a push before a pull.
+/// The day's lead: one with about as many sets as any that can lead for the client's goal, for the whole body a squat or
+/// hinge, then what they like, what is heavier that day, and what has most sets; legs before a push before a pull. Where
+/// no lift has a load, legs lead days for the whole body.
 fn lead(
     request: &Request,
     groups: &[Together],
@@ -81,14 +83,23 @@ fn lead(
         let candidate = &request.candidates[done.candidate];
         candidate.is_compound() && !candidate.pattern.is_explosive()
     });
+    let (goal, senior) = (request.profile.goal, request.is_senior());
+    let most = groups.iter().flatten().map(|done| done.sets).max().unwrap_or(0);
+    let firm = groups.iter().flatten().any(|done| {
+        let candidate = &request.candidates[done.candidate];
+        candidate.leads(goal, senior) && is_loaded(&candidate.entry)
+    });
     candidates
         .min_by_key(|done| {
             let candidate = &request.candidates[done.candidate];
             let bar = candidate.entry.load != LoadKind::BarTotal;
-            let leads = candidate.leads(request.profile.goal, request.is_senior());
+            let legs = candidate.pattern.side() == Some(Side::Legs);
+            let leads = candidate.leads(goal, senior) || (whole_body && legs && !firm);
+            let leg_lift = candidate.is_leg_lift() || (legs && !firm);
+            let is_thin = done.sets + THIN <= most;
             let liked = candidate.wish == Wish::Prefer || candidate.wish == Wish::Must;
             (
-                (done.paired, !leads, whole_body && !candidate.is_leg_lift()),
+                (done.paired, is_thin, !leads, whole_body && !leg_lift),
                 (!liked, !heavier.contains(*done), Reverse(done.sets)),
                 candidate.duty,
                 region(candidate),
@@ -98,6 +109,9 @@ fn lead(
         })
         .map(|done| done.candidate)
 }
+
+/// A lift with so many sets fewer than the day's most leads nothing.
+const THIN: u32 = 2;
 
 /// Legs, then pushes, then pulls: the order in which a mixed day is usually written.
 fn region(candidate: &Candidate) -> u8 {
