@@ -280,16 +280,6 @@ impl Pattern {
         }
     }
 
-    /// A squat, lunge, hinge, bridge, press or pull.
-    #[must_use]
-    pub const fn is_lift(self) -> bool {
-        let legs = matches!(
-            self,
-            Pattern::Squat | Pattern::Lunge | Pattern::Hinge | Pattern::HipExtension
-        );
-        legs || self.press_or_row().is_some()
-    }
-
     /// Whether the pattern counts for the knee side of the legs.
     #[must_use]
     pub const fn is_knee(self) -> bool {

@@ -15,6 +15,7 @@ use crate::plan::file::{Group, Item, Session, Week};
 use crate::plan::next_time;
 use crate::plan::screening::CarefulStart;
 use crate::plan::steps::Track;
+use crate::plan::strength::percent_at_reserve;
 use crate::plan::told::Told;
 use crate::plan::waves;
 use crate::plan::{finisher, fit, spare_time, week_notes};
@@ -227,7 +228,7 @@ impl<'a> Progress<'_, 'a> {
         // Where an exercise's own range lies above the heavy one, its aim is no longer heavy.
         let low = if unknown { span.aim.min(span.low.max(MOST_HEAVY_REPS)) } else { span.low };
         let span = Span { low, ..span };
-        let track = Track::start(entry, duty, span, planned, item.load_kg);
+        let track = Track::start(entry, duty, span, planned, self.careful_load(item, &lift));
         Some(Standing {
             entry,
             duty,
@@ -241,6 +242,18 @@ impl<'a> Progress<'_, 'a> {
             is_heavy: false,
             is_known: false,
         })
+    }
+
+    /// The first load of an item; where a careful start keeps more in reserve, what the known lift gives with that.
+    fn careful_load(&self, item: &Item, lift: &Lift) -> Option<f64> {
+        let reserve = self.course.careful.rir(1);
+        let load = item.load_kg?;
+        let careful = || {
+            let percent = percent_at_reserve(fit::most_of(item), reserve)?;
+            lift.ladder.as_ref()?.at_most(lift.one_rep_max_kg? * percent / 100.0)
+        };
+        let raised = item.rir.is_some_and(|rir| rir < reserve);
+        Some(if raised { careful().map_or(load, |careful| careful.min(load)) } else { load })
     }
 
     /// Moves every exercise of the week on, except after light weeks, of which a novice's first is one.

@@ -82,9 +82,16 @@ fn for_proper_kit(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> O
     usable.iter().find(|other| is_proper(other, pattern)).map(better)
 }
 
+/// A squat, lunge, hinge, bridge, press or pull.
+const fn is_lift(pattern: Pattern) -> bool {
+    let legs =
+        matches!(pattern, Pattern::Squat | Pattern::Lunge | Pattern::Hinge | Pattern::HipExtension);
+    legs || pattern.press_or_row().is_some()
+}
+
 /// The body's own weight or a band is no second choice beside a load for a squat, hinge, press or pull.
 fn for_a_load(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
-    let pattern = entry.pattern.filter(|pattern| pattern.is_lift())?;
+    let pattern = entry.pattern.filter(|pattern| is_lift(*pattern))?;
     let bare = entry.standing == Standing::Regular && !is_loaded(entry);
     let moves_joints = entry.kind == Some(Kind::Compound);
     if !bare || !moves_joints || learns_first(request, entry) || is_next_rung(request, entry) {
@@ -94,7 +101,7 @@ fn for_a_load(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Optio
     let same = |other: Pattern| other == pattern || (other.is_knee() && pattern.is_knee());
     let proper = |other: &&&Arc<Entry>| {
         other.pattern.is_some_and(|other_pattern| {
-            same(other_pattern) && other_pattern.is_lift() && is_proper(other, other_pattern)
+            same(other_pattern) && is_lift(other_pattern) && is_proper(other, other_pattern)
         })
     };
     usable.iter().find(proper).map(better)
@@ -116,7 +123,7 @@ fn for_older_joints(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) ->
 /// First steps with the body's own weight are behind who has trained for a while, where the movement has a harder form.
 fn for_a_harder_form(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
     let learns = request.profile.training_status == Status::Novice || request.is_senior();
-    let pattern = entry.pattern.filter(|pattern| pattern.is_lift())?;
+    let pattern = entry.pattern.filter(|pattern| is_lift(*pattern))?;
     let bare = entry.load == LoadKind::Bodyweight && entry.level == 1;
     let passed = bare && entry.standing != Standing::Staple && !learns;
     let harder = |other: &&&Arc<Entry>| {

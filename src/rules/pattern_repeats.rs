@@ -71,12 +71,12 @@ impl Rule for PatternRepeats {
     fn add_to(&self, weekly: &mut Weekly) {
         let novice = weekly.request.profile.training_status == Status::Novice;
         for day in weekly.days() {
+            self.add_second_lifts(weekly, day);
             let mut patterns: BTreeMap<Pattern, Vec<Term>> = BTreeMap::new();
             let mut primes: BTreeMap<Muscle, Vec<Term>> = BTreeMap::new();
             let mut same: BTreeMap<(Pattern, Vec<Muscle>), Vec<Term>> = BTreeMap::new();
             let mut one_joint: BTreeMap<Pattern, Vec<Term>> = BTreeMap::new();
             let mut trunk: Vec<Term> = Vec::new();
-            let mut free_squats: Vec<Term> = Vec::new();
             for pick in weekly.on(day) {
                 let exercise = weekly.candidate(pick);
                 let done = (pick.chosen, 1.0);
@@ -86,9 +86,6 @@ impl Rule for PatternRepeats {
                 }
                 if exercise.pattern.is_trunk() {
                     trunk.push(done);
-                }
-                if is_free_squat(&exercise.entry) {
-                    free_squats.push(done);
                 }
                 if let Some(prime) = exercise.prime() {
                     primes.entry(prime).or_default().push(done);
@@ -113,18 +110,6 @@ impl Rule for PatternRepeats {
             }
             let whole = weekly.split.days[day].whole_body;
             let most_of = |pattern: &Pattern| most_of(*pattern, whole);
-            // Days for few body parts do their movement from several sides.
-            let wide = weekly.split.days[day].muscles.len() >= WIDE_DAY;
-            if free_squats.len() > 1 {
-                let subject = format!("free_squat_{label}");
-                weekly.model.convention(self.id(), subject, free_squats, Op::Le, 1.0);
-            }
-            for (pattern, terms) in patterns.iter().filter(|(pattern, _)| is_big(**pattern)) {
-                if wide && most_of(pattern) > 1 && terms.len() > 1 {
-                    let wish = at_most(terms.clone(), 1.0).missed_by(1.0);
-                    weekly.miss(self.id(), format!("{pattern}_{label}_again"), Tier::View, wish, SAME_TODAY);
-                }
-            }
             for (pattern, terms) in
                 patterns.into_iter().filter(|(pattern, terms)| terms.len() > most_of(pattern))
             {
@@ -187,7 +172,9 @@ impl Rule for PatternRepeats {
             if squats > 1 {
                 let place = format!("{}, squats", session.label);
                 let wanted = "one squat without a machine at most";
-                findings.push(Finding::broken(self.id(), place, wanted, squats.to_string()).as_remark());
+                findings.push(
+                    Finding::broken(self.id(), place, wanted, squats.to_string()).as_remark(),
+                );
             }
             let trunk = items.iter().filter(|item| item.pattern().is_some_and(Pattern::is_trunk));
             let trunk = trunk.count();
@@ -220,5 +207,34 @@ impl Rule for PatternRepeats {
             }));
         }
         findings
+    }
+}
+
+impl PatternRepeats {
+    /// One squat without a machine, and rather no second press, row or squat on a day that is not for few body parts.
+    fn add_second_lifts(&self, weekly: &mut Weekly, day: usize) {
+        let label = weekly.request.days[day].label();
+        let whole = weekly.split.days[day].whole_body;
+        let chosen = |weekly: &Weekly, test: &dyn Fn(&Entry) -> bool| -> Vec<Term> {
+            let picks = weekly.on(day).filter(|pick| test(&weekly.candidate(pick).entry));
+            picks.map(|pick| (pick.chosen, 1.0)).collect()
+        };
+        let squats = chosen(weekly, &is_free_squat);
+        if squats.len() > 1 {
+            let subject = format!("free_squat_{label}");
+            weekly.model.convention(self.id(), subject, squats, Op::Le, 1.0);
+        }
+        // Days for few body parts do their movement from several sides.
+        if weekly.split.days[day].muscles.len() < WIDE_DAY {
+            return;
+        }
+        for pattern in Pattern::ALL.iter().filter(|pattern| is_big(**pattern)) {
+            let done = chosen(weekly, &|entry| entry.pattern == Some(*pattern));
+            if most_of(*pattern, whole) > 1 && done.len() > 1 {
+                let wish = at_most(done, 1.0).missed_by(1.0);
+                let subject = format!("{pattern}_{label}_again");
+                weekly.miss(self.id(), subject, Tier::View, wish, SAME_TODAY);
+            }
+        }
     }
 }

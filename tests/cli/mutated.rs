@@ -149,6 +149,18 @@ fn mutated(text: &str, draw: &mut ChaCha8Rng) -> String {
     (0..slips).fold(text.to_owned(), |text, _| slip(&text, draw))
 }
 
+/// A few numbers raised, as a coach might in an editor: the file can still be read.
+fn edited(text: &str, draw: &mut ChaCha8Rng) -> String {
+    let mut lines: Vec<String> = text.lines().map(str::to_owned).collect();
+    for _ in 0..6 {
+        let at = draw.random_range(0..lines.len());
+        if let Some(digit) = lines[at].rfind(|letter: char| letter.is_ascii_digit()) {
+            lines[at].insert(digit, '9');
+        }
+    }
+    lines.join("\n") + "\n"
+}
+
 /// The kinds of files, each with what reads it.
 fn outputs(number: u64, plans: &[String; 2], folder: &Path) -> Vec<(String, Output)> {
     let mut draw = ChaCha8Rng::seed_from_u64(number);
@@ -173,7 +185,8 @@ fn outputs(number: u64, plans: &[String; 2], folder: &Path) -> Vec<(String, Outp
         }
         _ => {
             let kept = &plans[usize::from(draw.next_u32() % 4 == 0)];
-            write("p.plan.yaml", &mutated(kept, &mut draw));
+            let edited = if number % 6 == 5 { edited } else { mutated };
+            write("p.plan.yaml", &edited(kept, &mut draw));
             let forms = ["text", "html", "md", "csv", "ics", "json"];
             let form = forms[draw.random_range(0..forms.len())];
             vec![vec!["audit", "p.plan.yaml"], vec!["sheet", "p.plan.yaml", "--as", form]]

@@ -1,5 +1,6 @@
 //! Plans as they are kept: nothing is lost on the way to the file and back, and edits are found again.
 
+mod choosing;
 mod dated;
 mod edits;
 mod kept;

@@ -21,6 +21,7 @@ mod fractional_cap;
 mod grip_order;
 mod heavy_lifts;
 mod kit;
+mod known_lifts;
 mod lead_lift;
 mod leg_day;
 mod level;

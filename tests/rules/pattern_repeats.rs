@@ -59,3 +59,14 @@ fn a_novice_has_no_two_that_are_alike() {
         );
     check_rule("pattern-repeats").allows("mon: back-squat x3; leg-press x3");
 }
+
+/// Common practice: a second squat of the day is guided or on one leg.
+#[test]
+fn one_squat_without_a_machine_is_enough_for_a_day() {
+    let two = "mon: back-squat x3; goblet-squat x3; barbell-row x3";
+    check_rule("pattern-repeats")
+        .with("split: [[quads, chest, upper-back], [chest], [lats]]")
+        .remarks(two, "mon, squats: wanted one squat without a machine at most, got 2")
+        .allows(&two.replace("goblet-squat", "leg-press"))
+        .allows(&two.replace("goblet-squat", "dumbbell-split-squat"));
+}

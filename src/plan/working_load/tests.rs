@@ -69,10 +69,10 @@ fn under_the_empty_bar_the_plan_says_so() {
 fn a_related_lift_starts_at_its_stated_share() {
     let profile = client("{bench-press: {load: 80, reps: 1}}");
     let press = entry("dumbbell-bench-press", "per-hand", "[[dumbbells]]");
-    // 0.32 x 80 = 25.6 for one, x 75 % = 19.2, the rack has 17.5 and 20.
+    // 0.36 x 80 = 28.8 for one, x 75 % = 21.6, the rack has 20 and 22.5.
     let found = load(&profile, &press, 8, 2);
     assert_eq!(found.load_kg, None, "a hand's load is guessed from a bar, so it is a start");
-    assert_eq!(found.find.as_ref().map(|find| find.start_kg), Some(17.5));
+    assert_eq!(found.find.as_ref().map(|find| find.start_kg), Some(20.0));
     assert!(found.note.ends_with("(the start by the bench press)"), "{}", found.note);
     let curl = entry("biceps-curl", "per-hand", "[[dumbbells]]");
     let found = load(&profile, &curl, 8, 2);

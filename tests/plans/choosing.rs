@@ -1,0 +1,54 @@
+//! What a coach passes over among the exercises that a client could do. All of it is common practice.
+
+use std::collections::BTreeSet;
+
+use weekwright::planner::Options;
+
+use crate::rules::check::PLANNER;
+
+const SOMEONE: &str =
+    "client: choice-01\nsessions: [{day: mon, minutes: 60}, {day: thu, minutes: 60}]\n";
+
+/// The ids that are left for a client.
+fn left(keys: &str) -> BTreeSet<String> {
+    let profile = serde_yaml::from_str(&format!("{SOMEONE}{keys}")).expect("a profile");
+    let request = PLANNER.request(&profile, &Options::default());
+    request.candidates.iter().map(|one| one.id.clone()).collect()
+}
+
+fn has(left: &BTreeSet<String>, ids: &[&str]) -> Vec<bool> {
+    ids.iter().map(|id| left.contains(*id)).collect()
+}
+
+const HOME: &str = "goal: hypertrophy\ntraining_status: intermediate\n";
+
+#[test]
+fn a_load_comes_before_the_bodys_own_weight() {
+    let bare =
+        ["reverse-lunge", "supported-single-leg-squat", "single-leg-hinge-reach", "pike-push-up"];
+    let without = left(&format!("{HOME}equipment: [chair]"));
+    assert_eq!(has(&without, &bare), [false, true, true, true], "its harder form is at hand");
+    let with = left(&format!("{HOME}equipment: [dumbbells, chair]"));
+    assert_eq!(has(&with, &bare), [false; 4]);
+    let named = format!("{HOME}equipment: [dumbbells]\nexercises: {{prefer: [pike-push-up]}}");
+    assert_eq!(has(&left(&named), &bare), [false, false, false, true], "who names it has it");
+}
+
+#[test]
+fn who_learns_keeps_the_first_steps() {
+    let first = ["bodyweight-squat", "reverse-lunge", "split-squat"];
+    let novice = "goal: general-fitness\ntraining_status: novice\nequipment: [chair]";
+    assert_eq!(has(&left(novice), &first), [true; 3]);
+    assert_eq!(has(&left(&novice.replace("novice", "intermediate")), &first), [false; 3]);
+}
+
+#[test]
+fn from_65_on_what_is_fast_is_thrown() {
+    let fast = ["squat-jump", "vertical-jump", "ball-chest-throw"];
+    let power =
+        "goal: power\nequipment: [medicine-ball, dumbbells]\nbirth_year: 1955\nstart: 2027-01-04\n";
+    let old = format!("{power}training_status: novice");
+    assert_eq!(has(&left(&old), &fast), [false, false, true]);
+    assert_eq!(has(&left(&old.replace("1955", "1995")), &fast), [true; 3]);
+    assert_eq!(has(&left(&format!("{power}training_status: advanced")), &fast), [true; 3]);
+}
