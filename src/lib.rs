@@ -40,6 +40,8 @@ pub mod rework;
 
 pub mod why;
 
+pub mod book;
+
 pub mod sheets;
 
 pub mod intake;

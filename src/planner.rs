@@ -277,6 +277,7 @@ impl Planner {
                 version: env!("CARGO_PKG_VERSION").to_owned(),
                 picks_sha256: Some(seal::picks(&sessions)),
                 parts_sha256: std::collections::BTreeMap::new(),
+                book: None,
             }),
             profile: ProfileRef::Whole(Box::new(request.profile.clone())),
             exercises: self.added_entries(),

@@ -96,6 +96,10 @@ fn of_item(item: &Item, usual: &Item, request: &Request) -> Vec<Difference> {
         (&|item| text(&item.next), "next"),
         (&|item| text(&item.tempo), "tempo"),
     ];
+    if item.basis.is_some() {
+        // It comes from what was done, and the course does not know that.
+        return Vec::new();
+    }
     let differ = tells.iter().filter_map(|(tell, what)| {
         let (wanted, got) = (tell(usual), tell(item));
         let place = if what.is_empty() {

@@ -153,8 +153,10 @@ impl Loads<'_> {
             let ask = Ask { reps, rir: item.rir?, most_percent: self.careful.most_percent };
             self.known.working_load(entry, Some(ladder), ask).load_kg
         };
-        // In the first weeks the known lift says what may be, later the weeks before.
-        let Some(allowed) = before.or_else(by_lift) else { return };
+        let done = item.basis.as_ref().and_then(|basis| basis.load);
+        // In the first weeks the known lift says what may be, later the weeks before, and what was done by then.
+        let known = done.into_iter().chain(before).reduce(f64::max);
+        let Some(allowed) = known.or_else(by_lift) else { return };
         let step = ladder.next_above(allowed).unwrap_or(allowed);
         let most = (allowed * MOST_RAISE).max(step);
         if load > most + 1e-6 {

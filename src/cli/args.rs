@@ -4,6 +4,8 @@ use std::path::PathBuf;
 
 use clap::{Parser, Subcommand, ValueEnum};
 
+#[cfg(feature = "book")]
+use super::book_args::{BookArgs, LogArgs, MeasureArgs, NextArgs, ReviewArgs};
 use super::examples;
 pub use super::plan_args::{PlanArgs, ReworkArgs, WhyArgs};
 use crate::sheets::{Audience, Paper};
@@ -45,6 +47,26 @@ pub enum Command {
     /// Recount every rule of a plan, also one edited or written by hand
     #[command(after_help = examples::AUDIT)]
     Audit(AuditArgs),
+    /// Write down what was done
+    #[cfg(feature = "book")]
+    #[command(after_help = examples::LOG)]
+    Log(LogArgs),
+    /// Write down body measures
+    #[cfg(feature = "book")]
+    #[command(after_help = examples::MEASURE)]
+    Measure(MeasureArgs),
+    /// Make the coming week from what was done
+    #[cfg(feature = "book")]
+    #[command(after_help = examples::NEXT)]
+    Next(NextArgs),
+    /// Look back: what was done, where the main lifts go, what could be changed
+    #[cfg(feature = "book")]
+    #[command(after_help = examples::REVIEW)]
+    Review(ReviewArgs),
+    /// Check, copy and tidy the book
+    #[cfg(feature = "book")]
+    #[command(after_help = examples::BOOK)]
+    Book(BookArgs),
     /// Print a plan for paper, phone, table or calendar
     #[command(after_help = examples::SHEET)]
     Sheet(SheetArgs),
@@ -75,6 +97,10 @@ impl Command {
             Command::Why(arguments) => arguments.format == Format::Json,
             Command::Audit(arguments) => arguments.format == Format::Json,
             Command::Catalog(arguments) => arguments.format == Format::Json,
+            #[cfg(feature = "book")]
+            Command::Next(arguments) => arguments.format == Some(Format::Json),
+            #[cfg(feature = "book")]
+            Command::Review(arguments) => arguments.format == Format::Json,
             _ => false,
         }
     }
@@ -224,13 +250,23 @@ pub struct AuditArgs {
 #[derive(Debug, clap::Args)]
 pub struct SheetArgs {
     /// The plan, or `-` for standard input; of a folder every plan
-    pub plan: PathBuf,
+    #[cfg_attr(feature = "book", arg(required_unless_present = "progress"))]
+    #[cfg_attr(not(feature = "book"), arg(required = true))]
+    pub plan: Option<PathBuf>,
+    /// In place of a plan: what this client did, from the book (text or html)
+    #[cfg(feature = "book")]
+    #[arg(long, value_name = "CLIENT", conflicts_with_all = ["plan", "week"])]
+    pub progress: Option<String>,
+    /// The book; without it `weekwright.sqlite` in the working folder
+    #[cfg(feature = "book")]
+    #[arg(long, value_name = "FILE", requires = "progress")]
+    pub book: Option<PathBuf>,
     /// The form of the sheet; without it the ending of the file says which, else it is text
     #[arg(long = "as", value_enum)]
     pub form: Option<Form>,
-    /// Whom it is for
-    #[arg(long = "for", value_enum, default_value_t = For::Both)]
-    pub audience: For,
+    /// Whom it is for [default: both; of progress the client]
+    #[arg(long = "for", value_enum)]
+    pub audience: Option<For>,
     /// The paper it is laid out for
     #[arg(long, value_enum, default_value_t = PaperSize::A4)]
     pub paper: PaperSize,

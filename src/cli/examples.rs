@@ -20,7 +20,8 @@ Examples:
   weekwright plan - < profiles/tide-01.yaml
   weekwright plan profiles -o plans                  all of a folder
   weekwright plan profiles/tide-01.yaml --sources    what its numbers rest on
-  weekwright plan profile.yaml --best-effort    if wishes collide, the cheapest way";
+  weekwright plan profile.yaml --best-effort    if wishes collide, the cheapest way
+  weekwright plan profiles/tide-01.yaml --book weekwright.sqlite    the next block";
 
 /// Of `rework`.
 pub const REWORK: &str = "\
@@ -48,6 +49,58 @@ Examples:
 
 Exit code 4 means that a hard rule is broken; wishes that fall short exit 0.";
 
+/// Of `log`.
+#[cfg(feature = "book")]
+pub const LOG: &str = "\
+Examples:
+  weekwright log tide-01.plan.yaml --week 2 --day mon    go down the card
+  weekwright log tide-01.plan.yaml --date 2027-01-11 \\
+      \"back-squat 42.5 8 8 7 r2; plank 45s 40s; pull-up bw 6 5\"
+  weekwright log tide-01 --from monday.csv
+
+A line is the exercise, its load and each set. `r2`: two left in reserve, `@8`: an
+effort of 8 in 10, `8/7`: left and right, `-`: left out, `ok`: as planned.";
+
+/// Of `measure`.
+#[cfg(feature = "book")]
+pub const MEASURE: &str = "\
+Examples:
+  weekwright measure tide-01 --mass 64.2 --waist 81 --site waist=navel
+  weekwright measure tide-01 --date 2027-02-01 --neck 33 --waist 80 --hip 101
+  weekwright measure tide-01 --skinfold triceps=18 --skinfold thigh=24 \\
+      --skinfold suprailiac=15 --method calliper
+
+Estimates come with their published error; they are no diagnosis.";
+
+/// Of `next`.
+#[cfg(feature = "book")]
+pub const NEXT: &str = "\
+Examples:
+  weekwright next tide-01.plan.yaml -o tide-01.week-3.yaml
+  weekwright next tide-01.plan.yaml --format text
+
+What changed, and why, is told on standard error. No plan file is replaced by it.";
+
+/// Of `review`.
+#[cfg(feature = "book")]
+pub const REVIEW: &str = "\
+Examples:
+  weekwright review tide-01
+  weekwright review tide-01 --from 2027-01-04 --to 2027-02-14
+  weekwright review tide-01 --format json
+
+It proposes and changes nothing: each proposal comes with the command for it.";
+
+/// Of `book`.
+#[cfg(feature = "book")]
+pub const BOOK: &str = "\
+Examples:
+  weekwright book check
+  weekwright book backup backups            into a new folder of the day
+  weekwright book export tables             and `import tables` reads them back
+  weekwright book archive tide-01           `--back` undoes it
+  weekwright book forget tide-01            and its space is given back";
+
 /// Of `sheet`.
 pub const SHEET: &str = "\
 Examples:
@@ -56,7 +109,8 @@ Examples:
   weekwright sheet tide-01.plan.yaml -o tide-01.ics
   weekwright sheet tide-01.plan.yaml --week 3
   weekwright sheet plans -o pages                    a page of every plan
-  weekwright sheet plans --date 2027-01-04 -o pages  the cards of one day";
+  weekwright sheet plans --date 2027-01-04 -o pages  the cards of one day
+  weekwright sheet --progress tide-01 -o tide-01.progress.html";
 
 /// Of `catalog`.
 pub const CATALOG: &str = "\

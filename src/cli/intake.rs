@@ -172,7 +172,13 @@ fn finish(terminal: &mut Terminal<'_>, path: &Path, catalog: &Catalog) -> Result
     }
     let console = terminal.console;
     let planner = Planner::new(catalog.clone());
-    let desk = Desk { planner: &planner, options: Options::default(), format: Format::Text };
+    let desk = Desk {
+        planner: &planner,
+        options: Options::default(),
+        format: Format::Text,
+        #[cfg(feature = "book")]
+        shelf: None,
+    };
     let progress = console.progress("planning ...");
     let answer = desk.answer(path);
     drop(progress);
@@ -241,10 +247,10 @@ fn next_monday(today: Date) -> String {
 }
 
 /// Questions go to standard error, so that standard output holds nothing but a plan.
-struct Terminal<'a> {
-    console: &'a Console,
+pub(super) struct Terminal<'a> {
+    pub(super) console: &'a Console,
     /// Where the answers are kept until the profile is written.
-    draft: Option<PathBuf>,
+    pub(super) draft: Option<PathBuf>,
 }
 
 impl Talk for Terminal<'_> {

@@ -2,6 +2,12 @@
 
 pub mod args;
 mod audit;
+#[cfg(feature = "book")]
+mod book;
+#[cfg(feature = "book")]
+pub mod book_args;
+#[cfg(feature = "book")]
+mod carry;
 mod catalog;
 mod ending;
 pub mod examples;
@@ -9,22 +15,36 @@ mod explain;
 pub mod files;
 mod intake;
 mod lines;
+#[cfg(feature = "book")]
+mod log;
 mod manual;
 mod many;
+#[cfg(feature = "book")]
+mod measure;
+#[cfg(feature = "book")]
+mod next;
 mod no_plan;
+#[cfg(feature = "book")]
+pub mod notebook;
 pub mod output;
 mod places;
 mod plan;
 pub mod plan_args;
 mod plan_file;
 mod previous;
+#[cfg(feature = "book")]
+mod progress;
 pub mod render;
+#[cfg(feature = "book")]
+mod review;
 mod rework;
 mod rework_table;
 mod schema;
 mod sheet;
 mod sheets_of_many;
 mod table;
+#[cfg(feature = "book")]
+mod today;
 mod why;
 
 use std::ffi::OsString;
@@ -173,6 +193,16 @@ fn obey(command: &Command, console: &Console) -> Result<Exit, Failure> {
         Command::Why(arguments) => why::run(arguments, console),
         Command::Audit(arguments) => audit::run(arguments, console),
         Command::Sheet(arguments) => sheet::run(arguments, console),
+        #[cfg(feature = "book")]
+        Command::Log(arguments) => log::run(arguments, console),
+        #[cfg(feature = "book")]
+        Command::Measure(arguments) => measure::run(arguments, console),
+        #[cfg(feature = "book")]
+        Command::Book(arguments) => book::run(arguments, console),
+        #[cfg(feature = "book")]
+        Command::Review(arguments) => review::run(arguments, console),
+        #[cfg(feature = "book")]
+        Command::Next(arguments) => next::run(arguments, console),
         Command::Catalog(arguments) => catalog::run(arguments, console),
         Command::Intake(arguments) => intake::run(arguments, console),
         Command::Schema(arguments) => schema::run(arguments, console),

@@ -168,6 +168,13 @@ impl Console {
         let _ = writeln!(stderr, "{text}");
     }
 
+    /// Writes what is good to know to standard error, unless the console is quiet.
+    pub fn remark(&self, text: &str) {
+        if !self.is_quiet() {
+            self.note(text);
+        }
+    }
+
     /// Writes faults and warnings to standard error; a quiet console keeps the warnings to itself.
     pub fn report(&self, faults: &Faults) {
         let is_told = |found: &&Diagnostic| found.is_error() || self.loudness != Loudness::Quiet;

@@ -31,7 +31,16 @@ pub(super) fn run(arguments: &PlanArgs, console: &Console) -> Result<Exit, Failu
         (Some(_), _) => ending::chosen(arguments.format.as_ref(), output, Format::Text)?,
     };
     let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);
-    let desk = Desk { planner: &planner, options: arguments.options(), format };
+    let desk = Desk {
+        planner: &planner,
+        options: arguments.options(),
+        format,
+        #[cfg(feature = "book")]
+        shelf: match &arguments.book {
+            Some(path) => Some(super::carry::Shelf::of(path, planner.catalog(), console)?),
+            None => None,
+        },
+    };
     match alone {
         _ if arguments.lines => lines::run(&desk, console),
         Some(profile) => one(arguments, profile, &desk, console),
@@ -64,6 +73,9 @@ fn one(
     let model = arguments.write_model.as_deref().map(|_| desk.model(&plan, &answer.options));
     results.extend(model.as_deref().map(|model| (arguments.write_model.as_deref(), model)));
     console.write_all(&results)?;
+    if let Some(book) = plan.inputs.as_ref().and_then(|inputs| inputs.book.as_ref()) {
+        console.remark(&format!("from the book:\n  {}", book.took.join("\n  ")));
+    }
     if arguments.prove
         && let Some(tiers) = desk.planner.proven_bounds(&plan, &answer.options)
     {
@@ -84,6 +96,9 @@ pub(super) struct Desk<'a> {
     pub(super) options: Options,
     /// How plans are printed.
     pub(super) format: Format,
+    /// What the book has of the clients, where it was asked for.
+    #[cfg(feature = "book")]
+    pub(super) shelf: Option<super::carry::Shelf>,
 }
 
 /// What became of a profile.
@@ -115,15 +130,24 @@ impl Desk<'_> {
             Err(faults) => return self.refusal(faults),
         };
         let mut remarks = loaded.warnings;
-        let options = Options { previous: loaded.previous, ..self.options.clone() };
         let is_trial = path.to_string_lossy().ends_with(DRAFT);
         let profile = if is_trial { trial(loaded.profile) } else { loaded.profile };
-        let plan = self.planner.plan(&profile, &options).map_err(|reason| {
+        #[allow(unused_mut, reason = "only the book changes them")]
+        let (mut profile, mut options) =
+            (profile, Options { previous: loaded.previous, ..self.options.clone() });
+        #[cfg(feature = "book")]
+        let from = self.shelf.as_ref().and_then(|shelf| shelf.give(&mut profile, &mut options));
+        #[allow(unused_mut, reason = "only the book changes it")]
+        let mut plan = self.planner.plan(&profile, &options).map_err(|reason| {
             let (told, exit) =
                 no_plan::tell(&reason, &Origin { name, marks: Some(&loaded.read.marks) });
             remarks.add(told);
             exit
         });
+        #[cfg(feature = "book")]
+        if let Ok(Some(inputs)) = plan.as_mut().map(|plan| plan.inputs.as_mut()) {
+            inputs.book = from;
+        }
         let plan = plan.map(|plan| Box::new(if is_trial { marked(plan) } else { plan }));
         Answer { remarks, plan, options }
     }

@@ -36,6 +36,10 @@ pub struct PlanArgs {
     /// A folder of catalog files that add exercises or replace them by id
     #[arg(long, value_name = "DIR")]
     pub catalog: Option<PathBuf>,
+    /// Take known lifts, the last block and what was left out from this book, and say in the plan what was taken
+    #[cfg(feature = "book")]
+    #[arg(long, value_name = "FILE", conflicts_with = "lines")]
+    pub book: Option<PathBuf>,
     /// Read a profile as JSON from each line of standard input, and answer each with a line: its plan or its faults
     #[arg(long, conflicts_with_all = ["profiles", "output", "format", "write_model", "sources"])]
     pub lines: bool,
@@ -59,6 +63,8 @@ impl PlanArgs {
             write_model: None,
             prove: false,
             catalog,
+            #[cfg(feature = "book")]
+            book: None,
             lines: false,
             #[cfg(feature = "highs")]
             backend: crate::program::backend::Backend::default(),

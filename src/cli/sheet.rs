@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
-use super::args::{Form, SheetArgs};
+use super::args::{For, Form, SheetArgs};
 use super::output::Console;
 use super::{Exit, Failure, Faults, ending, files, sheets_of_many};
 use crate::catalog::Catalog;
@@ -17,12 +17,17 @@ use crate::planner::Planner;
 use crate::sheets::{self, SheetError};
 
 pub(super) fn run(arguments: &SheetArgs, console: &Console) -> Result<Exit, Failure> {
+    #[cfg(feature = "book")]
+    if let Some(client) = &arguments.progress {
+        return super::progress::run(client, arguments, console);
+    }
     let catalog = files::load_catalog(arguments.catalog.as_deref())?;
-    if arguments.plan.is_dir() || arguments.date.is_some() {
-        return sheets_of_many::run(arguments, &catalog, console);
+    let plan = arguments.plan.as_deref().expect("a sheet without a plan is one of progress");
+    if plan.is_dir() || arguments.date.is_some() {
+        return sheets_of_many::run(arguments, plan, &catalog, console);
     }
     let form = ending::chosen(arguments.form.as_ref(), arguments.output.as_deref(), Form::Text)?;
-    let plan = told(&arguments.plan, &catalog, console)?;
+    let plan = told(plan, &catalog, console)?;
     let color = console.colors() && arguments.output.is_none();
     let text = made(&plan, catalog.entries(), form.id(), &options(arguments, console, color))?;
     console.write(arguments.output.as_deref(), &text)?;
@@ -32,7 +37,7 @@ pub(super) fn run(arguments: &SheetArgs, console: &Console) -> Result<Exit, Fail
 /// How the sheets of a command are made.
 pub(super) fn options(arguments: &SheetArgs, console: &Console, color: bool) -> sheets::Options {
     sheets::Options {
-        audience: arguments.audience.into(),
+        audience: arguments.audience.unwrap_or(For::Both).into(),
         paper: arguments.paper.into(),
         week: arguments.week,
         color,

@@ -15,25 +15,26 @@ use crate::sheets;
 
 pub(super) fn run(
     arguments: &SheetArgs,
+    plans: &Path,
     catalog: &Catalog,
     console: &Console,
 ) -> Result<Exit, Failure> {
-    let paths = files::plan_paths(&arguments.plan)?;
+    let paths = files::plan_paths(plans)?;
     match &arguments.date {
         Some(day) => of_day(arguments, day, &paths, catalog, console),
-        None => each(arguments, &paths, catalog, console),
+        None => each(arguments, (plans, &paths), catalog, console),
     }
 }
 
 /// A file for each plan.
 fn each(
     arguments: &SheetArgs,
-    paths: &[PathBuf],
+    (plans, paths): (&Path, &[PathBuf]),
     catalog: &Catalog,
     console: &Console,
 ) -> Result<Exit, Failure> {
     let form = arguments.form.unwrap_or(Form::Html);
-    let Some(folder) = &arguments.output else { return Err(no_folder(&arguments.plan).into()) };
+    let Some(folder) = &arguments.output else { return Err(no_folder(plans).into()) };
     many::make(folder)?;
     let options = options(arguments, console, false);
     let mut exits = Vec::new();

@@ -10,7 +10,7 @@ use crate::input::place::Equipment;
 use crate::input::profile::Profile;
 use crate::words::{GroupKind, Muscle, WeekKind, Weekday};
 
-pub use super::plan_item::{Amounts, FindLoad, Item, RampSet};
+pub use super::plan_item::{Amounts, Basis, FindLoad, Item, RampSet};
 
 /// The format that this version writes and reads.
 pub const FORMAT: &str = "weekwright-plan/1";
@@ -147,6 +147,19 @@ pub struct Inputs {
     /// Of each part of the plan, shortened: where one no longer fits, somebody edited that part.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
     pub parts_sha256: BTreeMap<String, String>,
+    /// What the record of the last block gave to the profile, where it was asked.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub book: Option<FromBook>,
+}
+
+/// What was taken from the record of the last block.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct FromBook {
+    /// Of the lines below.
+    pub sha256: String,
+    /// In words.
+    pub took: Vec<String>,
 }
 
 /// How the plan was solved. No clock value stands here.
@@ -335,6 +348,9 @@ pub struct Week {
     pub date: Option<String>,
     /// What it is for.
     pub kind: WeekKind,
+    /// The week of the course that this one brings, where a missed week moved it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub repeats: Option<u32>,
     /// What changes against the week before, in words.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,

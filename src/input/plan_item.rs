@@ -75,6 +75,29 @@ pub struct Item {
     /// How hard conditioning is, in words with its scale.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub effort: Option<String>,
+    /// What was done before, where the line comes from it instead of the course.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub basis: Option<Basis>,
+}
+
+/// The session that a line comes from.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Basis {
+    /// The day it was done.
+    #[schemars(example = &"2027-01-11")]
+    pub date: String,
+    /// What was lifted then, in kilograms.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub load: Option<f64>,
+    /// What the last set counted, in the exercise's own measure.
+    pub reps: u32,
+    /// Repetitions left in reserve then, where it was told.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub rir: Option<u32>,
+    /// Why the line is as it is: `two-for-two`, `one-more`, `hold-after-a-miss` and the like.
+    #[schemars(example = &"two-for-two")]
+    pub rule: String,
 }
 
 /// A climb to a load that is not known: begin, add a step each set, and stop where as many are left as asked.

@@ -8,8 +8,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::input::catalog::Entry;
 use crate::input::plan::{
-    Balance, Exception, Inputs, MuscleVolume, Past, Pause, ProfileRef, RampSet, Shortfall, Solve,
-    SplitUsed,
+    Balance, Basis, Exception, Inputs, MuscleVolume, Past, Pause, ProfileRef, RampSet, Shortfall,
+    Solve, SplitUsed,
 };
 use crate::words::{GroupKind, Muscle, Turn, WeekKind, Weekday};
 
@@ -250,6 +250,9 @@ pub struct ShortDose {
     /// How hard it is, in words.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub effort: Option<String>,
+    /// What was done before, where the line comes from it instead of the course; a week never takes it from its block.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub basis: Option<Basis>,
 }
 
 /// One week: what it is for, and what differs from the sessions of its block.
@@ -264,6 +267,10 @@ pub struct ShortWeek {
     pub date: Option<String>,
     /// What it is for.
     pub kind: WeekKind,
+    /// The week of the course that this one brings, where a missed week moved it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 1, max = 52))]
+    pub repeats: Option<u32>,
     /// What changes against the week before, in words.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,

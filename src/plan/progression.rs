@@ -113,6 +113,7 @@ impl<'a> Progress<'_, 'a> {
             week: plan.week,
             date: self.course.start.and_then(|start| week_date(start, plan.week)),
             kind: plan.kind,
+            repeats: None,
             note: Some(week_notes::note(self.course, plan, rotates)),
             sessions,
         }

@@ -20,6 +20,31 @@ pub fn seal(plan: &mut Plan) {
     }
 }
 
+/// Marks the parts that are otherwise than in the plan before, by our own hand; the marks of all others stay, so that an
+/// edit shows as before.
+pub fn reseal(plan: &mut Plan, before: &Plan) {
+    let Some(old) = before.inputs.as_ref().filter(|inputs| !inputs.parts_sha256.is_empty()) else {
+        return;
+    };
+    let had_its_picks =
+        old.picks_sha256.as_ref().is_some_and(|made| *made == picks(&before.sessions));
+    let was = marks(before);
+    let mut now = marks(plan);
+    for (part, mark) in &mut now {
+        if was.get(part) == Some(mark)
+            && let Some(old) = old.parts_sha256.get(part)
+        {
+            mark.clone_from(old);
+        }
+    }
+    if let Some(inputs) = &mut plan.inputs {
+        inputs.parts_sha256 = now;
+        if had_its_picks {
+            inputs.picks_sha256 = Some(picks(&plan.sessions));
+        }
+    }
+}
+
 /// The parts that are no longer as they were sealed, in the order of the plan; a plan without marks has none.
 #[must_use]
 pub fn edited(plan: &Plan) -> Vec<String> {

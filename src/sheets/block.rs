@@ -107,7 +107,8 @@ pub(crate) fn weeks_or_one(plan: &Plan) -> Vec<Week> {
         return plan.weeks.clone();
     }
     let date = head::start(plan).map(|date| date.to_string());
-    vec![Week { week: 1, date, kind: WeekKind::Base, note: None, sessions: plan.sessions.clone() }]
+    let sessions = plan.sessions.clone();
+    vec![Week { week: 1, date, kind: WeekKind::Base, repeats: None, note: None, sessions }]
 }
 
 /// What tells a session from the others of its week: day, hour, and its place among equals.

@@ -9,8 +9,9 @@ use crate::words::{GroupKind, Units};
 /// The plan as comma-separated values.
 pub struct Csv;
 
-/// The head row. Masses are in `load_unit`, times in seconds.
-const COLUMNS: [&str; 24] = [
+/// The head row. Masses are in `load_unit`, times in seconds. The last four are empty: what was done is written into them,
+/// and `log --from` reads them.
+const COLUMNS: [&str; 28] = [
     "client",
     "week",
     "week_kind",
@@ -35,6 +36,10 @@ const COLUMNS: [&str; 24] = [
     "ramp",
     "how_to_load",
     "next",
+    "load_done",
+    "done",
+    "rir_done",
+    "note",
 ];
 
 impl Sheet for Csv {
@@ -144,6 +149,10 @@ fn cells(plan: &Plan, item: &Item, names: &Names<'_>) -> Vec<String> {
         text(&phrase::ramp(&item.ramp, units)),
         given(&item.load_note),
         given(&item.next),
+        String::new(),
+        String::new(),
+        String::new(),
+        String::new(),
     ]
 }
 

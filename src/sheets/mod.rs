@@ -17,6 +17,7 @@ mod kit;
 mod md;
 mod next;
 mod phrase;
+pub mod progress;
 pub mod seal;
 mod sources;
 mod text;

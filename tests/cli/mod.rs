@@ -9,6 +9,8 @@ mod manners;
 mod many;
 mod mutated;
 mod previous;
+#[cfg(feature = "book")]
+mod record;
 mod screening;
 mod sheets;
 mod sources;

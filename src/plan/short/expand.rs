@@ -145,6 +145,7 @@ impl Maker<'_, '_> {
             week: short.week,
             date: short.date.clone(),
             kind: short.kind,
+            repeats: short.repeats,
             note: short.note.clone(),
             sessions,
         }
@@ -187,6 +188,7 @@ impl Maker<'_, '_> {
                     is_called(base.day, at, &one.day) && one.exercise == before.exercise
                 });
                 let change = changes.next();
+                item.basis = None;
                 if let Some(change) = change {
                     apply(item, change);
                 }
@@ -302,6 +304,9 @@ fn count(item: &mut Item, dose: &ShortDose) {
         item.rest_s = rest_s;
     }
     item.rir = dose.rir.or(item.rir);
+    if dose.basis.is_some() {
+        item.basis.clone_from(&dose.basis);
+    }
     if let Some(load) = in_kg(dose.load_kg, dose.load_lb) {
         item.load_kg = Some(load);
         item.load_lb = dose.load_lb;
@@ -342,7 +347,7 @@ fn in_kg(kg: Option<f64>, lb: Option<f64>) -> Option<f64> {
     kg.or_else(|| lb.map(|lb| (lb * KG_PER_LB * 1000.0).round() / 1000.0))
 }
 
-/// The texts of a dose, where somebody wrote them; an own ramp too.
+/// The texts of a dose, where somebody wrote them; an own ramp and an own search too.
 fn speak(item: &mut Item, dose: &ShortDose) {
     let texts = [
         (&mut item.load_note, &dose.load_note),
@@ -353,6 +358,9 @@ fn speak(item: &mut Item, dose: &ShortDose) {
         if own.is_some() {
             text.clone_from(own);
         }
+    }
+    if let Some(find) = &dose.find_load {
+        item.find_load = Some(whole_find(find));
     }
     if let Some(Ramp::Sets(_)) = &dose.ramp {
         let kept = ShortDose { ramp: dose.ramp.clone(), ..ShortDose::default() };

@@ -38,6 +38,12 @@ impl Writer<'_, '_> {
             for session in &week.sessions {
                 let same = told.sessions.iter().find(|told| like(told, session));
                 if same != Some(session) {
+                    // Changes beside it would be read by nobody, and an edit of them lost.
+                    let at = session.at.as_deref();
+                    let is_its = |called: &str| is_called(session.day, at, called);
+                    short.items.retain(|change| !is_its(&change.day));
+                    short.drop.retain(|drop| !is_its(&drop.day));
+                    short.notes.retain(|called, _| !is_its(called));
                     short.sessions.push(self.whole_session(session));
                 }
             }

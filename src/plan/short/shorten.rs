@@ -56,7 +56,7 @@ impl Writer<'_, '_> {
             if place > 0 && !differs_little(base, week) {
                 let fullest = fullest(&plan.weeks[place..]);
                 base = &fullest.sessions;
-                let sessions = base.iter().map(|session| self.session(session)).collect();
+                let sessions = base.iter().map(|session| self.block_session(session)).collect();
                 short.blocks.push(ShortBlock { from_week: week.week, sessions });
             }
             short.weeks.push(self.week(base, week));
@@ -75,6 +75,14 @@ impl Writer<'_, '_> {
         }
     }
 
+    /// A later block's session. What was done before a week is that week's own.
+    fn block_session(&self, session: &Session) -> ShortSession {
+        let mut short = self.session(session);
+        let groups = short.groups.iter_mut();
+        groups.flat_map(|group| &mut group.items).for_each(|item| item.dose.basis = None);
+        short
+    }
+
     fn group(&self, group: &Group) -> ShortGroup {
         let items = group.items.iter().map(|item| self.item(item, group.kind));
         ShortGroup { kind: group.kind, items: items.collect() }
@@ -85,6 +93,7 @@ impl Writer<'_, '_> {
         let mut dose = ShortDose {
             rest_s: Some(item.rest_s).filter(|rest_s| *rest_s > 0),
             rir: item.rir,
+            basis: item.basis.clone(),
             find_load: item.find_load.as_ref().map(|find| self.find(find)),
             ramp: u32::try_from(item.ramp.len()).ok().filter(|steps| *steps > 0).map(Ramp::Steps),
             ..ShortDose::default()
@@ -220,6 +229,7 @@ impl Writer<'_, '_> {
         let mut dose = ShortDose {
             rest_s: Some(now.rest_s).filter(|rest| *rest != base.rest_s),
             rir: now.rir.filter(|rir| Some(*rir) != base.rir),
+            basis: now.basis.clone(),
             ..ShortDose::default()
         };
         if now.load_kg != base.load_kg {
@@ -287,6 +297,7 @@ fn empty(week: &Week) -> ShortWeek {
         week: week.week,
         date: week.date.clone(),
         kind: week.kind,
+        repeats: week.repeats,
         note: week.note.clone(),
         items: Vec::new(),
         drop: Vec::new(),

@@ -1,0 +1,78 @@
+//! `weekwright sheet --progress`: what a client did, on one page.
+
+use jiff::ToSpan as _;
+
+use super::args::{Form, SheetArgs};
+use super::book::{self, Book};
+use super::output::Console;
+use super::render::paragraph;
+use super::review::Past;
+use super::{Exit, Failure, ending, files};
+use crate::book::review::text;
+use crate::book::slot;
+use crate::diagnostic::Diagnostic;
+use crate::input::plan::{Plan, Session, Week};
+use crate::sheets::Audience;
+use crate::sheets::SheetError;
+use crate::sheets::progress::{Progress, page};
+
+pub(super) fn run(client: &str, arguments: &SheetArgs, console: &Console) -> Result<Exit, Failure> {
+    let form = ending::chosen(arguments.form.as_ref(), arguments.output.as_deref(), Form::Text)?;
+    if !matches!(form, Form::Html | Form::Text) {
+        let fault = Diagnostic::error("E2002", format!("there is no progress as {}", form.id()))
+            .help("write `--as html` or `--as text`");
+        return Err(Failure::Faults(fault.into()));
+    }
+    let catalog = files::load_catalog(arguments.catalog.as_deref())?;
+    let path = book::place(arguments.book.as_deref(), None);
+    let book = Book::open(&path, console)?;
+    let past = Past::of(&book, client, (None, None), catalog)?;
+    let mut review = past.review();
+    let audience: Audience = arguments.audience.map_or(Audience::Client, Into::into);
+    let text = match form {
+        Form::Html => {
+            let plan = past.plans.last();
+            let progress = Progress {
+                review: &review,
+                from: past.from,
+                plan,
+                coming: plan.and_then(|plan| coming(plan, &past)),
+                units: past.units(),
+                audience,
+                paper: arguments.paper.into(),
+            };
+            page(&progress, past.catalog().entries()).map_err(unmade)?
+        }
+        _ => {
+            if !audience.coach() {
+                review.proposals.clear();
+                review.skipped.clear();
+            }
+            text::text(&review, past.units(), &|line| paragraph(line, console.width()))
+        }
+    };
+    console.write(arguments.output.as_deref(), &text)?;
+    Ok(Exit::Done)
+}
+
+fn unmade(error: SheetError) -> Failure {
+    Failure::Unwritten(Diagnostic::error("E4002", error.to_string()).help("please report this"))
+}
+
+/// The first week of a plan with sessions that come after what is written down, and these sessions.
+fn coming<'a>(plan: &'a Plan, past: &Past) -> Option<(&'a Week, Vec<&'a Session>)> {
+    let taken = slot::taken(&past.sessions, plan);
+    let last = past.sessions.last().map(|session| session.date);
+    let after = last.and_then(|last| last.checked_add(1.day()).ok());
+    let is_open = |week: &Week, session: &Session| {
+        let first = week.date.as_deref().and_then(crate::input::clock::date);
+        let date = first.and_then(|first| slot::day_in_week(first, session.day));
+        let is_past = date.zip(after).is_some_and(|(date, after)| date < after);
+        !is_past && !taken.contains(&(week.week, session.day, session.at.clone()))
+    };
+    plan.weeks.iter().find_map(|week| {
+        let open: Vec<&Session> =
+            week.sessions.iter().filter(|session| is_open(week, session)).collect();
+        (!open.is_empty()).then_some((week, open))
+    })
+}

@@ -1,0 +1,308 @@
+//! What a client did, on one page of our own: drawn courses with their figures, bests, and what comes next.
+
+mod chart;
+
+use jiff::civil::Date;
+use minijinja::{AutoEscape, Environment, Value, value::Serde};
+use serde::Serialize;
+
+use self::chart::{Chart, Course};
+use super::{Audience, Lookup, Names, Paper, SheetError, card, head, phrase};
+use crate::book::review::{BestSet, LiftTrend, Review, Trend, text};
+use crate::input::plan::{Plan, Session, Week};
+use crate::words::{Measure, Units};
+
+const TEMPLATE: &str = include_str!("page.html");
+const STYLE: &str = include_str!("style.css");
+
+/// What the page is made from.
+pub struct Progress<'a> {
+    /// The look back.
+    pub review: &'a Review,
+    /// Its first day.
+    pub from: Date,
+    /// The current plan.
+    pub plan: Option<&'a Plan>,
+    /// The week that comes and the sessions of it that are to be done.
+    pub coming: Option<(&'a Week, Vec<&'a Session>)>,
+    /// The client's unit of mass.
+    pub units: Units,
+    /// Whom it is for: the coach gets the review too.
+    pub audience: Audience,
+    /// The paper.
+    pub paper: Paper,
+}
+
+/// The page.
+///
+/// # Errors
+/// A template that failed, which is a fault of ours.
+pub fn page(progress: &Progress<'_>, names: &dyn Lookup) -> Result<String, SheetError> {
+    let mut environment = Environment::new();
+    environment.set_auto_escape_callback(|_| AutoEscape::Html);
+    Ok(environment.render_str(TEMPLATE, Serde(view(progress, names)))?)
+}
+
+/// Everything that the template shows.
+#[derive(Serialize)]
+struct View<'a> {
+    client: &'a str,
+    span: String,
+    paper: &'static str,
+    style: Value,
+    facts: Vec<[String; 2]>,
+    lifts: Vec<Lift>,
+    body: Vec<Body>,
+    bests: Vec<[String; 4]>,
+    coming: Option<Coming>,
+    stop: &'static str,
+    defer: &'static str,
+    coach: Option<Coach>,
+}
+
+#[derive(Serialize)]
+struct Lift {
+    name: String,
+    chart: Option<Chart>,
+    now: String,
+    trend: String,
+}
+
+#[derive(Serialize)]
+struct Body {
+    name: String,
+    chart: Option<Chart>,
+    told: String,
+}
+
+#[derive(Serialize)]
+struct Coming {
+    title: String,
+    days: Vec<Day>,
+}
+
+#[derive(Serialize)]
+struct Day {
+    name: String,
+    lines: Vec<[String; 3]>,
+}
+
+#[derive(Serialize)]
+struct Coach {
+    muscles: Vec<[String; 3]>,
+    work: Vec<[String; 4]>,
+    effort: Vec<String>,
+    skipped: Vec<String>,
+    proposals: Vec<[String; 3]>,
+    remarks: Vec<String>,
+}
+
+fn view<'a>(progress: &Progress<'a>, names: &dyn Lookup) -> View<'a> {
+    let review = progress.review;
+    View {
+        client: &review.client,
+        span: format!("{} to {}", long(&review.from), long(&review.to)),
+        paper: match progress.paper {
+            Paper::A4 => "A4",
+            Paper::Letter => "Letter",
+        },
+        style: Value::from_safe_string(STYLE.to_owned()),
+        facts: facts(review, progress.units),
+        lifts: review
+            .lifts
+            .iter()
+            .filter(|one| progress.audience.coach() || !one.points.is_empty())
+            .map(|one| lift(one, progress))
+            .collect(),
+        body: body(progress),
+        bests: review.bests.iter().map(|one| best(one, progress.units)).collect(),
+        coming: coming(progress, names),
+        stop: head::STOP,
+        defer: head::DEFER,
+        coach: progress.audience.coach().then(|| coach(review, progress.units)),
+    }
+}
+
+fn long(date: &String) -> String {
+    phrase::date(Some(date)).map_or_else(|| date.clone(), phrase::long_date)
+}
+
+fn short(date: &String) -> String {
+    phrase::date(Some(date)).map_or_else(|| date.clone(), phrase::day_month)
+}
+
+/// The figures at the head: what was done, in numbers.
+fn facts(review: &Review, units: Units) -> Vec<[String; 2]> {
+    let sets: usize = review.work.iter().map(|week| week.sets).sum();
+    let lifted: f64 = review.work.iter().map(|week| week.kilograms).sum();
+    let counts = review.sessions;
+    let done = counts.done + counts.extra;
+    let sessions = match counts.planned {
+        0 => done.to_string(),
+        planned => format!("{} of {planned}", counts.done),
+    };
+    let extra = (counts.planned > 0 && counts.extra > 0)
+        .then(|| [counts.extra.to_string(), "sessions beside the plan".to_owned()]);
+    let lifted = (lifted > 0.0).then(|| [phrase::mass(lifted, units), "lifted in all".to_owned()]);
+    let fixed = [[sessions, "sessions".to_owned()]];
+    let sets = [sets.to_string(), "sets".to_owned()];
+    fixed.into_iter().chain(extra).chain([sets]).chain(lifted).collect()
+}
+
+fn lift(one: &LiftTrend, progress: &Progress<'_>) -> Lift {
+    let in_units = |kilograms: f64| {
+        phrase::mass_number(kilograms, progress.units).parse().unwrap_or(kilograms)
+    };
+    let points: Vec<(i32, f64)> =
+        one.points.iter().map(|point| (point.days, in_units(point.kilograms))).collect();
+    let unit = format!(" {}", progress.units.id());
+    let course = Course {
+        name: &one.name,
+        unit: &unit,
+        from: progress.from,
+        points: &points,
+        line: &points,
+    };
+    let now = one.points.last().map_or_else(
+        || "no estimate yet: sets of up to fifteen tell one".to_owned(),
+        |point| {
+            let rough = if point.rough { "; rough, from many repetitions" } else { "" };
+            format!(
+                "most for one about {}, {} to {} by seven equations{rough}",
+                phrase::mass(point.kilograms, progress.units),
+                phrase::mass(point.range[0], progress.units),
+                phrase::mass(point.range[1], progress.units)
+            )
+        },
+    );
+    let trend = match one.trend {
+        Trend::Rises => "It rises.".to_owned(),
+        Trend::Holds => "It holds, within what differs from day to day.".to_owned(),
+        Trend::Falls => "It falls.".to_owned(),
+        Trend::TooFew => "A few more sessions will tell where it goes.".to_owned(),
+    };
+    let trend = if progress.audience.coach() { text::trend(one) } else { trend };
+    let [now, trend] = [now, trend].map(|text| phrase::sentence(&text));
+    Lift { name: one.name.clone(), chart: Chart::new(&course), now, trend }
+}
+
+fn body(progress: &Progress<'_>) -> Vec<Body> {
+    let lines = progress.review.body.iter().map(|one| {
+        let is_mass = one.kind == "mass";
+        let shown = |points: &[(i32, f64)]| -> Vec<(i32, f64)> {
+            let value = |value: f64| match is_mass {
+                true => phrase::mass_number(value, progress.units).parse().unwrap_or(value),
+                false => value,
+            };
+            points.iter().map(|(day, one)| (*day, value(*one))).collect()
+        };
+        let unit = one.last.split_once(' ').map_or(String::new(), |(_, unit)| format!(" {unit}"));
+        let (points, line) = (shown(&one.points), shown(&one.smoothed));
+        let course = Course {
+            name: &one.name,
+            unit: &unit,
+            from: progress.from,
+            points: &points,
+            line: &line,
+        };
+        let site = if one.site.is_empty() { String::new() } else { format!(", {}", one.site) };
+        Body {
+            name: format!("{}{site}", phrase::sentence(&one.name)),
+            chart: Chart::new(&course),
+            told: format!("{}; {}", one.last, one.told),
+        }
+    });
+    lines.collect()
+}
+
+fn best(one: &BestSet, units: Units) -> [String; 4] {
+    let unit = match one.measure {
+        Measure::Reps => "",
+        Measure::Seconds => " s",
+        Measure::Meters => " m",
+        Measure::Calories => " cal",
+    };
+    let set = |load: Option<f64>, amount: u32| match load {
+        Some(load) => format!("{} × {amount}{unit}", phrase::mass(load, units)),
+        None => format!("{amount}{unit}"),
+    };
+    let before = one.before.map_or(String::new(), |(load, amount)| set(load, amount));
+    [one.name.clone(), set(one.load_kg, one.amount), short(&one.date), before]
+}
+
+fn coming(progress: &Progress<'_>, names: &dyn Lookup) -> Option<Coming> {
+    let (week, sessions) = progress.coming.as_ref()?;
+    let plan = progress.plan?;
+    let names = Names::new(plan, names);
+    let first = phrase::date(week.date.as_ref());
+    let days = sessions.iter().map(|session| {
+        let date = first.and_then(|first| phrase::day_in_week(first, session.day));
+        let date = date.map_or(String::new(), |date| format!(" {}", phrase::day_month(date)));
+        Day { name: format!("{}{date}", session.day.name()), lines: lines(session, plan, &names) }
+    });
+    Some(Coming { title: format!("What comes next: week {}", week.week), days: days.collect() })
+}
+
+/// The working lines of a session: letter and name, what is asked for, and the load.
+fn lines(session: &Session, plan: &Plan, names: &Names<'_>) -> Vec<[String; 3]> {
+    let units = head::units(plan);
+    let works = session.groups.iter().filter(|group| group.is_work());
+    works
+        .enumerate()
+        .flat_map(|(place, group)| group.items.iter().map(move |item| (card::letter(place), item)))
+        .map(|(letter, item)| {
+            let load = item.load_kg.map(|load| phrase::mass(load, units)).unwrap_or_default();
+            [format!("{letter}  {}", names.name(&item.exercise)), phrase::dose(item), load]
+        })
+        .collect()
+}
+
+fn coach(review: &Review, units: Units) -> Coach {
+    Coach {
+        muscles: review
+            .muscles
+            .iter()
+            .map(|one| {
+                [one.muscle.name(), phrase::trimmed(one.sets, 1), head::range(one.low, one.high)]
+            })
+            .collect(),
+        work: review
+            .work
+            .iter()
+            .map(|week| {
+                [
+                    short(&week.from),
+                    week.sessions.to_string(),
+                    week.sets.to_string(),
+                    phrase::mass(week.kilograms, units),
+                ]
+            })
+            .collect(),
+        effort: review
+            .effort
+            .iter()
+            .map(|one| {
+                format!(
+                    "{}, {} × {}: {} left at first, {} at last",
+                    one.name,
+                    phrase::mass(one.load_kg, units),
+                    one.reps,
+                    one.reserve[0],
+                    one.reserve[1]
+                )
+            })
+            .collect(),
+        skipped: review
+            .skipped
+            .iter()
+            .take(5)
+            .map(|one| format!("{}: {} of {} times", one.name, one.times, one.of))
+            .collect(),
+        proposals: review
+            .proposals
+            .iter()
+            .map(|one| [one.what.clone(), one.because.clone(), one.command.clone()])
+            .collect(),
+        remarks: review.remarks.clone(),
+    }
+}
