@@ -4,12 +4,13 @@ use std::fs;
 use std::process::Output;
 
 use super::super::text;
-use super::{Desk, PLAN};
+use super::{Desk, PLAN, said};
 
 #[track_caller]
 fn tells(output: &Output, code: &str, exit: i32) {
-    let told = text(&output.stderr);
-    assert!(told.contains(&format!("[{code}]")) && told.contains("help:"), "{code}: {told}");
+    let told = said(output);
+    // What is wrong, and what to do about it.
+    assert!(told.contains(&format!("[{code}]")) && told.contains(". "), "{code}: {told}");
     assert_eq!(output.status.code(), Some(exit), "{code}: {told}");
 }
 
@@ -28,8 +29,8 @@ fn a_line_that_cannot_be_read_is_shown_with_its_place() {
     tells(&log("bench-press 32.5 500"), "E6012", 2);
     tells(&log("bnech-press 32.5 10"), "E6013", 2);
     let both = log("bnech-press 32.5 10; plank 30m");
-    assert_eq!(text(&both.stderr).matches("error[").count(), 2, "all at once");
-    assert!(text(&both.stderr).contains("did you mean `bench-press`?"));
+    assert_eq!(said(&both).matches("[E60").count(), 2, "all at once");
+    assert!(said(&both).contains("Did you mean `bench-press`?"));
     tells(&desk.run(&["log", PLAN, "--date", "2027-13-04", "plank 30s"]), "E2002", 2);
     tells(&desk.run(&["log", PLAN, "--week", "1", "--day", "sun", "plank 30s"]), "E6008", 2);
     tells(&desk.run(&["log", PLAN, "--week", "1", "--day", "mon"]), "E5001", 2);
@@ -102,7 +103,7 @@ fn where_no_book_can_be_it_says_so() {
     tells(&output, "E6005", 1);
     tells(&begun().run(&["review", "dock-3"]), "E6006", 2);
     let near = begun().run(&["review", "dock-3"]);
-    assert!(text(&near.stderr).contains("did you mean `dock-03`?"), "{}", text(&near.stderr));
+    assert!(said(&near).contains("Did you mean `dock-03`?"), "{}", said(&near));
 }
 
 #[test]
@@ -112,7 +113,7 @@ fn a_copy_that_a_second_machine_left_is_named() {
     fs::copy(desk.path().join("weekwright.sqlite"), desk.path().join(copy)).unwrap();
     let output = desk.run(&["review", "dock-03"]);
     tells(&output, "W6007", 0);
-    assert!(text(&output.stderr).contains(copy));
+    assert!(said(&output).contains(copy));
 }
 
 /// A result never takes the place of what it comes from.
@@ -135,7 +136,7 @@ fn tables_that_cannot_be_taken_are_named_by_their_cells() {
     fs::write(desk.path().join("t.csv"), table).unwrap();
     let output = desk.run(&["log", PLAN, "--from", "t.csv"]);
     tells(&output, "E6015", 2);
-    assert!(text(&output.stderr).contains("D2, `done`"), "{}", text(&output.stderr));
+    assert!(said(&output).contains("D2, `done`"), "{}", said(&output));
     desk.done(&["book", "export", "out"]);
     tells(&desk.run(&["book", "import", "out"]), "E6016", 2);
 }

@@ -5,8 +5,8 @@ use std::fs;
 use std::process::Stdio;
 use std::time::Duration;
 
-use super::super::{program, text};
-use super::{Desk, PLAN};
+use super::super::program;
+use super::{Desk, PLAN, said};
 
 #[test]
 fn tables_go_out_and_come_back_to_the_same_rows() {
@@ -49,7 +49,7 @@ fn tables_go_out_and_come_back_to_the_same_rows() {
     }
     let twice = desk.run(&["book", "import", "out", "--book", "new.sqlite"]);
     assert_eq!(twice.status.code(), Some(2));
-    assert!(text(&twice.stderr).contains("[E6016]"), "{}", text(&twice.stderr));
+    assert!(said(&twice).contains("[E6016]"), "{}", said(&twice));
 }
 
 #[test]

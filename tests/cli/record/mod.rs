@@ -60,6 +60,11 @@ impl Desk {
     }
 }
 
+/// What was said beside the result, on one line however it was wrapped.
+pub(super) fn said(output: &Output) -> String {
+    text(&output.stderr).split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 /// An exercise of a week's session in a plan printed as JSON.
 #[track_caller]
 pub(super) fn item<'a>(

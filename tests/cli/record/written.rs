@@ -3,7 +3,7 @@
 use std::fs;
 
 use super::super::text;
-use super::{COMES, Desk, PLAN, item};
+use super::{COMES, Desk, PLAN, item, said};
 
 #[test]
 fn two_sessions_with_two_more_than_asked_raise_the_load() {
@@ -24,7 +24,7 @@ fn two_sessions_with_two_more_than_asked_raise_the_load() {
     assert_eq!(item(&next, 1, 0, "bench-press")["load_kg"], serde_json::Value::Null, "history");
     assert_eq!(item(&next, 2, 1, "back-squat")["load_kg"], 40.0);
     let output = desk.run(&["next", PLAN, "--on", COMES, "-o", "next.plan.yaml"]);
-    let said = text(&output.stderr);
+    let said = said(&output);
     assert!(said.contains("two sessions with two more than asked: 32.5 → 35 kg"), "{said}");
     let audit = desk.run(&["audit", "next.plan.yaml"]);
     assert_eq!(audit.status.code(), Some(0), "{}{}", text(&audit.stdout), text(&audit.stderr));
@@ -69,7 +69,7 @@ fn a_coming_week_is_sealed_and_an_edit_still_shows() {
     fs::write(desk.path().join("noted.plan.yaml"), noted).unwrap();
     desk.done(&["next", "noted.plan.yaml", "--on", "2027-01-11", "-o", "third.plan.yaml"]);
     let audit = desk.run(&["audit", "third.plan.yaml"]);
-    let said = format!("{}{}", text(&audit.stdout), text(&audit.stderr));
+    let said = format!("{}{}", text(&audit.stdout), said(&audit));
     assert!(said.contains("sessions: "), "an edit of the sessions is no work of `next`: {said}");
 }
 
@@ -95,16 +95,16 @@ fn a_new_book_is_announced_and_only_writing_makes_one() {
     ] {
         let output = desk.run(reading);
         assert_eq!(output.status.code(), Some(2), "{reading:?}");
-        assert!(text(&output.stderr).contains("E1004"), "{}", text(&output.stderr));
+        assert!(said(&output).contains("E1004"), "{}", said(&output));
     }
     assert!(!desk.path().join("weekwright.sqlite").exists());
     let output = desk.run(&["log", PLAN, "--date", "2027-01-04", "plank 30s"]);
-    assert!(text(&output.stderr).contains("a new book: weekwright.sqlite"));
+    assert!(said(&output).contains("a new book: weekwright.sqlite"));
     let output = desk.run(&["log", "dock-03", "--date", "2027-01-07", "back-squat 40 10 10 10"]);
     assert!(
         output.status.success(),
         "a client of the book, by the plan that was filed: {}",
-        text(&output.stderr)
+        said(&output)
     );
     assert!(text(&output.stdout).contains("week 1"), "{}", text(&output.stdout));
 }
@@ -114,7 +114,7 @@ fn what_is_odd_is_kept_and_remarked() {
     let desk = Desk::new();
     let lines = "bench-press 33 10 10 12; front-squat 30 5";
     let output = desk.run(&["log", PLAN, "--date", "2027-01-05", lines]);
-    let said = text(&output.stderr);
+    let said = said(&output);
     assert!(output.status.success(), "{said}");
     assert!(said.contains("the place cannot make 33 kg, the nearest is 32.5 kg"), "{said}");
     assert!(said.contains("`front-squat` is not on that day"), "{said}");
@@ -150,7 +150,7 @@ fn tables_that_were_filled_in_are_read() {
     assert!(told.contains("3 exercises with 8 sets"), "{told}");
     let semicolons = "Datum;x\n";
     fs::write(desk.path().join("other.csv"), semicolons).unwrap();
-    assert!(text(&desk.run(&["log", PLAN, "--from", "other.csv"]).stderr).contains("E6015"));
+    assert!(said(&desk.run(&["log", PLAN, "--from", "other.csv"])).contains("E6015"));
 }
 
 #[test]
@@ -161,7 +161,7 @@ fn a_bad_table_is_taken_whole_or_not_at_all() {
                  4.1.2027;plank;;thirty;\n";
     fs::write(desk.path().join("t.csv"), table).unwrap();
     let output = desk.run(&["log", PLAN, "--from", "t.csv"]);
-    let said = text(&output.stderr);
+    let said = said(&output);
     assert_eq!(output.status.code(), Some(2), "{said}");
     assert!(said.contains("D3, `done`: `thirty` cannot be read"), "{said}");
     assert!(desk.done(&["book", "check"]).contains("0 sessions"), "nothing was taken");
@@ -202,7 +202,7 @@ fn measures_come_with_what_they_allow_to_estimate() {
     assert!(told.contains("no clear change since 2027-01-04"), "{told}");
     assert!(told.contains("5 cm less than on 2027-01-04"), "{told}");
     let output = desk.run(&["measure", "keel-99", "--date", "2027-01-04", "--mass", "80"]);
-    assert!(text(&output.stderr).contains("a new client: keel-99"), "{}", text(&output.stderr));
+    assert!(said(&output).contains("a new client: keel-99"), "{}", said(&output));
 }
 
 #[test]
