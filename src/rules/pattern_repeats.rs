@@ -224,11 +224,12 @@ impl PatternRepeats {
             let subject = format!("free_squat_{label}");
             weekly.model.convention(self.id(), subject, squats, Op::Le, 1.0);
         }
-        // Days for few body parts do their movement from several sides.
-        if weekly.split.days[day].muscles.len() < WIDE_DAY {
-            return;
-        }
-        for pattern in Pattern::ALL.iter().filter(|pattern| is_big(**pattern)) {
+        // Days for few body parts do their movement from several sides; overhead there is one side.
+        let is_wide = weekly.split.days[day].muscles.len() >= WIDE_DAY;
+        let once = |pattern: &&Pattern| {
+            is_big(**pattern) && (is_wide || **pattern == Pattern::VerticalPush)
+        };
+        for pattern in Pattern::ALL.iter().filter(once) {
             let done = chosen(weekly, &|entry| entry.pattern == Some(*pattern));
             if most_of(*pattern, whole) > 1 && done.len() > 1 {
                 let wish = at_most(done, 1.0).missed_by(1.0);
