@@ -199,16 +199,20 @@ impl<'a> Check<'a> {
 
     /// A key that is only misspelled is told as unknown, not also as missing.
     fn required(&mut self, spot: Spot<'a>, fields: &[Field], schema: &'a Schema) {
+        let required = schema.get("required").and_then(Schema::as_array);
+        let required = required.into_iter().flatten().filter_map(Schema::as_str);
+        let is_there = |key: &str| fields.iter().any(|field| field.key == key);
+        let missing: Vec<&str> = required.filter(|key| !is_there(key)).collect();
+        if missing.is_empty() {
+            return;
+        }
         let keys = known_keys(schema);
         let meant: Vec<&str> = fields
             .iter()
             .filter_map(|field| suggest::nearest(&field.key, keys.iter().copied()))
             .collect();
-        let required = schema.get("required").and_then(Schema::as_array);
-        for key in required.into_iter().flatten().filter_map(Schema::as_str) {
-            if !meant.contains(&key) {
-                self.missing_key(spot, key, schema);
-            }
+        for key in missing.into_iter().filter(|key| !meant.contains(key)) {
+            self.missing_key(spot, key, schema);
         }
     }
 
