@@ -145,6 +145,7 @@ fn when(arguments: &ReworkArgs, plan: &Plan) -> Result<Option<When>, Failure> {
     }
     match (arguments.week, &arguments.day) {
         (Some(week), Some(day)) => Ok(Some(When::Day { week, day: day.clone() })),
+        (None, Some(day)) => Err(fault(BadAsk::NoWeek(day.clone()))),
         (Some(week), None) => {
             let told = Diagnostic::error("E2002", format!("`--week {week}` needs its day"))
                 .help("write it like `--week 2 --day wed`");
