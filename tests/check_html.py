@@ -8,6 +8,7 @@ Needs Debian's `chromium` and `poppler-utils`. For each page it checks that
   - the console stays empty,
   - nothing is wider than the screen at 390 px, nor than the paper at 186 mm,
   - on the phone no text is smaller than 12 px,
+  - on the phone each set can be ticked off, with at least 24 by 24 px to touch (WCAG 2.2, 2.5.8),
   - on paper each box to write in is at least 12 by 7 mm, and what is planned fits into it.
 Exit 1 when a check fails, 2 when a tool is missing.
 """
@@ -37,11 +38,16 @@ for (const e of d.querySelectorAll('main *')) {
   if (shown && e.getBoundingClientRect().height > 2)
     least = Math.min(least, parseFloat(getComputedStyle(e).fontSize));
 }
+if (width < 600) for (const e of d.querySelectorAll('.boxes label')) {
+  const box = e.getBoundingClientRect();
+  if (box.width < 24 || box.height < 24)
+    out.push('tick of ' + Math.round(box.width) + ' x ' + Math.round(box.height) + ' px');
+}
 out.push('least ' + least);
 const mm = 96 / 25.4;
 for (const e of d.querySelectorAll('.boxes i')) {
   const box = e.getBoundingClientRect();
-  if (!box.width) continue;
+  if (!box.width || width < 600) continue;
   if (box.width < 12 * mm || box.height < 7 * mm)
     out.push('box of ' + (box.width / mm).toFixed(1) + ' x ' + (box.height / mm).toFixed(1) + ' mm');
   if (e.scrollWidth > e.clientWidth) out.push('box too narrow for ' + e.textContent);

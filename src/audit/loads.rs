@@ -10,7 +10,7 @@ use crate::plan::loads::{Ladder, half_pounds, mass_text};
 use crate::plan::racks;
 use crate::plan::screening::{self, CarefulStart};
 use crate::plan::steps::MOST_RAISE;
-use crate::plan::told::lift;
+use crate::plan::told::Lifts;
 use crate::plan::working_load::{Ask, KnownLifts};
 use crate::request::Request;
 use crate::request::dose::dose_for;
@@ -41,6 +41,7 @@ pub(super) fn check(plan: &Plan, request: &Request) -> Vec<Finding> {
             .filter_map(|one| Some(((one.week, one.day.clone()), one.equipment.as_ref()?)))
             .collect(),
         kit: None,
+        lifts: Lifts::default(),
         heaviest: BTreeMap::new(),
         findings: Vec::new(),
     };
@@ -59,6 +60,7 @@ struct Loads<'a> {
     /// The kit of dates that are done at another place, by week and day.
     elsewhere: BTreeMap<(u32, String), &'a Equipment>,
     kit: Option<&'a Equipment>,
+    lifts: Lifts,
     /// The heaviest load of each exercise in the weeks before.
     heaviest: BTreeMap<String, f64>,
     findings: Vec<Finding>,
@@ -102,8 +104,9 @@ impl Loads<'_> {
 
     fn load(&mut self, item: &Item, entry: &Entry, place: &str, week: Option<u32>) {
         let units = self.request.profile.units;
-        let kit = self.kit.or(self.request.profile.equipment.as_ref());
-        let ladder = kit.and_then(|kit| racks::ladder(entry, kit, units));
+        let lift = self.lifts.of(&self.request.profile, &self.careful, &self.known, entry);
+        let elsewhere = self.kit.and_then(|kit| racks::ladder(entry, kit, units));
+        let ladder = if self.kit.is_some() { elsewhere.as_ref() } else { lift.ladder.as_ref() };
         for (kg, lb, what) in written(item) {
             let Some(kg) = kg else { continue };
             if lb.is_some_and(|lb| (half_pounds(kg) - lb).abs() > ROUNDING_LB) {
@@ -117,16 +120,15 @@ impl Loads<'_> {
                     format!("no {what}, the exercise takes none"),
                     mass_text(kg, units),
                 );
-            } else if let Some(ladder) = ladder.as_ref().filter(|_| !is_body)
+            } else if let Some(ladder) = ladder.filter(|_| !is_body)
                 && ladder.near(kg).is_none()
             {
                 self.broken(place, format!("a {what} that the place can make"), told(kg, ladder));
             }
         }
-        self.search(item, ladder.as_ref(), place);
-        self.ramp(item, ladder.as_ref(), place);
+        self.search(item, ladder, place);
+        self.ramp(item, ladder, place);
         let Some((load, ladder)) = item.load_kg.zip(ladder) else { return };
-        let lift = lift(&self.request.profile, &self.careful, &self.known, entry);
         if let Some(cap) = lift.cap_kg.filter(|cap| load > cap + 1e-6) {
             self.broken(
                 place,
@@ -134,7 +136,7 @@ impl Loads<'_> {
                 ladder.text(load),
             );
         }
-        self.course(item, entry, &ladder, load, place, week);
+        self.course(item, entry, ladder, load, place, week);
     }
 
     /// More than a tenth and a step above what the course so far allows.

@@ -42,6 +42,7 @@ fn in_week(week: u32, finding: Finding) -> Finding {
 pub(super) fn check(plan: &Plan, request: &Request) -> Result<Vec<Finding>, Vec<Misread>> {
     let mut findings = Vec::new();
     let eases_in = screening::advise(&request.profile).start.first_week_sets.is_some();
+    let open = seal::open_weeks(plan);
     for written in &plan.weeks {
         let elsewhere = elsewhere(plan, request, written.week);
         let request = elsewhere.as_ref().unwrap_or(request);
@@ -60,7 +61,7 @@ pub(super) fn check(plan: &Plan, request: &Request) -> Result<Vec<Finding>, Vec<
             let told = broken.map(|found| if is_over { found.as_remark() } else { found });
             findings.extend(told.map(|finding| in_week(written.week, finding)));
         }
-        if seal::is_open(plan, written.week) {
+        if open.contains(&written.week) {
             let odd = RULES.iter().filter(|rule| BY_ITEM.contains(&rule.id()));
             let odd = odd.flat_map(|rule| rule.recount(request, &week));
             findings.extend(odd.map(|finding| in_week(written.week, finding)));

@@ -108,11 +108,11 @@ pub struct ReworkArgs {
     /// Bring an exercise in
     #[arg(long, value_name = "ID")]
     pub must: Vec<String>,
-    /// Change one week only: with `--day`, or with what else is asked for
+    /// Change one session only: that of this week, with `--day`
     #[arg(long, value_name = "N", conflicts_with_all = ["date", "from"])]
     pub week: Option<u32>,
     /// The day of the week that changes: `wed`, or `wed@18:30`
-    #[arg(long, value_name = "DAY", requires = "week", visible_alias = "today")]
+    #[arg(long, value_name = "DAY", conflicts_with_all = ["date", "from"], visible_alias = "today")]
     pub day: Option<String>,
     /// Change the session of this date only; with `--drop-day` what is left of its week
     #[arg(long, value_name = "DATE", conflicts_with = "from")]

@@ -7,10 +7,10 @@ use super::args::{Format, ReworkArgs};
 use super::no_plan::{self, Origin};
 use super::output::Console;
 use super::{Exit, Failure, Faults, ending, files, places, rework_table};
-use crate::diagnostic::{Diagnostic, Label, quoted};
+use crate::diagnostic::{Diagnostic, Label, counted, quoted};
 use crate::explain::shortfall;
 use crate::input::check::Known;
-use crate::input::plan::{Plan, ProfileRef};
+use crate::input::plan::{Plan, ProfileRef, Week};
 use crate::input::{naming, suggest};
 use crate::planner::Planner;
 use crate::rework::table::label;
@@ -51,8 +51,12 @@ pub(super) fn run(arguments: &ReworkArgs, console: &Console) -> Result<Exit, Fai
             let changes = match format {
                 Format::Json => format!("{:#}", serde_json::json!({ "changes": new.table })),
                 Format::Text | Format::Yaml => {
-                    said(&new.plan, &plan, when.as_ref())
-                        + &rework_table::told(&new.table, console.width())
+                    let said = said(&new.plan, &plan, when.as_ref());
+                    match &when {
+                        // A pause changes no exercise.
+                        Some(When::Off { .. }) => said,
+                        _ => said + &rework_table::told(&new.table, console.width()),
+                    }
                 }
             };
             if output.is_none() && arguments.format.is_none() {
@@ -92,15 +96,24 @@ fn said(new: &Plan, old: &Plan, when: Option<&When>) -> String {
     let pauses = new.pauses.iter().skip(old.pauses.len()).map(|pause| {
         let moved = match (pause.by, pause.week) {
             (0, _) | (_, None) => "no week moves".to_owned(),
-            (by, Some(week)) => format!("from week {week} on the plan moves by {by} week(s)"),
+            (by, Some(week)) => {
+                let weeks = counted(by as usize, "week", "weeks");
+                format!("from week {week} on the plan moves by {weeks}")
+            }
         };
-        format!("off from {} to {}: {moved}", pause.from, pause.to)
+        let back = plan_week(new, pause.week).and_then(|week| week.note.as_deref());
+        let back = back.map_or_else(String::new, |note| format!("\n  {note}"));
+        format!("off from {} to {}: {moved}{back}", pause.from, pause.to)
     });
     let told: Vec<String> = dates.chain(pauses).collect();
     match when {
         None => "For good: the change is in every week of the plan.\n\n".to_owned(),
         Some(_) => format!("Only:\n  {}\n\n", told.join("\n  ")),
     }
+}
+
+fn plan_week(plan: &Plan, number: Option<u32>) -> Option<&Week> {
+    plan.weeks.iter().find(|week| Some(week.week) == number)
 }
 
 /// The dates that are meant; none where the change is for good.
@@ -132,6 +145,7 @@ fn when(arguments: &ReworkArgs, plan: &Plan) -> Result<Option<When>, Failure> {
     }
     match (arguments.week, &arguments.day) {
         (Some(week), Some(day)) => Ok(Some(When::Day { week, day: day.clone() })),
+        (None, Some(day)) => Err(fault(BadAsk::NoWeek(day.clone()))),
         (Some(week), None) => {
             let told = Diagnostic::error("E2002", format!("`--week {week}` needs its day"))
                 .help("write it like `--week 2 --day wed`");

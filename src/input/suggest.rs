@@ -3,7 +3,12 @@
 /// The nearest of the words, if one is near enough to be what was meant.
 #[must_use]
 pub fn nearest<'a>(word: &str, words: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+    /// No word of ours has so many letters.
+    const MOST: usize = 80;
     let typed = spelled(word);
+    if typed.len() > 4 * MOST || typed.chars().count() > MOST {
+        return None;
+    }
     let reach = (typed.chars().count() / 3).clamp(1, 4);
     words
         .into_iter()

@@ -1,6 +1,6 @@
 //! Marks by which a plan shows later that somebody edited it, part by part.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
 
 use serde::Serialize;
@@ -63,11 +63,13 @@ pub fn edited(plan: &Plan) -> Vec<String> {
     parts
 }
 
-/// Whether a week may be other than it was planned: edited since, or never sealed.
+/// The weeks that may be other than they were planned: edited since, or never sealed.
 #[must_use]
-pub fn is_open(plan: &Plan, week: u32) -> bool {
+pub fn open_weeks(plan: &Plan) -> BTreeSet<u32> {
     let sealed = plan.inputs.as_ref().is_some_and(|inputs| !inputs.parts_sha256.is_empty());
-    !sealed || edited(plan).contains(&format!("week-{week}"))
+    let edited = edited(plan);
+    let is_open = |week: &u32| !sealed || edited.contains(&format!("week-{week}"));
+    plan.weeks.iter().map(|week| week.week).filter(is_open).collect()
 }
 
 /// SHA-256 of the days, exercises and sets of some sessions, in lower-case hex.

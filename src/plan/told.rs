@@ -1,6 +1,10 @@
 //! What a week says of an exercise: how its bar is put together, its ramp, and when to go on. All of it follows from
 //! the week's numbers, so that a plan whose numbers were edited by hand is told anew.
 
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
 use crate::input::catalog::Entry;
 use crate::input::plan::Item;
 use crate::input::profile::Profile;
@@ -115,6 +119,31 @@ fn join(plates: Option<String>, note: String) -> String {
     match plates {
         Some(plates) if !note.contains(&plates) => format!("{plates}; {note}"),
         _ => note,
+    }
+}
+
+/// The lifts of a client: each is worked out once, and asked for in every week.
+#[derive(Debug, Default)]
+pub struct Lifts {
+    known: RefCell<BTreeMap<String, Rc<Lift>>>,
+}
+
+impl Lifts {
+    /// The lift of an exercise, for always the same client.
+    #[must_use]
+    pub fn of(
+        &self,
+        profile: &Profile,
+        careful: &CarefulStart,
+        known: &KnownLifts,
+        entry: &Entry,
+    ) -> Rc<Lift> {
+        if let Some(lift) = self.known.borrow().get(&entry.id) {
+            return Rc::clone(lift);
+        }
+        let lift = Rc::new(lift(profile, careful, known, entry));
+        self.known.borrow_mut().insert(entry.id.clone(), Rc::clone(&lift));
+        lift
     }
 }
 

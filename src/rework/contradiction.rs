@@ -58,7 +58,7 @@ pub enum BadAsk {
         other: u32,
     },
     /// A day that is told without its week.
-    #[error("`--today {0}` does not say of which week")]
+    #[error("`{0}` alone does not say of which week")]
     NoWeek(String),
     /// A text that is no date.
     #[error("{0} is no date")]

@@ -330,3 +330,19 @@ pub(crate) fn letter(place: usize) -> String {
         format!("{}{}", one(place / 26 - 1), one(place))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Every exercise that tells of safety arms, a spotter or a hold tells it first.
+    #[test]
+    fn reminders_for_safety_come_first() {
+        let catalog = crate::catalog::Catalog::built_in();
+        let first = |id: &str| cues(&catalog.get(id).unwrap().cues)[0].clone();
+        assert_eq!(first("bench-press"), "Use safety arms or a spotter");
+        assert_eq!(first("goblet-squat"), catalog.get("goblet-squat").unwrap().cues[0]);
+        let told = ["Press", "Hold on to a rail", "Breathe"].map(str::to_owned);
+        assert_eq!(cues(&told), ["Hold on to a rail", "Press", "Breathe"]);
+    }
+}

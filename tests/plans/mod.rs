@@ -4,6 +4,7 @@ mod choosing;
 mod dated;
 mod edits;
 mod kept;
+mod reworked;
 
 use std::collections::BTreeMap;
 use std::sync::{LazyLock, Mutex};

@@ -36,7 +36,7 @@ fn every_tag_is_one_that_the_template_knows() {
         "!doctype", "html", "head", "meta", "title", "style", "body", "main", "section", "article",
         "header", "div", "h1", "h2", "h3", "p", "ul", "li", "b", "em", "i", "br", "small", "span",
         "bdi", "cite", "table", "thead", "tbody", "tr", "th", "td", "dl", "dt", "dd", "svg",
-        "line", "rect", "text",
+        "line", "rect", "text", "label", "input",
     ];
     for plan in [tide(), exotic(), bare()] {
         for tag in tags(&html(&plan)) {
@@ -150,6 +150,13 @@ fn a_box_holds_what_its_set_is_planned_as() {
     for planned in ["40\u{202f}×\u{202f}8", "42.5\u{202f}×\u{202f}8", "30 s"] {
         assert!(html.contains(&format!("<i>{planned}</i>")), "{planned}");
     }
+}
+
+#[test]
+fn each_set_can_be_ticked_off_on_a_phone() {
+    let html = html(&tide());
+    let ticks = html.matches(r#"<label><input type="checkbox"><i>"#).count();
+    assert_eq!(ticks, html.matches("<i>").count());
 }
 
 #[test]

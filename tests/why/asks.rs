@@ -66,6 +66,7 @@ fn asks_that_contradict_themselves_are_refused() {
         (&["--week", "99", "--day", "tue"], "the plan has no week 99"),
         (&["--date", "2020-01-01"], "2020-01-01 is outside the plan"),
         (&["--week", "2"], "`--week 2` needs its day"),
+        (&["--today", "tue"], "`tue` alone does not say of which week"),
         (&["--from", "2027-01-05", "--to", "2027-01-06"], "a span needs `--place NAME` or `--off`"),
         (&["--drop-day", "fri", "--minutes", "fri=30"], "fri is dropped"),
         (&["--minutes", "fri=30", "--minutes", "fri=50"], "given 30 minutes and 50 minutes"),

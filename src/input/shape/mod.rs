@@ -171,7 +171,8 @@ impl<'a> Check<'a> {
         let (Parts::List(nodes), Some(items)) = (&spot.node.parts, schema.get("items")) else {
             return;
         };
-        for (index, (entry, node)) in entries.iter().zip(nodes).enumerate() {
+        // Of a list that is too long, what is over the most is not looked at.
+        for (index, (entry, node)) in entries.iter().zip(nodes).take(up_to(most)).enumerate() {
             let spot = Spot { field: spot.field, list: Some(index), node };
             self.value(spot, entry, items);
         }
@@ -187,7 +188,7 @@ impl<'a> Check<'a> {
         if least.is_some_and(|least| count < least) || most.is_some_and(|most| count > most) {
             self.wrong_count(spot, entries.len(), least, most, schema);
         }
-        for (field, (_, value)) in fields.iter().zip(entries) {
+        for (field, (_, value)) in fields.iter().zip(entries).take(up_to(most)) {
             let inner = Spot { field: Some(field), list: None, node: &field.node };
             match self.schema_of(schema, &field.key) {
                 Some(schema) => self.value(inner, value, schema),
@@ -199,16 +200,20 @@ impl<'a> Check<'a> {
 
     /// A key that is only misspelled is told as unknown, not also as missing.
     fn required(&mut self, spot: Spot<'a>, fields: &[Field], schema: &'a Schema) {
+        let required = schema.get("required").and_then(Schema::as_array);
+        let required = required.into_iter().flatten().filter_map(Schema::as_str);
+        let is_there = |key: &str| fields.iter().any(|field| field.key == key);
+        let missing: Vec<&str> = required.filter(|key| !is_there(key)).collect();
+        if missing.is_empty() {
+            return;
+        }
         let keys = known_keys(schema);
         let meant: Vec<&str> = fields
             .iter()
             .filter_map(|field| suggest::nearest(&field.key, keys.iter().copied()))
             .collect();
-        let required = schema.get("required").and_then(Schema::as_array);
-        for key in required.into_iter().flatten().filter_map(Schema::as_str) {
-            if !meant.contains(&key) {
-                self.missing_key(spot, key, schema);
-            }
+        for key in missing.into_iter().filter(|key| !meant.contains(key)) {
+            self.missing_key(spot, key, schema);
         }
     }
 
@@ -229,6 +234,11 @@ impl<'a> Check<'a> {
         let pattern = self.patterns.get(pattern);
         pattern.is_none_or(|pattern| pattern.is_match(text))
     }
+}
+
+/// The most entries of a list or map as a count.
+fn up_to(most: Option<u64>) -> usize {
+    most.and_then(|most| usize::try_from(most).ok()).unwrap_or(usize::MAX)
 }
 
 /// The words of a list of words; none where the schema is no such list.

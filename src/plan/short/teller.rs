@@ -12,7 +12,7 @@ use crate::plan::progression::{Tracked, tracked};
 use crate::plan::ramp::ramp;
 use crate::plan::screening::{self, CarefulStart};
 use crate::plan::steps::Track;
-use crate::plan::told::{Told, lift};
+use crate::plan::told::{Lifts, Told};
 use crate::plan::working_load::{Ask, KnownLifts};
 use crate::plan::{next_time, own_weight, racks, spare_time, timing, waves};
 use crate::request::dose::{Duty, dose_for};
@@ -23,6 +23,7 @@ pub(super) struct Teller<'p, 'e> {
     entry: &'p Entries<'e>,
     known: KnownLifts,
     careful: CarefulStart,
+    lifts: Lifts,
     /// Exercises of earlier weeks, with what their last full week asked for.
     before: BTreeMap<Tracked, u32>,
     seen: BTreeSet<Tracked>,
@@ -35,6 +36,7 @@ impl<'p, 'e> Teller<'p, 'e> {
             entry,
             known: KnownLifts::of(profile),
             careful: screening::advise(profile).start,
+            lifts: Lifts::default(),
             before: BTreeMap::new(),
             seen: BTreeSet::new(),
         }
@@ -99,7 +101,7 @@ impl<'p, 'e> Teller<'p, 'e> {
         let Some(entry) = (self.entry)(&item.exercise) else { return };
         let status = self.profile.training_status;
         let duty = Duty::of(entry);
-        let lift = lift(self.profile, &self.careful, &self.known, entry);
+        let lift = self.lifts.of(self.profile, &self.careful, &self.known, entry);
         let amount = most_of(item);
         let span = dose_for(self.profile.goal, status, entry, item.turn).span(entry);
         let mut track = Track::start(entry, duty, span, most_of(base), item.load_kg);
