@@ -12,6 +12,8 @@ mod lines;
 mod manual;
 mod many;
 mod no_plan;
+#[cfg(feature = "page")]
+pub mod open;
 pub mod output;
 mod places;
 mod plan;
@@ -175,6 +177,8 @@ fn obey(command: &Command, console: &Console) -> Result<Exit, Failure> {
         Command::Sheet(arguments) => sheet::run(arguments, console),
         Command::Catalog(arguments) => catalog::run(arguments, console),
         Command::Intake(arguments) => intake::run(arguments, console),
+        #[cfg(feature = "page")]
+        Command::Open(arguments) => open::run(arguments, console),
         Command::Schema(arguments) => schema::run(arguments, console),
         Command::Manual(arguments) => manual::run(arguments, console),
         Command::Completions(arguments) => manual::completions(arguments, console),

@@ -13,6 +13,11 @@ pub const CODES: &[(&str, &str, &str)] = &[
     ("E1005", "the path is a directory", "name a file in it"),
     ("E1006", "the file cannot be read or written", "check who may read or write it"),
     ("E1007", "there is no such place", "name a file of `places/`, or add one"),
+    (
+        "E1008",
+        "a file outside the folder that was opened",
+        "open the folder above, or copy the file into it",
+    ),
     ("E1009", "no plan, or one in a format of another version", "plan the profile again"),
     ("E1010", "two results for one file", "name each profile once"),
     ("E1011", "a result in place of an input", "name another file"),
@@ -128,4 +133,6 @@ pub const CODES: &[(&str, &str, &str)] = &[
     ("E5001", "the questions need a terminal", "copy a profile and change it"),
     ("E5002", "no such command to print a manual page of", "use the nearest"),
     ("E5003", "the talk ended before its last question", "start again"),
+    ("E5004", "the page cannot listen", "leave out `--port`, or name another"),
+    ("E5005", "the system gives no random numbers", "plan on the command line meanwhile"),
 ];
