@@ -9,6 +9,7 @@ use super::template::{word, word_of};
 use crate::diagnostic::Diagnostic;
 use crate::input::plan::{Plan, Week};
 use crate::input::profile::Profile;
+use crate::request::screening;
 use crate::sheets::{head, phrase};
 use crate::words::Weekday;
 
@@ -86,7 +87,7 @@ pub(super) fn missing(file: &ProfileFile, kept: Option<&PlanFile>) -> Vec<String
             return vec![word_of("missing_faults", &count.to_string())];
         }
     };
-    if screening_is_open(profile) {
+    if !screening::advise(profile).open.is_empty() {
         told.push(word("missing_screening").to_owned());
     }
     match kept.map(|kept| &kept.plan) {
@@ -98,15 +99,6 @@ pub(super) fn missing(file: &ProfileFile, kept: Option<&PlanFile>) -> Vec<String
         Some(Ok(_)) => {}
     }
     told
-}
-
-/// Whether an answer to the questions before training is still open. The questions are the keys of the profile's own
-/// type, so a new one is asked here too; a list with nothing in it is an answer.
-pub(super) fn screening_is_open(profile: &Profile) -> bool {
-    const ASKED: [&str; 3] = ["active", "disease", "signs"];
-    let Some(answers) = &profile.screening else { return true };
-    let answers = serde_json::to_value(answers).unwrap_or_default();
-    ASKED.iter().any(|key| answers.get(key).is_none_or(serde_json::Value::is_null))
 }
 
 /// The first session from today on: `Monday 4 January, 18:30`.

@@ -239,7 +239,8 @@ fn what_the_form_cannot_show_stays_as_it_is() {
     let text = browser.text("tide-01.yaml")
         + "split: [[quads, chest], [lats, hamstrings], [glutes, biceps]]\nlimits: [impact, {tag: spinal-compression, allow: light}]\n\
            targets: {chest: {range: [8, 14], strict: true}, lats: [6, 12]}\nrules: {stations: 3}\n\
-           known_lifts:\n  back-squat: {load: 50, reps: 5}   # in spring\n";
+           known_lifts:\n  back-squat: {load: 50, reps: 5}   # in spring\n\
+           exercises: {must: [], prefer: [goblet-squat]}\nscreening: {active: true, pain: []}\n";
     fs::write(browser.path("tide-01.yaml"), &text).unwrap();
     let page = browser.get("/client/tide-01/profile").body;
     let fields = fields(&page);

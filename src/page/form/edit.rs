@@ -68,15 +68,36 @@ pub(in crate::page) fn changed(
     Some(text)
 }
 
-/// Whether a key says the same; what is ticked has no order.
+/// Whether a key says the same.
 fn is_same(key: &str, was: Option<&Value>, now: Option<&Value>) -> bool {
-    let is_ticked = || {
-        let field = super::fields().iter().find(|field| field.key == key);
-        field.is_some_and(|field| matches!(field.kind, Kind::Ticks { .. }))
+    let field = super::fields().iter().find(|field| field.key == key);
+    field.map_or(was == now, |field| says_the_same(&field.kind, was, now))
+}
+
+/// What is ticked has no order, and an empty list of names is none. Elsewhere an empty list may be an answer.
+fn says_the_same(kind: &Kind, was: Option<&Value>, now: Option<&Value>) -> bool {
+    let list = |value: Option<&Value>| match value {
+        Some(Value::Sequence(list)) => Some(list.clone()),
+        None => Some(Vec::new()),
+        Some(_) => None,
     };
-    match (was, now) {
-        (Some(Value::Sequence(was)), Some(Value::Sequence(now))) if is_ticked() => {
-            was.len() == now.len() && was.iter().all(|one| now.contains(one))
+    match kind {
+        Kind::Ticks { .. } => match (list(was), list(now)) {
+            (Some(was), Some(now)) => {
+                was.len() == now.len() && was.iter().all(|one| now.contains(one))
+            }
+            _ => was == now,
+        },
+        Kind::Lines { .. } => list(was).is_some() && list(was) == list(now),
+        Kind::Group(inner)
+            if was.is_none_or(Value::is_mapping) && now.is_none_or(Value::is_mapping) =>
+        {
+            inner.iter().all(|field| {
+                let of = |value: Option<&Value>| {
+                    value?.get(&field.key).filter(|value| !value.is_null()).cloned()
+                };
+                says_the_same(&field.kind, of(was).as_ref(), of(now).as_ref())
+            })
         }
         _ => was == now,
     }

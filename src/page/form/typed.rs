@@ -9,6 +9,9 @@ use crate::page::fields::Fields;
 /// The most rows of a list that are read.
 const MOST_ROWS: usize = 60;
 
+/// What an empty list is typed as, where that is an answer.
+const NONE: &str = "none";
+
 /// The hidden field that names keys which are shown as they stand in the file.
 pub(super) const AS_WRITTEN: &str = "as-written";
 
@@ -83,7 +86,7 @@ fn show(kind: &Kind, name: &str, value: &Value, out: &mut Fields) {
         }
         (Kind::Words { .. }, Value::Sequence(list)) => {
             let words: Vec<&str> = list.iter().filter_map(Value::as_str).collect();
-            put(name, words.join(", "));
+            put(name, if words.is_empty() { NONE.to_owned() } else { words.join(", ") });
         }
         (Kind::Lines { .. }, Value::Sequence(list)) => {
             for text in list.iter().filter_map(Value::as_str) {
@@ -150,11 +153,7 @@ fn value(kind: &Kind, name: &str, typed: &Fields) -> Option<Value> {
             _ => Value::String(text),
         }),
         Kind::Ticks { .. } => listed(typed.all(name).map(as_written)),
-        Kind::Words { .. } => {
-            let text = text()?;
-            let words = text.split([',', ' ']).filter(|word| !word.is_empty());
-            listed(words.map(|word| Value::String(word.to_owned())))
-        }
+        Kind::Words { words } => text().map(|text| Value::Sequence(worded(&text, words))),
         Kind::Lines { .. } => listed(typed.all(name).map(|text| Value::String(text.to_owned()))),
         Kind::Group(inner) => mapped(inner, name, typed).map(Value::Mapping),
         Kind::Rows(inner) => {
@@ -164,6 +163,16 @@ fn value(kind: &Kind, name: &str, typed: &Fields) -> Option<Value> {
         }
         Kind::Keyed { value: inner, .. } => keyed(inner, name, typed),
     }
+}
+
+/// Words with commas between them, or with spaces where each is one of the list; other text stays together.
+fn worded(text: &str, words: &[String]) -> Vec<Value> {
+    let is_word = |one: &str| words.iter().any(|word| word == one);
+    let is_spaced = !text.contains(',') && text.split_whitespace().all(is_word);
+    let parts: Vec<&str> =
+        if is_spaced { text.split_whitespace().collect() } else { text.split(',').collect() };
+    let parts = parts.into_iter().map(str::trim).filter(|part| !part.is_empty() && *part != NONE);
+    parts.map(|part| Value::String(part.to_owned())).collect()
 }
 
 fn listed(values: impl Iterator<Item = Value>) -> Option<Value> {

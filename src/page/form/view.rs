@@ -45,7 +45,7 @@ pub(super) const SECTIONS: [(&str, &[&str]); 6] = [
 ];
 
 /// Keys inside a map, in the order that they are asked.
-const INNER: [&str; 20] = [
+const INNER: [&str; 24] = [
     "key",
     "day",
     "at",
@@ -66,6 +66,10 @@ const INNER: [&str; 20] = [
     "intensity",
     "pregnant",
     "pain",
+    "chest",
+    "painless",
+    "told_to_wait",
+    "clinician_agreed",
 ];
 
 /// Rows that are shown beyond those that are filled.
@@ -234,7 +238,7 @@ fn control(field: &Field, name: &str, typed: &Fields) -> Control {
         Kind::Text { example } => {
             let control = match field.key.as_str() {
                 "at" => "time",
-                "start" => "date",
+                "start" | "clinician_agreed" => "date",
                 _ => "text",
             };
             Control { control, example: example.clone(), ..base }
