@@ -25,6 +25,8 @@ pub(super) struct Seat {
     pub(super) counter: &'static AtomicU64,
     /// What is shown and tried; nothing before the first look.
     draft: Mutex<Option<Draft>>,
+    /// What was just done, for the page that comes next.
+    notice: Mutex<String>,
 }
 
 impl Desk {
@@ -45,7 +47,7 @@ impl Desk {
         Arc::clone(seats.entry(key.to_owned()).or_insert_with(|| {
             // One number for each client who was looked at, for as long as the program runs.
             let counter = Box::leak(Box::new(AtomicU64::new(0)));
-            Arc::new(Seat { counter, draft: Mutex::new(None) })
+            Arc::new(Seat { counter, draft: Mutex::default(), notice: Mutex::default() })
         }))
     }
 }
@@ -54,5 +56,10 @@ impl Seat {
     /// What is shown and tried. A request that failed in the middle leaves what it found.
     pub(super) fn draft(&self) -> MutexGuard<'_, Option<Draft>> {
         self.draft.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Leaves a sentence for the page that comes next, and hands over the one that was left.
+    pub(super) fn swap_notice(&self, notice: String) -> String {
+        std::mem::replace(&mut *self.notice.lock().unwrap_or_else(PoisonError::into_inner), notice)
     }
 }

@@ -165,7 +165,7 @@ async fn act(
     let waiting = Waiting { seat: Arc::clone(&seat), is_answered: false };
     let answer = at_work(desk, move |desk| {
         let notice = acts::done(desk, &seat, &key, act, &fields, turn);
-        shows::after(desk, &key, &notice, is_part)
+        shows::after(desk, &key, notice, is_part)
     });
     waiting.answered(answer.await)
 }

@@ -20,22 +20,24 @@ use crate::why::Asked;
 /// The page of a client's week.
 pub(super) fn week(desk: &Desk, key: &str, query: &Fields) -> Response {
     let shown = query.get("week").and_then(|week| week.parse().ok());
-    match page(desk, key, shown, "") {
+    let notice =
+        if desk.has(key) { desk.seat(key).swap_notice(String::new()) } else { String::new() };
+    match page(desk, key, shown, &notice) {
         Some(page) => answer::page(desk, "week.html", &page),
         None => answer::not_found(),
     }
 }
 
 /// What is shown after a form: the page again, or for a script its part about the week alone.
-pub(super) fn after(desk: &Desk, key: &str, notice: &str, is_part: bool) -> Response {
-    let Some(page) = page(desk, key, None, notice) else { return answer::not_found() };
-    if is_part {
-        return answer::page(desk, "part.html", &page);
-    }
-    if notice.is_empty() {
+pub(super) fn after(desk: &Desk, key: &str, notice: String, is_part: bool) -> Response {
+    if !is_part {
+        desk.seat(key).swap_notice(notice);
         return answer::go_to(&format!("/client/{}", answer::encoded(key)));
     }
-    answer::page(desk, "week.html", &page)
+    match page(desk, key, None, &notice) {
+        Some(page) => answer::page(desk, "part.html", &page),
+        None => answer::not_found(),
+    }
 }
 
 fn page(desk: &Desk, key: &str, shown: Option<u32>, notice: &str) -> Option<Page> {

@@ -91,7 +91,7 @@ fn what_writes_needs_the_token_of_this_start_and_our_own_page() {
     assert!(!browser.path("tide-01.plan.yaml").exists());
     let headers = [headers.as_slice(), &[("origin", own.as_str())]].concat();
     let answer = browser.send(ask(Method::POST, keep, &headers, &good));
-    assert_eq!(answer.status, StatusCode::OK);
+    assert_eq!(answer.status, StatusCode::SEE_OTHER);
     assert!(browser.path("tide-01.plan.yaml").exists());
 }
 

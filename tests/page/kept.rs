@@ -15,8 +15,13 @@ fn yaml_of_the_command_line(browser: &Browser, name: &str) -> Vec<u8> {
 #[test]
 fn a_plan_that_is_kept_is_the_command_lines_to_the_byte() {
     let browser = Browser::before(&["tide-01"]);
-    let page = browser.post("/client/tide-01/keep", &[]).body;
+    browser.post("/client/tide-01/keep", &[]);
+    let page = browser.get("/client/tide-01").body;
     assert!(page.contains("Kept in tide-01.plan.yaml."), "{page}");
+    assert!(
+        !browser.get("/client/tide-01").body.contains("Kept in tide-01.plan.yaml."),
+        "it is said once"
+    );
     let kept = fs::read(browser.path("tide-01.plan.yaml")).unwrap();
     assert_eq!(kept, yaml_of_the_command_line(&browser, "tide-01.yaml"));
     assert!(!browser.get("/").body.contains("no plan is kept"));
