@@ -149,7 +149,7 @@ fn planned(
             }
             draft.push(Step { is_quick, ..step });
         }),
-        Err(refused) => put(seat, turn, |draft| draft.refused = Some(refused)),
+        Err(refused) => put(seat, turn, |draft| draft.refused = Some(*refused)),
     }
 }
 
@@ -169,7 +169,7 @@ fn replanned(
     plan: &Plan,
     wish: &Wish,
     budget: Budget,
-) -> Result<Option<Step>, Refused> {
+) -> Result<Option<Step>, Box<Refused>> {
     let label = || wish.label.clone();
     let planner = desk.planner.with_plan(plan);
     match rework_within(&planner, plan, &wish.ask, budget) {
@@ -188,12 +188,17 @@ fn replanned(
                 _ => None,
             };
             let seed = wish.ask.seed.unwrap_or(plan.seed);
-            Err(Refused { label: label(), told, impossible, seed })
+            Err(Box::new(Refused { label: label(), told, impossible, seed }))
         }
         Err(NoRework::Ask(fault)) => {
             let fault =
                 crate::diagnostic::Diagnostic::error("E2003", fault.to_string()).help(fault.help());
-            Err(Refused { label: label(), told: vec![fault], impossible: None, seed: plan.seed })
+            Err(Box::new(Refused {
+                label: label(),
+                told: vec![fault],
+                impossible: None,
+                seed: plan.seed,
+            }))
         }
     }
 }
@@ -237,7 +242,7 @@ fn anew(desk: &Desk, seat: &Seat, key: &str, file: &ProfileFile) -> String {
             draft.refused = None;
             draft.profile_sha256.clone_from(&file.sha256);
         }
-        Err(refused) => draft.refused = Some(refused),
+        Err(refused) => draft.refused = Some(*refused),
     }
     String::new()
 }

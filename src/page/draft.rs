@@ -67,7 +67,7 @@ pub(super) enum Looked {
         is_changed: bool,
     },
     /// There is none, and why.
-    Nothing(Refused),
+    Nothing(Box<Refused>),
 }
 
 impl Draft {
@@ -146,9 +146,10 @@ fn begun(
     key: &str,
     file: &ProfileFile,
     kept: Option<PlanFile>,
-) -> Result<Draft, Refused> {
-    let nothing =
-        |told: Vec<Diagnostic>| Refused { label: String::new(), told, impossible: None, seed: 0 };
+) -> Result<Draft, Box<Refused>> {
+    let nothing = |told: Vec<Diagnostic>| {
+        Box::new(Refused { label: String::new(), told, impossible: None, seed: 0 })
+    };
     let name = kept.as_ref().map(|kept| (kept.sha256.clone(), kept.name.clone()));
     let (base, is_kept) = match kept {
         Some(kept) => (kept.plan.map_err(nothing)?, true),
@@ -165,8 +166,14 @@ fn begun(
 }
 
 /// A plan as the command line makes it from the profile.
-pub(super) fn made(desk: &Desk, key: &str, file: &ProfileFile, seed: u64) -> Result<Plan, Refused> {
-    let refused = |told, impossible| Refused { label: String::new(), told, impossible, seed };
+pub(super) fn made(
+    desk: &Desk,
+    key: &str,
+    file: &ProfileFile,
+    seed: u64,
+) -> Result<Plan, Box<Refused>> {
+    let refused =
+        |told, impossible| Box::new(Refused { label: String::new(), told, impossible, seed });
     let profile = file.profile.as_ref().map_err(|told| refused(told.clone(), None))?;
     let options = Options {
         seed,

@@ -26,8 +26,8 @@ pub fn router(desk: Arc<Desk>) -> Router {
     Router::new()
         .route("/", get(clients))
         .route("/favicon.ico", get(async || StatusCode::NO_CONTENT))
-        .route("/page.css", get(style))
-        .route("/page.js", get(script))
+        .route("/page.css", get(async || style()))
+        .route("/page.js", get(async || script()))
         .route("/client/{key}", get(week))
         .route("/new", get(blank).post(create))
         .route("/client/{key}/profile", get(form).post(save))
@@ -52,11 +52,11 @@ async fn at_work(
     done.unwrap_or_else(|_| answer::refused(StatusCode::INTERNAL_SERVER_ERROR, "broken"))
 }
 
-async fn style() -> Response {
+fn style() -> Response {
     answer::text("text/css; charset=utf-8", template::STYLE.to_owned())
 }
 
-async fn script() -> Response {
+fn script() -> Response {
     answer::text("text/javascript; charset=utf-8", template::SCRIPT.to_owned())
 }
 

@@ -60,7 +60,7 @@ impl<'a> Reader<'a> {
     fn kind(&self, outer: &'a Schema, depth: usize) -> Kind {
         let schema = self.plain(outer);
         let example = example(outer).or_else(|| example(schema)).unwrap_or_default();
-        let words = self.words(schema);
+        let words = words(schema);
         if !words.is_empty() {
             let default = outer.get("default").and_then(Schema::as_str).map(str::to_owned);
             return Kind::Choice { words, default };
@@ -83,14 +83,12 @@ impl<'a> Reader<'a> {
     /// One of several shapes: a word that is chosen, or what stands in the file.
     fn either(&self, outer: &'a Schema, schema: &'a Schema, example: String) -> Kind {
         let shapes: Vec<&Schema> = list(schema, "anyOf").map(|one| self.plain(one)).collect();
-        if let Some(words) =
-            shapes.iter().map(|one| self.words(one)).find(|words| !words.is_empty())
-        {
+        if let Some(words) = shapes.iter().map(|one| words(one)).find(|words| !words.is_empty()) {
             let default = outer.get("default").and_then(Schema::as_str).map(str::to_owned);
             return Kind::Choice { words, default };
         }
         let items = shapes.iter().filter_map(|one| one.get("items"));
-        match items.map(|items| self.words(self.plain(items))).find(|words| !words.is_empty()) {
+        match items.map(|items| words(self.plain(items))).find(|words| !words.is_empty()) {
             Some(words) => Kind::Ticks { words },
             None => Kind::Written { example },
         }
@@ -100,9 +98,8 @@ impl<'a> Reader<'a> {
         let Some(items) = schema.get("items").map(|items| self.plain(items)) else {
             return Kind::Written { example };
         };
-        let either = list(items, "anyOf").map(|one| self.words(self.plain(one)));
-        let words =
-            std::iter::once(self.words(items)).chain(either).find(|words| !words.is_empty());
+        let either = list(items, "anyOf").map(|one| words(self.plain(one)));
+        let words = std::iter::once(words(items)).chain(either).find(|words| !words.is_empty());
         match (words, type_of(items)) {
             (Some(words), _) if depth > 0 || words.len() > MOST_TICKS => Kind::Words { words },
             (Some(words), _) => Kind::Ticks { words },
@@ -154,14 +151,13 @@ impl<'a> Reader<'a> {
         fields.sort_by_key(|field| order(&field.key));
         fields
     }
+}
 
-    /// The words that a schema takes; none where it takes anything else.
-    fn words(&self, schema: &'a Schema) -> Vec<String> {
-        let named = list(schema, "enum").filter_map(Schema::as_str).map(str::to_owned);
-        let told =
-            list(schema, "oneOf").filter_map(|one| one.get("const")).filter_map(Schema::as_str);
-        named.chain(told.map(str::to_owned)).collect()
-    }
+/// The words that a schema takes; none where it takes anything else.
+fn words(schema: &Schema) -> Vec<String> {
+    let named = list(schema, "enum").filter_map(Schema::as_str);
+    let told = list(schema, "oneOf").filter_map(|one| one.get("const")?.as_str());
+    named.chain(told).map(str::to_owned).collect()
 }
 
 fn list<'a>(schema: &'a Schema, key: &str) -> impl Iterator<Item = &'a Schema> + use<'a> {
