@@ -37,6 +37,17 @@ pub struct PlanFile {
     pub plan: Result<Arc<Plan>, Vec<Diagnostic>>,
 }
 
+/// A client with both files.
+#[derive(Debug, Clone)]
+pub struct Client {
+    /// The name of the profile without its ending.
+    pub key: String,
+    /// The profile.
+    pub profile: ProfileFile,
+    /// The kept plan.
+    pub plan: Option<PlanFile>,
+}
+
 /// Something was written.
 #[derive(Debug, Clone)]
 pub struct Kept {
@@ -67,6 +78,12 @@ pub trait Cabinet: Send + Sync {
     /// # Errors
     /// A folder that cannot be read.
     fn keys(&self) -> Result<Vec<String>, Box<Diagnostic>>;
+
+    /// All clients, in the order of their keys.
+    ///
+    /// # Errors
+    /// A folder that cannot be read.
+    fn clients(&self) -> Result<Vec<Client>, Box<Diagnostic>>;
 
     /// Plans whose profile is gone.
     fn orphans(&self) -> Vec<String>;

@@ -3,7 +3,7 @@
 use jiff::civil::{Date, Weekday as Civil};
 use serde::Serialize;
 
-use super::cabinet::{Cabinet, PlanFile, ProfileFile};
+use super::cabinet::{Cabinet, Client, PlanFile, ProfileFile};
 use super::draft::goes_back_to;
 use super::template::{word, word_of};
 use crate::diagnostic::Diagnostic;
@@ -38,23 +38,21 @@ struct Row {
 
 impl Clients {
     pub(super) fn of(cabinet: &dyn Cabinet) -> Clients {
-        let (keys, fault) = match cabinet.keys() {
-            Ok(keys) => (keys, None),
+        let (clients, fault) = match cabinet.clients() {
+            Ok(clients) => (clients, None),
             Err(fault) => (Vec::new(), Some(format!("{}. {}", fault.message, fault.help))),
         };
-        let rows = keys.into_iter().filter_map(|key| row(cabinet, key));
-        let rows = rows.collect();
+        let today = cabinet.today();
+        let rows = clients.into_iter().map(|client| row(client, today)).collect();
         Clients { folder: cabinet.name(), rows, orphans: cabinet.orphans(), fault }
     }
 }
 
-fn row(cabinet: &dyn Cabinet, key: String) -> Option<Row> {
-    let file = cabinet.profile(&key)?;
-    let kept = cabinet.plan(&key);
+fn row(client: Client, today: Date) -> Row {
+    let Client { key, profile: file, plan: kept } = client;
     let plan = kept.as_ref().and_then(|kept| kept.plan.as_ref().ok());
     let profile = file.profile.as_deref().ok();
-    let today = cabinet.today();
-    Some(Row {
+    Row {
         client: profile.map_or_else(|| key.clone(), |profile| profile.client.clone()),
         about: profile.map(about).unwrap_or_default(),
         days: profile.map(days).unwrap_or_default(),
@@ -62,7 +60,7 @@ fn row(cabinet: &dyn Cabinet, key: String) -> Option<Row> {
         week: plan.and_then(|plan| week_of(plan, today)).unwrap_or_default(),
         missing: missing(&file, kept.as_ref()),
         key,
-    })
+    }
 }
 
 fn about(profile: &Profile) -> String {

@@ -116,3 +116,22 @@ fn sheets_are_those_of_the_week_in_hand() {
         serde_yaml::from_str::<serde_yaml::Value>(&yaml.body).unwrap().get("sessions").is_some()
     );
 }
+
+/// The folder above `profiles/` will do too, and plans go where plans are.
+#[test]
+fn profiles_and_plans_may_have_folders_of_their_own() {
+    let whole = Browser::before(&["tide-01"]);
+    let folder = tempfile::TempDir::new().unwrap();
+    fs::create_dir(folder.path().join("plans")).unwrap();
+    fs::rename(whole.folder.path(), folder.path().join("profiles")).unwrap();
+    let browser = Browser::at(folder);
+    assert!(browser.get("/").body.contains("/client/tide-01"));
+    browser.post("/client/tide-01/keep", &[]);
+    assert!(browser.path("plans/tide-01.plan.yaml").exists());
+    fs::copy(browser.path("profiles/tide-01.yaml"), browser.path("profiles/tide-02.yaml")).unwrap();
+    assert!(browser.get("/").body.contains("/client/tide-02"), "a new file is seen");
+    let place = browser.text("profiles/places/boathouse.yaml").replace("  bench: 1\n", "");
+    fs::write(browser.path("profiles/places/boathouse.yaml"), place).unwrap();
+    let page = browser.get("/client/tide-01").body;
+    assert!(page.contains("This plan was not made from the profile"), "a changed place is seen");
+}

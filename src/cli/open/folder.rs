@@ -8,6 +8,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use jiff::civil::Date;
 
+use super::listing::{Last, Listing, is_inside};
 use crate::catalog::sha256;
 use crate::cli::files::{self, LoadedProfile};
 use crate::cli::no_plan::{self, Origin};
@@ -18,13 +19,10 @@ use crate::input::check::Known;
 use crate::input::marks::Marks;
 use crate::input::plan::ProfileRef;
 use crate::input::source::{MOST_BYTES, MOST_PLAN_BYTES, source};
-use crate::page::cabinet::{Cabinet, Kept, NotKept, PlanFile, ProfileFile};
+use crate::page::cabinet::{Cabinet, Client, Kept, NotKept, PlanFile, ProfileFile};
 use crate::planner::{NoPlan, Planner};
 use crate::rules::RULES;
 use crate::sheets::seal;
-
-/// Where plans may stand beside the profiles.
-const PLANS: &str = "plans";
 
 /// A folder that was opened.
 pub struct Folder {
@@ -33,8 +31,10 @@ pub struct Folder {
     planner: Planner,
     /// One file is written at a time.
     writing: Mutex<()>,
-    /// Plans as they were read last, by their path: reading one takes longer than all else on a page.
+    last: Last,
+    /// Plans and profiles as they were read last, by their path: to check one takes longer than all else on a page.
     plans: Mutex<BTreeMap<PathBuf, PlanFile>>,
+    profiles: Mutex<BTreeMap<PathBuf, (String, ProfileFile)>>,
 }
 
 impl Folder {
@@ -52,69 +52,24 @@ impl Folder {
             let fault = Diagnostic::error("E1004", "this is a file, not a folder").at(at());
             return Err(Box::new(fault.help("name the folder that it is in")));
         }
-        Ok(Folder { root, planner, writing: Mutex::default(), plans: Mutex::default() })
+        Ok(Folder {
+            root,
+            planner,
+            writing: Mutex::default(),
+            last: Last::default(),
+            plans: Mutex::default(),
+            profiles: Mutex::default(),
+        })
     }
 
-    /// Where the profiles are: in the folder itself, or else in its `profiles/`.
-    fn home(&self) -> PathBuf {
-        let below = self.root.join("profiles");
-        let has = |folder: &Path| self.profiles_in(folder).is_ok_and(|found| !found.is_empty());
-        if !has(&self.root) && below.is_dir() && self.is_inside(&below) {
-            below
-        } else {
-            self.root.clone()
-        }
-    }
-
-    /// Profiles by key.
-    fn profiles_in(&self, folder: &Path) -> std::io::Result<BTreeMap<String, PathBuf>> {
-        let mut found = BTreeMap::new();
-        for entry in fs::read_dir(folder)? {
-            let path = entry?.path();
-            let name = path.file_name().and_then(|name| name.to_str()).unwrap_or_default();
-            let key = name.strip_suffix(".yaml").or_else(|| name.strip_suffix(".yml"));
-            let Some(key) = key.filter(|key| !key.is_empty() && files::may_be_profile(name)) else {
-                continue;
-            };
-            if path.is_file() && self.is_inside(&path) && !files::holds_plan(&path) {
-                found.insert(key.to_owned(), path.clone());
-            }
-        }
-        Ok(found)
+    /// The files as they are; none where the folder is gone.
+    fn listing(&self) -> Arc<Listing> {
+        self.last.of(&self.root).unwrap_or_default()
     }
 
     /// Whether a path leads, links followed, to something in the folder.
     fn is_inside(&self, path: &Path) -> bool {
-        fs::canonicalize(path).is_ok_and(|path| path.starts_with(&self.root))
-    }
-
-    fn path_of(&self, key: &str) -> Option<PathBuf> {
-        self.profiles_in(&self.home()).ok()?.remove(key)
-    }
-
-    /// Folders that a plan may be in: beside its profile, or in `plans/`.
-    fn plan_folders(&self) -> Vec<PathBuf> {
-        let home = self.home();
-        let mut folders = vec![home.clone(), home.join(PLANS), self.root.join(PLANS)];
-        folders.dedup();
-        folders.retain(|folder| folder.is_dir() && self.is_inside(folder));
-        folders
-    }
-
-    /// Plans by their path, as `NAME.plan.yaml`.
-    fn plans(&self) -> Vec<(String, PathBuf)> {
-        let entries = self.plan_folders().into_iter().flat_map(|folder| {
-            fs::read_dir(folder).into_iter().flatten().flatten().map(|entry| entry.path())
-        });
-        let named = entries.filter_map(|path| {
-            let key = path.file_name()?.to_str()?.strip_suffix(ending::PLAN)?.to_owned();
-            (path.is_file() && self.is_inside(&path)).then_some((key, path))
-        });
-        named.collect()
-    }
-
-    fn plan_path(&self, key: &str) -> Option<PathBuf> {
-        self.plans().into_iter().find(|(name, _)| name == key).map(|(_, path)| path)
+        is_inside(&self.root, path)
     }
 
     /// What messages and pages call a file: its path below the folder.
@@ -124,6 +79,9 @@ impl Folder {
 
     fn read(&self, path: &Path, most: usize) -> Result<(Source, String), Box<Diagnostic>> {
         let name = self.name_of(path);
+        if !self.is_inside(path) {
+            return Err(Box::new(outside_fault(&name)));
+        }
         let length = fs::metadata(path).map(|file| file.len()).unwrap_or_default();
         if length > most as u64 {
             return Err(Box::new(crate::input::source::too_large(&name, most)));
@@ -174,104 +132,49 @@ impl Cabinet for Folder {
     }
 
     fn keys(&self) -> Result<Vec<String>, Box<Diagnostic>> {
-        let found = self.profiles_in(&self.home());
+        let found = self.last.of(&self.root);
         let found = found.map_err(|error| Box::new(files::io_fault(&self.name(), &error)))?;
-        Ok(found.into_keys().collect())
+        Ok(found.profiles.keys().cloned().collect())
+    }
+
+    fn clients(&self) -> Result<Vec<Client>, Box<Diagnostic>> {
+        let found = self.last.of(&self.root);
+        let found = found.map_err(|error| Box::new(files::io_fault(&self.name(), &error)))?;
+        let client = |(key, path): (&String, &PathBuf)| Client {
+            key: key.clone(),
+            profile: self.profile_at(path),
+            plan: found.plans.get(key).map(|path| self.plan_at(path)),
+        };
+        Ok(found.profiles.iter().map(client).collect())
     }
 
     fn orphans(&self) -> Vec<String> {
-        let keys = self.keys().unwrap_or_default();
-        let plans = self.plans().into_iter();
-        let is_old = |key: &str| {
-            key.rsplit_once('.').is_some_and(|(_, number)| number.parse::<u32>().is_ok())
-        };
-        plans
-            .filter(|(key, _)| !keys.contains(key) && !is_old(key))
-            .map(|(_, path)| self.name_of(&path))
-            .collect()
+        self.listing().orphans().map(|path| self.name_of(path)).collect()
     }
 
     fn profile(&self, key: &str) -> Option<ProfileFile> {
-        let path = self.path_of(key)?;
-        let name = self.name_of(&path);
-        let empty = |faults| ProfileFile {
-            name: name.clone(),
-            text: String::new(),
-            sha256: String::new(),
-            profile: Err(faults),
-            previous: None,
-            remarks: Vec::new(),
-        };
-        let (text, sha256) = match self.read(&path, MOST_BYTES) {
-            Ok(read) => read,
-            Err(fault) => return Some(empty(vec![*fault])),
-        };
-        let file = |profile, previous, remarks| ProfileFile {
-            name: name.clone(),
-            text: text.text.to_string(),
-            sha256: sha256.clone(),
-            profile,
-            previous,
-            remarks,
-        };
-        Some(match self.checked(&text, &path) {
-            Ok(loaded) => {
-                let remarks = loaded.warnings.diagnostics;
-                file(Ok(Box::new(loaded.profile)), loaded.previous.map(Box::new), remarks)
-            }
-            Err(faults) => file(Err(faults.diagnostics), None, Vec::new()),
-        })
+        self.listing().profiles.get(key).map(|path| self.profile_at(path))
     }
 
     fn plan(&self, key: &str) -> Option<PlanFile> {
-        let path = self.plan_path(key)?;
-        let name = self.name_of(&path);
-        let (text, sha256) = match self.read(&path, MOST_PLAN_BYTES) {
-            Ok(read) => read,
-            Err(fault) => {
-                return Some(PlanFile { name, sha256: String::new(), plan: Err(vec![*fault]) });
-            }
-        };
-        let mut known = self.plans.lock().unwrap_or_else(PoisonError::into_inner);
-        if let Some(known) = known.get(&path).filter(|known| known.sha256 == sha256) {
-            return Some(known.clone());
-        }
-        let mut is_whole = false;
-        let plan = plan_file::plan_in(text).and_then(|loaded| match &loaded.plan.profile {
-            ProfileRef::File(file) if !self.is_inside(&path.with_file_name(file)) => {
-                let message = format!("the plan's profile {} is not in the folder", quoted(file));
-                let fault = Diagnostic::error("E1008", message).at(Label::whole(name.clone()));
-                Err(fault.help("put the profile itself into the plan").into())
-            }
-            profile => {
-                is_whole = matches!(profile, ProfileRef::Whole(_));
-                files::with_profile(&path, loaded, &self.planner)
-            }
-        });
-        let plan = plan.map(Arc::new).map_err(|faults: Faults| faults.diagnostics);
-        let file = PlanFile { name, sha256, plan };
-        if is_whole {
-            known.insert(path, file.clone());
-        }
-        Some(file)
+        self.listing().plans.get(key).map(|path| self.plan_at(path))
     }
 
     fn keep_plan(&self, key: &str, text: &str, read: Option<&str>) -> Result<Kept, NotKept> {
         let _one = self.writing.lock().unwrap_or_else(PoisonError::into_inner);
-        if self.path_of(key).is_none() {
+        let listing = self.listing();
+        if !listing.profiles.contains_key(key) {
             return Err(NotKept::Changed { name: key.to_owned() });
         }
-        let path = self.plan_path(key).unwrap_or_else(|| {
-            let folders = self.plan_folders();
-            let own = folders.iter().find(|folder| folder.ends_with(PLANS));
-            let folder = own.cloned().unwrap_or_else(|| self.home());
-            folder.join(format!("{key}{}", ending::PLAN))
-        });
+        let new = || listing.plan_home.join(format!("{key}{}", ending::PLAN));
+        let path = listing.plans.get(key).cloned().unwrap_or_else(new);
         self.put(&path, text, read)
     }
 
     fn check(&self, key: &str, text: &str) -> Vec<Diagnostic> {
-        let path = self.path_of(key).unwrap_or_else(|| self.home().join(format!("{key}.yaml")));
+        let listing = self.listing();
+        let new = || listing.home.join(format!("{key}.yaml"));
+        let path = listing.profiles.get(key).cloned().unwrap_or_else(new);
         let text = match source(&self.name_of(&path), text.as_bytes().to_vec(), MOST_BYTES) {
             Ok(text) => text,
             Err(fault) => return vec![fault],
@@ -284,16 +187,17 @@ impl Cabinet for Folder {
 
     fn keep_profile(&self, key: &str, text: &str, read: Option<&str>) -> Result<Kept, NotKept> {
         let _one = self.writing.lock().unwrap_or_else(PoisonError::into_inner);
-        let path = match (self.path_of(key), read) {
-            (Some(path), Some(_)) => path,
-            (None, None) if is_plain(key) => self.home().join(format!("{key}.yaml")),
+        let listing = self.listing();
+        let path = match (listing.profiles.get(key), read) {
+            (Some(path), Some(_)) => path.clone(),
+            (None, None) if is_plain(key) => listing.home.join(format!("{key}.yaml")),
             _ => return Err(NotKept::Changed { name: key.to_owned() }),
         };
         self.put(&path, text, read)
     }
 
     fn places(&self) -> Vec<String> {
-        let home = self.home().join("profile.yaml");
+        let home = self.listing().home.join("profile.yaml");
         let inside = |name: &String| {
             let mut files =
                 places::place_files(&home, name).into_iter().filter(|file| file.exists());
@@ -313,6 +217,64 @@ impl Cabinet for Folder {
 }
 
 impl Folder {
+    /// A profile, checked anew where it or a place differs from the last time.
+    fn profile_at(&self, path: &Path) -> ProfileFile {
+        let (text, sha256) = match self.read(path, MOST_BYTES) {
+            Ok(read) => read,
+            Err(fault) => return ProfileFile { name: self.name_of(path), ..unread(vec![*fault]) },
+        };
+        let stamp = format!("{sha256} {:?}", places_seen(path));
+        let mut known = self.profiles.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some((_, known)) = known.get(path).filter(|(of, _)| *of == stamp) {
+            return known.clone();
+        }
+        let (name, whole) = (self.name_of(path), text.text.to_string());
+        let file = ProfileFile { name, text: whole, sha256, ..unread(Vec::new()) };
+        let file = match self.checked(&text, path) {
+            Ok(loaded) => ProfileFile {
+                profile: Ok(Box::new(loaded.profile)),
+                previous: loaded.previous.map(Box::new),
+                remarks: loaded.warnings.diagnostics,
+                ..file
+            },
+            Err(faults) => ProfileFile { profile: Err(faults.diagnostics), ..file },
+        };
+        // A last block is a file of its own, which may change too.
+        if !file.text.contains("previous") {
+            known.insert(path.to_owned(), (stamp, file.clone()));
+        }
+        file
+    }
+
+    /// A plan, read anew where it differs from the last time.
+    fn plan_at(&self, path: &Path) -> PlanFile {
+        let name = self.name_of(path);
+        let (text, sha256) = match self.read(path, MOST_PLAN_BYTES) {
+            Ok(read) => read,
+            Err(fault) => return PlanFile { name, sha256: String::new(), plan: Err(vec![*fault]) },
+        };
+        let mut known = self.plans.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(known) = known.get(path).filter(|known| known.sha256 == sha256) {
+            return known.clone();
+        }
+        let mut is_whole = false;
+        let plan = plan_file::plan_in(text).and_then(|loaded| match &loaded.plan.profile {
+            ProfileRef::File(file) if !self.is_inside(&path.with_file_name(file)) => {
+                Err(outside_fault(file).into())
+            }
+            profile => {
+                is_whole = matches!(profile, ProfileRef::Whole(_));
+                files::with_profile(path, loaded, &self.planner)
+            }
+        });
+        let plan = plan.map(Arc::new).map_err(|faults: Faults| faults.diagnostics);
+        let file = PlanFile { name, sha256, plan };
+        if is_whole {
+            known.insert(path.to_owned(), file.clone());
+        }
+        file
+    }
+
     /// Puts a text in the place of what was read, or as a new file.
     fn put(&self, path: &Path, text: &str, read: Option<&str>) -> Result<Kept, NotKept> {
         let now = fs::read(path).ok();
@@ -339,4 +301,34 @@ fn is_plain(key: &str) -> bool {
     let plain =
         |letter: u8| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == b'-';
     !key.is_empty() && key.bytes().all(plain)
+}
+
+/// A profile of which only faults are known.
+fn unread(faults: Vec<Diagnostic>) -> ProfileFile {
+    ProfileFile {
+        name: String::new(),
+        text: String::new(),
+        sha256: String::new(),
+        profile: Err(faults),
+        previous: None,
+        remarks: Vec::new(),
+    }
+}
+
+/// Lengths and times of the files that the places of a profile may come from.
+fn places_seen(profile: &Path) -> Vec<(PathBuf, u64, Option<std::time::SystemTime>)> {
+    let names = places::places(profile).into_iter();
+    let files = names.flat_map(|name| places::place_files(profile, &name));
+    let seen = files.filter_map(|path| {
+        let file = fs::metadata(&path).ok()?;
+        Some((path, file.len(), file.modified().ok()))
+    });
+    seen.collect()
+}
+
+/// E1008: something outside the folder that was opened.
+fn outside_fault(name: &str) -> Diagnostic {
+    Diagnostic::error("E1008", format!("{} lies outside the folder that was opened", quoted(name)))
+        .at(Label::whole(name))
+        .help("open the folder above, or copy the file into this one")
 }

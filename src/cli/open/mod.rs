@@ -1,6 +1,7 @@
 //! `weekwright open`: the coach's page over a folder, on this machine alone.
 
 mod folder;
+mod listing;
 
 use std::fmt::Write as _;
 use std::net::{Ipv4Addr, TcpListener};
