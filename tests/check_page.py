@@ -253,6 +253,26 @@ def looked_at(folder, axe, pictures):
     return faults
 
 
+def pictures_for_the_readme(folder, target):
+    """The week, a change of it and the clients, as the README shows them."""
+    page = Page(folder.address, 1280)
+    for client in ("oar-02", "scull-07"):
+        page.go(f"/client/{client}")
+        page.press("Keep")
+        page.until("Kept in")
+    page.go("/client/tide-01")
+    page.browser.save_screenshot(str(target / "page-week.png"))
+    page.find('[name="without"][value="bench"]').click()
+    page.press("Try without")
+    page.until("Tried: without bench")
+    page.rest()
+    page.browser.execute_script("window.scrollTo(0, 0)")
+    page.browser.save_screenshot(str(target / "page-tried.png"))
+    page.go("/")
+    page.browser.save_screenshot(str(target / "page-clients.png"))
+    page.browser.quit()
+
+
 def times(folder):
     """Seconds from a press to the new picture, and to the better week after it."""
     page = Page(folder.address, 1280)
@@ -301,6 +321,8 @@ def main():
     failed += len(faults)
     for fault in faults:
         print(f"FAULT   {fault}")
+    if arguments.pictures:
+        pictures_for_the_readme(folder, pathlib.Path(arguments.pictures))
     print("axe-core: " + ("looked" if axe else "not at hand"))
     for name, seconds in zip(("new picture", "better week"), times(folder)):
         part = statistics.quantiles(seconds, n=20)[-1]
