@@ -46,6 +46,9 @@ pub mod sheets;
 
 pub mod intake;
 
+#[cfg(feature = "page")]
+pub mod page;
+
 pub mod cli;
 
 /// A small profile for examples: two days, dumbbells and a bench. Invented.

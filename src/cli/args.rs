@@ -76,6 +76,10 @@ pub enum Command {
     /// Ask a new client's answers and write a profile
     #[command(after_help = examples::INTAKE)]
     Intake(IntakeArgs),
+    /// Open the coach's page over a folder, in a browser on this machine
+    #[cfg(feature = "page")]
+    #[command(after_help = examples::OPEN)]
+    Open(OpenArgs),
     /// Print the JSON Schema of a file format
     #[command(after_help = examples::SCHEMA)]
     Schema(SchemaArgs),
@@ -183,6 +187,24 @@ pub struct SchemaArgs {
     /// Write to this file instead of standard output
     #[arg(short, long, value_name = "FILE")]
     pub output: Option<PathBuf>,
+}
+
+/// `weekwright open`.
+#[cfg(feature = "page")]
+#[derive(Debug, clap::Args)]
+pub struct OpenArgs {
+    /// The folder with profiles, their places and plans
+    #[arg(value_name = "FOLDER", default_value = ".")]
+    pub folder: PathBuf,
+    /// The port to listen at; without it one that is free
+    #[arg(long, value_name = "N")]
+    pub port: Option<u16>,
+    /// Print the address and open no browser
+    #[arg(long)]
+    pub no_browser: bool,
+    /// A folder of catalog files that add exercises or replace them by id
+    #[arg(long, value_name = "DIR")]
+    pub catalog: Option<PathBuf>,
 }
 
 /// `weekwright intake`.

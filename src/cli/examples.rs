@@ -130,6 +130,15 @@ Examples:
 
 It needs a terminal. Without one, copy a profile of `profiles/` and change it.";
 
+/// Of `open`.
+#[cfg(feature = "page")]
+pub const OPEN: &str = "\
+Examples:
+  weekwright open profiles
+  weekwright open profiles --port 8700 --no-browser
+
+It answers this machine alone, at the address that it prints. Ctrl-C ends it.";
+
 /// Of `schema`.
 pub const SCHEMA: &str = "\
 Examples:

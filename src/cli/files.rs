@@ -198,13 +198,13 @@ pub(super) fn plan_paths(folder: &Path) -> Result<Vec<PathBuf>, Faults> {
     Ok(paths)
 }
 
-fn may_be_profile(name: &str) -> bool {
+pub(super) fn may_be_profile(name: &str) -> bool {
     let is_other = name.ends_with(ending::PLAN) || name.ends_with(ending::DRAFT);
     is_yaml(name) && !is_other
 }
 
 /// Whether a file is a plan under another name. One that cannot be read is told when it is planned.
-fn holds_plan(path: &Path) -> bool {
+pub(super) fn holds_plan(path: &Path) -> bool {
     let mut text = Vec::new();
     let read =
         File::open(path).and_then(|file| file.take(MOST_BYTES as u64).read_to_end(&mut text));

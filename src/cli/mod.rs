@@ -26,6 +26,8 @@ mod next;
 mod no_plan;
 #[cfg(feature = "book")]
 pub mod notebook;
+#[cfg(feature = "page")]
+pub mod open;
 pub mod output;
 mod places;
 mod plan;
@@ -205,6 +207,8 @@ fn obey(command: &Command, console: &Console) -> Result<Exit, Failure> {
         Command::Next(arguments) => next::run(arguments, console),
         Command::Catalog(arguments) => catalog::run(arguments, console),
         Command::Intake(arguments) => intake::run(arguments, console),
+        #[cfg(feature = "page")]
+        Command::Open(arguments) => open::run(arguments, console),
         Command::Schema(arguments) => schema::run(arguments, console),
         Command::Manual(arguments) => manual::run(arguments, console),
         Command::Completions(arguments) => manual::completions(arguments, console),

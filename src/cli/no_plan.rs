@@ -3,7 +3,7 @@
 use itertools::Itertools as _;
 
 use super::{Exit, Faults};
-use crate::diagnostic::{Diagnostic, Label, counted};
+use crate::diagnostic::{Diagnostic, Label};
 use crate::explain::collision::{Collision, told};
 use crate::explain::conflict;
 use crate::explain::ways::WayOut;
@@ -93,24 +93,8 @@ fn label(alike: &[&Collision], origin: &Origin) -> Label {
     }
 }
 
-/// Shortfalls of a way out that are told by name.
-const MOST_LACKS: usize = 3;
-
-/// What is changed, and what the plan then lacks.
-fn effect(way: &WayOut) -> String {
-    let told = way.lacks.iter().take(MOST_LACKS).cloned().collect::<Vec<_>>().join(", ");
-    let more = if way.lacks.len() > MOST_LACKS { ", ..." } else { "" };
-    let then = match way.lacks.len() {
-        0 => "the plan then meets every wish".to_owned(),
-        count => {
-            format!("the plan then misses {} ({told}{more})", counted(count, "wish", "wishes"))
-        }
-    };
-    format!("{way}: {then}")
-}
-
 fn help(impossible: &Impossible) -> String {
-    let ways: Vec<String> = impossible.ways.iter().map(effect).collect();
+    let ways: Vec<String> = impossible.ways.iter().map(WayOut::effect).collect();
     match ways.as_slice() {
         [] => "no single small change was found that helps; ask for less of what is named above"
             .to_owned(),

@@ -11,6 +11,8 @@ use super::files::io_fault;
 use super::{Failure, Faults, render};
 use crate::diagnostic::{Diagnostic, Label};
 use target::Target;
+#[cfg(feature = "page")]
+pub(super) use target::{replace, set_aside};
 
 /// Where the program writes. Color goes only to terminals, and not with `NO_COLOR`.
 #[derive(Debug)]

@@ -56,16 +56,20 @@ pub(super) fn load_kit(plan: &Path, name: &str) -> Result<Equipment, Faults> {
 
 /// The file of a place: in `places/` beside the profile, or beside the profile's folder.
 pub(super) fn place_source(profile: &Path, name: &str) -> Result<Source, Diagnostic> {
-    let folders = place_folders(profile);
-    let is_plain = !name.contains(['/', '\\', '\0']) && !name.starts_with('.');
-    let file = folders
-        .iter()
-        .map(|folder| folder.join(format!("{name}.yaml")))
-        .find(|file| is_plain && file.is_file());
+    let file = place_files(profile, name).into_iter().find(|file| file.is_file());
     match file {
         Some(file) => read_source(&file),
-        None => Err(unknown_place(name, &folders)),
+        None => Err(unknown_place(name, &place_folders(profile))),
     }
+}
+
+/// Where the file of a place may be; nowhere for a name that is a path.
+pub(super) fn place_files(profile: &Path, name: &str) -> Vec<PathBuf> {
+    if name.contains(['/', '\\', '\0']) || name.starts_with('.') {
+        return Vec::new();
+    }
+    let folders = place_folders(profile).into_iter();
+    folders.map(|folder| folder.join(format!("{name}.yaml"))).collect()
 }
 
 fn place_folders(profile: &Path) -> Vec<PathBuf> {

@@ -215,6 +215,7 @@ fn ask(arguments: &ReworkArgs, planner: &Planner) -> Result<Ask, Failure> {
         must: exercises(&arguments.must)?,
         minutes: arguments.minutes.iter().map(|text| minutes(text)).collect::<Result<_, _>>()?,
         drop_days: arguments.drop_day.clone(),
+        swap: Vec::new(),
         today: None,
         held: Vec::new(),
         profile,

@@ -13,7 +13,7 @@ use crate::input::plan::Shortfall;
 use crate::input::suggest;
 use crate::planner::Planner;
 use crate::rules::told_by;
-use crate::why::{About, Asked, Cost, Effect, Instead, Page, Source};
+use crate::why::{About, Asked, Effect, Instead, Page, Source};
 use crate::words::Muscle;
 
 pub(super) fn run(arguments: &WhyArgs, console: &Console) -> Result<Exit, Failure> {
@@ -185,7 +185,7 @@ fn asked_better(about: &About) -> bool {
 
 /// What an effect does, in a clause and a sentence.
 fn costs(effect: &Effect) -> String {
-    let mut text = format!("{} (planned again).", price(&effect.cost));
+    let mut text = format!("{} (planned again).", effect.cost);
     if !effect.out.is_empty() {
         let line = format!(" Out go {}.", effect.out.join(", "));
         text.push_str(&line);
@@ -205,25 +205,6 @@ fn costs(effect: &Effect) -> String {
 const POINTS: &str = "Points choose among weeks that are alike in patterns and sets: a few are little, and an exercise that the client \
      likes counts about 25.";
 
-fn price(cost: &Cost) -> String {
-    let parts: Vec<String> = [
-        (cost.coverage, "of coverage"),
-        (cost.ranges, "of ranges and balance"),
-        (cost.view, "points of the coach's view"),
-    ]
-    .iter()
-    .filter(|(amount, _)| amount.abs() > 1e-9)
-    .map(|(amount, what)| {
-        if *amount > 0.0 {
-            format!("costs {amount} {what}")
-        } else {
-            format!("wins {} {what}", -amount)
-        }
-    })
-    .collect();
-    if parts.is_empty() { "costs nothing".to_owned() } else { parts.join(", ") }
-}
-
 fn instead(id: &str, asked: &Asked) -> (String, Value) {
     let found: Vec<Instead> = asked.instead(id);
     if found.is_empty() {
@@ -235,7 +216,9 @@ fn instead(id: &str, asked: &Asked) -> (String, Value) {
     }
     let rows: Vec<Vec<String>> = found
         .iter()
-        .map(|one| vec![one.exercise.clone(), one.likeness.to_string(), price(&one.effect.cost)])
+        .map(|one| {
+            vec![one.exercise.clone(), one.likeness.to_string(), one.effect.cost.to_string()]
+        })
         .collect();
     let mut text = table(&["INSTEAD", "LIKENESS", "PLANNED AGAIN"], &rows, usize::MAX);
     text.push_str(&wrapped(LIKENESS, WIDTH));

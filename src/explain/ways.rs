@@ -47,6 +47,25 @@ pub struct WayOut {
     pub lacks: Vec<String>,
 }
 
+/// Shortfalls of a way out that are told by name.
+const MOST_LACKS: usize = 3;
+
+impl WayOut {
+    /// What is changed, and what the plan then lacks.
+    #[must_use]
+    pub fn effect(&self) -> String {
+        let told = self.lacks.iter().take(MOST_LACKS).cloned().collect::<Vec<_>>().join(", ");
+        let more = if self.lacks.len() > MOST_LACKS { ", ..." } else { "" };
+        let then = match self.lacks.len() {
+            0 => "the plan then meets every wish".to_owned(),
+            count => {
+                format!("the plan then misses {} ({told}{more})", counted(count, "wish", "wishes"))
+            }
+        };
+        format!("{self}: {then}")
+    }
+}
+
 impl fmt::Display for WayOut {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let longer: Vec<(&str, u32, u32)> = self.changes.iter().filter_map(longer_day).collect();

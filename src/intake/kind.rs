@@ -66,7 +66,7 @@ pub(super) fn as_yaml(
 }
 
 /// A text that YAML reads back as the same text; in quotes unless it is a plain word.
-pub(super) fn scalar(text: &str) -> String {
+pub(crate) fn scalar(text: &str) -> String {
     const NOT_TEXT: [&str; 8] = ["true", "false", "null", "yes", "no", "on", "off", "nan"];
     let is_plain = text.starts_with(|first: char| first.is_ascii_alphabetic())
         && text.chars().all(|letter| letter.is_ascii_alphanumeric() || letter == '-')

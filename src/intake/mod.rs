@@ -13,6 +13,8 @@ mod talk;
 mod tolerant;
 
 pub use answers::Answers;
+#[cfg(feature = "page")]
+pub(crate) use kind::scalar;
 pub use profile_text::profile_text;
 pub use recall::{draft_text, recalled};
 pub use talk::{Around, Talk, ask_client, change, interview};

@@ -16,6 +16,7 @@ use crate::plan::screening;
 use crate::plan::seal::seal;
 use crate::planner::{NoPlan, Options, Planner};
 use crate::request::{Request, Rework};
+use crate::search::budget::Budget;
 use crate::words::{Kit, Stress};
 pub use contradiction::BadAsk;
 pub use dated::{When, dated, day_of_date};
@@ -41,6 +42,8 @@ pub struct Ask {
     pub never: Vec<String>,
     /// Exercises to bring in.
     pub must: Vec<String>,
+    /// Exercises that give their place to another on every day that has them.
+    pub swap: Vec<(String, String)>,
     /// The only day that may change.
     pub today: Option<String>,
     /// Days that stay as they are.
@@ -87,6 +90,19 @@ pub enum NoRework {
 /// # Errors
 /// An ask that does not fit the plan, or why there is no plan.
 pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRework> {
+    rework_within(planner, plan, ask, Budget::default())
+}
+
+/// The same with so much work as a budget allows.
+///
+/// # Errors
+/// An ask that does not fit the plan, or why there is no plan.
+pub fn rework_within(
+    planner: &Planner,
+    plan: &Plan,
+    ask: &Ask,
+    budget: Budget,
+) -> Result<Outcome, NoRework> {
     let before = profile_of(plan)?;
     contradiction::check(ask)?;
     if let Some(today) = &ask.today {
@@ -94,14 +110,15 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
     }
     let profile = changed(before, ask)?;
     let seed = ask.seed.unwrap_or(plan.seed);
-    if profile == *before && seed == plan.seed && !edited(plan, before) {
+    let is_same = profile == *before && seed == plan.seed && ask.swap.is_empty();
+    if is_same && !edited(plan, before) {
         return Ok(Outcome::Same);
     }
     let advice = screening::advise(&profile);
     if let Some(withheld) = advice.withheld {
         return Err(NoPlan::Withheld(withheld).into());
     }
-    let options = Options { seed, ..Options::default() };
+    let options = Options { seed, budget, ..Options::default() };
     let (request, barred) = if let Some(today) = &ask.today {
         let today = only_today(planner, plan, ask, (today, profile, &options))?;
         (today.request, today.barred)
@@ -116,7 +133,8 @@ pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRe
         let barred = request.barred.clone();
         (Request { rework, ..request }, barred)
     };
-    let request = held(plan, request, &request_of(planner, plan, before, &options));
+    let mut request = held(plan, request, &request_of(planner, plan, before, &options));
+    request.rework = request.rework.map(|rework| rework.swapping(&ask.swap));
     let splits = splits(plan, &request);
     let mut new = planner.solved(&request, &splits, options.budget, advice.cautions)?;
     if ask.today.is_some() || !ask.held.is_empty() {
@@ -241,6 +259,18 @@ impl Rework {
         }
         Rework { picks, as_written: is_by_hand(plan, request), ..Rework::default() }
     }
+
+    /// The same with exercises that give their place to another.
+    fn swapping(mut self, swap: &[(String, String)]) -> Rework {
+        for (old, new) in swap {
+            let days = self.picks.keys().filter(|(_, id)| id == old).map(|(day, _)| *day);
+            let asked: Vec<_> = days
+                .flat_map(|day| [((day, old.clone()), false), ((day, new.clone()), true)])
+                .collect();
+            self.asked.extend(asked);
+        }
+        self
+    }
 }
 
 /// The request's day of a session: the same weekday and hour, or the only one of that weekday.
@@ -260,6 +290,7 @@ fn history(plan: &Plan, ask: &Ask, by_hand: bool) -> Vec<Past> {
     changes.extend(ask.limits.iter().map(|stress| format!("limit {stress}")));
     changes.extend(ask.never.iter().map(|id| format!("never {id}")));
     changes.extend(ask.must.iter().map(|id| format!("must {id}")));
+    changes.extend(ask.swap.iter().map(|(old, new)| format!("instead {old}={new}")));
     changes.extend(ask.today.iter().map(|day| format!("today {day}")));
     changes.extend(ask.profile.iter().map(|_| "profile".to_owned()));
     changes.extend(ask.seed.iter().map(|seed| format!("seed {seed}")));

@@ -1,6 +1,7 @@
 //! How much a search may spend, in work and never in clock time, so that the same input gives the same plan; and every
 //! constant that steers it.
 
+use super::turn::Turn;
 use crate::program::backend::Backend;
 
 /// How much work a search may spend, in proposals and nodes.
@@ -30,6 +31,8 @@ pub struct Budget {
     pub stream: u64,
     /// How runs are steered.
     pub tuning: Tuning,
+    /// Ends the search early once nobody waits for it.
+    pub turn: Turn,
 }
 
 impl Default for Budget {
@@ -47,6 +50,24 @@ impl Default for Budget {
             exact_picks: 36,
             stream: 1,
             tuning: Tuning::default(),
+            turn: Turn::default(),
+        }
+    }
+}
+
+impl Budget {
+    /// A first answer while a better one is looked for: one split, few and short runs.
+    #[must_use]
+    pub fn quick() -> Budget {
+        Budget {
+            finalists: 1,
+            runs: 1,
+            run_days: 1,
+            least_days: 4,
+            rounds: 1,
+            round_runs: 2,
+            patience: 1,
+            ..Budget::default()
         }
     }
 }

@@ -21,6 +21,7 @@ pub mod rework;
 mod solution;
 pub mod solve;
 mod tie_break;
+pub mod turn;
 
 pub use self::solution::{Done, Solution};
 use crate::model::Weekly;

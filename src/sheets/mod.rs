@@ -5,18 +5,18 @@
 
 pub mod basis;
 mod block;
-mod card;
-mod clean;
+pub(crate) mod card;
+pub(crate) mod clean;
 mod csv;
 mod data;
 mod day;
-mod head;
-mod html;
+pub(crate) mod head;
+pub(crate) mod html;
 mod ics;
 mod kit;
 mod md;
 mod next;
-mod phrase;
+pub(crate) mod phrase;
 pub mod progress;
 pub mod seal;
 mod sources;

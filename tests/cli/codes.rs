@@ -85,3 +85,14 @@ fn a_sheet_of_an_exercise_that_the_catalog_lost_says_so() {
     assert!(quiet.stderr.is_empty());
     tells(&run(&["audit", &lost]), "E2001", 2);
 }
+
+#[cfg(feature = "page")]
+#[test]
+fn a_page_cannot_listen_where_somebody_else_does() {
+    let other = std::net::TcpListener::bind("127.0.0.1:0").unwrap();
+    let port = other.local_addr().unwrap().port().to_string();
+    let folder = tempfile::tempdir().unwrap();
+    let folder = folder.path().to_str().unwrap();
+    tells(&run(&["open", folder, "--port", &port, "--no-browser"]), "E5004", 1);
+    tells(&run(&["open", SMALL, "--no-browser"]), "E1004", 2);
+}

@@ -102,6 +102,19 @@ fn over(
     }
 }
 
+/// Writes a whole file or nothing, in the place of one that is there or as a new one.
+#[cfg(feature = "page")]
+pub(in crate::cli) fn replace(file: &Path, text: &str) -> io::Result<()> {
+    let permissions = fs::metadata(file).ok().map(|there| there.permissions());
+    part::replace(file, permissions.as_ref(), text)
+}
+
+/// Keeps a file under a second name before it is replaced.
+#[cfg(feature = "page")]
+pub(in crate::cli) fn set_aside(file: &Path) -> io::Result<PathBuf> {
+    keep(file)
+}
+
 /// Gives a file a second name with the first number that is free: `tide-01.1.plan.yaml` for a plan. Another YAML file
 /// gets the number behind its ending, `tide-01.yaml.1`, so that it is not taken for one more client.
 fn keep(file: &Path) -> io::Result<PathBuf> {

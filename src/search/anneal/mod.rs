@@ -17,6 +17,7 @@ pub(in crate::search) use self::moves::Proposer;
 use self::neighbors::Neighbors;
 use super::budget::{Budget, Phase, Tuning};
 use super::evaluator::{Evaluator, Score, Tables, Weights};
+use super::turn::Turn;
 use crate::model::Weekly;
 
 /// Every so many proposals it is seen what stands.
@@ -32,6 +33,8 @@ pub(in crate::search) struct Landscape {
     pub(in crate::search) tuning: Tuning,
     /// Which stream the draws come from.
     stream: u64,
+    /// Ends runs early once nobody waits for them.
+    turn: Turn,
 }
 
 impl Landscape {
@@ -39,6 +42,7 @@ impl Landscape {
         Landscape {
             tuning: budget.tuning,
             stream: budget.stream,
+            turn: budget.turn,
             tables: Tables::new(weekly),
             neighbors: Arc::new(Neighbors::new(weekly)),
             start: before(weekly),
@@ -170,6 +174,9 @@ impl<'l> Annealer<'l> {
         let weights = phase.weights(&self.landscape.tables);
         for (proposal, temperature) in phase.cooled(proposals).enumerate() {
             if proposal % LOOKS == 0 {
+                if self.landscape.turn.is_over() {
+                    break;
+                }
                 for pick in self.evaluator.done().iter().flatten() {
                     self.frequency[*pick] += 1;
                 }

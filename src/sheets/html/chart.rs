@@ -7,7 +7,7 @@ use crate::sheets::{head, phrase};
 
 /// The bars and the scale they share.
 #[derive(Debug, Serialize)]
-pub(super) struct Chart {
+pub(crate) struct Chart {
     ticks: Vec<Tick>,
     rows: Vec<Bar>,
 }
@@ -42,7 +42,7 @@ struct Span {
 const STEP: f64 = 5.0;
 
 impl Chart {
-    pub(super) fn new(plan: &Plan) -> Self {
+    pub(crate) fn new(plan: &Plan) -> Self {
         let ends = plan.volume.iter().map(|row| row.sets.max(row.high.unwrap_or(0.0)));
         let top = ends.fold(STEP, f64::max).min(100.0);
         let top = (top / STEP).ceil() * STEP;

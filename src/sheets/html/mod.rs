@@ -1,6 +1,6 @@
 //! One self-contained page for screen, phone and paper.
 
-mod chart;
+pub(crate) mod chart;
 mod coach;
 mod cover;
 mod fit;

@@ -1,0 +1,313 @@
+//! What the forms of a week do: try, take back, keep.
+
+use std::sync::Arc;
+
+use super::cabinet::{Kept, NotKept, ProfileFile};
+use super::desk::{Desk, Seat};
+use super::draft::{self, Draft, Looked, Refused, Step};
+use super::fields::Fields;
+use super::template::{word, word_of};
+use super::tries::{self, Wish};
+use crate::catalog;
+use crate::input::plan::Plan;
+use crate::planner::NoPlan;
+use crate::rework::{Ask, NoRework, Outcome, rework_within};
+use crate::search::budget::Budget;
+use crate::search::turn::Turn;
+use crate::sheets;
+
+/// What a form does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Act {
+    /// Plan again with a wish.
+    Try,
+    /// A way out of a collision.
+    Way,
+    /// The same wish with a longer search.
+    Better,
+    /// Take the last step back.
+    Undo,
+    /// Back to what is kept.
+    Back,
+    /// Rework for the profile as it is now.
+    Follow,
+    /// Plan anew from the profile as it is now.
+    Anew,
+    /// Write the plan into its file.
+    Keep,
+}
+
+impl Act {
+    /// The act that an address names.
+    pub(super) fn named(name: &str) -> Option<Act> {
+        Some(match name {
+            "try" => Act::Try,
+            "way" => Act::Way,
+            "better" => Act::Better,
+            "undo" => Act::Undo,
+            "back" => Act::Back,
+            "follow" => Act::Follow,
+            "anew" => Act::Anew,
+            "keep" => Act::Keep,
+            _ => return None,
+        })
+    }
+}
+
+/// Does what a form asks, and says in a sentence what came of it where the page does not show it anyway.
+pub(super) fn done(
+    desk: &Desk,
+    seat: &Seat,
+    key: &str,
+    act: Act,
+    fields: &Fields,
+    turn: Turn,
+) -> String {
+    let Some(file) = desk.cabinet.profile(key) else { return String::new() };
+    let mut held = seat.draft();
+    if act == Act::Back {
+        back(desk, key, &file, &mut held);
+        return word("went_back").to_owned();
+    }
+    let Looked::Week { is_changed } = draft::look(desk, key, &file, &mut held) else {
+        drop(held);
+        return without_week(desk, seat, key, act, fields, &file);
+    };
+    let Some(draft) = held.as_mut() else { return String::new() };
+    match act {
+        Act::Undo => {
+            draft.refused = None;
+            draft.steps.pop();
+            String::new()
+        }
+        Act::Keep if is_changed => word("changed_elsewhere").to_owned(),
+        Act::Keep => {
+            let draft = draft.clone();
+            drop(held);
+            keep(desk, seat, key, draft)
+        }
+        Act::Anew => {
+            drop(held);
+            anew(desk, seat, key, &file)
+        }
+        Act::Try | Act::Way | Act::Better | Act::Follow | Act::Back => {
+            let draft = draft.clone();
+            drop(held);
+            planned(desk, seat, (key, &file), act, (fields, draft), turn)
+        }
+    }
+}
+
+/// Back to the week before anything was tried, read again where the files are others by now.
+fn back(desk: &Desk, key: &str, file: &ProfileFile, held: &mut Option<Draft>) {
+    if let Some(draft) = held {
+        draft.steps.clear();
+        draft.refused = None;
+        if draft.kept.is_some() && !draft.is_kept {
+            *held = None;
+        }
+    }
+    draft::look(desk, key, file, held);
+}
+
+/// A wish planned again, and put on top of the steps where nobody asked for something else meanwhile.
+fn planned(
+    desk: &Desk,
+    seat: &Seat,
+    (key, file): (&str, &ProfileFile),
+    act: Act,
+    (fields, draft): (&Fields, Draft),
+    turn: Turn,
+) -> String {
+    let before = draft.plan();
+    let (wish, before, is_again) = match act {
+        Act::Better => match draft.steps.last().filter(|step| step.is_quick) {
+            Some(step) => {
+                let wish = Wish { label: step.label.clone(), ask: step.ask.clone() };
+                (Ok(wish), draft.before(), true)
+            }
+            None => return String::new(),
+        },
+        Act::Way => (way_out(&draft, fields), before, false),
+        Act::Follow => (Ok(following(file)), before, false),
+        _ => (tries::wish(&desk.planner, before, fields), before, false),
+    };
+    let wish = match wish {
+        Ok(wish) => wish,
+        Err(told) => {
+            let refused = Refused { label: String::new(), told, impossible: None, seed: 0 };
+            return put(seat, turn, |draft| draft.refused = Some(refused));
+        }
+    };
+    let is_quick = act != Act::Better && fields.get("quick").is_some();
+    let budget = if is_quick { Budget::quick() } else { Budget::default() };
+    match replanned(desk, key, before, &wish, Budget { turn, ..budget }) {
+        Ok(None) => put(seat, turn, |draft| draft.refused = None) + word("nothing_changes"),
+        Ok(Some(step)) => put(seat, turn, |draft| {
+            if is_again {
+                draft.steps.pop();
+            }
+            draft.push(Step { is_quick, ..step });
+        }),
+        Err(refused) => put(seat, turn, |draft| draft.refused = Some(*refused)),
+    }
+}
+
+/// Changes what is in hand, unless something newer was asked for.
+fn put(seat: &Seat, turn: Turn, change: impl FnOnce(&mut Draft)) -> String {
+    let mut held = seat.draft();
+    if let Some(draft) = held.as_mut().filter(|_| !turn.is_over()) {
+        change(draft);
+    }
+    String::new()
+}
+
+/// The step that a wish comes to; none where nothing changes by it.
+fn replanned(
+    desk: &Desk,
+    key: &str,
+    plan: &Plan,
+    wish: &Wish,
+    budget: Budget,
+) -> Result<Option<Step>, Box<Refused>> {
+    let label = || wish.label.clone();
+    let planner = desk.planner.with_plan(plan);
+    match rework_within(&planner, plan, &wish.ask, budget) {
+        Ok(Outcome::Same) => Ok(None),
+        Ok(Outcome::New(new)) => Ok(Some(Step {
+            label: label(),
+            ask: wish.ask.clone(),
+            plan: Arc::new(new.plan),
+            table: new.table,
+            is_quick: false,
+        })),
+        Err(NoRework::Plan(reason)) => {
+            let told = desk.cabinet.told(key, &reason);
+            let impossible = match reason {
+                NoPlan::Impossible(impossible) => Some(*impossible),
+                _ => None,
+            };
+            let seed = wish.ask.seed.unwrap_or(plan.seed);
+            Err(Box::new(Refused { label: label(), told, impossible, seed }))
+        }
+        Err(NoRework::Ask(fault)) => {
+            let fault =
+                crate::diagnostic::Diagnostic::error("E2003", fault.to_string()).help(fault.help());
+            Err(Box::new(Refused {
+                label: label(),
+                told: vec![fault],
+                impossible: None,
+                seed: plan.seed,
+            }))
+        }
+    }
+}
+
+/// The wish that does a way out of what was refused last.
+fn way_out(draft: &Draft, fields: &Fields) -> Result<Wish, Vec<crate::diagnostic::Diagnostic>> {
+    let refused = draft.refused.as_ref();
+    let ways = refused.and_then(|refused| refused.impossible.as_ref()).map(|found| &found.ways);
+    let place = fields.get("way").and_then(|place| place.parse::<usize>().ok());
+    let way = place.and_then(|place| ways?.get(place));
+    let (Some(way), Some(refused)) = (way, refused) else {
+        let gone = crate::diagnostic::Diagnostic::error("E2003", word("way_is_gone"));
+        return Err(vec![gone.help(word("way_is_gone_help"))]);
+    };
+    let label = [refused.label.as_str(), &way.to_string()];
+    let label: Vec<&str> = label.into_iter().filter(|text| !text.is_empty()).collect();
+    let ask = Ask {
+        profile: Some(Box::new(way.profile.clone())),
+        seed: Some(refused.seed),
+        ..Ask::default()
+    };
+    Ok(Wish { label: label.join(", "), ask })
+}
+
+/// The wish to follow the profile as it is now.
+fn following(file: &ProfileFile) -> Wish {
+    let profile = file.profile.as_ref().ok().cloned();
+    Wish { label: word("tried_profile").to_owned(), ask: Ask { profile, ..Ask::default() } }
+}
+
+/// A week made from the profile, in place of what is in hand.
+fn anew(desk: &Desk, seat: &Seat, key: &str, file: &ProfileFile) -> String {
+    let made = draft::made(desk, key, file, 0);
+    let mut held = seat.draft();
+    let Some(draft) = held.as_mut() else { return String::new() };
+    match made {
+        Ok(plan) => {
+            draft.base = Arc::new(plan);
+            draft.is_kept = false;
+            draft.steps.clear();
+            draft.refused = None;
+            draft.profile_sha256.clone_from(&file.sha256);
+        }
+        Err(refused) => draft.refused = Some(*refused),
+    }
+    String::new()
+}
+
+/// Where the profile itself has no week, a way out of that is the only thing to do.
+fn without_week(
+    desk: &Desk,
+    seat: &Seat,
+    key: &str,
+    act: Act,
+    fields: &Fields,
+    file: &ProfileFile,
+) -> String {
+    let place = fields.get("way").and_then(|place| place.parse::<usize>().ok());
+    let (Act::Way, Some(place)) = (act, place) else { return String::new() };
+    let Err(refused) = draft::made(desk, key, file, 0) else { return String::new() };
+    let ways = refused.impossible.map(|found| found.ways).unwrap_or_default();
+    let Some(way) = ways.get(place) else { return word("way_is_gone").to_owned() };
+    let other = ProfileFile { profile: Ok(Box::new(way.profile.clone())), ..file.clone() };
+    let Ok(plan) = draft::made(desk, key, &other, 0) else { return word("way_is_gone").to_owned() };
+    *seat.draft() = Some(Draft::of_way(file, plan));
+    word_of("way_is_done", &way.to_string())
+}
+
+/// Writes the plan into its file, after the longer search where only a quick one was made.
+fn keep(desk: &Desk, seat: &Seat, key: &str, mut draft: Draft) -> String {
+    if let Some(step) = draft.steps.last().filter(|step| step.is_quick) {
+        let wish = Wish { label: step.label.clone(), ask: step.ask.clone() };
+        let plan = Arc::clone(draft.before());
+        if let Ok(Some(step)) = replanned(desk, key, &plan, &wish, Budget::default()) {
+            draft.steps.pop();
+            draft.push(step);
+        }
+    }
+    let plan = Arc::clone(draft.plan());
+    let Some(text) = shown_as(desk, &plan, "yaml", &sheets::Options::default()) else {
+        return word("broken").to_owned();
+    };
+    let read = draft.kept.as_ref().map(|(sha256, _)| sha256.as_str());
+    match desk.cabinet.keep_plan(key, &text, read) {
+        Ok(Kept { name }) => {
+            let told = word_of("kept_in", &name);
+            draft.kept = Some((catalog::sha256(text.as_bytes()), name));
+            draft.base = plan;
+            draft.is_kept = true;
+            draft.steps.clear();
+            draft.refused = None;
+            *seat.draft() = Some(draft);
+            told
+        }
+        Err(NotKept::Changed { name }) => word_of("changed_file", &name),
+        Err(NotKept::Refused(fault)) => format!("{}. {}.", fault.message, fault.help),
+    }
+}
+
+/// A plan in one of the sheets' forms.
+pub(super) fn shown_as(
+    desk: &Desk,
+    plan: &Plan,
+    form: &str,
+    options: &sheets::Options,
+) -> Option<String> {
+    let planner = desk.planner.with_plan(plan);
+    let mut bytes = Vec::new();
+    let sheet = sheets::sheet(form)?;
+    sheet.write(plan, planner.catalog().entries(), options, &mut bytes).ok()?;
+    String::from_utf8(bytes).ok()
+}

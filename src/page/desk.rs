@@ -1,0 +1,65 @@
+//! What all requests share: the folder, the planner, and what is being tried for each client.
+
+use std::collections::BTreeMap;
+use std::sync::atomic::AtomicU64;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+
+use super::cabinet::Cabinet;
+use super::draft::Draft;
+use crate::planner::Planner;
+
+/// What all requests share.
+pub struct Desk {
+    pub(super) cabinet: Box<dyn Cabinet>,
+    pub(super) planner: Planner,
+    /// The secret of this start.
+    pub(super) token: String,
+    /// The port that is listened at.
+    pub(super) port: u16,
+    seats: Mutex<BTreeMap<String, Arc<Seat>>>,
+}
+
+/// A client's place at the desk.
+pub(super) struct Seat {
+    /// Counts what was asked for; a search for anything but the newest ends.
+    pub(super) counter: &'static AtomicU64,
+    /// What is shown and tried; nothing before the first look.
+    draft: Mutex<Option<Draft>>,
+    /// What was just done, for the page that comes next.
+    notice: Mutex<String>,
+}
+
+impl Desk {
+    /// A desk before a folder.
+    #[must_use]
+    pub fn new(cabinet: Box<dyn Cabinet>, planner: Planner, token: String, port: u16) -> Desk {
+        Desk { cabinet, planner, token, port, seats: Mutex::default() }
+    }
+
+    /// Whether the folder has such a client.
+    pub(super) fn has(&self, key: &str) -> bool {
+        self.cabinet.keys().is_ok_and(|keys| keys.iter().any(|one| one == key))
+    }
+
+    /// The place of a client whom the folder has.
+    pub(super) fn seat(&self, key: &str) -> Arc<Seat> {
+        let mut seats = self.seats.lock().unwrap_or_else(PoisonError::into_inner);
+        Arc::clone(seats.entry(key.to_owned()).or_insert_with(|| {
+            // One number for each client who was looked at, for as long as the program runs.
+            let counter = Box::leak(Box::new(AtomicU64::new(0)));
+            Arc::new(Seat { counter, draft: Mutex::default(), notice: Mutex::default() })
+        }))
+    }
+}
+
+impl Seat {
+    /// What is shown and tried. A request that failed in the middle leaves what it found.
+    pub(super) fn draft(&self) -> MutexGuard<'_, Option<Draft>> {
+        self.draft.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Leaves a sentence for the page that comes next, and hands over the one that was left.
+    pub(super) fn swap_notice(&self, notice: String) -> String {
+        std::mem::replace(&mut *self.notice.lock().unwrap_or_else(PoisonError::into_inner), notice)
+    }
+}

@@ -1,0 +1,336 @@
+"""The coach's page in a real browser: what a coach does, with and without scripts, by keyboard, narrow and wide.
+
+    python3 tests/check_page.py [--axe axe.min.js] [--pictures DIR]
+
+Drives headless Chromium by WebDriver (selenium), looks for serious faults with axe-core where it is given, and tells how
+long a change of the week takes. Environment: WEEKWRIGHT, the program.
+"""
+
+import argparse
+import os
+import pathlib
+import shutil
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+
+from selenium import webdriver
+from selenium.webdriver.chrome.service import Service
+from selenium.webdriver.common.by import By
+from selenium.webdriver.common.keys import Keys
+from selenium.webdriver.support.ui import Select, WebDriverWait
+
+ROOT = pathlib.Path(__file__).resolve().parent.parent
+PROGRAM = os.path.abspath(os.environ.get("WEEKWRIGHT", "target/release/weekwright"))
+SERIOUS = ("serious", "critical")
+PATIENCE = 20
+
+
+class Page:
+    """A browser before a folder that is open."""
+
+    def __init__(self, address, width, scripts=True):
+        options = webdriver.ChromeOptions()
+        options.binary_location = shutil.which("chromium") or shutil.which("chromium-browser")
+        for flag in ("--headless=new", "--no-sandbox", "--disable-gpu", "--disable-background-networking"):
+            options.add_argument(flag)
+        self.browser = webdriver.Chrome(options=options, service=Service(shutil.which("chromedriver")))
+        self.size(width, 1000)
+        self.browser.execute_cdp_cmd("Emulation.setScriptExecutionDisabled", {"value": not scripts})
+        self.base = address.split("/?")[0]
+        self.browser.get(address)
+
+    def size(self, width, height):
+        screen = {"width": width, "height": height, "deviceScaleFactor": 1, "mobile": width < 500}
+        self.browser.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", screen)
+
+    def go(self, path):
+        self.browser.get(self.base + path)
+
+    def find(self, css):
+        return self.browser.find_element(By.CSS_SELECTOR, css)
+
+    def text(self, css="main"):
+        return self.find(css).text
+
+    def link(self, words):
+        self.browser.find_element(By.PARTIAL_LINK_TEXT, words).click()
+
+    def press(self, words):
+        """Presses the first button that says so and can be seen."""
+        path = f"//button[contains(normalize-space(.), '{words}')]"
+        buttons = [one for one in self.browser.find_elements(By.XPATH, path) if one.is_displayed()]
+        assert buttons, f"no button {words!r} on {self.browser.current_url}"
+        self.browser.execute_script("arguments[0].scrollIntoView({block: 'center'})", buttons[0])
+        buttons[0].click()
+
+    def fill(self, name, text):
+        field = self.find(f'[name="{name}"]')
+        if field.tag_name == "select":
+            Select(field).select_by_value(text)
+        else:
+            field.clear()
+            field.send_keys(text)
+
+    def until(self, words, css="main"):
+        def holds(_):
+            return words in self.find(css).get_attribute("textContent")
+
+        WebDriverWait(self.browser, PATIENCE, ignored_exceptions=[Exception]).until(
+            holds, f"{words!r} did not come: {self.text()[:1500]}"
+        )
+
+    def rest(self):
+        """Until nothing is on its way."""
+        WebDriverWait(self.browser, PATIENCE, ignored_exceptions=[Exception]).until(
+            lambda _: not self.browser.find_elements(By.CSS_SELECTOR, "[aria-busy=true], [data-better]")
+        )
+
+    def faults(self, axe):
+        """Serious faults that axe-core finds."""
+        self.browser.execute_script(axe)
+        found = self.browser.execute_async_script(
+            "axe.run(document, {runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']})"
+            ".then(arguments[0])"
+        )
+        return [
+            f"{one['id']} ({one['impact']}): {one['nodes'][0]['html'][:120]}"
+            for one in found["violations"]
+            if one["impact"] in SERIOUS
+        ]
+
+    def wider_than_the_window(self):
+        width = "return document.documentElement.scrollWidth - document.documentElement.clientWidth"
+        return self.browser.execute_script(width)
+
+
+class Folder:
+    """A folder with demo clients, and the program that has it open."""
+
+    def __init__(self, *clients):
+        self.path = pathlib.Path(tempfile.mkdtemp(prefix="weekwright-page-"))
+        shutil.copytree(ROOT / "profiles" / "places", self.path / "places")
+        for client in clients:
+            shutil.copy(ROOT / "profiles" / f"{client}.yaml", self.path)
+        command = [PROGRAM, "open", str(self.path), "--no-browser"]
+        self.program = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True)
+        self.address = self.program.stdout.readline().strip()
+
+    def close(self):
+        self.program.terminate()
+        ended = self.program.wait(timeout=10)
+        assert ended == 0, f"the program ended with {ended}"
+        shutil.rmtree(self.path)
+
+
+def from_nothing_to_a_printed_card(page, folder):
+    page.go("/")
+    page.link("New client")
+    for name, text in [
+        ("client", "punt-21"), ("training_status", "novice"), ("goal", "general-fitness"), ("place", "boathouse"),
+        ("sessions.0.day", "tue"), ("sessions.0.minutes", "45"), ("sessions.1.day", "fri"), ("sessions.1.minutes", "45"),
+        ("start", "2027-01-04"),
+    ]:
+        page.fill(name, text)
+    page.press("Make the profile")
+    page.until("not kept yet")
+    page.rest()
+    first = page.find(".lift-name bdi").text
+    page.find(".turns summary").click()
+    page.press("Not this exercise")
+    page.until("Tried: not " + first)
+    page.rest()
+    page.fill("minutes.tue", "35")
+    page.press("Try these minutes")
+    page.until("Tuesday 35 min")
+    page.rest()
+    page.press("Keep")
+    page.until("Kept in punt-21.plan.yaml")
+    page.go("/client/punt-21/sheet/html?for=client")
+    assert "Tuesday" in page.text("body") and first not in page.text("body")
+    kept = (folder.path / "punt-21.plan.yaml").read_bytes()
+    assert b"minutes tue=35" in kept
+    # The profile that the form wrote is the one that the command line plans.
+    page.go("/client/punt-21")
+    profile = str(folder.path / "punt-21.yaml")
+    audit = subprocess.run([PROGRAM, "audit", str(folder.path / "punt-21.plan.yaml")], capture_output=True, check=False)
+    assert audit.returncode == 0, audit.stdout
+    planned = subprocess.run([PROGRAM, "plan", profile, "--format", "yaml"], capture_output=True, check=True).stdout
+    (folder.path / "punt-21.plan.yaml").unlink()
+    page.go("/client/punt-21")
+    page.press("Keep")
+    page.until("Kept in")
+    assert (folder.path / "punt-21.plan.yaml").read_bytes() == planned
+
+
+def a_bench_struck_out(page, _folder):
+    page.go("/client/tide-01")
+    assert "bench press" in page.text(".cards").lower()
+    page.find('[name="without"][value="bench"]').click()
+    page.press("Try without")
+    page.until("Tried: without bench")
+    page.rest()
+    assert "gives way to" in page.text("#changes")
+    page.press("Take the last change back")
+    page.until("Made just now")
+
+
+def a_collision_solved_by_its_button(page, folder):
+    musts = "[back-squat, deadlift, bench-press, barbell-row, overhead-press, hip-thrust]"
+    text = (folder.path / "tide-01.yaml").read_text().replace("minutes: 60", "minutes: 15")
+    (folder.path / "tight.yaml").write_text(text + f"exercises: {{must: {musts}}}\n")
+    page.go("/client/tight")
+    page.until("no week can do all of this")
+    page.find(".ways button").click()
+    page.until("The week at its fullest")
+    (folder.path / "tight.yaml").unlink()
+
+
+def a_wrong_value_refused(page, folder):
+    before = (folder.path / "tide-01.yaml").read_text()
+    page.go("/client/tide-01/profile")
+    page.fill("weeks", "many")
+    page.fill("birth_year", "1850")
+    page.press("Save the profile")
+    page.until("Please look again")
+    assert page.find('[name="weeks"]').get_attribute("value") == "many"
+    assert page.find('[name="weeks"]').get_attribute("aria-invalid") == "true"
+    assert (folder.path / "tide-01.yaml").read_text() == before
+
+
+def by_keyboard(page, _folder):
+    page.go("/")
+    body = page.find("body")
+    for _ in range(40):
+        page.browser.switch_to.active_element.send_keys(Keys.TAB) if _ else body.send_keys(Keys.TAB)
+        if page.browser.switch_to.active_element.text == "tide-01":
+            break
+    page.browser.switch_to.active_element.send_keys(Keys.ENTER)
+    page.until("The week at its fullest")
+    for _ in range(120):
+        page.browser.switch_to.active_element.send_keys(Keys.TAB)
+        if page.browser.switch_to.active_element.get_attribute("id") == "minutes-1":
+            break
+    active = page.browser.switch_to.active_element
+    assert active.get_attribute("id") == "minutes-1", "the minutes are not reached by the keyboard"
+    active.send_keys(Keys.CONTROL, "a")
+    active.send_keys("50", Keys.ENTER)
+    page.until("Tried: Monday 50 min")
+    page.rest()
+    page.press("Back to what is kept")
+    page.until("Made just now")
+
+
+SCENES = [
+    from_nothing_to_a_printed_card,
+    a_bench_struck_out,
+    a_collision_solved_by_its_button,
+    a_wrong_value_refused,
+    by_keyboard,
+]
+
+
+def looked_at(folder, axe, pictures):
+    """Every page at both widths: nothing wider than the window, no serious fault, a picture if wanted."""
+    faults = []
+    pages = {"clients": "/", "week": "/client/tide-01", "profile": "/client/tide-01/profile", "new": "/new",
+             "instead": "/client/tide-01/instead/goblet-squat", "missing": "/client/nobody"}
+    for width in (1280, 390):
+        page = Page(folder.address, width)
+        for name, path in pages.items():
+            page.go(path)
+            if page.wider_than_the_window() > 0:
+                faults.append(f"{path} at {width} px is wider than the window")
+            if axe:
+                faults += [f"{path} at {width} px: {fault}" for fault in page.faults(axe)]
+            if pictures:
+                page.size(width, min(4000, page.browser.execute_script("return document.body.scrollHeight")))
+                page.browser.save_screenshot(str(pathlib.Path(pictures) / f"{name}-{width}.png"))
+                page.size(width, 1000)
+        page.browser.quit()
+    return faults
+
+
+def pictures_for_the_readme(folder, target):
+    """The week, a change of it and the clients, as the README shows them."""
+    page = Page(folder.address, 1280)
+    for client in ("oar-02", "scull-07"):
+        page.go(f"/client/{client}")
+        page.press("Keep")
+        page.until("Kept in")
+    page.go("/client/tide-01")
+    page.browser.save_screenshot(str(target / "page-week.png"))
+    page.find('[name="without"][value="bench"]').click()
+    page.press("Try without")
+    page.until("Tried: without bench")
+    page.rest()
+    page.browser.execute_script("window.scrollTo(0, 0)")
+    page.browser.save_screenshot(str(target / "page-tried.png"))
+    page.go("/")
+    page.browser.save_screenshot(str(target / "page-clients.png"))
+    page.browser.quit()
+
+
+def times(folder):
+    """Seconds from a press to the new picture, and to the better week after it."""
+    page = Page(folder.address, 1280)
+    first, better = [], []
+    for client in ("tide-01", "oar-02", "scull-07", "sweep-10"):
+        page.go(f"/client/{client}")
+        for minutes in (55, 50, 45, 40, 35):
+            field = page.find('[id="minutes-1"]')
+            field.clear()
+            field.send_keys(str(minutes))
+            begin = time.monotonic()
+            field.send_keys(Keys.ENTER)
+            WebDriverWait(page.browser, PATIENCE, 0.01, ignored_exceptions=[Exception]).until(
+                lambda _, minutes=minutes: f"{minutes} min" in page.find("#changes h2, #refused h2").text
+            )
+            first.append(time.monotonic() - begin)
+            page.rest()
+            better.append(time.monotonic() - begin)
+    page.browser.quit()
+    return first, better
+
+
+def main():
+    parser = argparse.ArgumentParser()
+    parser.add_argument("--axe")
+    parser.add_argument("--pictures")
+    arguments = parser.parse_args()
+    axe = pathlib.Path(arguments.axe).read_text(encoding="utf-8") if arguments.axe else None
+    failed = 0
+    for scripts in (True, False):
+        for width in (1280, 390):
+            folder = Folder("tide-01")
+            page = Page(folder.address, width, scripts)
+            for scene in SCENES:
+                told = f"{scene.__name__.replace('_', ' ')}, {width} px, scripts {'on' if scripts else 'off'}"
+                try:
+                    scene(page, folder)
+                    print(f"ok      {told}")
+                except Exception as fault:  # pylint: disable=broad-except
+                    failed += 1
+                    print(f"FAULT   {told}: {type(fault).__name__} {str(fault)[:900]}")
+            page.browser.quit()
+            folder.close()
+    folder = Folder("tide-01", "oar-02", "scull-07", "sweep-10")
+    faults = looked_at(folder, axe, arguments.pictures)
+    failed += len(faults)
+    for fault in faults:
+        print(f"FAULT   {fault}")
+    if arguments.pictures:
+        pictures_for_the_readme(folder, pathlib.Path(arguments.pictures))
+    print("axe-core: " + ("looked" if axe else "not at hand"))
+    for name, seconds in zip(("new picture", "better week"), times(folder)):
+        part = statistics.quantiles(seconds, n=20)[-1]
+        print(f"{name}: median {statistics.median(seconds):.2f} s, 95th percentile {part:.2f} s of {len(seconds)}")
+    folder.close()
+    print(f"{'all held' if failed == 0 else f'{failed} did not hold'}")
+    return 1 if failed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,14 @@
+//! The coach's page, asked as a browser asks it.
+#![cfg(feature = "page")]
+#![allow(clippy::unwrap_used, reason = "a test may fail where it stands")]
+
+#[path = "page/browser.rs"]
+mod browser;
+#[path = "page/form.rs"]
+mod form;
+#[path = "page/gate.rs"]
+mod gate;
+#[path = "page/kept.rs"]
+mod kept;
+#[path = "page/tried.rs"]
+mod tried;

@@ -1,0 +1,137 @@
+//! What is written, when, and over what.
+
+use std::fs;
+
+use weekwright::input::plan::Plan;
+
+use crate::browser::Browser;
+
+fn yaml_of_the_command_line(browser: &Browser, name: &str) -> Vec<u8> {
+    let mut command = std::process::Command::new(env!("CARGO_BIN_EXE_weekwright"));
+    command.arg("plan").arg(browser.path(name)).args(["--format", "yaml"]);
+    command.output().unwrap().stdout
+}
+
+#[test]
+fn a_plan_that_is_kept_is_the_command_lines_to_the_byte() {
+    let browser = Browser::before(&["tide-01"]);
+    browser.post("/client/tide-01/keep", &[]);
+    let page = browser.get("/client/tide-01").body;
+    assert!(page.contains("Kept in tide-01.plan.yaml."), "{page}");
+    assert!(
+        !browser.get("/client/tide-01").body.contains("Kept in tide-01.plan.yaml."),
+        "it is said once"
+    );
+    let kept = fs::read(browser.path("tide-01.plan.yaml")).unwrap();
+    assert_eq!(kept, yaml_of_the_command_line(&browser, "tide-01.yaml"));
+    assert!(!browser.get("/").body.contains("no plan is kept"));
+    assert!(browser.get("/client/tide-01").body.contains("Kept in"));
+}
+
+#[test]
+fn a_try_that_is_kept_replaces_the_plan_and_goes_back_to_its_profile() {
+    let browser = Browser::before(&["tide-01"]);
+    browser.post("/client/tide-01/keep", &[]);
+    browser.post("/client/tide-01/try", &[("without", "bench")]);
+    browser.post("/client/tide-01/keep", &[]);
+    let sheet = browser.get("/client/tide-01/sheet/yaml").body;
+    assert_eq!(sheet, browser.text("tide-01.plan.yaml"));
+    assert!(sheet.contains("without bench"));
+    assert!(!browser.get("/").body.contains("older than the profile"));
+    let profile = browser.text("tide-01.yaml");
+    fs::write(browser.path("tide-01.yaml"), profile.replace("minutes: 60", "minutes: 55")).unwrap();
+    assert!(browser.get("/").body.contains("older than the profile"));
+    browser.post("/client/tide-01/follow", &[]);
+    let page = browser.get("/client/tide-01").body;
+    assert!(page.contains("of 55 min") && !page.contains("This plan was not made from"));
+}
+
+#[test]
+fn a_change_elsewhere_is_shown_and_never_written_over() {
+    let browser = Browser::before(&["tide-01"]);
+    browser.post("/client/tide-01/keep", &[]);
+    browser.post("/client/tide-01/try", &[("never", "goblet-squat")]);
+    let edited = browser.text("tide-01.plan.yaml").replace("rest_s: 135", "rest_s: 150");
+    fs::write(browser.path("tide-01.plan.yaml"), &edited).unwrap();
+    let page = browser.get("/client/tide-01").body;
+    assert!(page.contains("Changed elsewhere"), "{page}");
+    browser.post("/client/tide-01/keep", &[]);
+    assert_eq!(browser.text("tide-01.plan.yaml"), edited);
+    browser.post("/client/tide-01/back", &[]);
+    let page = browser.get("/client/tide-01").body;
+    assert!(!page.contains("Changed elsewhere") && page.contains("Kept in"));
+}
+
+#[test]
+fn an_edited_plan_is_set_aside_before_it_is_replaced() {
+    let browser = Browser::before(&["tide-01"]);
+    browser.post("/client/tide-01/keep", &[]);
+    let edited = browser.text("tide-01.plan.yaml").replace("rest_s: 135", "rest_s: 150");
+    fs::write(browser.path("tide-01.plan.yaml"), &edited).unwrap();
+    browser.post("/client/tide-01/try", &[("never", "goblet-squat")]);
+    browser.post("/client/tide-01/keep", &[]);
+    assert_eq!(browser.text("tide-01.1.plan.yaml"), edited);
+    assert_ne!(browser.text("tide-01.plan.yaml"), edited);
+    assert!(!browser.get("/").body.contains("Plans whose profile is gone"));
+}
+
+#[test]
+fn a_plan_that_appears_meanwhile_is_not_written_over() {
+    let browser = Browser::before(&["tide-01"]);
+    browser.post("/client/tide-01/try", &[("never", "goblet-squat")]);
+    fs::write(browser.path("tide-01.plan.yaml"), "format: mine\n").unwrap();
+    browser.post("/client/tide-01/keep", &[]);
+    assert_eq!(browser.text("tide-01.plan.yaml"), "format: mine\n");
+}
+
+#[test]
+fn a_folder_that_is_gone_or_a_broken_plan_is_a_sentence() {
+    let browser = Browser::before(&["tide-01"]);
+    fs::write(browser.path("tide-01.plan.yaml"), "format: weekwright-plan/9\nclient: x\n").unwrap();
+    let page = browser.get("/client/tide-01").body;
+    assert!(page.contains("Please look again") && page.contains("tide-01.plan.yaml"), "{page}");
+    assert!(browser.get("/").body.contains("the kept plan cannot be read"));
+    fs::remove_dir_all(browser.folder.path()).unwrap();
+    assert!(browser.get("/").body.contains("cannot be used"));
+    assert_eq!(browser.get("/client/tide-01").status, 404);
+    assert_eq!(browser.post("/client/tide-01/keep", &[]).status, 404);
+}
+
+#[test]
+fn sheets_are_those_of_the_week_in_hand() {
+    let browser = Browser::before(&["tide-01"]);
+    browser.post("/client/tide-01/try", &[("minutes.fri@18:30", "45")]);
+    let yaml = browser.get("/client/tide-01/sheet/yaml");
+    assert!(yaml.header("content-disposition").contains("filename=\"tide-01.plan.yaml\""));
+    assert!(yaml.body.contains("limit: 45"));
+    let calendar = browser.get("/client/tide-01/sheet/ics");
+    assert!(calendar.body.starts_with("BEGIN:VCALENDAR"));
+    assert_eq!(calendar.header("content-type"), "text/calendar; charset=utf-8");
+    assert!(browser.get("/client/tide-01/sheet/csv").body.contains("goblet-squat"));
+    let page = browser.get("/client/tide-01/sheet/html?for=client&paper=letter").body;
+    assert!(page.contains("size: Letter") && !page.contains("For the coach"));
+    // The kept form reads back as a plan by another parser than ours.
+    assert!(serde_yaml::from_str::<Plan>(&yaml.body).is_err());
+    assert!(
+        serde_yaml::from_str::<serde_yaml::Value>(&yaml.body).unwrap().get("sessions").is_some()
+    );
+}
+
+/// The folder above `profiles/` will do too, and plans go where plans are.
+#[test]
+fn profiles_and_plans_may_have_folders_of_their_own() {
+    let whole = Browser::before(&["tide-01"]);
+    let folder = tempfile::TempDir::new().unwrap();
+    fs::create_dir(folder.path().join("plans")).unwrap();
+    fs::rename(whole.folder.path(), folder.path().join("profiles")).unwrap();
+    let browser = Browser::at(folder);
+    assert!(browser.get("/").body.contains("/client/tide-01"));
+    browser.post("/client/tide-01/keep", &[]);
+    assert!(browser.path("plans/tide-01.plan.yaml").exists());
+    fs::copy(browser.path("profiles/tide-01.yaml"), browser.path("profiles/tide-02.yaml")).unwrap();
+    assert!(browser.get("/").body.contains("/client/tide-02"), "a new file is seen");
+    let place = browser.text("profiles/places/boathouse.yaml").replace("  bench: 1\n", "");
+    fs::write(browser.path("profiles/places/boathouse.yaml"), place).unwrap();
+    let page = browser.get("/client/tide-01").body;
+    assert!(page.contains("This plan was not made from the profile"), "a changed place is seen");
+}
