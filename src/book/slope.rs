@@ -71,7 +71,7 @@ fn interval(slopes: &[f64], points: &[(f64, f64)]) -> (f64, f64) {
     let variance = (all - repeats(|point| point.0) - repeats(|point| point.1)) / 18.0;
     let spread = variance.max(0.0).sqrt();
     let last = slopes.len() - 1;
-    let upper = ((count + Z * spread) / 2.0).round_ties_even().clamp(0.0, last as f64) as usize;
+    let upper = f64::midpoint(count, Z * spread).round_ties_even().clamp(0.0, last as f64) as usize;
     let lower = (((count - Z * spread) / 2.0).round_ties_even() - 1.0).max(0.0) as usize;
     (slopes[lower], slopes[upper])
 }
@@ -88,7 +88,7 @@ mod tests {
         }
     }
 
-    /// SciPy 1.17.1, `scipy.stats.theilslopes(y, x, 0.95)`, on numbers drawn with numpy's generator of seed 17: points
+    /// `SciPy` 1.17.1, `scipy.stats.theilslopes(y, x, 0.95)`, on numbers drawn with numpy's generator of seed 17: points
     /// that rise, with ties in both coordinates, five of them, and twenty-four without a trend.
     #[test]
     fn lines_and_intervals_are_those_of_scipy() {

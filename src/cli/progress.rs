@@ -29,27 +29,24 @@ pub(super) fn run(client: &str, arguments: &SheetArgs, console: &Console) -> Res
     let past = Past::of(&book, client, (None, None), catalog)?;
     let mut review = past.review();
     let audience: Audience = arguments.audience.map_or(Audience::Client, Into::into);
-    let text = match form {
-        Form::Html => {
-            let plan = past.plans.last();
-            let progress = Progress {
-                review: &review,
-                from: past.from,
-                plan,
-                coming: plan.and_then(|plan| coming(plan, &past)),
-                units: past.units(),
-                audience,
-                paper: arguments.paper.into(),
-            };
-            page(&progress, past.catalog().entries()).map_err(unmade)?
+    let text = if form == Form::Html {
+        let plan = past.plans.last();
+        let progress = Progress {
+            review: &review,
+            from: past.from,
+            plan,
+            coming: plan.and_then(|plan| coming(plan, &past)),
+            units: past.units(),
+            audience,
+            paper: arguments.paper.into(),
+        };
+        page(&progress, past.catalog().entries()).map_err(unmade)?
+    } else {
+        if !audience.coach() {
+            review.proposals.clear();
+            review.skipped.clear();
         }
-        _ => {
-            if !audience.coach() {
-                review.proposals.clear();
-                review.skipped.clear();
-            }
-            text::text(&review, past.units(), &|line| paragraph(line, console.width()))
-        }
+        text::text(&review, past.units(), &|line| paragraph(line, console.width()))
     };
     console.write(arguments.output.as_deref(), &text)?;
     Ok(Exit::Done)

@@ -173,14 +173,15 @@ impl Reader<'_> {
     fn seed(&mut self) {
         let seed = match self.fields.get("seed") {
             Some("another") => self.plan.seed.wrapping_add(1),
-            Some(text) => match text.parse() {
-                Ok(seed) => seed,
-                Err(_) => {
+            Some(text) => {
+                if let Ok(seed) = text.parse() {
+                    seed
+                } else {
                     let message = format!("{} is no seed", quoted(text));
                     self.faults.push(Diagnostic::error("E2002", message).help(word("seed_help")));
                     return;
                 }
-            },
+            }
             None => return,
         };
         if seed != self.plan.seed {

@@ -80,7 +80,7 @@ impl Story<'_> {
     }
 
     /// Runs a command of the program, as it is typed.
-    fn command(&self, typed: &[&str]) -> Result<(), String> {
+    fn command(typed: &[&str]) -> Result<(), String> {
         println!("$ weekwright {}", typed.join(" "));
         let arguments = ["weekwright", "--force"].iter().chain(typed).map(OsString::from);
         match weekwright::cli::run(arguments, true) {
@@ -106,7 +106,7 @@ impl Story<'_> {
             let next = self.folder.join(format!("week-{}.plan.yaml", week + 1));
             let on = (monday + 7.days()).to_string();
             if week + 1 < first + BLOCK {
-                self.command(&[
+                Self::command(&[
                     "next",
                     text(&plan),
                     "--on",
@@ -119,7 +119,7 @@ impl Story<'_> {
                 plan = next;
             }
             if week == BLOCK / 2 {
-                self.command(&["review", CLIENT, "--book", text(&book)])?;
+                Self::command(&["review", CLIENT, "--book", text(&book)])?;
             }
         }
         Ok(())
@@ -148,7 +148,7 @@ impl Story<'_> {
         let mass = format!("{:.1}", 64.0 - 0.08 * f64::from(number) + self.draw.normal(0.3));
         let waist = format!("{:.1}", 81.0 - 0.15 * f64::from(number) + self.draw.normal(0.5));
         let (book, monday) = (self.book(), monday.to_string());
-        self.command(&[
+        Self::command(&[
             "measure",
             CLIENT,
             "--date",
@@ -183,7 +183,7 @@ impl Story<'_> {
         };
         let asked = amounts.first().copied().unwrap_or(8);
         let rir = item.rir.unwrap_or(2);
-        if unit != "" {
+        if !unit.is_empty() {
             return format!("{}{}", item.exercise, format!(" {asked}{unit}").repeat(amounts.len()));
         }
         let today = self.today(week, item, asked, rir);

@@ -13,13 +13,13 @@ fn at(path: &Path, code: &'static str, message: &str, help: &str) -> Diagnostic 
     Diagnostic::error(code, message).at(Label::whole(path.display().to_string())).help(help)
 }
 
-/// An error of SQLite. What is wrong with the file is input; what the machine refuses is not.
+/// An error of `SQLite`. What is wrong with the file is input; what the machine refuses is not.
 pub(super) fn of(path: &Path, error: &rusqlite::Error) -> Failure {
     let code = error.sqlite_error_code();
     let machine =
         |code, message: &str, help: &str| Failure::Unwritten(at(path, code, message, help));
     match code {
-        Some(ErrorCode::NotADatabase) => return no_book(path),
+        Some(ErrorCode::NotADatabase) => no_book(path),
         Some(ErrorCode::DatabaseCorrupt) => machine(
             "E6004",
             "the book is damaged",

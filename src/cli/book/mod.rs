@@ -1,4 +1,4 @@
-//! The book on disk: one SQLite file per coach.
+//! The book on disk: one `SQLite` file per coach.
 //!
 //! One writer at a time; a second one waits. The journal is deleted after each transaction, so that the file alone is
 //! the whole book and may be copied while nobody writes.
@@ -207,11 +207,10 @@ pub(super) fn client_id(transaction: &Transaction<'_>, code: &str) -> rusqlite::
     let known = transaction
         .query_row("SELECT id FROM client WHERE code = ?1", [code], |row| row.get(0))
         .optional()?;
-    match known {
-        Some(id) => Ok(id),
-        None => {
-            transaction.execute("INSERT INTO client (code) VALUES (?1)", [code])?;
-            Ok(transaction.last_insert_rowid())
-        }
+    if let Some(id) = known {
+        Ok(id)
+    } else {
+        transaction.execute("INSERT INTO client (code) VALUES (?1)", [code])?;
+        Ok(transaction.last_insert_rowid())
     }
 }

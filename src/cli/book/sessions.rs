@@ -18,7 +18,7 @@ pub(in crate::cli) enum Written {
 /// What tells sessions of one day apart: the plan's week and day.
 fn part(session: &DoneSession) -> String {
     let week = session.week.map(|week| week.to_string()).unwrap_or_default();
-    let day = session.day.map(|day| day.id()).unwrap_or_default();
+    let day = session.day.map(crate::words::Weekday::id).unwrap_or_default();
     let at = session.at.as_deref().unwrap_or_default();
     format!("{week}/{day}@{at}")
 }
@@ -58,7 +58,7 @@ pub(in crate::cli) fn write(
             date,
             part,
             session.week,
-            session.day.map(|day| day.id()),
+            session.day.map(crate::words::Weekday::id),
             session.at,
             session.is_light,
             session.note

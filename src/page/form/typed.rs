@@ -76,7 +76,7 @@ fn show(kind: &Kind, name: &str, value: &Value, out: &mut Fields) {
     let mut put = |name: &str, text: String| out.0.push((name.to_owned(), text));
     match (kind, value) {
         (Kind::YesNo, Value::Bool(is_so)) => {
-            put(name, if *is_so { "yes" } else { "no" }.to_owned())
+            put(name, if *is_so { "yes" } else { "no" }.to_owned());
         }
         (Kind::Ticks { .. }, Value::Sequence(list)) => {
             for one in list {

@@ -89,7 +89,8 @@ impl Facts {
         let answers = profile.screening.as_ref().unwrap_or(&none);
         let pain = answers.pain.as_deref();
         let told = pain.unwrap_or_default();
-        let regions: BTreeSet<Region> = told.iter().flat_map(|pain| pain.regions()).collect();
+        let regions: BTreeSet<Region> =
+            told.iter().flat_map(crate::input::screening::Pain::regions).collect();
         let notes = told.iter().filter(|pain| pain.regions().is_empty());
         let in_chest = regions.contains(&Region::Chest);
         let mut facts = Facts {

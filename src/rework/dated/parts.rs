@@ -120,11 +120,12 @@ fn as_then(item: &mut Item, then: &Item) {
     let sets = item.sets;
     let (turn, instead) = (item.turn, item.instead.clone());
     *item = Item { sets, turn, instead, ..then.clone() };
-    for list in [&mut item.reps, &mut item.seconds, &mut item.meters, &mut item.calories] {
-        if let Some(list) = list {
-            let last = list.last().copied().unwrap_or(1);
-            list.resize(sets as usize, last);
-        }
+    for list in [&mut item.reps, &mut item.seconds, &mut item.meters, &mut item.calories]
+        .into_iter()
+        .flatten()
+    {
+        let last = list.last().copied().unwrap_or(1);
+        list.resize(sets as usize, last);
     }
 }
 

@@ -71,10 +71,11 @@ fn ease(planner: &Planner, profile: &Profile, week: &mut Week, long: bool) {
         let works = session.groups.iter_mut().filter(|group| group.is_work());
         for item in works.flat_map(|group| &mut group.items) {
             let sets = (item.sets * 2 / 3).max(1);
-            for list in [&mut item.reps, &mut item.seconds, &mut item.meters, &mut item.calories] {
-                if let Some(list) = list {
-                    list.truncate(sets as usize);
-                }
+            for list in [&mut item.reps, &mut item.seconds, &mut item.meters, &mut item.calories]
+                .into_iter()
+                .flatten()
+            {
+                list.truncate(sets as usize);
             }
             item.sets = sets;
             item.rir = item.rir.map(|rir| (rir + 1).min(5));
