@@ -40,11 +40,11 @@ fn main() -> Result<ExitCode, Box<dyn std::error::Error>> {
     let mut story = Story::new(&folder, Draw(ChaCha8Rng::seed_from_u64(12)));
     let profile = story.profile()?;
     let first = folder.join("block-1.plan.yaml");
-    story.command(&["plan", text(&profile), "-o", text(&first)])?;
+    Story::command(&["plan", text(&profile), "-o", text(&first)])?;
     story.block(1, first)?;
     let second = folder.join("block-2.plan.yaml");
     let book = story.book();
-    story.command(&["plan", text(&profile), "--book", text(&book), "-o", text(&second)])?;
+    Story::command(&["plan", text(&profile), "--book", text(&book), "-o", text(&second)])?;
     story.block(BLOCK + 1, second)?;
     Ok(ExitCode::SUCCESS)
 }
@@ -93,9 +93,12 @@ impl Story<'_> {
     fn block(&mut self, first: u32, plan: PathBuf) -> Result<(), Box<dyn std::error::Error>> {
         let book = self.book();
         let notebook = Notebook::of_folder(self.folder, Catalog::built_in());
+        // A missed week moves the course, so a block begins where its own plan does.
+        let begins = read(&plan)?.weeks.first().and_then(|week| week.date.as_deref()?.parse().ok());
+        let begins: Date = begins.unwrap_or(START);
         let mut plan = plan;
         for week in first..first + BLOCK {
-            let monday = START + (7 * (i64::from(week) - 1)).days();
+            let monday = begins + (7 * i64::from(week - first)).days();
             let filed = notebook.plan(CLIENT, monday).map_err(|fault| fault.to_string())?;
             let known = filed.filter(|_| week > first).map(|filed| filed.plan);
             let whole = known.map_or_else(|| read(&plan), Ok)?;
