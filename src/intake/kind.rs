@@ -69,7 +69,7 @@ pub(super) fn as_yaml(
 pub(crate) fn scalar(text: &str) -> String {
     const NOT_TEXT: [&str; 8] = ["true", "false", "null", "yes", "no", "on", "off", "nan"];
     let is_plain = text.starts_with(|first: char| first.is_ascii_alphabetic())
-        && text.chars().all(|letter| letter.is_ascii_alphanumeric() || letter == '-')
+        && text.chars().all(|letter| letter.is_ascii_alphanumeric() || matches!(letter, '-' | '_'))
         && !NOT_TEXT.contains(&text.to_lowercase().as_str());
     if is_plain || calendar::date(text).is_some() {
         text.to_owned()
