@@ -30,6 +30,7 @@ pub(in crate::page) fn changed(
     text: &str,
     values: &[(&'static str, Option<Value>)],
 ) -> Option<String> {
+    let text = &ended(text);
     let marks = Marks::parse(&Source::new("profile", text)).ok()?;
     let Parts::Map(fields) = &marks.root().parts else { return None };
     if fields.iter().any(|field| !is_at_line_start(text, field.key_bytes.start)) {
@@ -60,7 +61,7 @@ pub(in crate::page) fn changed(
     edits.extend(added.into_iter().map(|(at, lines)| (at..at, lines)));
     // From the end, so that places stay true; of two at one place the later key is put in first.
     edits.sort_by_key(|(range, _)| range.start);
-    let mut text = ended(text);
+    let mut text = text.clone();
     for (range, new) in edits.into_iter().rev() {
         let range = range.start.min(text.len())..range.end.min(text.len());
         text.replace_range(range, &new);
