@@ -15,7 +15,7 @@ use crate::request::candidate::Station;
 use crate::request::dose::Duty;
 use crate::request::standing::{is_loaded, is_proper, parents, standing_here};
 use crate::request::{Candidate, Request, Wish};
-use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Standing, Status};
+use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Standing};
 
 /// The points of every candidate of a request, in their order.
 #[must_use]
@@ -116,11 +116,6 @@ fn is_bar_lift(candidate: &Candidate) -> bool {
     staple && entry.load == LoadKind::BarTotal
 }
 
-/// Who learns, and who is 65 or older, is given what guides the movement.
-fn is_guided(request: &Request) -> bool {
-    request.profile.training_status == Status::Novice || request.is_senior()
-}
-
 fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
     let staple = candidate.entry.standing == Standing::Staple;
     let fast = candidate.pattern.is_explosive() && staple;
@@ -133,7 +128,7 @@ fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
 }
 
 fn for_experience(request: &Request, candidate: &Candidate) -> f64 {
-    if !is_guided(request) {
+    if !request.is_guided() {
         return 0.0;
     }
     let learned = match candidate.entry.skill {

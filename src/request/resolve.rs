@@ -157,6 +157,12 @@ impl Request {
         self.needs_balance()
     }
 
+    /// Who learns, and who is 65 or older, is given what guides the movement. Common practice.
+    #[must_use]
+    pub fn is_guided(&self) -> bool {
+        self.profile.training_status == Status::Novice || self.is_senior()
+    }
+
     /// Size is the goal, past the first steps: main lifts stand alone with their full rests, small work has its own sets.
     #[must_use]
     pub fn builds_size(&self) -> bool {

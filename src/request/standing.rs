@@ -122,10 +122,9 @@ fn for_older_joints(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) ->
 
 /// First steps with the body's own weight are behind who has trained for a while, where the movement has a harder form.
 fn for_a_harder_form(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
-    let learns = request.profile.training_status == Status::Novice || request.is_senior();
     let pattern = entry.pattern.filter(|pattern| is_lift(*pattern))?;
     let bare = entry.load == LoadKind::Bodyweight && entry.level == 1;
-    let passed = bare && entry.standing != Standing::Staple && !learns;
+    let passed = bare && entry.standing != Standing::Staple && !request.is_guided();
     let harder = |other: &&&Arc<Entry>| {
         other.pattern == Some(pattern)
             && other.level >= 2
@@ -137,8 +136,14 @@ fn for_a_harder_form(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -
 
 /// What is right for those who learn the movement, and again from 65 on.
 fn learns_first(request: &Request, entry: &Entry) -> bool {
-    let novice = request.profile.training_status == Status::Novice;
-    entry.first_step && (novice || request.is_senior())
+    entry.first_step && request.is_guided()
+}
+
+/// Whether an entry is a staple for another's movement and prime mover.
+fn does_the_job(other: &Entry, entry: &Entry) -> bool {
+    other.standing == Standing::Staple
+        && other.pattern == entry.pattern
+        && other.direct.first() == entry.direct.first()
 }
 
 fn for_a_staple(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
@@ -146,11 +151,7 @@ fn for_a_staple(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Opt
     if entry.standing != Standing::Special || advanced || is_next_rung(request, entry) {
         return None;
     }
-    let staple = |other: &&&Arc<Entry>| {
-        other.standing == Standing::Staple
-            && other.pattern == entry.pattern
-            && other.direct.first() == entry.direct.first()
-    };
+    let staple = |other: &&&Arc<Entry>| does_the_job(other, entry);
     usable.iter().find(staple).map(better)
 }
 
@@ -173,28 +174,26 @@ fn for_dumbbells(usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
 
 /// Help is for who cannot do the lift yet.
 fn for_the_full_form(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
-    let learns = request.profile.training_status == Status::Novice || request.is_senior();
     let full = |other: &&&Arc<Entry>| {
         other.pattern == entry.pattern
             && other.load != LoadKind::Assisted
             && other.standing == Standing::Staple
             && other.is_hung()
     };
-    usable.iter().find(full).filter(|_| entry.load == LoadKind::Assisted && !learns).map(better)
+    usable
+        .iter()
+        .find(full)
+        .filter(|_| entry.load == LoadKind::Assisted && !request.is_guided())
+        .map(better)
 }
 
 /// First steps are for who learns; who is past them takes the staple of the movement.
 fn for_who_learns(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
-    let learns = request.profile.training_status == Status::Novice || request.is_senior();
-    let staple = |other: &&&Arc<Entry>| {
-        other.standing == Standing::Staple
-            && other.pattern == entry.pattern
-            && other.direct.first() == entry.direct.first()
-    };
+    let staple = |other: &&&Arc<Entry>| does_the_job(other, entry);
     let bare = matches!(entry.load, LoadKind::Bodyweight | LoadKind::Assisted);
     let leads_to = |other: &&&Arc<Entry>| staple(other) && bare && entry.harder.contains(&other.id);
     let is_step = entry.first_step || usable.iter().any(|other| leads_to(&other));
-    let passed = is_step && entry.standing != Standing::Staple && !learns;
+    let passed = is_step && entry.standing != Standing::Staple && !request.is_guided();
     usable.iter().find(staple).filter(|_| passed).map(better)
 }
 
@@ -211,11 +210,10 @@ fn for_the_machine(usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
 
 /// Who learns starts a press or a pull with the body's own weight from its first rung, until a number is known.
 fn for_the_first_rung(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
-    let learns = request.profile.training_status == Status::Novice || request.is_senior();
     let presses_or_pulls = entry.pattern.is_some_and(|pattern| pattern.press_or_row().is_some());
     let rung = |other: &&&Arc<Entry>| other.first_step && entry.easier.contains(&other.id);
     let bare = entry.load == LoadKind::Bodyweight && !entry.first_step;
-    usable.iter().find(rung).filter(|_| learns && presses_or_pulls && bare).map(better)
+    usable.iter().find(rung).filter(|_| request.is_guided() && presses_or_pulls && bare).map(better)
 }
 
 fn better(other: &&Arc<Entry>) -> Barred {
