@@ -238,6 +238,17 @@ impl Pattern {
         matches!(self, Pattern::ExplosivePull | Pattern::Jump | Pattern::Throw)
     }
 
+    /// The pattern that stands for all of the same work: whatever bends or holds the trunk is one choice, and so is
+    /// whatever is fast.
+    #[must_use]
+    pub const fn work(self) -> Pattern {
+        match self {
+            _ if self.is_trunk() => Pattern::AntiExtension,
+            _ if self.is_explosive() => Pattern::Jump,
+            own => own,
+        }
+    }
+
     /// Whether sets of the pattern count as weekly volume; jumps, throws and locomotion do not.
     #[must_use]
     pub const fn gives_volume(self) -> bool {

@@ -92,6 +92,9 @@ weights! {
             SET_MOVED = 0.01;
     }
     View {
+        "planes":
+            /// A week of two days without a press or a pull overhead, or without a level one.
+            PLANE_LACKING = -20.0;
         "whole-body-day":
             /// A day for the whole body without a leg lift, a push or a pull.
             SIDE_MISSING = -18.0;
@@ -161,8 +164,8 @@ weights! {
             SPECIAL = -20.0;
             /// A stand-in where its pattern has a staple.
             STAND_IN = -30.0;
-            /// A movement that only a stand-in trains, though its muscle has a staple elsewhere.
-            ONLY_A_STAND_IN = -8.0;
+            /// A movement that only a stand-in or a special exercise trains, though its muscle has a staple elsewhere.
+            ONLY_A_STAND_IN = -14.0;
             /// A press, pull, squat or hinge without a load that goes up in steps, where its pattern has a loaded staple.
             UNLOADED_LIFT = -9.0;
             /// Other work without such a load, where its pattern has a loaded staple.

@@ -25,9 +25,9 @@ pub fn worths(request: &Request) -> Vec<f64> {
     candidates.map(|one| best.standing(request, one) + worth(request, one)).collect()
 }
 
-/// The best standing of each pattern and of each prime mover.
+/// The best standing of each movement and of each prime mover.
 struct Best {
-    of_pattern: BTreeMap<Pattern, Standing>,
+    of_work: BTreeMap<Pattern, Standing>,
     of_prime: BTreeMap<Option<Muscle>, Standing>,
     /// Patterns with a loaded staple.
     loaded: BTreeSet<Pattern>,
@@ -37,15 +37,12 @@ impl Best {
     fn of(request: &Request) -> Best {
         let proper = |one: &&Candidate| is_proper(&one.entry, one.pattern);
         let loaded = request.candidates.iter().filter(proper).map(|one| one.pattern);
-        let mut best = Best {
-            of_pattern: BTreeMap::new(),
-            of_prime: BTreeMap::new(),
-            loaded: loaded.collect(),
-        };
+        let mut best =
+            Best { of_work: BTreeMap::new(), of_prime: BTreeMap::new(), loaded: loaded.collect() };
         for one in &request.candidates {
             // Standings are in the order in which a coach takes them.
             let own = standing_here(request, one);
-            let pattern = best.of_pattern.entry(one.pattern).or_insert(own);
+            let pattern = best.of_work.entry(one.pattern.work()).or_insert(own);
             *pattern = own.min(*pattern);
             let prime = best.of_prime.entry(one.prime()).or_insert(own);
             *prime = own.min(*prime);
@@ -55,9 +52,9 @@ impl Best {
 
     /// What an exercise loses beside the best of its pattern.
     fn standing(&self, request: &Request, one: &Candidate) -> f64 {
-        let (own, pattern) = (standing_here(request, one), self.of_pattern[&one.pattern]);
-        let elsewhere = self.of_prime[&one.prime()] < Standing::StandIn;
-        let only_stand_ins = pattern == Standing::StandIn && elsewhere;
+        let (own, pattern) = (standing_here(request, one), self.of_work[&one.pattern.work()]);
+        let elsewhere = self.of_prime[&one.prime()] < Standing::Special;
+        let only_stand_ins = pattern >= Standing::Special && elsewhere;
         let only_a_stand_in = if only_stand_ins { ONLY_A_STAND_IN } else { 0.0 };
         step(own) - step(pattern) + only_a_stand_in + self.unloaded(one)
     }
@@ -139,8 +136,8 @@ fn for_experience(request: &Request, candidate: &Candidate) -> f64 {
     let strong = matches!(request.profile.goal, Goal::Strength | Goal::Power);
     let bar = is_bar_lift(candidate) && !request.is_senior();
     let kit = match candidate.station {
-        _ if strong => 0.0,
         Station::Fixed(_) if request.is_senior() => GUIDED_SENIOR,
+        _ if strong => 0.0,
         Station::Fixed(_) => GUIDED,
         _ if bar || candidate.kit.contains(&Kit::Dumbbells) => IN_HANDS,
         _ => 0.0,

@@ -11,7 +11,7 @@ use crate::request::dose::Duty;
 use crate::request::standing::is_loaded;
 use crate::request::{Request, Wish};
 use crate::search::Done;
-use crate::words::{LoadKind, Pattern, Side, Stress};
+use crate::words::{Emphasis, LoadKind, Pattern, Side, Stress};
 
 /// Ranks of working groups, first to last (ACSM 2009 for power and multi-joint first).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -170,6 +170,8 @@ fn cost(request: &Request, order: &[Together], lead: Option<usize>) -> u32 {
         cost += if is_bar_hinge(at(place)) && tired { 60 } else { 0 };
         let later_big = (place + 1..items.len()).any(|later| is_two_legged_main(at(later)));
         cost += if is_each_side_leg(at(place)) && later_big { 30 } else { 0 };
+        cost +=
+            if wants_more(request, at(place)) { 4 * u32::try_from(place).unwrap_or(0) } else { 0 };
         let knee_then_knee = place > 0 && at(place).pattern == at(place - 1).pattern;
         cost += if knee_then_knee { 6 } else { 0 };
     }
@@ -178,6 +180,12 @@ fn cost(request: &Request, order: &[Together], lead: Option<usize>) -> u32 {
             != request.candidates[pair[1][0].candidate].station
     });
     cost + 3 * u32::try_from(stations.count()).unwrap_or(u32::MAX)
+}
+
+/// A lift for a muscle that should get more stands as early as its kind of work allows.
+fn wants_more(request: &Request, candidate: &Candidate) -> bool {
+    let wish = candidate.prime().and_then(|prime| request.profile.emphasis.get(&prime));
+    wish == Some(&Emphasis::More)
 }
 
 fn is_bar_hinge(candidate: &Candidate) -> bool {

@@ -182,7 +182,8 @@ impl Candidate {
                 takes_few_reps(entry)
                     && (self.is_leg_lift() || self.pattern.press_or_row() == Some(Side::Push))
             }
-            _ => true,
+            // A thrust or bridge is no lift for a whole day.
+            _ => self.pattern != Pattern::HipExtension,
         };
         let staple = self.duty == Duty::Main && entry.standing == Standing::Staple;
         staple && by_goal && !self.stresses(Stress::Ballistic) && !(senior && entry.skill >= 3)

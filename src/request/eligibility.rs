@@ -42,7 +42,7 @@ impl Request {
         self.figures.level + u8::from(is_named(&self.profile, &entry.id))
     }
 
-    /// How often a week an exercise may be done: three times for main lifts of novices or strength goals, else twice;
+    /// How often a week an exercise may be done: three times for main lifts of novices on three days or of strength goals, else twice;
     /// trunk, calves and balance are free, and where the client may do fewer than three exercises of its pattern, half
     /// the days (common practice).
     #[must_use]
@@ -52,8 +52,8 @@ impl Request {
         if pattern.is_trunk() || matches!(pattern, Pattern::PlantarFlexion | Pattern::Balance) {
             return days;
         }
-        let often =
-            self.profile.training_status == Status::Novice || self.profile.goal == Goal::Strength;
+        let learns = self.profile.training_status == Status::Novice && days <= 3;
+        let often = learns || self.profile.goal == Goal::Strength;
         let usual = if entry.main && often { 3 } else { 2 };
         let of_pattern = self.entries.values().filter(|other| {
             other.role == Role::Work

@@ -9,7 +9,7 @@ use std::sync::Arc;
 use super::eligibility::is_named;
 use super::{Barred, Candidate, Request};
 use crate::input::catalog::Entry;
-use crate::words::{Kind, Kit, LoadKind, Pattern, Sides, Standing, Status};
+use crate::words::{Effort, Kind, Kit, LoadKind, Muscle, Pattern, Sides, Standing, Status};
 
 /// Which of the usable exercises are passed over, and why.
 pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap<String, Barred> {
@@ -17,7 +17,9 @@ pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap
         usable.iter().filter(|entry| !is_named(&request.profile, &entry.id)).filter_map(|entry| {
             let reason = variant_of_never(request, entry)
                 .or_else(|| for_proper_kit(request, usable, entry))
+                .or_else(|| for_its_parents_kit(usable, entry))
                 .or_else(|| for_a_load(request, usable, entry))
+                .or_else(|| for_strong_legs(request, usable, entry))
                 .or_else(|| for_a_staple(request, usable, entry))
                 .or_else(|| for_older_joints(request, usable, entry))
                 .or_else(|| for_a_harder_form(request, usable, entry))
@@ -42,12 +44,16 @@ pub fn is_loaded(entry: &Entry) -> bool {
 }
 
 /// A candidate's standing where it is chosen: a staple without load, or with a kettlebell, is one more regular where a
-/// staple with a bar, dumbbells or a machine does its movement.
+/// staple with a bar, dumbbells or a machine does its movement, and so is a hinge with weights in strong hands beside a bar.
 pub(crate) fn standing_here(request: &Request, one: &Candidate) -> Standing {
+    let light = !is_loaded(&one.entry) || one.kit.contains(&Kit::Kettlebell);
+    let by_hand = one.pattern == Pattern::Hinge && is_in_hands(&one.entry) && !request.is_guided();
+    let lesser = light || by_hand;
     let other = |other: &Candidate| {
-        is_proper(&other.entry, one.pattern) && !other.kit.contains(&Kit::Kettlebell)
+        is_proper(&other.entry, one.pattern)
+            && !other.kit.contains(&Kit::Kettlebell)
+            && (light || !is_in_hands(&other.entry))
     };
-    let lesser = !is_loaded(&one.entry) || one.kit.contains(&Kit::Kettlebell);
     match one.entry.standing {
         Standing::Staple if lesser && request.candidates.iter().any(other) => Standing::Regular,
         standing => standing,
@@ -79,7 +85,49 @@ fn for_proper_kit(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> O
     if entry.standing != Standing::StandIn || learns_first(request, entry) {
         return None;
     }
-    usable.iter().find(|other| is_proper(other, pattern)).map(better)
+    let staple =
+        |other: &&&Arc<Entry>| other.pattern == Some(pattern) && other.standing == Standing::Staple;
+    let proper = usable.iter().find(|other| is_proper(other, pattern));
+    proper.or_else(|| usable.iter().find(staple)).map(better)
+}
+
+/// A variant that only saves kit, as a press from the floor saves the bench, is for who lacks that kit.
+fn for_its_parents_kit(usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
+    let parent = entry.variant_of.as_deref()?;
+    let parent = usable.iter().find(|other| other.id == parent)?;
+    let saves = |less: &Vec<Kit>, more: &Vec<Kit>| {
+        less.len() < more.len() && less.iter().all(|kit| more.contains(kit))
+    };
+    let saves_kit =
+        entry.needs.iter().any(|less| parent.needs.iter().any(|more| saves(less, more)));
+    saves_kit.then(|| better(parent))
+}
+
+/// Legs that have trained for a while are stronger than hands: a squat or a pull from the floor with a weight in the hands
+/// is behind who has a bar or a machine for it, unless other training leaves the legs only light work. Common practice.
+fn for_strong_legs(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
+    let pattern = entry.pattern?;
+    let both_legs = matches!(pattern, Pattern::Squat | Pattern::Hinge | Pattern::HipExtension);
+    let big = both_legs && entry.sides == Sides::Both;
+    let on_the_floor = entry.direct.first() != Some(&Muscle::Hamstrings);
+    let light = request.is_guided() || has_hard_legs_elsewhere(request);
+    if !big || !on_the_floor || !is_in_hands(entry) || light {
+        return None;
+    }
+    let stronger = |other: &&&Arc<Entry>| is_proper(other, pattern) && !is_in_hands(other);
+    usable.iter().find(stronger).map(better)
+}
+
+/// Whether the client's other training is hard on the legs.
+fn has_hard_legs_elsewhere(request: &Request) -> bool {
+    let mut other = request.profile.other_training.iter();
+    let is_leg = |muscle: &Muscle| matches!(muscle, Muscle::Quads | Muscle::Hamstrings);
+    other.any(|one| one.load == Effort::Hard && one.muscles.iter().any(is_leg))
+}
+
+/// Whether the hands hold what is lifted.
+const fn is_in_hands(entry: &Entry) -> bool {
+    matches!(entry.load, LoadKind::PerHand | LoadKind::SingleImplement)
 }
 
 /// A squat, lunge, hinge, bridge, press or pull.
@@ -92,7 +140,12 @@ const fn is_lift(pattern: Pattern) -> bool {
 /// The body's own weight or a band is no second choice beside a load for a squat, hinge, press or pull.
 fn for_a_load(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
     let pattern = entry.pattern.filter(|pattern| is_lift(*pattern))?;
-    let bare = entry.standing == Standing::Regular && !is_loaded(entry);
+    let lesser = match entry.standing {
+        Standing::Regular => true,
+        Standing::Staple => entry.load == LoadKind::Band || pattern.press_or_row().is_none(),
+        _ => false,
+    };
+    let bare = lesser && !is_loaded(entry);
     let moves_joints = entry.kind == Some(Kind::Compound);
     if !bare || !moves_joints || learns_first(request, entry) || is_next_rung(request, entry) {
         return None;
@@ -139,10 +192,15 @@ fn learns_first(request: &Request, entry: &Entry) -> bool {
     entry.first_step && request.is_guided()
 }
 
+/// Whether two exercises are of one movement; all that holds or bends the trunk is one, and so is all that is fast.
+fn is_same_work(one: Option<Pattern>, other: Option<Pattern>) -> bool {
+    one.map(Pattern::work) == other.map(Pattern::work)
+}
+
 /// Whether an entry is a staple for another's movement and prime mover.
 fn does_the_job(other: &Entry, entry: &Entry) -> bool {
     other.standing == Standing::Staple
-        && other.pattern == entry.pattern
+        && is_same_work(other.pattern, entry.pattern)
         && other.direct.first() == entry.direct.first()
 }
 

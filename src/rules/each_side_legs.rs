@@ -1,18 +1,32 @@
-//! `each-side-legs`: a session has at most two leg exercises that go one side at a time.
+//! `each-side-legs`: a session has at most two leg exercises that go one side at a time, a day for the whole body one where
+//! there is a load for both legs.
 //!
 //! They take twice the time and much balance; the two-legged main lift comes first (common practice).
 
+use super::whole_body_day::is_for_whole_body;
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
+use crate::request::standing::is_loaded;
 use crate::week::{Item, Week};
-use crate::words::{Side, Sides};
+use crate::words::{Pattern, Side, Sides};
 
 /// Each-side leg exercises by day.
 pub(super) struct EachSideLegs;
 
 const MOST: usize = 2;
+
+/// Whether both legs have a load to squat with, so that one exercise on one leg is enough for a day for the whole body.
+fn has_load_for_both(request: &Request) -> bool {
+    request.candidates.iter().any(|one| {
+        one.pattern == Pattern::Squat && one.entry.sides == Sides::Both && is_loaded(&one.entry)
+    })
+}
+
+fn most(request: &Request, whole_body: bool) -> usize {
+    if whole_body && has_load_for_both(request) { 1 } else { MOST }
+}
 
 fn is_each_side_leg(item: &Item) -> bool {
     item.entry.sides == Sides::Each && item.is_compound() && item.side() == Some(Side::Legs)
@@ -45,15 +59,22 @@ impl Rule for EachSideLegs {
                 .map(|pick| (pick.chosen, 1.0))
                 .collect();
             let label = weekly.request.days[day].label();
-            weekly.model.convention(self.id(), label, legs, Op::Le, 2.0);
+            let most = most(weekly.request, weekly.split.days[day].whole_body);
+            let most = if most == MOST { 2.0 } else { 1.0 };
+            weekly.model.convention(self.id(), label, legs, Op::Le, most);
         }
     }
-    fn recount(&self, _request: &Request, week: &Week) -> Vec<Finding> {
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();
         for session in &week.sessions {
             let legs = session.work().filter(|item| is_each_side_leg(item)).count();
-            if legs > MOST {
-                let wanted = "two leg exercises one side at a time";
+            let most = most(request, is_for_whole_body(request, session));
+            if legs > most {
+                let wanted = if most == MOST {
+                    "two leg exercises one side at a time"
+                } else {
+                    "one leg exercise one side at a time"
+                };
                 let got = legs.to_string();
                 findings.push(
                     Finding::broken(self.id(), session.label.clone(), wanted, got).as_remark(),

@@ -12,7 +12,7 @@ use crate::program::Term;
 use crate::request::{Candidate, Request};
 use crate::split::idea::region;
 use crate::week::Week;
-use crate::words::{Emphasis as Wish, Muscle, Standing};
+use crate::words::{Emphasis as Wish, Muscle, Pattern, Standing};
 
 /// Lifts and sets by emphasized muscle.
 pub(super) struct Emphasis;
@@ -26,9 +26,11 @@ fn emphasized(request: &Request) -> impl Iterator<Item = Muscle> {
     wishes.filter(|(_, wish)| **wish == Wish::More).map(|(muscle, _)| *muscle)
 }
 
-/// Whether an exercise is a staple whose prime mover is the muscle.
+/// Whether an exercise is a staple whose prime mover is the muscle; for the glutes one that extends the hip alone, as a
+/// squat or a deadlift is in the week anyway.
 fn is_best(entry: &Entry, muscle: Muscle) -> bool {
-    entry.standing == Standing::Staple && entry.direct.first() == Some(&muscle)
+    let own = muscle != Muscle::Glutes || entry.pattern == Some(Pattern::HipExtension);
+    entry.standing == Standing::Staple && entry.direct.first() == Some(&muscle) && own
 }
 
 /// The other large and small muscles that are trained with a muscle.

@@ -1,4 +1,4 @@
-//! `planes`: from three days a week pushes and pulls come both level and overhead.
+//! `planes`: from three days a week pushes and pulls come both level and overhead, on two days where it can be.
 //!
 //! Common practice. A plane counts only where kit and limits leave an exercise of it.
 
@@ -6,7 +6,7 @@ use super::{Figure, Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::at_least;
-use crate::model::points::PLANE_MISSING;
+use crate::model::points::{PLANE_LACKING, PLANE_MISSING};
 use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
@@ -23,8 +23,10 @@ const PLANES: [Pattern; 4] = [
     Pattern::VerticalPull,
 ];
 
-/// Fewest days a week that carry both planes.
+/// Fewest days a week that always carry both planes.
 const FROM_DAYS: usize = 3;
+/// Fewest days a week that rather carry both.
+const RATHER_FROM: usize = 2;
 
 /// Whether an entry presses or pulls in a plane, over several joints.
 fn is_of(entry: &Entry, plane: Pattern) -> bool {
@@ -42,7 +44,7 @@ fn wanted(request: &Request) -> Vec<Pattern> {
         let mut of_plane = request.candidates.iter().filter(|one| one.pattern == *plane);
         of_plane.any(|one| serves(&one.entry, *plane))
     };
-    if request.days.len() < FROM_DAYS {
+    if request.days.len() < RATHER_FROM {
         Vec::new()
     } else {
         PLANES.into_iter().filter(possible).collect()
@@ -54,7 +56,7 @@ impl Rule for Planes {
         "planes"
     }
     fn summary(&self) -> &'static str {
-        "from three days a week pushes and pulls come both level and overhead"
+        "from three days a week pushes and pulls come both level and overhead, on two where it can be"
     }
     fn force(&self) -> Force {
         Force::Ranges
@@ -67,19 +69,26 @@ impl Rule for Planes {
                 .filter(|pick| is_of(&weekly.candidate(pick).entry, plane))
                 .map(|pick| (pick.chosen, 1.0))
                 .collect();
-            weekly.miss(self.id(), plane.id(), Tier::Ranges, at_least(done, 1.0), PLANE_MISSING);
+            let (tier, cost) = if weekly.request.days.len() >= FROM_DAYS {
+                (Tier::Ranges, PLANE_MISSING)
+            } else {
+                (Tier::View, PLANE_LACKING)
+            };
+            weekly.miss(self.id(), plane.id(), tier, at_least(done, 1.0), cost);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let any_left =
             |plane: &Pattern| request.eligible_for(Role::Work).any(|entry| serves(entry, *plane));
-        let wanted = PLANES.into_iter().filter(|_| request.days.len() >= FROM_DAYS);
+        let always = request.days.len() >= FROM_DAYS;
+        let wanted = PLANES.into_iter().filter(|_| request.days.len() >= RATHER_FROM);
         wanted
             .filter(any_left)
             .filter(|plane| week.sets_of(|entry| is_of(entry, *plane)) == 0)
             .map(|plane| {
                 let wanted = Figure::OneInTheWeek(plane.to_string());
-                Finding::broken(self.id(), plane.id(), wanted, Figure::None).as_shortfall()
+                let finding = Finding::broken(self.id(), plane.id(), wanted, Figure::None);
+                if always { finding.as_shortfall() } else { finding.as_remark() }
             })
             .collect()
     }
