@@ -152,7 +152,7 @@ weights! {
             PAIR_LIKED = 10.0;
         "planned-time":
             /// Three minutes under the aim.
-            IDLE = -3.0;
+            IDLE = -4.5;
         "coach-view":
             /// Each exercise: something to set up, to explain and to keep in mind.
             ATTENTION = -5.0;

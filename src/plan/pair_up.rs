@@ -1,5 +1,7 @@
 //! The pairs of a day: which paired exercise goes with which.
 
+use itertools::Itertools as _;
+
 use crate::model::pairing::PairClass;
 use crate::request::Request;
 use crate::search::Done;
@@ -16,7 +18,35 @@ pub fn groups(request: &Request, day: &[Done]) -> Vec<Together> {
     let limit = day.first().map_or(0, |done| request.days[done.day].work_s());
     let takes =
         |groups: &[Together]| -> u32 { groups.iter().map(|group| seconds(request, group)).sum() };
-    if takes(&nicest) <= limit { nicest } else { grouped(request, day, &length) }
+    let groups = if takes(&nicest) <= limit { nicest } else { grouped(request, day, &length) };
+    // Where the minutes are used, what small work is left goes in turn as well, and the time becomes longer rests.
+    let is_busy = takes(&groups) * 5 >= limit * 4;
+    if is_busy && request.figures.pairs { small_work_in_turn(request, groups) } else { groups }
+}
+
+/// Pairs what is left of small work with as many sets, the best match first.
+fn small_work_in_turn(request: &Request, groups: Vec<Together>) -> Vec<Together> {
+    let is_small = |group: &Together| match group[..] {
+        [done] => class(request, &done).is_some_and(PairClass::is_small),
+        _ => false,
+    };
+    let (mut open, mut groups): (Vec<Together>, Vec<Together>) =
+        groups.into_iter().partition(is_small);
+    let cost = |one: &Together, other: &Together| pleasing(request, &one[0], &other[0]);
+    let fits = |one: &Together, other: &Together| {
+        one[0].sets == other[0].sets && go_together(request, &one[0], &other[0])
+    };
+    loop {
+        let places = (0..open.len()).array_combinations::<2>();
+        let best = places
+            .filter(|[one, other]: &[usize; 2]| fits(&open[*one], &open[*other]))
+            .min_by_key(|[one, other]| cost(&open[*one], &open[*other]));
+        let Some([one, other]) = best else { break };
+        let second = open.remove(other).remove(0);
+        let first = open.remove(one).remove(0);
+        groups.push(vec![first, second]);
+    }
+    groups.into_iter().chain(open).collect()
 }
 
 /// What a pair of exercises costs.
@@ -58,8 +88,11 @@ fn best_matching(request: &Request, open: &[Done], cost: &Cost) -> Option<(u32, 
 }
 
 fn go_together(request: &Request, one: &Done, other: &Done) -> bool {
-    let class = |done: &Done| PairClass::of(request, done.day, &request.candidates[done.candidate]);
-    class(one).zip(class(other)).is_some_and(|(one, other)| one.goes_with(other))
+    class(request, one).zip(class(request, other)).is_some_and(|(one, other)| one.goes_with(other))
+}
+
+fn class(request: &Request, done: &Done) -> Option<PairClass> {
+    PairClass::of(request, done.day, &request.candidates[done.candidate])
 }
 
 /// Less where the sets are equal, no muscle works twice, and both stand at one station.

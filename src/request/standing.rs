@@ -6,10 +6,11 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use super::candidate::grade;
 use super::eligibility::is_named;
 use super::{Barred, Candidate, Request};
 use crate::input::catalog::Entry;
-use crate::words::{Effort, Kind, Kit, LoadKind, Muscle, Pattern, Sides, Standing, Status};
+use crate::words::{Effort, Kind, Kit, LoadKind, Muscle, Pattern, Sides, Standing, Status, Stress};
 
 /// Which of the usable exercises are passed over, and why.
 pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap<String, Barred> {
@@ -110,12 +111,17 @@ fn for_strong_legs(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> 
     let both_legs = matches!(pattern, Pattern::Squat | Pattern::Hinge | Pattern::HipExtension);
     let big = both_legs && entry.sides == Sides::Both;
     let on_the_floor = entry.direct.first() != Some(&Muscle::Hamstrings);
-    let light = request.is_guided() || has_hard_legs_elsewhere(request);
+    let light = is_ballistic(entry) || request.is_guided() || has_hard_legs_elsewhere(request);
     if !big || !on_the_floor || !is_in_hands(entry) || light {
         return None;
     }
     let stronger = |other: &&&Arc<Entry>| is_proper(other, pattern) && !is_in_hands(other);
     usable.iter().find(stronger).map(better)
+}
+
+/// What is swung is no matter of how much the hands hold.
+fn is_ballistic(entry: &Entry) -> bool {
+    grade(entry, Stress::Ballistic).is_some()
 }
 
 /// Whether the client's other training is hard on the legs.

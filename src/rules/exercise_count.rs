@@ -1,6 +1,6 @@
 //! `exercise-count`: a session has three exercises at least and not more than its minutes carry.
 //!
-//! One in six minutes and one more, seven in all for a beginner and ten for others (common practice).
+//! One in six minutes and one more, ten in all; for a beginner seven, or one in nine minutes (common practice).
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
@@ -9,7 +9,7 @@ use crate::model::points::FEW_EXERCISES;
 use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
-use crate::request::figures::MINUTES_PER_ITEM;
+use crate::request::figures::{MINUTES_PER_ITEM, MOST_ITEMS};
 use crate::week::{Session, Week};
 
 /// Exercises by day.
@@ -61,7 +61,11 @@ impl ExerciseCount {
 
 /// The most exercises of a day.
 fn most_items(request: &Request, day: usize) -> u32 {
-    let carried = f64::from(request.days[day].minutes) / MINUTES_PER_ITEM + 1.0;
-    let most = (1..=request.figures.most_items).rev().find(|most| f64::from(*most) <= carried);
+    /// A beginner has no hurry: one exercise in so many minutes is no crowd.
+    const UNHURRIED: u32 = 9;
+    let minutes = request.days[day].minutes;
+    let carried = f64::from(minutes) / MINUTES_PER_ITEM + 1.0;
+    let most = request.figures.most_items.max(minutes / UNHURRIED).min(MOST_ITEMS);
+    let most = (1..=most).rev().find(|most| f64::from(*most) <= carried);
     most.unwrap_or(1).max(2)
 }
