@@ -14,7 +14,7 @@ use crate::plan::conditioning::{Conditioning, interval_days};
 use crate::plan::file::{Group, Item, Session, Week};
 use crate::plan::next_time;
 use crate::plan::screening::CarefulStart;
-use crate::plan::steps::Track;
+use crate::plan::steps::{MOST_RAISE, Track};
 use crate::plan::strength::percent_at_reserve;
 use crate::plan::told::Told;
 use crate::plan::waves;
@@ -229,7 +229,8 @@ impl<'a> Progress<'_, 'a> {
         // Where an exercise's own range lies above the heavy one, its aim is no longer heavy.
         let low = if unknown { span.aim.min(span.low.max(MOST_HEAVY_REPS)) } else { span.low };
         let span = Span { low, ..span };
-        let track = Track::start(entry, duty, span, planned, self.careful_load(item, &lift));
+        let load_kg = self.first_load(item, &lift);
+        let track = Track::start(entry, duty, span, planned, load_kg);
         Some(Standing {
             entry,
             duty,
@@ -255,6 +256,20 @@ impl<'a> Progress<'_, 'a> {
         };
         let raised = item.rir.is_some_and(|rir| rir < reserve);
         Some(if raised { careful().map_or(load, |careful| careful.min(load)) } else { load })
+    }
+
+    /// The first load of an item; where earlier weeks had the exercise on a day of another kind, no more than a tenth or a
+    /// step above those.
+    fn first_load(&self, item: &Item, lift: &Lift) -> Option<f64> {
+        let load = self.careful_load(item, lift)?;
+        let of_it = self
+            .tracks
+            .iter()
+            .filter(|((id, _), standing)| *id == item.exercise && standing.is_known);
+        let before = of_it.filter_map(|(_, standing)| standing.before).reduce(f64::max);
+        let Some((before, ladder)) = before.zip(lift.ladder.as_ref()) else { return Some(load) };
+        let most = (before * MOST_RAISE).max(ladder.next_above(before).unwrap_or(before));
+        Some(ladder.at_most(most).map_or(load, |most| most.min(load)))
     }
 
     /// Moves every exercise of the week on, except after light weeks, of which a novice's first is one.

@@ -183,7 +183,8 @@ fn for_older_joints(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) ->
 fn for_a_harder_form(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
     let pattern = entry.pattern.filter(|pattern| is_lift(*pattern))?;
     let bare = entry.load == LoadKind::Bodyweight && entry.level == 1;
-    let passed = bare && entry.standing != Standing::Staple && !request.is_guided();
+    let is_first = entry.standing != Standing::Staple || entry.first_step;
+    let passed = bare && is_first && !request.is_guided();
     let harder = |other: &&&Arc<Entry>| {
         other.pattern == Some(pattern)
             && other.level >= 2

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 use std::io;
 
 use super::block::{self, Block, BlockCard, Cell, Row};
-use super::{Lookup, Names, Options, Sheet, SheetError, head, phrase};
+use super::{Lookup, Names, Options, Sheet, SheetError, head, phrase, whys};
 use crate::plan::file::Plan;
 
 /// The plan as Markdown with tables (the widespread pipe form).
@@ -249,6 +249,13 @@ fn coach(plan: &Plan, names: &Names<'_>, text: &mut String) {
     }
     if let Some(conditioning) = head::conditioning(plan, names) {
         bullet(text, &phrase::sentence(&conditioning));
+    }
+    let whys = whys::whys(plan, names);
+    if !whys.is_empty() {
+        heading(text, 2, "Why so");
+    }
+    for why in whys {
+        bullet(text, &escape(&why));
     }
     heading(text, 2, "What fell short");
     if plan.shortfalls.is_empty() {

@@ -21,6 +21,7 @@ pub mod progress;
 pub mod seal;
 mod sources;
 mod text;
+mod whys;
 mod yaml;
 
 use std::collections::BTreeMap;

@@ -52,3 +52,43 @@ fn from_65_on_what_is_fast_is_thrown() {
     assert_eq!(has(&left(&old.replace("1955", "1995")), &fast), [true; 3]);
     assert_eq!(has(&left(&format!("{power}training_status: advanced")), &fast), [true; 3]);
 }
+
+const GYM: &str = "goal: hypertrophy\nequipment: [barbell, squat-rack, bench, dumbbells]\n";
+
+#[test]
+fn strong_legs_take_the_bar() {
+    let in_hands = ["goblet-squat", "dumbbell-squat", "dumbbell-deadlift", "dumbbell-hip-thrust"];
+    assert_eq!(has(&left(&format!("{GYM}training_status: intermediate")), &in_hands), [false; 4]);
+    assert_eq!(has(&left(&format!("{GYM}training_status: novice")), &in_hands[..3]), [true; 3]);
+    let rower = "training_status: intermediate\n\
+                 other_training: [{day: sun, load: hard, muscles: [quads]}]";
+    assert_eq!(has(&left(&format!("{GYM}{rower}")), &in_hands), [true; 4], "light work is left");
+    let no_bar = "goal: hypertrophy\ntraining_status: intermediate\nequipment: [bench, dumbbells]";
+    assert_eq!(has(&left(no_bar), &in_hands), [true; 4]);
+}
+
+#[test]
+fn what_only_saves_kit_is_for_who_lacks_it() {
+    let floor = ["dumbbell-floor-press", "barbell-floor-press", "kettlebell-floor-press"];
+    let trained = "training_status: intermediate\n";
+    assert_eq!(has(&left(&format!("{GYM}{trained}")), &floor), [false; 3]);
+    let no_bench = "goal: hypertrophy\nequipment: [barbell, squat-rack, dumbbells]\n";
+    assert_eq!(has(&left(&format!("{no_bench}{trained}")), &floor), [true; 3]);
+}
+
+#[test]
+fn a_band_is_no_row_beside_dumbbells() {
+    let rows = ["seated-band-row", "one-arm-row", "towel-door-row"];
+    let home = "goal: general-fitness\ntraining_status: novice\n";
+    let bands = left(&format!("{home}equipment: [resistance-band, chair]"));
+    assert_eq!(has(&bands, &rows), [true, false, false], "a towel is no row beside a band");
+    let weights = left(&format!("{home}equipment: [resistance-band, dumbbells, chair]"));
+    assert_eq!(has(&weights, &rows), [false, true, false]);
+}
+
+#[test]
+fn side_bends_are_behind_what_holds_the_trunk() {
+    let trunk = ["weighted-side-bend", "seated-twist", "side-plank", "plank"];
+    let home = "goal: general-fitness\ntraining_status: novice\nequipment: [dumbbells]";
+    assert_eq!(has(&left(home), &trunk), [false, false, true, true]);
+}

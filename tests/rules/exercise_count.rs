@@ -21,7 +21,7 @@ const IDS: [&str; 11] = [
     "lat-pulldown",
 ];
 
-/// One in six minutes and one more, straight or paired; at most ten, seven for a novice.
+/// One in six minutes and one more, straight or paired; at most ten, for a novice seven or one in nine minutes.
 #[test]
 fn no_more_than_the_minutes_carry() {
     for (keys, most) in [
@@ -29,7 +29,9 @@ fn no_more_than_the_minutes_carry() {
         ("sessions: [{day: mon, minutes: 35}]", 6),
         ("sessions: [{day: mon, minutes: 36}]", 7),
         ("sessions: [{day: mon, minutes: 90}]", 10),
-        ("{training_status: novice, sessions: [{day: mon, minutes: 90}]}", 7),
+        ("{training_status: novice, sessions: [{day: mon, minutes: 60}]}", 7),
+        ("{training_status: novice, sessions: [{day: mon, minutes: 75}]}", 8),
+        ("{training_status: novice, sessions: [{day: mon, minutes: 150}]}", 10),
     ] {
         for between in ["; ", " + "] {
             let with = |count: usize| {

@@ -101,3 +101,30 @@ fn a_bare_plan_prints_what_it_has() {
     assert!(text.contains(" A   Plank                            2 × 30 s            body weight"));
     assert!(text.contains("Stop if it hurts"));
 }
+
+#[test]
+fn the_whys_follow_the_plan_as_it_stands() {
+    let whys = |plan: &weekwright::plan::file::Plan| {
+        let text = sheet_of("text", plan, &Options { width: 100, ..Options::default() });
+        let from = text.find("Why so").expect("a section");
+        text[from..text.find("Weekly sets").expect("the next")].replace("\n    ", " ")
+    };
+    let mut plan = tide();
+    let before = whys(&plan);
+    assert!(before.contains("is led by the back squat"), "{before}");
+    for item in
+        plan.sessions.iter_mut().flat_map(|day| &mut day.groups).flat_map(|group| &mut group.items)
+    {
+        if item.exercise == "back-squat" {
+            "front-squat".clone_into(&mut item.exercise);
+        }
+    }
+    profile(&mut plan).exercises.never = vec!["back-squat".to_owned()];
+    let after = whys(&plan);
+    assert!(after.contains("is led by the front squat"), "{after}");
+    assert!(after.contains("Without the back squat, as asked"), "{after}");
+    profile(&mut plan).supersets = weekwright::words::Supersets::Never;
+    assert!(whys(&plan).contains("No pairs, as asked"));
+    let client = Options { audience: Audience::Client, ..Options::default() };
+    assert!(!sheet_of("text", &plan, &client).contains("Why so"));
+}

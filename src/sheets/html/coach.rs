@@ -7,7 +7,7 @@ use super::fit::{lines, room};
 use super::flow::Flow;
 use crate::plan::file::{Balance, Plan, Session};
 use crate::sheets::sources::{self, Source};
-use crate::sheets::{Audience, Names, Options, head, phrase};
+use crate::sheets::{Audience, Names, Options, head, phrase, whys};
 
 /// A page of figures, then pages of words.
 #[derive(Serialize)]
@@ -27,6 +27,7 @@ pub(super) struct Coach {
 #[derive(Default, Serialize)]
 struct Words {
     sessions: Vec<Time>,
+    whys: Vec<String>,
     shortfalls: Vec<Missed>,
     /// One mark where nothing fell short.
     nothing: Vec<()>,
@@ -102,6 +103,7 @@ fn words(plan: &Plan, names: &Names<'_>, options: &Options, sessions: Vec<Time>)
     let text = |text: &String| 1.0 + 5.3 * lines(text, 84.0);
     let small = |text: &str| 1.0 + 4.7 * lines(text, 92.0);
     flow.put(TABLE, sessions, |_| ROW, |page| &mut page.sessions);
+    flow.put(HEADING, whys::whys(plan, names), text, |page| &mut page.whys);
     let nothing = if plan.shortfalls.is_empty() { vec![()] } else { Vec::new() };
     flow.put(HEADING, nothing, |()| ROW, |page| &mut page.nothing);
     let missed = plan.shortfalls.iter().map(|shortfall| Missed {

@@ -2,7 +2,7 @@
 
 use super::page::Page;
 use crate::plan::file::{MuscleVolume, Plan, Session};
-use crate::sheets::{Names, head, phrase};
+use crate::sheets::{Names, head, phrase, whys};
 
 /// Columns of the name, of the number before a bar, and of the words after it.
 const NAME: usize = 18;
@@ -129,6 +129,18 @@ pub(super) fn minutes(page: &mut Page, sessions: &[Session], conditioning: Optio
     }
     if let Some(conditioning) = conditioning {
         page.hanging("  ", &phrase::sentence(conditioning));
+    }
+}
+
+/// What the coach would say of the week.
+pub(super) fn whys(page: &mut Page, plan: &Plan, names: &Names<'_>) {
+    let whys = whys::whys(plan, names);
+    if whys.is_empty() {
+        return;
+    }
+    page.heading("Why so");
+    for why in whys {
+        page.hanging("  - ", &why);
     }
 }
 

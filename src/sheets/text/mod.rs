@@ -40,6 +40,7 @@ impl Sheet for Text {
             legend(&mut page, plan);
         }
         if options.audience.coach() {
+            count::whys(&mut page, plan, &names);
             count::volume(&mut page, plan);
             count::balance(&mut page, plan, &names);
             let conditioning = head::conditioning(plan, &names);
