@@ -10,7 +10,9 @@ use super::candidate::grade;
 use super::eligibility::is_named;
 use super::{Barred, Candidate, Request};
 use crate::input::catalog::Entry;
-use crate::words::{Effort, Kind, Kit, LoadKind, Muscle, Pattern, Sides, Standing, Status, Stress};
+use crate::words::{
+    Effort, Goal, Kind, Kit, LoadKind, Muscle, Pattern, Sides, Standing, Status, Stress,
+};
 
 /// Which of the usable exercises are passed over, and why.
 pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap<String, Barred> {
@@ -21,6 +23,8 @@ pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap
                 .or_else(|| for_its_parents_kit(usable, entry))
                 .or_else(|| for_a_load(request, usable, entry))
                 .or_else(|| for_strong_legs(request, usable, entry))
+                .or_else(|| for_slow_work(request, usable, entry))
+                .or_else(|| for_a_loaded_first_step(request, usable, entry))
                 .or_else(|| for_a_staple(request, usable, entry))
                 .or_else(|| for_older_joints(request, usable, entry))
                 .or_else(|| for_a_harder_form(request, usable, entry))
@@ -163,7 +167,34 @@ fn for_a_load(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Optio
             same(other_pattern) && is_lift(other_pattern) && is_proper(other, other_pattern)
         })
     };
-    usable.iter().find(proper).map(better)
+    // A band is hardest at the end of the movement and easy at its start: any weight for the movement comes before it.
+    let weight = |other: &&&Arc<Entry>| {
+        let is_usual = matches!(other.standing, Standing::Staple | Standing::Regular);
+        let moved = other.pattern == Some(pattern) && other.kind == Some(Kind::Compound);
+        entry.load == LoadKind::Band && is_usual && moved && is_loaded(other)
+    };
+    usable.iter().find(proper).or_else(|| usable.iter().find(weight)).map(better)
+}
+
+/// For size and strength a swing is no hinge: it is too fast to load the muscle for long. Common practice.
+fn for_slow_work(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Option<Barred> {
+    let builds = matches!(request.profile.goal, Goal::Hypertrophy | Goal::Strength);
+    let swung = entry.pattern == Some(Pattern::Hinge) && is_ballistic(entry);
+    let slow = |other: &&&Arc<Entry>| is_proper(other, Pattern::Hinge);
+    usable.iter().find(slow).filter(|_| builds && swung).map(better)
+}
+
+/// For young legs a first step with a load is no harder to learn than one without.
+fn for_a_loaded_first_step(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let pattern = entry.pattern.filter(|pattern| is_lift(*pattern))?;
+    let legs = pattern.press_or_row().is_none();
+    let bare = legs && !is_loaded(entry) && !request.is_senior();
+    let loaded = |other: &&&Arc<Entry>| other.first_step && is_proper(other, pattern);
+    usable.iter().find(loaded).filter(|_| bare).map(better)
 }
 
 /// From 65 on what is fast is thrown and not jumped or caught, unless the client has done it for years: landing and

@@ -1,6 +1,6 @@
 //! `pattern-repeats`: a session does not do the same thing over and over.
 //!
-//! At most two exercises of a pattern, and one hinge; one of each big movement on a day for the whole body. One exercise of
+//! At most two exercises of a pattern, one hinge and one press overhead; one of each big movement on a day for the whole body. One exercise of
 //! one joint for a pattern, two where the days are for body parts; three with the same prime mover and two for the trunk;
 //! for a novice no two that share pattern and four fifths of the direct muscles. Common practice.
 
@@ -41,9 +41,10 @@ const fn is_big(pattern: Pattern) -> bool {
     matches!(pattern, Pattern::Squat | Pattern::Hinge) || pattern.press_or_row().is_some()
 }
 
-/// The most exercises of a pattern in a session. One hinge is enough for a back.
+/// The most exercises of a pattern in a session. One hinge is enough for a back, and one press overhead for the shoulders.
 const fn most_of(pattern: Pattern, whole_body: bool) -> usize {
-    let one = (whole_body && is_big(pattern)) || matches!(pattern, Pattern::Hinge);
+    let one = (whole_body && is_big(pattern))
+        || matches!(pattern, Pattern::Hinge | Pattern::VerticalPush);
     if one { 1 } else { MOST_OF_PATTERN }
 }
 
@@ -224,11 +225,9 @@ impl PatternRepeats {
             let subject = format!("free_squat_{label}");
             weekly.model.convention(self.id(), subject, squats, Op::Le, 1.0);
         }
-        // Days for few body parts do their movement from several sides; overhead there is one side.
+        // Days for few body parts do their movement from several sides.
         let is_wide = weekly.split.days[day].muscles.len() >= WIDE_DAY;
-        let once = |pattern: &&Pattern| {
-            is_big(**pattern) && (is_wide || **pattern == Pattern::VerticalPush)
-        };
+        let once = |pattern: &&Pattern| is_wide && is_big(**pattern);
         for pattern in Pattern::ALL.iter().filter(once) {
             let done = chosen(weekly, &|entry| entry.pattern == Some(*pattern));
             if most_of(*pattern, whole) > 1 && done.len() > 1 {

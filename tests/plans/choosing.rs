@@ -92,3 +92,21 @@ fn side_bends_are_behind_what_holds_the_trunk() {
     let home = "goal: general-fitness\ntraining_status: novice\nequipment: [dumbbells]";
     assert_eq!(has(&left(home), &trunk), [false, false, true, true]);
 }
+
+#[test]
+fn a_swing_is_no_hinge_for_size() {
+    let kit = "training_status: intermediate\nequipment: [kettlebell, barbell]\n";
+    let swing = ["kettlebell-swing", "romanian-deadlift"];
+    assert_eq!(has(&left(&format!("{kit}goal: hypertrophy")), &swing), [false, true]);
+    assert_eq!(has(&left(&format!("{kit}goal: fat-loss")), &swing), [true, true]);
+}
+
+#[test]
+fn a_loaded_first_step_comes_before_one_without_a_load() {
+    let steps = ["bodyweight-squat", "incline-push-up", "leg-press"];
+    let gym =
+        "goal: endurance\ntraining_status: novice\nequipment: [leg-press, bench, dumbbells]\n";
+    assert_eq!(has(&left(gym), &steps), [false, true, true]);
+    let older = format!("{gym}birth_year: 1955\nstart: 2027-01-04");
+    assert_eq!(has(&left(&older), &steps), [true; 3], "from 65 on both are first steps");
+}
