@@ -16,8 +16,10 @@ pub(super) fn instead(request: &Request, main: &Candidate, day: &[usize]) -> Opt
         .candidates
         .iter()
         .enumerate()
-        .filter(|(place, other)| !day.contains(place) && serves(main, other))
+        .filter(|(place, _)| !day.contains(place))
         .map(|(place, other)| (other, worths[place]))
+        .chain(request.spare.iter().map(|other| (other, 0.0)))
+        .filter(|(other, _)| serves(main, other))
         .collect();
     // The first of those that are alike in what follows is the one with the most worth.
     others.sort_by(|(_, one), (_, other)| other.total_cmp(one));

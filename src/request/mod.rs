@@ -58,6 +58,8 @@ pub struct Request {
     pub candidates: Vec<Candidate>,
     /// Why each other working exercise is out.
     pub barred: BTreeMap<String, Barred>,
+    /// Loaded staples that are passed over for a better lift, and good enough where its place is taken.
+    pub spare: Vec<Candidate>,
     /// Weekly ranges after scaling, by muscle.
     pub targets: BTreeMap<Muscle, Target>,
     /// Most weekly sets of every other muscle.

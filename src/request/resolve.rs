@@ -10,7 +10,7 @@ use super::{Barred, Day, Entries, Figures, Request, screening, standing, target,
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
 use crate::timing;
-use crate::words::{Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Status};
+use crate::words::{Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Standing, Status};
 
 /// The most sessions a week that carry conditioning while strength comes first (Wilson et al. 2012).
 const CONDITIONING_DAYS: usize = 3;
@@ -38,6 +38,7 @@ pub fn resolve(
         days,
         candidates: Vec::new(),
         barred: BTreeMap::new(),
+        spare: Vec::new(),
         targets,
         ceilings,
         lowered,
@@ -59,7 +60,13 @@ pub fn resolve(
     }
     let can: Vec<&Arc<Entry>> = left.iter().map(|(entry, _)| *entry).collect();
     let passed_over = standing::passed_over(&request, &can);
-    left.retain(|(entry, _)| !passed_over.contains_key(&entry.id));
+    let (passed, left): (Vec<_>, Vec<_>) =
+        left.into_iter().partition(|(entry, _)| passed_over.contains_key(&entry.id));
+    for (entry, kit) in passed {
+        if entry.standing == Standing::Staple && standing::is_loaded(entry) {
+            request.spare.push(candidate(&request, entry, kit));
+        }
+    }
     request.barred.extend(passed_over);
     for (entry, kit) in left {
         request.candidates.push(candidate(&request, entry, kit));

@@ -290,8 +290,11 @@ impl<'a> Week<'a> {
 fn lower(name: &str) -> String {
     let mut letters = name.chars();
     let second_is_small = name.chars().nth(1).is_some_and(char::is_lowercase);
+    let is_proper = ["Romanian", "Nordic"].iter().any(|proper| name.starts_with(proper));
     match letters.next() {
-        Some(first) if second_is_small => first.to_lowercase().chain(letters).collect(),
+        Some(first) if second_is_small && !is_proper => {
+            first.to_lowercase().chain(letters).collect()
+        }
         _ => name.to_owned(),
     }
 }
