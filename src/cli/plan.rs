@@ -8,6 +8,7 @@ use super::args::{Format, PlanArgs};
 use super::ending::DRAFT;
 use super::no_plan::{self, Origin};
 use super::output::Console;
+use super::plan_args::Search;
 use super::{Exit, Failure, Faults, ending, files, lines, many};
 use crate::diagnostic::Source;
 use crate::input::check::Known;
@@ -75,6 +76,9 @@ fn one(
     console.write_all(&results)?;
     if let Some(book) = plan.inputs.as_ref().and_then(|inputs| inputs.book.as_ref()) {
         console.remark(&format!("from the book:\n  {}", book.took.join("\n  ")));
+    }
+    if arguments.effort == Search::Quick {
+        console.remark("A quick answer: plan again without `--effort quick` for the week to keep.");
     }
     if arguments.prove
         && let Some(tiers) = desk.planner.proven_bounds(&plan, &answer.options)

@@ -4,6 +4,17 @@ use std::path::PathBuf;
 
 use super::args::Format;
 use crate::planner::Options;
+use crate::search::budget::Budget;
+
+/// How long the planner looks.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, clap::ValueEnum)]
+pub enum Search {
+    /// A first answer, in a fraction of the time
+    Quick,
+    /// The week to keep
+    #[default]
+    Full,
+}
 
 /// `weekwright plan`.
 #[derive(Debug, clap::Args)]
@@ -33,6 +44,9 @@ pub struct PlanArgs {
     /// Also prove bounds of the plan's value by linear programming, and tell them; the plan stays the same
     #[arg(long, conflicts_with = "lines")]
     pub prove: bool,
+    /// How long to look: `quick` is for a first impression, with the same rules and fewer points
+    #[arg(long, value_enum, default_value_t)]
+    pub effort: Search,
     /// A folder of catalog files that add exercises or replace them by id
     #[arg(long, value_name = "DIR")]
     pub catalog: Option<PathBuf>,
@@ -62,6 +76,7 @@ impl PlanArgs {
             sources: false,
             write_model: None,
             prove: false,
+            effort: Search::Full,
             catalog,
             #[cfg(feature = "book")]
             book: None,
@@ -74,9 +89,11 @@ impl PlanArgs {
     /// How the planner is asked.
     #[must_use]
     pub fn options(&self) -> Options {
-        #[allow(unused_mut, reason = "there is a choice of solver only where one is built in")]
         let mut options =
             Options { seed: self.seed, best_effort: self.best_effort, ..Options::default() };
+        if self.effort == Search::Quick {
+            options.budget = Budget::quick();
+        }
         #[cfg(feature = "highs")]
         {
             options.budget.backend = self.backend;

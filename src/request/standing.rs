@@ -157,7 +157,9 @@ fn for_a_load(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> Optio
     };
     let bare = lesser && !is_loaded(entry);
     let moves_joints = entry.kind == Some(Kind::Compound);
-    if !bare || !moves_joints || learns_first(request, entry) || is_next_rung(request, entry) {
+    // A weight teaches a pull as well as a band does.
+    let first = learns_first(request, entry) && entry.load != LoadKind::Band;
+    if !bare || !moves_joints || first || is_next_rung(request, entry) {
         return None;
     }
     // A loaded split squat does more for the legs than a squat without a load.

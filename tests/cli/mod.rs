@@ -2,6 +2,7 @@
 
 mod bad_lifts;
 mod codes;
+mod effort;
 mod intake;
 mod keeps;
 mod killed;
