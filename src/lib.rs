@@ -38,6 +38,8 @@ pub mod planner;
 
 pub mod rework;
 
+pub mod room;
+
 pub mod why;
 
 pub mod book;

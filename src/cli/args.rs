@@ -8,6 +8,7 @@ use clap::{Parser, Subcommand, ValueEnum};
 use super::book_args::{BookArgs, LogArgs, MeasureArgs, NextArgs, ReviewArgs};
 use super::examples;
 pub use super::plan_args::{PlanArgs, ReworkArgs, WhyArgs};
+pub use super::room_args::{RosterArgs, RosterForm, RotaArgs};
 use crate::sheets::{Audience, Paper};
 
 /// Turns a client's days, minutes, kit, goal and limits into an audited week of training.
@@ -80,6 +81,12 @@ pub enum Command {
     #[cfg(feature = "page")]
     #[command(after_help = examples::OPEN)]
     Open(OpenArgs),
+    /// Settle who is at which station when, for all who share a room in a week
+    #[command(after_help = examples::ROTA)]
+    Rota(RotaArgs),
+    /// Show who of a folder trains when, and what is open
+    #[command(after_help = examples::ROSTER)]
+    Roster(RosterArgs),
     /// Print the JSON Schema of a file format
     #[command(after_help = examples::SCHEMA)]
     Schema(SchemaArgs),
@@ -101,6 +108,7 @@ impl Command {
             Command::Why(arguments) => arguments.format == Format::Json,
             Command::Audit(arguments) => arguments.format == Format::Json,
             Command::Catalog(arguments) => arguments.format == Format::Json,
+            Command::Rota(arguments) => arguments.format == Format::Json,
             #[cfg(feature = "book")]
             Command::Next(arguments) => arguments.format == Some(Format::Json),
             #[cfg(feature = "book")]

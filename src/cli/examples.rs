@@ -139,6 +139,24 @@ Examples:
 
 It answers this machine alone, at the address that it prints. Ctrl-C ends it.";
 
+/// Of `rota`.
+pub const ROTA: &str = "\
+Examples:
+  weekwright rota plans --place boathouse --date 2027-01-11
+  weekwright rota tide-01.plan.yaml oar-02.plan.yaml -o week-2
+  weekwright rota profiles --place boathouse --slack 15 -o week-1
+  weekwright rota plans --per-coach 4 -o rota.html    the page for the wall
+
+What changes is a date of its own in each plan. Exit code 3: it is proven that
+somebody must come at another hour; who, and what would help, is told.";
+
+/// Of `roster`.
+pub const ROSTER: &str = "\
+Examples:
+  weekwright roster plans
+  weekwright roster plans --date 2027-02-01 -o roster.html
+  weekwright roster plans --as csv -o roster.csv";
+
 /// Of `schema`.
 pub const SCHEMA: &str = "\
 Examples:

@@ -13,6 +13,7 @@ mod ending;
 pub mod examples;
 mod explain;
 pub mod files;
+mod guests;
 mod intake;
 mod lines;
 #[cfg(feature = "book")]
@@ -41,6 +42,9 @@ pub mod render;
 mod review;
 mod rework;
 mod rework_table;
+mod room_args;
+mod roster;
+mod rota;
 mod schema;
 mod sheet;
 mod sheets_of_many;
@@ -209,6 +213,8 @@ fn obey(command: &Command, console: &Console) -> Result<Exit, Failure> {
         Command::Intake(arguments) => intake::run(arguments, console),
         #[cfg(feature = "page")]
         Command::Open(arguments) => open::run(arguments, console),
+        Command::Rota(arguments) => rota::run(arguments, console),
+        Command::Roster(arguments) => roster::run(arguments, console),
         Command::Schema(arguments) => schema::run(arguments, console),
         Command::Manual(arguments) => manual::run(arguments, console),
         Command::Completions(arguments) => manual::completions(arguments, console),

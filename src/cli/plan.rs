@@ -137,8 +137,7 @@ impl Desk<'_> {
         let is_trial = path.to_string_lossy().ends_with(DRAFT);
         let profile = if is_trial { trial(loaded.profile) } else { loaded.profile };
         #[allow(unused_mut, reason = "only the book changes them")]
-        let (mut profile, mut options) =
-            (profile, Options { previous: loaded.previous, ..self.options.clone() });
+        let (mut profile, mut options) = (profile, self.options_with(loaded.previous));
         #[cfg(feature = "book")]
         let from = self.shelf.as_ref().and_then(|shelf| shelf.give(&mut profile, &mut options));
         #[allow(unused_mut, reason = "only the book changes it")]
@@ -154,6 +153,12 @@ impl Desk<'_> {
         }
         let plan = plan.map(|plan| Box::new(if is_trial { marked(plan) } else { plan }));
         Answer { remarks, plan, options }
+    }
+
+    /// How the planner is asked for a profile; the last block that it names comes before one that was handed over.
+    fn options_with(&self, named: Option<Plan>) -> Options {
+        let previous = named.or_else(|| self.options.previous.clone());
+        Options { previous, ..self.options.clone() }
     }
 
     /// The answer to an input that cannot be planned.

@@ -55,6 +55,14 @@ pub struct Offer {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(range(min = 0, max = 1000))]
     pub count: Option<u32>,
+    /// Pairs of each mass of hand-held weights; one where it is not said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 1, max = 100))]
+    pub pairs: Option<u32>,
+    /// Sides of a cable station at which somebody can work; one where it is not said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 1, max = 20))]
+    pub sides: Option<u32>,
     /// The mass of the bare bar or sled.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(range(min = 0, max = 200))]

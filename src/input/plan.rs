@@ -84,6 +84,10 @@ pub struct Exception {
     /// The date, where the plan has dates.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub date: Option<String>,
+    /// When it starts on that date, where that is not at the usual hour.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(example = &"18:40")]
+    pub at: Option<String>,
     /// What was asked for.
     pub asked: Vec<String>,
     /// The kit of that date, where it is done elsewhere.
@@ -357,6 +361,20 @@ pub struct Week {
     /// Its sessions.
     #[schemars(length(max = 21))]
     pub sessions: Vec<Session>,
+}
+
+impl Plan {
+    /// When a session of a week starts: at the hour of the last exception that gives it one, else at its own.
+    #[must_use]
+    pub fn start_of<'a>(&'a self, week: u32, session: &'a Session) -> Option<&'a str> {
+        let own = session.at.as_deref();
+        let is_it = |one: &&Exception| {
+            let (day, hour) = one.day.split_once('@').unwrap_or((&one.day, ""));
+            let same_hour = hour.is_empty() || own == Some(hour);
+            one.week == week && day == session.day.id() && same_hour
+        };
+        self.exceptions.iter().rev().filter(is_it).find_map(|one| one.at.as_deref()).or(own)
+    }
 }
 
 impl Group {

@@ -81,7 +81,7 @@ impl Sheet for Csv {
 
 /// A text cell that no spreadsheet takes for a formula: one that would start with a sign that does
 /// is led by an apostrophe. Numbers never come this way, so `-2.5` stays a number.
-fn text(cell: &str) -> String {
+pub(super) fn text(cell: &str) -> String {
     let cell = clean::line(cell);
     if cell.starts_with(['=', '+', '-', '@', '＝', '＋', '－', '＠', '\t', '\r']) {
         format!("'{cell}")

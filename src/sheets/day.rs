@@ -20,6 +20,9 @@ pub fn of_day(plan: &Plan, date: Date) -> Option<Plan> {
     let first = phrase::date(week.date.as_ref())?;
     let mut week = week.clone();
     week.sessions.retain(|session| phrase::day_in_week(first, session.day) == Some(date));
+    for session in &mut week.sessions {
+        session.at = plan.start_of(week.week, session).map(str::to_owned);
+    }
     let sessions = week.sessions.clone();
     Some(Plan { sessions, weeks: vec![week], ..plan.clone() })
 }

@@ -18,6 +18,7 @@ mod md;
 mod next;
 pub(crate) mod phrase;
 pub mod progress;
+pub mod room;
 pub mod seal;
 mod sources;
 mod text;

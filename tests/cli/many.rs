@@ -154,9 +154,29 @@ fn every_line_gets_its_own_line_whatever_stands_on_the_others() {
     assert_eq!(answers[0]["client"], "bow-01");
     assert_eq!(answers[1]["diagnostics"][0]["labels"][0]["source"], "<line 3>");
     assert_eq!(answers[2]["diagnostics"][0]["code"], "E1001");
-    assert_eq!(answers[3]["diagnostics"][0]["code"], "E3001");
+    assert_eq!(answers[3]["error"][0]["code"], "E3001");
     assert_eq!(answers[4], answers[0], "no line knows of another");
     assert_eq!(output.status.code(), Some(3));
+}
+
+/// A line may bring the last block and a seed; half a line, a huge one and what does not fit are told, each on its own.
+#[test]
+fn a_line_may_bring_more_than_the_profile() {
+    let seeded =
+        r#"{"profile": PROFILE, "seed": 3}"#.replace("PROFILE", &profile("bow-01").to_string());
+    let first = lines(&format!("{seeded}\n"));
+    let plan: Value = serde_json::from_str(text(&first.stdout)).unwrap();
+    assert_eq!((&plan["client"], &plan["seed"]), (&Value::from("bow-01"), &Value::from(3)));
+    let next = format!("{{\"previous\": {plan}, \"profile\": {}}}", profile("bow-01"));
+    let huge = "x".repeat(10_000_000);
+    let odd = seeded.replace("\"seed\": 3", "\"sead\": 3");
+    let output = lines(&format!("{next}\n{huge}\n{odd}\n{}", &seeded[..seeded.len() / 2]));
+    let answers: Vec<Value> =
+        text(&output.stdout).lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    assert_eq!(answers.len(), 4);
+    assert_eq!(answers[0]["client"], "bow-01");
+    let codes = answers[1..].iter().map(|answer| answer["error"][0]["code"].as_str().unwrap());
+    assert_eq!(codes.collect::<Vec<_>>(), ["E1001", "E1201", "E1101"]);
 }
 
 /// The next line is not needed for an answer to this one.

@@ -12,6 +12,7 @@ mod mutated;
 mod previous;
 #[cfg(feature = "book")]
 mod record;
+mod rota;
 mod screening;
 mod sheets;
 mod sources;

@@ -2,7 +2,7 @@
 
 use crate::diagnostic::{Diagnostic, Label};
 use crate::input::marks::Marks;
-use crate::input::place::{Equipment, Masses, Plates, Stock};
+use crate::input::place::{Equipment, Masses, Offer, Plates, Stock};
 use crate::path;
 use crate::words::{Kit, Units};
 
@@ -12,6 +12,7 @@ pub(super) fn faults(equipment: &Equipment, marks: &Marks) -> Vec<Diagnostic> {
     for (kit, stock) in &equipment.items {
         let Stock::Offer(offer) = stock else { continue };
         let at = |key: &str, text: &str| marks.at(path!["equipment", kit.id(), key], text);
+        faults.extend(e1332_parts_belong(*kit, offer, &at));
         for units in Units::ALL {
             let masses = offer.in_units(*units);
             faults.extend(e1324_rack_rises(*kit, masses, *units, &at));
@@ -90,6 +91,23 @@ fn e1326_plates_are_plates(plates: &Plates, units: Units, marks: &Marks) -> Vec<
                 .help(help)
         })
         .collect()
+}
+
+/// E1332: hand-held weights come in pairs, and cable stations have sides.
+fn e1332_parts_belong(
+    kit: Kit,
+    offer: &Offer,
+    at: &dyn Fn(&str, &str) -> Label,
+) -> Option<Diagnostic> {
+    let fault = |key: &str, owner: &str| {
+        Diagnostic::error("E1332", format!("`{kit}` has no {key}"))
+            .at(at(key, "not here"))
+            .help(format!("write `count: 2` for two of them; `{key}` belongs to {owner}"))
+    };
+    let in_pairs = matches!(kit, Kit::Dumbbells | Kit::Kettlebell);
+    let pairs = (offer.pairs.is_some() && !in_pairs).then(|| fault("pairs", "hand-held weights"));
+    let sides = offer.sides.is_some() && kit != Kit::CableStation;
+    pairs.or_else(|| sides.then(|| fault("sides", "cable stations")))
 }
 
 /// E1328: what is written in pounds is not written in kilograms as well.

@@ -63,6 +63,7 @@ impl Parts<'_> {
             week: self.week,
             day: session.day.to_string(),
             date: date_of(week, session).map(|date| date.to_string()),
+            at: None,
             asked: self.asked.clone(),
             equipment: self.kit.cloned(),
         }

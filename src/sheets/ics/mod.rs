@@ -46,11 +46,14 @@ impl Sheet for Calendar {
                 let Some(date) = phrase::day_in_week(first, session.day) else {
                     continue;
                 };
+                // The event is known by its usual hour, and takes place at that of its date.
+                let at = plan.start_of(week.week, session).map(str::to_owned);
+                let dated = Session { at, ..session.clone() };
                 event(
                     &mut lines,
                     plan,
                     &week,
-                    &Card::alone(plan, session, &names),
+                    &Card::alone(plan, &dated, &names),
                     &uid,
                     (start, date),
                 );

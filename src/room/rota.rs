@@ -1,0 +1,480 @@
+//! A week of the room settled: by groups of visits that clash, each with as little as can be changed.
+//!
+//! First nothing changes but the machine or bench for the same item, then the order of sessions, then starts within the
+//! slack, then an exercise gives way to one as good. Within the first of these that is enough, the client with the most
+//! changes has as few as can be. Other visits of the day stand where they are, so a group never settles at their cost.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use jiff::civil::Date;
+
+use super::puzzle::{Answer, Choice, Puzzle, Seat, Span};
+use super::remedy::{self, WayOut};
+use super::stock::{Room, Thing};
+use super::visit::Visit;
+use super::ways::{Arrangement, Pick, Reach, STEP, as_planned, choices, others};
+use crate::input::plan::Plan;
+use crate::planner::Planner;
+use crate::words::Weekday;
+
+/// Groups of up to so many clients are searched to the end.
+pub const EXACT: usize = 4;
+/// Looks at a choice for a group of them, which is far more than any needed so far.
+const LOOKS_EXACT: u64 = 400_000_000;
+/// Looks for larger groups.
+const LOOKS: u64 = 40_000_000;
+
+/// A week of the room.
+#[derive(Debug, Clone)]
+pub struct Rota {
+    /// The Monday.
+    pub monday: Date,
+    /// The room.
+    pub room: Room,
+    /// Everyone who comes.
+    pub visits: Vec<Visit>,
+    /// How each visit is done.
+    pub done: Vec<Done>,
+    /// What collided, and what came of it.
+    pub clashes: Vec<Clash>,
+}
+
+/// How a visit is done.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Done {
+    /// When it starts, in minutes of the day.
+    pub start: u32,
+    /// Its session.
+    pub arrangement: Arrangement,
+    /// The way of each group.
+    pub ways: Vec<usize>,
+}
+
+/// More people than pieces for some minutes.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Collision {
+    /// Of what.
+    pub thing: Thing,
+    /// From this minute of the day.
+    pub from: u32,
+    /// Up to this one.
+    pub to: u32,
+    /// Who holds it then, as places among the visits.
+    pub visits: Vec<usize>,
+    /// How many pieces they hold at most.
+    pub wanted: u32,
+    /// How many there are.
+    pub pieces: u32,
+}
+
+/// A group of visits that clash.
+#[derive(Debug, Clone)]
+pub struct Clash {
+    /// The day.
+    pub day: Weekday,
+    /// Who, as places among the visits.
+    pub visits: Vec<usize>,
+    /// What collides as planned.
+    pub collisions: Vec<Collision>,
+    /// What came of it.
+    pub outcome: Outcome,
+    /// The last puzzle with what it was made from.
+    pub case: Case,
+}
+
+/// What came of a clash.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Outcome {
+    /// Nothing collides any more.
+    Settled {
+        /// What had to change.
+        reach: Reach,
+        /// Changes in all.
+        changes: u32,
+        /// What the most burdened client of the group bears in the week so far.
+        most: u32,
+        /// Whether it is proven that no fewer do.
+        proven: bool,
+        /// Changes that are needed at least.
+        at_least: u32,
+    },
+    /// It is proven that nothing fits within the slack.
+    Nothing {
+        /// The smallest visits that cannot be together.
+        smallest: Vec<usize>,
+        /// What would help.
+        ways_out: Vec<WayOut>,
+    },
+    /// The search ended before it found anything.
+    Open,
+}
+
+/// A puzzle with what it was made from, so that others can solve it too.
+#[derive(Debug, Clone, Default)]
+pub struct Case {
+    /// What is counted.
+    pub things: Vec<Thing>,
+    /// Minutes that visits of other groups hold.
+    pub fixed: Vec<Span>,
+    /// The starts that each visit may have.
+    pub starts: Vec<Vec<u32>>,
+    /// The arrangements of each visit.
+    pub arrangements: Vec<Vec<Arrangement>>,
+    /// The picks of each visit.
+    pub picks: Vec<Vec<Pick>>,
+    /// The puzzle; a seat without choice to change holds what is fixed.
+    pub puzzle: Puzzle,
+}
+
+/// Settles a week.
+#[must_use]
+pub fn settle(
+    planner: &Planner,
+    plans: &[Plan],
+    (room, monday, visits): (&Room, Date, Vec<Visit>),
+    slack: u32,
+) -> Rota {
+    let done = visits.iter().map(|visit| {
+        let ways = vec![0; visit.blocks.len()];
+        Done { start: visit.start.unwrap_or(0), arrangement: as_planned(visit), ways }
+    });
+    let done = done.collect();
+    let mut week =
+        Week { planner, plans, room, slack, visits: &visits, done, borne: BTreeMap::new() };
+    let clashes = week.groups().into_iter().filter_map(|group| week.settled(group)).collect();
+    let done = week.done;
+    Rota { monday, room: room.clone(), visits, done, clashes }
+}
+
+impl Rota {
+    /// What still collides.
+    #[must_use]
+    pub fn left(&self) -> Vec<Collision> {
+        let all: Vec<usize> = (0..self.visits.len()).collect();
+        collisions(&self.room, &self.visits, &self.done, &all)
+    }
+
+    /// Changes of each visit in words.
+    #[must_use]
+    pub fn told(&self, visit: usize) -> Vec<String> {
+        let done = &self.done[visit];
+        let planned = self.visits[visit].start;
+        let late = planned
+            .filter(|planned| *planned != done.start)
+            .map(|planned| format!("starts {} instead of {}", clock(done.start), clock(planned)));
+        late.into_iter().chain(done.arrangement.told.clone()).collect()
+    }
+}
+
+/// Minutes of the day as a clock tells them.
+#[must_use]
+pub fn clock(minutes: u32) -> String {
+    format!("{:02}:{:02}", minutes / 60, minutes % 60)
+}
+
+struct Week<'a> {
+    planner: &'a Planner,
+    plans: &'a [Plan],
+    room: &'a Room,
+    slack: u32,
+    visits: &'a [Visit],
+    done: Vec<Done>,
+    /// Changes by client so far, so that nobody makes way every time.
+    borne: BTreeMap<String, u32>,
+}
+
+impl Week<'_> {
+    /// Visits that could get in each other's way: the same day, windows that meet, and a thing that both use of which the
+    /// day wants more than there is.
+    fn groups(&self) -> Vec<Vec<usize>> {
+        let scarce = |day: Weekday| -> BTreeSet<Thing> {
+            let mut wanted: BTreeMap<Thing, u32> = BTreeMap::new();
+            for visit in self.visits.iter().filter(|visit| visit.day == day) {
+                for (thing, pieces) in most(&as_planned(visit)) {
+                    *wanted.entry(thing).or_default() += pieces;
+                }
+            }
+            let is_scarce = |(thing, wanted): &(Thing, u32)| *wanted > self.room.pieces(*thing);
+            wanted.into_iter().filter(is_scarce).map(|(thing, _)| thing).collect()
+        };
+        let mut groups: Vec<Vec<usize>> = Vec::new();
+        for day in Weekday::ALL {
+            let scarce = scarce(*day);
+            let uses = |visit: usize| -> BTreeSet<Thing> {
+                most(&as_planned(&self.visits[visit]))
+                    .into_keys()
+                    .filter(|thing| scarce.contains(thing))
+                    .collect()
+            };
+            let mut of_day: Vec<Vec<usize>> = Vec::new();
+            for visit in (0..self.visits.len()).filter(|at| self.visits[*at].day == *day) {
+                let meets = |other: &usize| {
+                    self.meet(visit, *other) && !uses(visit).is_disjoint(&uses(*other))
+                };
+                let (near, far): (Vec<_>, Vec<_>) =
+                    of_day.into_iter().partition(|group| group.iter().any(meets));
+                let mut joined: Vec<usize> = near.into_iter().flatten().chain([visit]).collect();
+                joined.sort_unstable();
+                of_day = far.into_iter().chain([joined]).collect();
+            }
+            groups.extend(of_day);
+        }
+        groups.sort();
+        groups
+    }
+
+    fn window(&self, visit: usize) -> [u32; 2] {
+        let start = self.done[visit].start;
+        [start.saturating_sub(self.slack), start + self.visits[visit].minutes() + self.slack]
+    }
+
+    fn meet(&self, one: usize, other: usize) -> bool {
+        let ([from, to], [begin, end]) = (self.window(one), self.window(other));
+        from < end && begin < to
+    }
+
+    /// Settles a group; none where nothing collides.
+    fn settled(&mut self, group: Vec<usize>) -> Option<Clash> {
+        let collisions = collisions(self.room, self.visits, &self.done, &group);
+        if collisions.is_empty() {
+            return None;
+        }
+        let day = self.visits[group[0]].day;
+        let clients: BTreeSet<&str> =
+            group.iter().map(|at| self.visits[*at].client.as_str()).collect();
+        let looks = if clients.len() <= EXACT { LOOKS_EXACT } else { LOOKS };
+        let mut arrangements: Vec<Vec<Arrangement>> =
+            group.iter().map(|at| vec![as_planned(&self.visits[*at])]).collect();
+        let mut all_proven = true;
+        let mut case = Case::default();
+        for reach in Reach::ALL {
+            if matches!(reach, Reach::Order | Reach::Swap) {
+                for (at, list) in group.iter().zip(&mut arrangements) {
+                    let visit = &self.visits[*at];
+                    let plan = &self.plans[visit.plan];
+                    list.extend(others(self.room, self.planner, plan, visit, reach == Reach::Swap));
+                }
+            }
+            case = self.case(&group, &arrangements, reach);
+            match case.puzzle.solve(looks) {
+                Answer::Found { picks, proven } => {
+                    let outcome = self.take(&group, &case, &picks, (reach, proven && all_proven));
+                    return Some(Clash { day, visits: group, collisions, outcome, case });
+                }
+                Answer::Nothing => {}
+                Answer::Open => all_proven = false,
+            }
+        }
+        let outcome = if all_proven {
+            let smallest = remedy::smallest(&case.puzzle, group.len());
+            let places = smallest.iter().map(|seat| group[*seat]).collect();
+            let ways_out = remedy::ways_out(self.room, self.visits, &group, &case, &smallest);
+            Outcome::Nothing { smallest: places, ways_out }
+        } else {
+            Outcome::Open
+        };
+        Some(Clash { day, visits: group, collisions, outcome, case })
+    }
+
+    /// Takes the picks of a puzzle.
+    fn take(
+        &mut self,
+        group: &[usize],
+        case: &Case,
+        picks: &[usize],
+        (reach, proven): (Reach, bool),
+    ) -> Outcome {
+        let mut changes = 0;
+        for (seat, at) in group.iter().enumerate() {
+            let pick = &case.picks[seat][picks[seat]];
+            self.done[*at] = Done {
+                start: pick.start,
+                arrangement: case.arrangements[seat][pick.arrangement].clone(),
+                ways: pick.ways.clone(),
+            };
+            changes += pick.choice.changes;
+            *self.borne.entry(self.visits[*at].client.clone()).or_default() += pick.choice.changes;
+        }
+        let at_least = if proven { changes } else { remedy::at_least(&case.puzzle, group.len()) };
+        let most = case.puzzle.worth(picks).most;
+        Outcome::Settled { reach, changes, most, proven, at_least }
+    }
+
+    /// The puzzle of a group with what may change.
+    fn case(&self, group: &[usize], arrangements: &[Vec<Arrangement>], reach: Reach) -> Case {
+        let day = self.visits[group[0]].day;
+        let is_other = |at: &usize| self.visits[*at].day == day && !group.contains(at);
+        let rest: Vec<usize> = (0..self.visits.len()).filter(is_other).collect();
+        let things: Vec<Thing> = self.scarce(&rest, arrangements);
+        let pieces: Vec<u32> = things.iter().map(|thing| self.room.pieces(*thing)).collect();
+        let index: BTreeMap<Thing, usize> =
+            things.iter().enumerate().map(|(at, thing)| (*thing, at)).collect();
+        let mut fixed: BTreeMap<(usize, u32), u32> = BTreeMap::new();
+        for at in &rest {
+            for (thing, minute, count) in minutes(&self.done[*at]) {
+                let Some(&thing) = index.get(&thing) else { continue };
+                let held = fixed.entry((thing, minute)).or_default();
+                *held = (*held + count).min(pieces[thing]);
+            }
+        }
+        let fixed: Vec<Span> = fixed
+            .into_iter()
+            .map(|((thing, from), pieces)| Span { thing, pieces, from, to: from + 1 })
+            .collect();
+        let starts: Vec<Vec<u32>> =
+            group.iter().map(|at| self.starts(self.done[*at].start, reach)).collect();
+        let of_seat = |(seat, at): (usize, &usize)| {
+            let planned = self.done[*at].start;
+            choices(&arrangements[seat], &starts[seat], planned, &index, &pieces)
+        };
+        let picks: Vec<Vec<Pick>> = group.iter().enumerate().map(of_seat).collect();
+        let mut names: Vec<&str> = Vec::new();
+        let mut seats: Vec<Seat> = Vec::new();
+        for (at, picks) in group.iter().zip(&picks) {
+            let name = self.visits[*at].client.as_str();
+            let client = names.iter().position(|one| *one == name).unwrap_or_else(|| {
+                names.push(name);
+                names.len() - 1
+            });
+            let choices = picks.iter().map(|pick| pick.choice.clone()).collect();
+            seats.push(Seat { client, choices });
+        }
+        let mut borne: Vec<u32> =
+            names.iter().map(|name| self.borne.get(*name).copied().unwrap_or(0)).collect();
+        if !fixed.is_empty() {
+            let choice = Choice { changes: 0, tie: 0, spans: fixed.clone() };
+            seats.push(Seat { client: borne.len(), choices: vec![choice] });
+            borne.push(0);
+        }
+        let puzzle = Puzzle { pieces, borne, seats };
+        Case { things, fixed, starts, arrangements: arrangements.to_vec(), picks, puzzle }
+    }
+
+    /// Things of which some arrangements and the rest of the day could want more than there is.
+    fn scarce(&self, rest: &[usize], arrangements: &[Vec<Arrangement>]) -> Vec<Thing> {
+        let mut wanted: BTreeMap<Thing, u32> = BTreeMap::new();
+        for at in rest {
+            for (thing, pieces) in most(&self.done[*at].arrangement) {
+                *wanted.entry(thing).or_default() += pieces;
+            }
+        }
+        for list in arrangements {
+            let mut of_visit: BTreeMap<Thing, u32> = BTreeMap::new();
+            for (thing, pieces) in list.iter().flat_map(most) {
+                let most = of_visit.entry(thing).or_default();
+                *most = (*most).max(pieces);
+            }
+            for (thing, pieces) in of_visit {
+                *wanted.entry(thing).or_default() += pieces;
+            }
+        }
+        let is_scarce = |(thing, wanted): &(Thing, u32)| *wanted > self.room.pieces(*thing);
+        wanted.into_iter().filter(is_scarce).map(|(thing, _)| thing).collect()
+    }
+
+    fn starts(&self, planned: u32, reach: Reach) -> Vec<u32> {
+        if reach < Reach::Start {
+            return vec![planned];
+        }
+        let steps = self.slack / STEP;
+        let earlier = (1..=steps).rev().filter_map(|step| planned.checked_sub(step * STEP));
+        let later = (1..=steps).map(|step| planned + step * STEP);
+        earlier.chain([planned]).chain(later).collect()
+    }
+}
+
+/// The most pieces of each thing that an arrangement holds in any group and way.
+fn most(arrangement: &Arrangement) -> BTreeMap<Thing, u32> {
+    let mut most: BTreeMap<Thing, u32> = BTreeMap::new();
+    for way in arrangement.blocks.iter().flat_map(|block| &block.ways) {
+        let mut of_way: BTreeMap<Thing, u32> = BTreeMap::new();
+        for hold in way {
+            *of_way.entry(hold.thing).or_default() += hold.pieces;
+        }
+        for (thing, pieces) in of_way {
+            let held = most.entry(thing).or_default();
+            *held = (*held).max(pieces);
+        }
+    }
+    most
+}
+
+/// What a visit holds at each minute of the day.
+pub(super) fn minutes(done: &Done) -> Vec<(Thing, u32, u32)> {
+    use super::visit::minute;
+    let mut held: BTreeMap<(Thing, u32), u32> = BTreeMap::new();
+    let mut at = 0;
+    for (block, way) in done.arrangement.blocks.iter().zip(&done.ways) {
+        let mut own: BTreeMap<(Thing, u32), u32> = BTreeMap::new();
+        for hold in &block.ways[*way] {
+            for minute in minute(at + hold.from_s)..minute(at + hold.to_s) {
+                *own.entry((hold.thing, done.start + minute)).or_default() += hold.pieces;
+            }
+        }
+        held.extend(own);
+        at += block.seconds;
+    }
+    held.into_iter().map(|((thing, minute), count)| (thing, minute, count)).collect()
+}
+
+/// A thing that a visit holds, in minutes of the day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Held {
+    /// What.
+    pub thing: Thing,
+    /// From and up to.
+    pub span: [u32; 2],
+}
+
+/// What a visit holds from when to when, by thing.
+#[must_use]
+pub fn held(done: &Done) -> Vec<Held> {
+    let mut held: Vec<Held> = Vec::new();
+    for (thing, minute, _) in minutes(done) {
+        match held.last_mut() {
+            Some(last) if last.thing == thing && last.span[1] == minute => last.span[1] += 1,
+            _ => held.push(Held { thing, span: [minute, minute + 1] }),
+        }
+    }
+    held
+}
+
+/// What collides among some visits as they are done.
+pub(super) fn collisions(
+    room: &Room,
+    visits: &[Visit],
+    done: &[Done],
+    group: &[usize],
+) -> Vec<Collision> {
+    let mut held: BTreeMap<(Weekday, Thing, u32), Vec<(usize, u32)>> = BTreeMap::new();
+    for at in group {
+        for (thing, minute, count) in minutes(&done[*at]) {
+            let count = count.min(room.pieces(thing));
+            held.entry((visits[*at].day, thing, minute)).or_default().push((*at, count));
+        }
+    }
+    let mut found: Vec<(Weekday, Collision)> = Vec::new();
+    for ((day, thing, minute), who) in held {
+        let wanted: u32 = who.iter().map(|(_, count)| count).sum();
+        let pieces = room.pieces(thing);
+        if wanted <= pieces {
+            continue;
+        }
+        let visits: Vec<usize> = who.into_iter().map(|(at, _)| at).collect();
+        match found.last_mut() {
+            Some((on, last))
+                if (*on, last.thing, last.to) == (day, thing, minute) && last.visits == visits =>
+            {
+                last.to += 1;
+                last.wanted = last.wanted.max(wanted);
+            }
+            _ => {
+                let (from, to) = (minute, minute + 1);
+                found.push((day, Collision { thing, from, to, visits, wanted, pieces }));
+            }
+        }
+    }
+    let mut found: Vec<Collision> = found.into_iter().map(|(_, one)| one).collect();
+    found.sort_by_key(|one| (visits[one.visits[0]].day, one.from, one.thing));
+    found
+}

@@ -1,0 +1,138 @@
+//! What a room has that two people cannot hold at once, and how many pieces of each.
+
+use std::fmt;
+
+use crate::input::place::Equipment;
+use crate::words::Kit;
+
+/// One thing that is counted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Thing {
+    /// An item of kit.
+    Kit(Kit),
+    /// One mass of a rack of hand-held weights, in grams.
+    Mass(Kit, u32),
+    /// A coach's care for one client.
+    Care,
+    /// A coach beside a novice's bar.
+    Watch,
+}
+
+/// A room with its kit, and who is there to help.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Room {
+    /// Its name.
+    pub place: String,
+    /// Its kit.
+    pub kit: Equipment,
+    /// Who is there, where that is to be heeded.
+    pub coaches: Option<Coaches>,
+}
+
+/// The coaches on the floor.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Coaches {
+    /// How many.
+    pub count: u32,
+    /// Clients whom each can look after at once.
+    pub clients: u32,
+}
+
+/// Weights that are held, each mass a thing of its own.
+#[must_use]
+pub const fn is_by_mass(kit: Kit) -> bool {
+    matches!(kit, Kit::Dumbbells | Kit::Kettlebell | Kit::MedicineBall)
+}
+
+impl Room {
+    /// Whether there is any of an item.
+    #[must_use]
+    pub fn has(&self, kit: Kit) -> bool {
+        self.kit.items.get(&kit).is_some_and(|stock| stock.count() > 0)
+    }
+
+    /// Pieces of a thing. Dumbbells come in pairs of each mass, other hand-held weights one by one (common practice).
+    #[must_use]
+    pub fn pieces(&self, thing: Thing) -> u32 {
+        let stock = |kit: Kit| self.kit.items.get(&kit);
+        match thing {
+            Thing::Kit(kit) => stock(kit).map_or(0, |stock| {
+                let sides = stock.offer().sides.unwrap_or(1);
+                stock.count().saturating_mul(if kit == Kit::CableStation { sides } else { 1 })
+            }),
+            Thing::Mass(kit, _) => stock(kit).map_or(0, |stock| match stock.offer().pairs {
+                Some(pairs) => pairs.saturating_mul(2),
+                None if kit == Kit::Dumbbells => stock.count().saturating_mul(2),
+                None => stock.count(),
+            }),
+            Thing::Care => {
+                self.coaches.map_or(u32::MAX, |all| all.count.saturating_mul(all.clients))
+            }
+            Thing::Watch => self.coaches.map_or(u32::MAX, |all| all.count),
+        }
+    }
+
+    /// The room with one piece more of a thing; of dumbbells one pair.
+    #[must_use]
+    pub fn with_one_more(&self, thing: Thing) -> Room {
+        let mut room = self.clone();
+        match thing {
+            Thing::Care | Thing::Watch => {
+                if let Some(coaches) = &mut room.coaches {
+                    coaches.count += 1;
+                }
+            }
+            Thing::Kit(kit) | Thing::Mass(kit, _) => {
+                if let Some(stock) = room.kit.items.get_mut(&kit) {
+                    let mut offer = stock.offer();
+                    match (offer.pairs, kit) {
+                        (Some(pairs), _) => offer.pairs = Some(pairs + 1),
+                        _ => offer.count = Some(stock.count() + 1),
+                    }
+                    *stock = crate::input::place::Stock::Offer(offer);
+                }
+            }
+        }
+        room
+    }
+}
+
+impl fmt::Display for Thing {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Thing::Kit(kit) => out.write_str(&kit.id().replace('-', " ")),
+            Thing::Mass(kit, grams) => {
+                let kilograms = (f64::from(*grams) / 10.0).round() / 100.0;
+                write!(out, "{} {kilograms} kg", kit.id().replace('-', " "))
+            }
+            Thing::Care => out.write_str("coach"),
+            Thing::Watch => out.write_str("coach beside a novice's bar"),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn room(equipment: &str) -> Room {
+        let kit = serde_yaml::from_str(equipment).expect("kit");
+        Room { place: "shed".to_owned(), kit, coaches: None }
+    }
+
+    #[test]
+    fn pieces_are_counted_by_what_the_place_says() {
+        let room = room(
+            "{squat-rack: 2, dumbbells: {from_kg: 4, to_kg: 24, step_kg: 2, pairs: 3}, kettlebell: {masses_kg: [8, 16]}, \
+             cable-station: {count: 2, sides: 2}, bench: {}}",
+        );
+        assert_eq!(room.pieces(Thing::Kit(Kit::SquatRack)), 2);
+        assert_eq!(room.pieces(Thing::Mass(Kit::Dumbbells, 12_000)), 6);
+        assert_eq!(room.pieces(Thing::Mass(Kit::Kettlebell, 8000)), 1);
+        assert_eq!(room.pieces(Thing::Kit(Kit::CableStation)), 4);
+        assert_eq!(room.pieces(Thing::Kit(Kit::Bench)), 1);
+        assert_eq!(room.pieces(Thing::Kit(Kit::Barbell)), 0);
+        let rack = Thing::Kit(Kit::SquatRack);
+        assert_eq!(room.with_one_more(rack).pieces(rack), 3);
+    }
+}

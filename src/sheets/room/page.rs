@@ -1,0 +1,152 @@
+//! A week of the room as a page for the wall: a sheet for each day, stations down, minutes across, codes only.
+
+use minijinja::{AutoEscape, Environment, Value, value::Serde};
+use serde::Serialize;
+
+use super::board::{Bar, Day, days};
+use super::text::{collides, heading, outcome};
+use crate::room::rota::{Outcome, Rota, clock};
+use crate::sheets::{Paper, SheetError, phrase};
+
+const TEMPLATE: &str = include_str!("wall.html");
+const STYLE: &str = include_str!("wall.css");
+
+/// Patterns that tell neighbors apart on gray paper; the code in the bar says who it is.
+const TONES: usize = 6;
+
+#[derive(Serialize)]
+struct View {
+    place: String,
+    week: String,
+    paper: &'static str,
+    style: Value,
+    days: Vec<Sheet>,
+}
+
+#[derive(Serialize)]
+struct Sheet {
+    name: String,
+    comes: Vec<Line>,
+    ticks: Vec<Tick>,
+    rows: Vec<Lane>,
+    notes: Vec<String>,
+}
+
+#[derive(Serialize)]
+struct Line {
+    letter: char,
+    client: String,
+    tone: usize,
+    from: String,
+    to: String,
+    changes: String,
+}
+
+#[derive(Serialize)]
+struct Tick {
+    at: String,
+    text: String,
+}
+
+#[derive(Serialize)]
+struct Lane {
+    name: String,
+    is_over: bool,
+    bars: Vec<Drawn>,
+}
+
+#[derive(Serialize)]
+struct Drawn {
+    left: String,
+    width: String,
+    tone: usize,
+    letter: char,
+    client: String,
+    more: String,
+    told: String,
+}
+
+/// The page.
+///
+/// # Errors
+/// A template that failed, which is a fault of ours.
+pub fn wall(rota: &Rota, paper: Paper) -> Result<String, SheetError> {
+    let mut environment = Environment::new();
+    environment.set_auto_escape_callback(|_| AutoEscape::Html);
+    let view = View {
+        place: rota.room.place.clone(),
+        week: phrase::long_date(rota.monday),
+        paper: match paper {
+            Paper::A4 => "A4 landscape",
+            Paper::Letter => "Letter landscape",
+        },
+        style: Value::from_safe_string(STYLE.to_owned()),
+        days: days(rota).iter().map(|day| sheet(rota, day)).collect(),
+    };
+    Ok(environment.render_str(TEMPLATE, Serde(view))?)
+}
+
+fn sheet(rota: &Rota, day: &Day) -> Sheet {
+    let tone =
+        |visit: usize| day.comes.iter().position(|one| one.visit == visit).unwrap_or(0) % TONES + 1;
+    let share = |minute: u32| {
+        let [from, to] = day.span.map(f64::from);
+        format!("{:.3}", (f64::from(minute) - from) / (to - from).max(1.0) * 100.0)
+    };
+    let drawn = |bar: &Bar| {
+        let [from, to] = bar.span;
+        let more = bar.masses();
+        Drawn {
+            left: share(from),
+            width: share(to - from + day.span[0]),
+            tone: tone(bar.visit),
+            letter: day.letter(bar.visit),
+            told: format!("{} {}-{} {more}", bar.client, clock(from), clock(to))
+                .trim_end()
+                .to_owned(),
+            client: bar.client.clone(),
+            more,
+        }
+    };
+    let apart = if day.span[1] - day.span[0] > 4 * 60 { 30 } else { 15 };
+    let ticks = (day.span[0]..=day.span[1]).filter(|minute| minute % apart == 0);
+    Sheet {
+        name: heading(day),
+        comes: day
+            .comes
+            .iter()
+            .map(|one| Line {
+                letter: day.letter(one.visit),
+                client: one.client.clone(),
+                tone: tone(one.visit),
+                from: clock(one.span[0]),
+                to: clock(one.span[1]),
+                changes: one.changes.join("; "),
+            })
+            .collect(),
+        ticks: ticks.map(|minute| Tick { at: share(minute), text: clock(minute) }).collect(),
+        rows: day
+            .rows
+            .iter()
+            .map(|row| Lane {
+                name: row.name.clone(),
+                is_over: row.is_over,
+                bars: row.bars.iter().map(drawn).collect(),
+            })
+            .collect(),
+        notes: notes(rota, day),
+    }
+}
+
+/// What still collides, and what would help; nothing where all fits.
+fn notes(rota: &Rota, day: &Day) -> Vec<String> {
+    let open = rota
+        .clashes
+        .iter()
+        .filter(|clash| day.has(clash) && !matches!(clash.outcome, Outcome::Settled { .. }));
+    open.flat_map(|clash| {
+        let collisions = clash.collisions.iter().map(|one| collides(rota, one));
+        collisions.chain([outcome(rota, &clash.outcome)])
+    })
+    .collect()
+}

@@ -1,0 +1,155 @@
+//! A week of the room for the terminal.
+
+use super::board::{Day, days};
+use crate::room::rota::{Clash, Collision, Outcome, Rota, clock};
+use crate::room::ways::Reach;
+use crate::sheets::phrase;
+
+/// Columns for the names of stations.
+const NAMES: usize = 22;
+
+/// Collisions that are told of a clash; the drawn week shows them all.
+const TOLD: usize = 6;
+
+/// Who comes when, what collided and what came of it, and each station by the minute.
+#[must_use]
+pub fn rota_text(rota: &Rota, width: usize) -> String {
+    let clients: std::collections::BTreeSet<&str> =
+        rota.visits.iter().map(|visit| visit.client.as_str()).collect();
+    let mut text = format!(
+        "{}, week of {}: {}, {}\n",
+        rota.room.place,
+        phrase::long_date(rota.monday),
+        crate::diagnostic::counted(clients.len(), "client", "clients"),
+        crate::diagnostic::counted(rota.visits.len(), "session", "sessions"),
+    );
+    for day in days(rota) {
+        text.push_str(&of_day(rota, &day, width));
+    }
+    text
+}
+
+fn of_day(rota: &Rota, day: &Day, width: usize) -> String {
+    let mut text = format!("\n{}\n", heading(day));
+    let letter = |visit: usize| day.letter(visit);
+    let longest = day.comes.iter().map(|one| one.client.chars().count()).max().unwrap_or(0);
+    for one in &day.comes {
+        let [from, to] = one.span.map(clock);
+        let changes = one.changes.join("; ");
+        let line =
+            format!("  {} {from}-{to}  {:longest$}  {changes}", letter(one.visit), one.client);
+        text.push_str(line.trim_end());
+        text.push('\n');
+    }
+    for clash in rota.clashes.iter().filter(|clash| day.has(clash)) {
+        text.push_str(&told(rota, clash));
+    }
+    if day.comes.len() > 1 {
+        text.push_str(&board(day, width, &letter));
+    }
+    text
+}
+
+/// `Monday 4 January`.
+pub(super) fn heading(day: &Day) -> String {
+    match day.date {
+        Some(date) => phrase::long_date(date),
+        None => day.day.name().to_owned(),
+    }
+}
+
+/// What collided, and what came of it.
+fn told(rota: &Rota, clash: &Clash) -> String {
+    let mut text = String::new();
+    for collision in clash.collisions.iter().take(TOLD) {
+        text.push_str(&format!("  as planned, {}\n", collides(rota, collision)));
+    }
+    if clash.collisions.len() > TOLD {
+        text.push_str(&format!("  and {} more\n", clash.collisions.len() - TOLD));
+    }
+    text.push_str(&format!("  {}\n", outcome(rota, &clash.outcome)));
+    text
+}
+
+/// `squat rack 18:41-18:52: oar-02, scull-07 (1 there, 2 wanted)`.
+pub(super) fn collides(rota: &Rota, one: &Collision) -> String {
+    let names: Vec<&str> = one.visits.iter().map(|at| rota.visits[*at].client.as_str()).collect();
+    let [from, to] = [one.from, one.to].map(clock);
+    format!(
+        "{} {from}-{to}: {} ({} there, {} wanted)",
+        one.thing,
+        names.join(", "),
+        one.pieces,
+        one.wanted
+    )
+}
+
+/// What came of a clash, in a sentence.
+pub(super) fn outcome(rota: &Rota, outcome: &Outcome) -> String {
+    match outcome {
+        Outcome::Settled { reach: Reach::Kept, .. } => {
+            "settled with another machine or bench for the same exercise; no plan changes"
+                .to_owned()
+        }
+        Outcome::Settled { changes, proven, at_least, .. } => {
+            let count = crate::diagnostic::counted(*changes as usize, "change", "changes");
+            if *proven {
+                format!("settled with {count}, proven to be the fewest")
+            } else {
+                format!(
+                    "settled with {count}; searched, not proven: at least {at_least} are needed"
+                )
+            }
+        }
+        Outcome::Nothing { smallest, ways_out } => {
+            let names: Vec<&str> =
+                smallest.iter().map(|at| rota.visits[*at].client.as_str()).collect();
+            let ways: Vec<String> = ways_out.iter().map(ToString::to_string).collect();
+            let ways = if ways.is_empty() {
+                "none of the hours near it, nor one piece more, would do".to_owned()
+            } else {
+                format!("what would do: {}", ways.join("; or "))
+            };
+            format!("proven: {} cannot be there together; {ways}", names.join(", "))
+        }
+        Outcome::Open => {
+            "not settled: the search ended before it found anything, which proves nothing"
+                .to_owned()
+        }
+    }
+}
+
+/// Each station by the minute: a letter for each client.
+fn board(day: &Day, width: usize, letter: &dyn Fn(usize) -> char) -> String {
+    let [from, to] = day.span;
+    let room = u32::try_from(width.saturating_sub(NAMES + 4)).unwrap_or(50).max(20);
+    let step = [1, 2, 3, 5, 10, 15].into_iter().find(|step| (to - from) / step <= room);
+    let step = step.unwrap_or(30);
+    let columns = ((to - from) / step) as usize;
+    let mut ruler = vec![' '; columns + 6];
+    // Room for a time and a blank between two of them.
+    let apart = [15, 30, 60, 120].into_iter().find(|apart| apart / step >= 6).unwrap_or(240);
+    for minute in (from..to).filter(|minute| minute % apart == 0) {
+        let at = ((minute - from) / step) as usize;
+        for (place, sign) in clock(minute).chars().enumerate() {
+            ruler[at + place] = sign;
+        }
+    }
+    let ruler: String = ruler.into_iter().collect();
+    let mut text = format!("  {:NAMES$}{}\n", format!("{step} min a sign"), ruler.trim_end());
+    for row in &day.rows {
+        let mut line = vec!['.'; columns];
+        for bar in &row.bars {
+            for minute in bar.span[0]..bar.span[1] {
+                if let Some(sign) = line.get_mut(((minute - from) / step) as usize) {
+                    *sign = letter(bar.visit);
+                }
+            }
+        }
+        let over = if row.is_over { " over" } else { "" };
+        let line: String = line.into_iter().collect();
+        let name: String = row.name.chars().take(NAMES - 1).collect();
+        text.push_str(&format!("  {name:NAMES$}{line}{over}\n"));
+    }
+    text
+}

@@ -1,0 +1,127 @@
+#!/usr/bin/env python3
+"""Plans many profiles with `plan --lines` on workers of Dask (PyPI distributed).
+
+Usage: cluster.py PROFILES.jsonl DIR [--batch N] [--workers N] [--scheduler ADDRESS] [--kill]. Writes DIR/plans.jsonl with an
+answer for each line, in order, and prints the throughput. WEEKWRIGHT names the program, which every worker must have.
+
+Each batch goes into DIR/batches/HASH.jsonl, HASH being that of its lines and of the program's version, written beside its
+place and moved there when it is whole. So a batch that is there is done: a run that was stopped goes on where it was,
+and a batch that two workers did, because one seemed to be dead, is the same file. A batch whose worker dies again and
+again is halved until the line that kills it stands alone; that line is answered with an error, and the rest goes on.
+`--kill` ends one worker of a local cluster in the middle, to show all that.
+"""
+
+import argparse
+import hashlib
+import json
+import os
+import pathlib
+import signal
+import subprocess
+import tempfile
+import threading
+import time
+
+from distributed import Client, LocalCluster, as_completed
+from distributed.scheduler import KilledWorker
+
+PROGRAM = os.environ.get("WEEKWRIGHT", "weekwright")
+# A line is limited by counts of work; this only catches a machine that stands still.
+SECONDS_A_LINE = 600
+SUICIDE = os.environ.get("CLUSTER_POISON")  # for tests: a worker that meets this word dies
+
+
+def name_of(lines, version):
+    text = "\n".join([version, *lines])
+    return hashlib.sha256(text.encode()).hexdigest()[:24] + ".jsonl"
+
+
+def plan(lines, folder, version):
+    """The file of a batch, made unless it is there. Runs on a worker, whose child ends with it."""
+    file = pathlib.Path(folder) / name_of(lines, version)
+    if file.exists():
+        return str(file)
+    if SUICIDE and any(SUICIDE in line for line in lines):
+        os.kill(os.getpid(), signal.SIGKILL)
+    child = subprocess.Popen(
+        [PROGRAM, "plan", "--lines", "--quiet"], stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL
+    )
+    try:
+        out, _ = child.communicate("\n".join(lines).encode() + b"\n", timeout=SECONDS_A_LINE * len(lines))
+    finally:
+        child.kill()
+    answers = out.splitlines()
+    assert len(answers) == len(lines), f"{len(answers)} answers to {len(lines)} lines"
+    with tempfile.NamedTemporaryFile(dir=folder, delete=False) as part:
+        part.write(out)
+    os.replace(part.name, file)
+    return str(file)
+
+
+def poisoned(line):
+    message = "every worker that took this line ended"
+    return json.dumps({"error": [{"code": "worker-lost", "message": message, "line": line[:200]}]}).encode() + b"\n"
+
+
+def kill_one(cluster, folder):
+    """Ends the process of a worker once a first batch is done."""
+    while not any(folder.glob("*.jsonl")):
+        time.sleep(0.05)
+    worker = next(iter(cluster.workers.values()))
+    os.kill(worker.process.process._process.pid if hasattr(worker.process.process, "_process") else worker.pid, signal.SIGKILL)
+
+
+def run(client, lines, size, folder):
+    version = subprocess.run([PROGRAM, "--version"], capture_output=True, text=True, check=True).stdout
+    batches = {at: lines[at : at + size] for at in range(0, len(lines), size)}
+    done = {}
+    asked = {client.submit(plan, batch, str(folder), version, pure=False): at for at, batch in batches.items()}
+    waiting = as_completed(asked)
+    for future in waiting:
+        at = asked[future]
+        batch = batches[at]
+        error = future.exception() if future.status == "error" else None
+        if error is None:
+            done[at] = pathlib.Path(future.result()).read_bytes()
+        elif len(batch) == 1:
+            done[at] = poisoned(batch[0])
+        elif isinstance(error, KilledWorker) or True:
+            half = len(batch) // 2
+            for begin, part in [(at, batch[:half]), (at + half, batch[half:])]:
+                batches[begin] = part
+                again = client.submit(plan, part, str(folder), version, pure=False)
+                asked[again] = begin
+                waiting.add(again)
+    return b"".join(done[at] for at in sorted(done))
+
+
+def main():
+    parser = argparse.ArgumentParser()
+    parser.add_argument("profiles", type=pathlib.Path)
+    parser.add_argument("folder", type=pathlib.Path)
+    parser.add_argument("--batch", type=int, default=5)
+    parser.add_argument("--workers", type=int, default=2)
+    parser.add_argument("--scheduler")
+    parser.add_argument("--kill", action="store_true")
+    asked = parser.parse_args()
+    lines = [line for line in asked.profiles.read_text().splitlines() if line.strip()]
+    folder = asked.folder / "batches"
+    folder.mkdir(parents=True, exist_ok=True)
+    begin = time.monotonic()
+    if asked.scheduler:
+        plans = run(Client(asked.scheduler), lines, asked.batch, folder)
+    else:
+        with LocalCluster(n_workers=asked.workers, threads_per_worker=1, dashboard_address=None) as cluster:
+            if asked.kill:
+                threading.Thread(target=kill_one, args=(cluster, folder), daemon=True).start()
+            with Client(cluster) as client:
+                plans = run(client, lines, asked.batch, folder)
+    part = asked.folder / "plans.jsonl.part"
+    part.write_bytes(plans)
+    os.replace(part, asked.folder / "plans.jsonl")
+    took = time.monotonic() - begin
+    print(f"{len(lines)} profiles in {took:.1f} s: {len(lines) / took * 3600:.0f} an hour")
+
+
+if __name__ == "__main__":
+    main()
