@@ -4,11 +4,10 @@
 Usage: cluster.py PROFILES.jsonl DIR [--batch N] [--workers N] [--scheduler ADDRESS] [--kill]. Writes DIR/plans.jsonl with an
 answer for each line, in order, and prints the throughput. WEEKWRIGHT names the program, which every worker must have.
 
-Each batch goes into DIR/batches/HASH.jsonl, HASH being that of its lines and of the program's version, written beside its
-place and moved there when it is whole. So a batch that is there is done: a run that was stopped goes on where it was,
-and a batch that two workers did, because one seemed to be dead, is the same file. A batch whose worker dies again and
-again is halved until the line that kills it stands alone; that line is answered with an error, and the rest goes on.
-`--kill` ends one worker of a local cluster in the middle, to show all that.
+Each batch goes into DIR/batches/HASH.jsonl, the hash of its lines and of the program's version, and is moved there when it
+is whole: a run that was stopped goes on where it was, and a batch that two workers did is one file. A batch whose worker
+dies again and again is halved until the line that kills it stands alone; that line is answered with an error, and the
+rest goes on. `--kill` ends one worker of a local cluster in the middle, to show that.
 """
 
 import argparse
@@ -23,35 +22,29 @@ import threading
 import time
 
 from distributed import Client, LocalCluster, as_completed
-from distributed.scheduler import KilledWorker
 
 PROGRAM = os.environ.get("WEEKWRIGHT", "weekwright")
 # A line is limited by counts of work; this only catches a machine that stands still.
 SECONDS_A_LINE = 600
-SUICIDE = os.environ.get("CLUSTER_POISON")  # for tests: a worker that meets this word dies
-
-
-def name_of(lines, version):
-    text = "\n".join([version, *lines])
-    return hashlib.sha256(text.encode()).hexdigest()[:24] + ".jsonl"
+# For tests: a worker that meets this word ends.
+POISON = os.environ.get("CLUSTER_POISON")
 
 
 def plan(lines, folder, version):
     """The file of a batch, made unless it is there. Runs on a worker, whose child ends with it."""
-    file = pathlib.Path(folder) / name_of(lines, version)
+    text = "\n".join([version, *lines])
+    file = pathlib.Path(folder) / f"{hashlib.sha256(text.encode()).hexdigest()}.jsonl"
     if file.exists():
         return str(file)
-    if SUICIDE and any(SUICIDE in line for line in lines):
+    if POISON and any(POISON in line for line in lines):
         os.kill(os.getpid(), signal.SIGKILL)
-    child = subprocess.Popen(
-        [PROGRAM, "plan", "--lines", "--quiet"], stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL
-    )
+    asks = [PROGRAM, "plan", "--lines", "--quiet"]
+    child = subprocess.Popen(asks, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL)
     try:
         out, _ = child.communicate("\n".join(lines).encode() + b"\n", timeout=SECONDS_A_LINE * len(lines))
     finally:
         child.kill()
-    answers = out.splitlines()
-    assert len(answers) == len(lines), f"{len(answers)} answers to {len(lines)} lines"
+    assert len(out.splitlines()) == len(lines), "an answer to each line"
     with tempfile.NamedTemporaryFile(dir=folder, delete=False) as part:
         part.write(out)
     os.replace(part.name, file)
@@ -59,39 +52,38 @@ def plan(lines, folder, version):
 
 
 def poisoned(line):
-    message = "every worker that took this line ended"
-    return json.dumps({"error": [{"code": "worker-lost", "message": message, "line": line[:200]}]}).encode() + b"\n"
+    told = {"code": "worker-lost", "message": "every worker that took this line ended", "line": line[:200]}
+    return json.dumps({"error": [told]}).encode() + b"\n"
 
 
 def kill_one(cluster, folder):
     """Ends the process of a worker once a first batch is done."""
     while not any(folder.glob("*.jsonl")):
         time.sleep(0.05)
-    worker = next(iter(cluster.workers.values()))
-    os.kill(worker.process.process._process.pid if hasattr(worker.process.process, "_process") else worker.pid, signal.SIGKILL)
+    os.kill(next(iter(cluster.workers.values())).pid, signal.SIGKILL)
 
 
 def run(client, lines, size, folder):
     version = subprocess.run([PROGRAM, "--version"], capture_output=True, text=True, check=True).stdout
-    batches = {at: lines[at : at + size] for at in range(0, len(lines), size)}
-    done = {}
-    asked = {client.submit(plan, batch, str(folder), version, pure=False): at for at, batch in batches.items()}
-    waiting = as_completed(asked)
+    done, asked, waiting = {}, {}, as_completed()
+
+    def ask(at, batch):
+        future = client.submit(plan, batch, str(folder), version, pure=False)
+        asked[future.key] = (future, at, batch)
+        waiting.add(future)
+
+    for at in range(0, len(lines), size):
+        ask(at, lines[at : at + size])
     for future in waiting:
-        at = asked[future]
-        batch = batches[at]
-        error = future.exception() if future.status == "error" else None
-        if error is None:
+        _, at, batch = asked.pop(future.key)
+        if future.status == "finished":
             done[at] = pathlib.Path(future.result()).read_bytes()
         elif len(batch) == 1:
             done[at] = poisoned(batch[0])
-        elif isinstance(error, KilledWorker) or True:
+        else:
             half = len(batch) // 2
-            for begin, part in [(at, batch[:half]), (at + half, batch[half:])]:
-                batches[begin] = part
-                again = client.submit(plan, part, str(folder), version, pure=False)
-                asked[again] = begin
-                waiting.add(again)
+            ask(at, batch[:half])
+            ask(at + half, batch[half:])
     return b"".join(done[at] for at in sorted(done))
 
 
@@ -116,9 +108,7 @@ def main():
                 threading.Thread(target=kill_one, args=(cluster, folder), daemon=True).start()
             with Client(cluster) as client:
                 plans = run(client, lines, asked.batch, folder)
-    part = asked.folder / "plans.jsonl.part"
-    part.write_bytes(plans)
-    os.replace(part, asked.folder / "plans.jsonl")
+    (asked.folder / "plans.jsonl").write_bytes(plans)
     took = time.monotonic() - begin
     print(f"{len(lines)} profiles in {took:.1f} s: {len(lines) / took * 3600:.0f} an hour")
 

@@ -120,15 +120,13 @@ fn enveloped(desk: &Desk, source: &Source, line: &Map<String, Value>) -> Answer 
 
 /// The plan, or what stood in its way: `error` is the list of faults, which `diagnostics` repeats for older readers.
 fn document(answer: &Answer) -> Value {
-    match &answer.plan {
-        Ok(plan) => serde_json::to_value(plan).expect("a plan has text keys only"),
-        Err(_) => {
-            let faults = &answer.remarks;
-            let mut told = super::render::document(&faults.diagnostics, &faults.details);
-            told["error"] = told["diagnostics"].clone();
-            told
-        }
+    if let Ok(plan) = &answer.plan {
+        return serde_json::to_value(plan).expect("a plan has text keys only");
     }
+    let faults = &answer.remarks;
+    let mut told = super::render::document(&faults.diagnostics, &faults.details);
+    told["error"] = told["diagnostics"].clone();
+    told
 }
 
 /// The next line without its end; of one that is too long, a byte more than is taken. `None` at the end.

@@ -33,7 +33,7 @@ pub struct Choice {
     pub changes: u32,
     /// What decides among equals, less is better.
     pub tie: u32,
-    /// What is held, and when.
+    /// What is held, and when; spans of one thing do not meet.
     pub spans: Vec<Span>,
 }
 

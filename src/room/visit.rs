@@ -138,8 +138,8 @@ pub fn visits(room: &Room, planner: &Planner, plans: &[Plan], monday: Date) -> V
 /// Whether a session is done at another place on its date.
 fn is_elsewhere(plan: &Plan, week: &Week, session: &Session) -> bool {
     let called = |day: &str| crate::plan::short::is_called(session.day, session.at.as_deref(), day);
-    let of_date = plan.exceptions.iter().filter(|one| one.week == week.week && called(&one.day));
-    of_date.last().is_some_and(|one| one.equipment.is_some())
+    let mut of_date = plan.exceptions.iter().filter(|one| one.week == week.week && called(&one.day));
+    of_date.next_back().is_some_and(|one| one.equipment.is_some())
 }
 
 /// What the groups of a session hold in a room.
@@ -168,4 +168,23 @@ pub fn blocks<'a>(
         Block { name: names.collect::<Vec<_>>().join(" + "), seconds, ways }
     };
     groups.iter().map(block).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::minute;
+
+    proptest! {
+        /// Groups one after the other take each minute once: none is counted twice, and none is lost.
+        #[test]
+        fn minutes_of_groups_neither_meet_nor_part(groups in prop::collection::vec(1..900_u32, 1..12)) {
+            let ends = groups.iter().scan(0, |at, seconds| { *at += seconds; Some(*at) });
+            let edges: Vec<u32> = std::iter::once(0).chain(ends).map(minute).collect();
+            prop_assert!(edges.windows(2).all(|pair| pair[0] <= pair[1]));
+            let total: u32 = edges.windows(2).map(|pair| pair[1] - pair[0]).sum();
+            prop_assert_eq!(total, minute(groups.iter().sum()));
+        }
+    }
 }

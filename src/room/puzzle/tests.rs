@@ -10,7 +10,18 @@ fn puzzle() -> impl Strategy<Value = Puzzle> {
     let span = (0..2_usize, 1..3_u32, 0..12_u32, 1..6_u32)
         .prop_map(|(thing, pieces, from, long)| Span { thing, pieces, from, to: from + long });
     let choice = (0..3_u32, 0..4_u32, prop::collection::vec(span, 0..3));
-    let choice = choice.prop_map(|(changes, tie, spans)| Choice { changes, tie, spans });
+    let choice = choice.prop_map(|(changes, tie, spans)| {
+        let mut apart: Vec<Span> = Vec::new();
+        for span in spans {
+            let meets = |other: &Span| {
+                other.thing == span.thing && other.from < span.to && span.from < other.to
+            };
+            if !apart.iter().any(meets) {
+                apart.push(span);
+            }
+        }
+        Choice { changes, tie, spans: apart }
+    });
     let seat = (0..3_usize, prop::collection::vec(choice, 1..5));
     let seat = seat.prop_map(|(client, choices)| Seat { client, choices });
     (

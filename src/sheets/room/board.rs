@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
-use crate::room::rota::{Clash, Rota, held};
+use crate::room::hours::held;
+use crate::room::rota::{Clash, Rota};
 use crate::room::stock::Thing;
 use crate::words::{Kit, Weekday};
 

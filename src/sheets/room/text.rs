@@ -1,7 +1,8 @@
 //! A week of the room for the terminal.
 
 use super::board::{Day, days};
-use crate::room::rota::{Clash, Collision, Outcome, Rota, clock};
+use crate::room::hours::Collision;
+use crate::room::rota::{Clash, Outcome, Rota, clock};
 use crate::room::ways::Reach;
 use crate::sheets::phrase;
 
