@@ -90,7 +90,7 @@ pub(crate) const PROFILES: &[(&str, &str)] = &[
     ("masses-fall", "E1325 4:36"),
     ("plate-of-nothing", "E1326 4:25"),
     ("two-units", "E1328 4:13"),
-    ("pairs-of-racks", "E1332 4:46"),
+    ("pairs-of-racks", "E1332 4:45"),
     ("plate-of-words", "E1201 4:25"),
     ("negative-count", "E1204 4:24"),
     ("previous-missing", "E1004 8:11"),
