@@ -138,7 +138,8 @@ pub fn visits(room: &Room, planner: &Planner, plans: &[Plan], monday: Date) -> V
 /// Whether a session is done at another place on its date.
 fn is_elsewhere(plan: &Plan, week: &Week, session: &Session) -> bool {
     let called = |day: &str| crate::plan::short::is_called(session.day, session.at.as_deref(), day);
-    let mut of_date = plan.exceptions.iter().filter(|one| one.week == week.week && called(&one.day));
+    let mut of_date =
+        plan.exceptions.iter().filter(|one| one.week == week.week && called(&one.day));
     of_date.next_back().is_some_and(|one| one.equipment.is_some())
 }
 
