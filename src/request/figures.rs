@@ -30,8 +30,6 @@ pub struct Figures {
 pub const SETS_PER_MINUTE: f64 = 0.40;
 /// Sets of pairs fill at most this many per minute.
 pub const PAIRED_SETS_PER_MINUTE: f64 = 0.60;
-/// The most exercises of any session.
-pub const MOST_ITEMS: u32 = 10;
 /// A session holds one exercise for so many of its minutes, and one more.
 pub const MINUTES_PER_ITEM: f64 = 6.0;
 /// A muscle-day with this many direct sets is hard.
@@ -70,7 +68,7 @@ impl Figures {
         Figures {
             session_cap: figure(profile, "session-cap", cap),
             different: figure(profile, "different-exercises", different),
-            most_items: if novice { 7 } else { MOST_ITEMS },
+            most_items: if novice { 7 } else { 10 },
             fewest_items: 3,
             stations: figure(profile, "stations", 4),
             level: match profile.training_status {

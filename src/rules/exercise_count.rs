@@ -1,6 +1,6 @@
 //! `exercise-count`: a session has three exercises at least and not more than its minutes carry.
 //!
-//! One in six minutes and one more, ten in all; for a beginner seven, or one in nine minutes (common practice).
+//! One in six minutes and one more, ten in all; for a beginner seven, and eight where nine minutes are left for each (common practice).
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
@@ -9,7 +9,7 @@ use crate::model::points::FEW_EXERCISES;
 use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
-use crate::request::figures::{MINUTES_PER_ITEM, MOST_ITEMS};
+use crate::request::figures::MINUTES_PER_ITEM;
 use crate::week::{Session, Week};
 
 /// Exercises by day.
@@ -61,11 +61,13 @@ impl ExerciseCount {
 
 /// The most exercises of a day.
 fn most_items(request: &Request, day: usize) -> u32 {
-    /// A beginner has no hurry: one exercise in so many minutes is no crowd.
+    /// One exercise in so many minutes is no crowd, up to so many.
     const UNHURRIED: u32 = 9;
+    const MOST_FOR_BEGINNERS: u32 = 8;
     let minutes = request.days[day].minutes;
     let carried = f64::from(minutes) / MINUTES_PER_ITEM + 1.0;
-    let most = request.figures.most_items.max(minutes / UNHURRIED).min(MOST_ITEMS);
+    let usual = request.figures.most_items;
+    let most = usual.max((minutes / UNHURRIED).min(MOST_FOR_BEGINNERS));
     let most = (1..=most).rev().find(|most| f64::from(*most) <= carried);
     most.unwrap_or(1).max(2)
 }
