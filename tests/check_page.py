@@ -15,9 +15,17 @@ import subprocess
 import sys
 import tempfile
 import time
+import traceback
 
 from selenium import webdriver
-from selenium.common.exceptions import WebDriverException
+from selenium.common.exceptions import (
+    ElementClickInterceptedException,
+    ElementNotInteractableException,
+    JavascriptException,
+    NoSuchElementException,
+    StaleElementReferenceException,
+    TimeoutException,
+)
 from selenium.webdriver.chrome.service import Service
 from selenium.webdriver.common.by import By
 from selenium.webdriver.common.keys import Keys
@@ -27,6 +35,14 @@ ROOT = pathlib.Path(__file__).resolve().parent.parent
 PROGRAM = os.path.abspath(os.environ.get("WEEKWRIGHT", "target/release/weekwright"))
 SERIOUS = ("serious", "critical")
 PATIENCE = 20
+# Faults of a look that came too early.
+NOT_YET = (
+    NoSuchElementException,
+    StaleElementReferenceException,
+    ElementClickInterceptedException,
+    ElementNotInteractableException,
+    JavascriptException,
+)
 
 
 class Page:
@@ -38,6 +54,7 @@ class Page:
         for flag in ("--headless=new", "--no-sandbox", "--disable-gpu", "--disable-background-networking"):
             options.add_argument(flag)
         self.browser = webdriver.Chrome(options=options, service=Service(shutil.which("chromedriver")))
+        self.scripts = scripts
         self.size(width, 1000)
         self.browser.execute_cdp_cmd("Emulation.setScriptExecutionDisabled", {"value": not scripts})
         self.base = address.split("/?")[0]
@@ -50,51 +67,79 @@ class Page:
     def go(self, path):
         self.browser.get(self.base + path)
 
+    def patiently(self, act):
+        """Does what a person does who sees the page: looks again where the week was swapped in between, or not there yet.
+
+        These faults are told before anything is pressed or typed, so nothing is done twice.
+        """
+        return WebDriverWait(self.browser, PATIENCE, 0.05, ignored_exceptions=NOT_YET).until(act)
+
     def find(self, css):
-        return self.browser.find_element(By.CSS_SELECTOR, css)
+        return self.patiently(lambda browser: browser.find_element(By.CSS_SELECTOR, css))
 
     def text(self, css="main"):
-        return self.find(css).text
+        return self.patiently(lambda browser: (browser.find_element(By.CSS_SELECTOR, css).text,))[0]
+
+    def value(self, css, name):
+        return self.patiently(lambda browser: (browser.find_element(By.CSS_SELECTOR, css).get_attribute(name),))[0]
+
+    def click(self, find):
+        """Presses what `find` finds, once it stands in the middle of the window and nothing is on its way."""
+
+        def once(browser):
+            found = find(browser)
+            browser.execute_script("arguments[0].scrollIntoView({block: 'center', behavior: 'instant'})", found)
+            found.click()
+            return True
+
+        self.rest()
+        self.patiently(once)
+
+    def click_on(self, css):
+        self.click(lambda browser: browser.find_element(By.CSS_SELECTOR, css))
 
     def link(self, words):
-        self.browser.find_element(By.PARTIAL_LINK_TEXT, words).click()
+        self.click(lambda browser: browser.find_element(By.PARTIAL_LINK_TEXT, words))
 
     def press(self, words):
-        """Presses the first button that says so and can be seen; once more where the page was swapped meanwhile."""
-        try:
-            self.press_once(words)
-        except WebDriverException:
-            time.sleep(1)
-            self.press_once(words)
+        """Presses the first button that says so and can be seen."""
 
-    def press_once(self, words):
-        path = f"//button[contains(normalize-space(.), '{words}')]"
-        buttons = [one for one in self.browser.find_elements(By.XPATH, path) if one.is_displayed()]
-        assert buttons, f"no button {words!r} on {self.browser.current_url}"
-        self.browser.execute_script("arguments[0].scrollIntoView({block: 'center'})", buttons[0])
-        buttons[0].click()
+        def seen(browser):
+            path = f"//button[contains(normalize-space(.), '{words}')]"
+            buttons = [one for one in browser.find_elements(By.XPATH, path) if one.is_displayed()]
+            if not buttons:
+                raise NoSuchElementException(f"no button {words!r} on {browser.current_url}")
+            return buttons[0]
+
+        self.click(seen)
 
     def fill(self, name, text):
-        field = self.find(f'[name="{name}"]')
-        if field.tag_name == "select":
-            Select(field).select_by_value(text)
-        else:
-            field.clear()
-            field.send_keys(text)
+        def typed(browser):
+            field = browser.find_element(By.CSS_SELECTOR, f'[name="{name}"]')
+            if field.tag_name == "select":
+                Select(field).select_by_value(text)
+            else:
+                field.clear()
+                field.send_keys(text)
+            return True
+
+        self.rest()
+        self.patiently(typed)
 
     def until(self, words, css="main"):
-        def holds(_):
-            return words in self.find(css).get_attribute("textContent")
+        def holds(browser):
+            return words in browser.find_element(By.CSS_SELECTOR, css).get_attribute("textContent")
 
-        WebDriverWait(self.browser, PATIENCE, ignored_exceptions=[Exception]).until(
-            holds, f"{words!r} did not come: {self.text()[:1500]}"
-        )
+        try:
+            self.patiently(holds)
+        except TimeoutException:
+            raise AssertionError(f"{words!r} did not come: {self.text()[:1500]}") from None
 
     def rest(self):
-        """Until nothing is on its way."""
-        WebDriverWait(self.browser, PATIENCE, ignored_exceptions=[Exception]).until(
-            lambda _: not self.browser.find_elements(By.CSS_SELECTOR, "[aria-busy=true], [data-better]")
-        )
+        """Until nothing is on its way: no search of the page's script, and no page that is still being read."""
+        busy = "[aria-busy=true], [data-better]" if self.scripts else "[aria-busy=true]"
+        still = lambda browser: browser.execute_script("return document.readyState") == "complete"
+        self.patiently(lambda browser: still(browser) and not browser.find_elements(By.CSS_SELECTOR, busy))
 
     def faults(self, axe):
         """Serious faults that axe-core finds."""
@@ -145,8 +190,8 @@ def from_nothing_to_a_printed_card(page, folder):
     page.press("Make the profile")
     page.until("not kept yet")
     page.rest()
-    first = page.find(".lift-name bdi").text
-    page.find(".turns summary").click()
+    first = page.text(".lift-name bdi")
+    page.click_on(".turns summary")
     page.press("Not this exercise")
     page.until("Tried: not " + first)
     page.rest()
@@ -176,7 +221,7 @@ def from_nothing_to_a_printed_card(page, folder):
 def a_bench_struck_out(page, _folder):
     page.go("/client/tide-01")
     assert "bench press" in page.text(".cards").lower()
-    page.find('[name="without"][value="bench"]').click()
+    page.click_on('[name="without"][value="bench"]')
     page.press("Try without")
     page.until("Tried: without bench")
     page.rest()
@@ -191,7 +236,7 @@ def a_collision_solved_by_its_button(page, folder):
     (folder.path / "tight.yaml").write_text(text + f"exercises: {{must: {musts}}}\n")
     page.go("/client/tight")
     page.until("no week can do all of this")
-    page.find(".ways button").click()
+    page.click_on(".ways button")
     page.until("The week at its fullest")
     (folder.path / "tight.yaml").unlink()
 
@@ -203,8 +248,8 @@ def a_wrong_value_refused(page, folder):
     page.fill("birth_year", "1850")
     page.press("Save the profile")
     page.until("Please look again")
-    assert page.find('[name="weeks"]').get_attribute("value") == "many"
-    assert page.find('[name="weeks"]').get_attribute("aria-invalid") == "true"
+    assert page.value('[name="weeks"]', "value") == "many"
+    assert page.value('[name="weeks"]', "aria-invalid") == "true"
     assert (folder.path / "tide-01.yaml").read_text() == before
 
 
@@ -270,7 +315,7 @@ def pictures_for_the_readme(folder, target):
         page.until("Kept in")
     page.go("/client/tide-01")
     page.browser.save_screenshot(str(target / "page-week.png"))
-    page.find('[name="without"][value="bench"]').click()
+    page.click_on('[name="without"][value="bench"]')
     page.press("Try without")
     page.until("Tried: without bench")
     page.rest()
@@ -288,13 +333,15 @@ def times(folder):
     for client in ("tide-01", "oar-02", "scull-07", "sweep-10"):
         page.go(f"/client/{client}")
         for minutes in (55, 50, 45, 40, 35):
-            field = page.find('[id="minutes-1"]')
+            page.rest()
+            field = page.find("#minutes-1")
             field.clear()
             field.send_keys(str(minutes))
             begin = time.monotonic()
             field.send_keys(Keys.ENTER)
-            WebDriverWait(page.browser, PATIENCE, 0.01, ignored_exceptions=[Exception]).until(
-                lambda _, minutes=minutes: f"{minutes} min" in page.find("#changes h2, #refused h2").text
+            WebDriverWait(page.browser, PATIENCE, 0.01, ignored_exceptions=NOT_YET).until(
+                lambda browser, minutes=minutes: f"{minutes} min"
+                in browser.find_element(By.CSS_SELECTOR, "#changes h2, #refused h2").text
             )
             first.append(time.monotonic() - begin)
             page.rest()
@@ -315,13 +362,17 @@ def main():
             folder = Folder("tide-01")
             page = Page(folder.address, width, scripts)
             for scene in SCENES:
+                begin = time.monotonic()
                 told = f"{scene.__name__.replace('_', ' ')}, {width} px, scripts {'on' if scripts else 'off'}"
                 try:
                     scene(page, folder)
-                    print(f"ok      {told}")
+                    print(f"ok      {told}, {time.monotonic() - begin:.1f} s", flush=True)
                 except Exception as fault:  # pylint: disable=broad-except
                     failed += 1
-                    print(f"FAULT   {told}: {type(fault).__name__} {str(fault)[:900]}")
+                    here = [one for one in traceback.extract_tb(fault.__traceback__) if one.filename == __file__]
+                    way = " < ".join(f"line {one.lineno}" for one in reversed(here))
+                    said = str(fault).split("Stacktrace:", maxsplit=1)[0].strip()
+                    print(f"FAULT   {told}: {type(fault).__name__}, {way}: {said[:900]}")
             page.browser.quit()
             folder.close()
     folder = Folder("tide-01", "oar-02", "scull-07", "sweep-10")

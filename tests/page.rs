@@ -12,3 +12,6 @@ mod gate;
 mod kept;
 #[path = "page/tried.rs"]
 mod tried;
+#[cfg(feature = "book")]
+#[path = "page/written.rs"]
+mod written;

@@ -1,14 +1,19 @@
 //! The book for another front door of the program, such as a page: who is in it, what is planned, what was done last,
 //! and writing a session down. Everything that the commands check is checked here too, and nothing is printed.
 
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 use jiff::civil::Date;
 
+#[cfg(feature = "page")]
+use super::book::measures;
 use super::book::{Book, NAME, Written, plans, sessions};
 use super::log::target::{Target, filed_plan};
 use super::log::{self, Meant};
 use super::output::{Console, Loudness};
+#[cfg(feature = "page")]
+use super::review::Past;
 use super::{Failure, today};
 use crate::book::{DoneSession, slot};
 use crate::catalog::Catalog;
@@ -130,6 +135,35 @@ impl Notebook {
     /// As for `clients`.
     pub fn last_session(&self, client: &str) -> Result<Option<DoneSession>, Failure> {
         Ok(self.sessions(client, Date::MIN, Date::MAX)?.pop())
+    }
+
+    /// The day of each client's last session, by the client's code; none where there is no book.
+    ///
+    /// # Errors
+    /// As for `clients`.
+    pub fn last_days(&self) -> Result<BTreeMap<String, Date>, Failure> {
+        let Some(book) = self.open()? else { return Ok(BTreeMap::new()) };
+        book.ask(sessions::last_days)
+    }
+
+    /// All that the book has of a client; none where nothing is written down.
+    ///
+    /// # Errors
+    /// As for `plan`.
+    #[cfg(feature = "page")]
+    pub(super) fn past(&self, client: &str) -> Result<Option<Past>, Failure> {
+        let Some(book) = self.open()? else { return Ok(None) };
+        let Some(found) = book.clients()?.into_iter().find(|one| one.code == client) else {
+            return Ok(None);
+        };
+        let is_blank = book.ask(|book| {
+            let sessions = sessions::between(book, found.id, Date::MIN, Date::MAX)?;
+            Ok(sessions.is_empty() && measures::of(book, found.id)?.is_empty())
+        })?;
+        if is_blank {
+            return Ok(None);
+        }
+        Past::of(&book, client, (None, None), self.catalog.clone()).map(Some)
     }
 
     /// Writes a session down, in the book that is made where there is none. The same session again takes the place of

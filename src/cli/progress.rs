@@ -1,7 +1,5 @@
 //! `weekwright sheet --progress`: what a client did, on one page.
 
-use jiff::ToSpan as _;
-
 use super::args::{Form, SheetArgs};
 use super::book::{self, Book};
 use super::output::Console;
@@ -9,12 +7,10 @@ use super::render::paragraph;
 use super::review::Past;
 use super::{Exit, Failure, ending, files};
 use crate::book::review::text;
-use crate::book::slot;
 use crate::diagnostic::Diagnostic;
-use crate::input::plan::{Plan, Session, Week};
 use crate::sheets::Audience;
 use crate::sheets::SheetError;
-use crate::sheets::progress::{Progress, page};
+use crate::sheets::progress::{Progress, coming, page};
 
 pub(super) fn run(client: &str, arguments: &SheetArgs, console: &Console) -> Result<Exit, Failure> {
     let form = ending::chosen(arguments.form.as_ref(), arguments.output.as_deref(), Form::Text)?;
@@ -35,7 +31,7 @@ pub(super) fn run(client: &str, arguments: &SheetArgs, console: &Console) -> Res
             review: &review,
             from: past.from,
             plan,
-            coming: plan.and_then(|plan| coming(plan, &past)),
+            coming: plan.and_then(|plan| coming(plan, &past.sessions)),
             units: past.units(),
             audience,
             paper: arguments.paper.into(),
@@ -54,22 +50,4 @@ pub(super) fn run(client: &str, arguments: &SheetArgs, console: &Console) -> Res
 
 fn unmade(error: SheetError) -> Failure {
     Failure::Unwritten(Diagnostic::error("E4002", error.to_string()).help("please report this"))
-}
-
-/// The first week of a plan with sessions that come after what is written down, and these sessions.
-fn coming<'a>(plan: &'a Plan, past: &Past) -> Option<(&'a Week, Vec<&'a Session>)> {
-    let taken = slot::taken(&past.sessions, plan);
-    let last = past.sessions.last().map(|session| session.date);
-    let after = last.and_then(|last| last.checked_add(1.day()).ok());
-    let is_open = |week: &Week, session: &Session| {
-        let first = week.date.as_deref().and_then(crate::input::clock::date);
-        let date = first.and_then(|first| slot::day_in_week(first, session.day));
-        let is_past = date.zip(after).is_some_and(|(date, after)| date < after);
-        !is_past && !taken.contains(&(week.week, session.day, session.at.clone()))
-    };
-    plan.weeks.iter().find_map(|week| {
-        let open: Vec<&Session> =
-            week.sessions.iter().filter(|session| is_open(week, session)).collect();
-        (!open.is_empty()).then_some((week, open))
-    })
 }

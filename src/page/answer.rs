@@ -5,6 +5,7 @@ use axum::response::{Html, IntoResponse as _, Redirect, Response};
 use minijinja::context;
 use serde::Serialize;
 
+use super::collision::Told;
 use super::desk::Desk;
 use super::template::{rendered, word};
 
@@ -26,6 +27,17 @@ pub(super) fn refused(status: StatusCode, key: &str) -> Response {
 /// There is no such page, or no such client.
 pub(super) fn not_found() -> Response {
     refused(StatusCode::NOT_FOUND, "not_found")
+}
+
+/// A page with faults as the command line tells them, and the way back to the client.
+pub(super) fn faults(desk: &Desk, key: &str, faults: &[Told]) -> Response {
+    page(desk, "faults.html", &Faults { key, faults })
+}
+
+#[derive(Serialize)]
+struct Faults<'a> {
+    key: &'a str,
+    faults: &'a [Told],
 }
 
 /// A key as a part of an address.

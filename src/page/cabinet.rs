@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use jiff::civil::Date;
 
+use super::records::Records;
 use crate::diagnostic::Diagnostic;
 use crate::input::plan::Plan;
 use crate::input::profile::Profile;
@@ -114,6 +115,11 @@ pub trait Cabinet: Send + Sync {
 
     /// Why there is no plan, in the words of the command line.
     fn told(&self, key: &str, reason: &NoPlan) -> Vec<Diagnostic>;
+
+    /// The record of what was done, where this program keeps one.
+    fn records(&self) -> Option<&dyn Records> {
+        None
+    }
 
     /// Today's date.
     fn today(&self) -> Date;

@@ -1,11 +1,15 @@
 //! Everyone in the folder: what comes next, and what is missing.
 
+use std::collections::BTreeMap;
+
 use jiff::civil::{Date, Weekday as Civil};
 use serde::Serialize;
 
 use super::cabinet::{Cabinet, Client, PlanFile, ProfileFile};
 use super::draft::goes_back_to;
+use super::records::Records;
 use super::template::{word, word_of};
+use crate::book::slot;
 use crate::diagnostic::Diagnostic;
 use crate::input::plan::{Plan, Week};
 use crate::input::profile::Profile;
@@ -18,6 +22,8 @@ use crate::words::Weekday;
 pub(super) struct Clients {
     folder: String,
     rows: Vec<Row>,
+    /// Whether there is a book.
+    has_book: bool,
     /// Plans whose profile is gone.
     orphans: Vec<String>,
     /// Why the folder cannot be read.
@@ -33,6 +39,8 @@ struct Row {
     days: String,
     next: String,
     week: String,
+    /// The day of the last session that was written down.
+    last: String,
     missing: Vec<String>,
 }
 
@@ -43,22 +51,43 @@ impl Clients {
             Err(fault) => (Vec::new(), Some(format!("{}. {}", fault.message, fault.help))),
         };
         let today = cabinet.today();
-        let rows = clients.into_iter().map(|client| row(client, today)).collect();
-        Clients { folder: cabinet.name(), rows, orphans: cabinet.orphans(), fault }
+        let records = cabinet.records().filter(|records| records.has_book());
+        let (last, unread) = match records.map(Records::last_days) {
+            Some(Ok(days)) => (Some(days), None),
+            Some(Err(faults)) => {
+                (None, faults.first().map(|fault| format!("{}. {}", fault.message, fault.help)))
+            }
+            None => (None, None),
+        };
+        let rows = clients.into_iter().map(|client| row(client, today, last.as_ref())).collect();
+        Clients {
+            folder: cabinet.name(),
+            rows,
+            has_book: records.is_some(),
+            orphans: cabinet.orphans(),
+            fault: fault.or(unread),
+        }
     }
 }
 
-fn row(client: Client, today: Date) -> Row {
+fn row(client: Client, today: Date, last: Option<&BTreeMap<String, Date>>) -> Row {
     let Client { key, profile: file, plan: kept } = client;
     let plan = kept.as_ref().and_then(|kept| kept.plan.as_ref().ok());
     let profile = file.profile.as_deref().ok();
+    let code = plan.map(|plan| plan.client.as_str()).filter(|code| !code.is_empty());
+    let code = code.or(profile.map(|profile| profile.client.as_str())).unwrap_or(&key);
+    let written = last.and_then(|last| last.get(code)).copied();
+    let entries = last.map(|_| Entries { last: written, today });
+    // What is written down today comes no more.
+    let from = if written == Some(today) { today.tomorrow().unwrap_or(today) } else { today };
     Row {
+        last: written.map(phrase::day_month).unwrap_or_default(),
         client: profile.map_or_else(|| key.clone(), |profile| profile.client.clone()),
         about: profile.map(about).unwrap_or_default(),
         days: profile.map(days).unwrap_or_default(),
-        next: plan.and_then(|plan| next_session(plan, today)).unwrap_or_default(),
+        next: plan.and_then(|plan| next_session(plan, from)).unwrap_or_default(),
         week: plan.and_then(|plan| week_of(plan, today)).unwrap_or_default(),
-        missing: missing(&file, kept.as_ref()),
+        missing: missing(&file, kept.as_ref(), entries),
         key,
     }
 }
@@ -75,8 +104,35 @@ fn days(profile: &Profile) -> String {
     profile.sessions.iter().map(day).collect::<Vec<_>>().join(" · ")
 }
 
+/// Days without an entry that a coach should know of.
+const SILENT_DAYS: i32 = 10;
+
+/// What the book has of a client.
+#[derive(Clone, Copy)]
+pub(super) struct Entries {
+    /// The day of the last session.
+    last: Option<Date>,
+    today: Date,
+}
+
+impl Entries {
+    /// Whether a plan runs, and nothing was written down for days.
+    fn are_missing(self, plan: &Plan) -> bool {
+        let Some((first, end)) = slot::span(plan).filter(|(first, _)| *first <= self.today) else {
+            return false;
+        };
+        let since = self.last.map_or(first, |last| last.max(first));
+        let silent = (self.today.min(end) - since).get_days();
+        silent >= SILENT_DAYS
+    }
+}
+
 /// What a coach should see to.
-pub(super) fn missing(file: &ProfileFile, kept: Option<&PlanFile>) -> Vec<String> {
+pub(super) fn missing(
+    file: &ProfileFile,
+    kept: Option<&PlanFile>,
+    entries: Option<Entries>,
+) -> Vec<String> {
     let mut told = Vec::new();
     let profile = match &file.profile {
         Ok(profile) => profile,
@@ -95,6 +151,10 @@ pub(super) fn missing(file: &ProfileFile, kept: Option<&PlanFile>) -> Vec<String
             told.push(word("missing_older").to_owned());
         }
         Some(Ok(_)) => {}
+    }
+    let plan = kept.and_then(|kept| kept.plan.as_ref().ok());
+    if plan.zip(entries).is_some_and(|(plan, entries)| entries.are_missing(plan)) {
+        told.push(word("missing_entries").to_owned());
     }
     told
 }

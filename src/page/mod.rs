@@ -14,12 +14,15 @@ mod draft;
 mod fields;
 mod form;
 mod guard;
+mod past;
 mod profile;
+pub mod records;
 mod routes;
 mod shows;
 mod template;
 mod tries;
 mod week;
+mod write;
 
 pub use desk::Desk;
 pub use guard::LARGEST_BODY;

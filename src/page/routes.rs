@@ -16,7 +16,7 @@ use super::clients::Clients;
 use super::desk::{Desk, Seat};
 use super::fields::Fields;
 use super::guard::{self, LARGEST_BODY};
-use super::{answer, profile, shows, template};
+use super::{answer, past, profile, shows, template, write};
 use crate::search::turn::Turn;
 
 type Pairs = Vec<(String, String)>;
@@ -31,6 +31,10 @@ pub fn router(desk: Arc<Desk>) -> Router {
         .route("/client/{key}", get(week))
         .route("/new", get(blank).post(create))
         .route("/client/{key}/profile", get(form).post(save))
+        .route("/client/{key}/write", get(card).post(write_down))
+        .route("/client/{key}/progress", get(progress))
+        .route("/client/{key}/progress/print", get(progress_print))
+        .route("/client/{key}/review", get(review))
         .route("/client/{key}/{act}", post(act))
         .route("/client/{key}/instead/{id}", get(instead))
         .route("/client/{key}/sheet/{form}", get(sheet))
@@ -118,6 +122,53 @@ async fn save(
     };
     let Ok(Path(key)) = path else { return answer::not_found() };
     at_work(desk, move |desk| profile::save(desk, &key, &fields)).await
+}
+
+async fn card(
+    State(desk): State<Arc<Desk>>,
+    path: Result<Path<String>, PathRejection>,
+    query: Result<Query<Pairs>, QueryRejection>,
+) -> Response {
+    let (Ok(Path(key)), Ok(Query(query))) = (path, query) else { return answer::not_found() };
+    at_work(desk, move |desk| write::show(desk, &key, &Fields(query))).await
+}
+
+async fn write_down(
+    State(desk): State<Arc<Desk>>,
+    path: Result<Path<String>, PathRejection>,
+    form: Result<Form<Pairs>, FormRejection>,
+) -> Response {
+    let fields = match fields(&desk, form) {
+        Ok(fields) => fields,
+        Err(key) => return refused_form(key),
+    };
+    let Ok(Path(key)) = path else { return answer::not_found() };
+    at_work(desk, move |desk| write::save(desk, &key, &fields)).await
+}
+
+async fn progress(
+    State(desk): State<Arc<Desk>>,
+    path: Result<Path<String>, PathRejection>,
+) -> Response {
+    let Ok(Path(key)) = path else { return answer::not_found() };
+    at_work(desk, move |desk| past::show(desk, &key, "progress.html")).await
+}
+
+async fn review(
+    State(desk): State<Arc<Desk>>,
+    path: Result<Path<String>, PathRejection>,
+) -> Response {
+    let Ok(Path(key)) = path else { return answer::not_found() };
+    at_work(desk, move |desk| past::show(desk, &key, "review.html")).await
+}
+
+async fn progress_print(
+    State(desk): State<Arc<Desk>>,
+    path: Result<Path<String>, PathRejection>,
+    query: Result<Query<Pairs>, QueryRejection>,
+) -> Response {
+    let (Ok(Path(key)), Ok(Query(query))) = (path, query) else { return answer::not_found() };
+    at_work(desk, move |desk| past::print(desk, &key, &Fields(query))).await
 }
 
 async fn create(

@@ -157,7 +157,7 @@ pub(super) fn sheet(desk: &Desk, key: &str, form: &str, query: &Fields) -> Respo
 }
 
 /// A sheet brings its style along, which this one page may use and no other.
-fn printed(desk: &Desk, text: String) -> Response {
+pub(super) fn printed(desk: &Desk, text: String) -> Response {
     let nonce = catalog::sha256(format!("{}{text}", desk.token).as_bytes());
     let text = text.replacen("<style>", &format!("<style nonce=\"{nonce}\">"), 1);
     let policy = format!(

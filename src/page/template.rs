@@ -6,7 +6,9 @@ use std::sync::LazyLock;
 use minijinja::{AutoEscape, Environment, Value, context, value::Serde};
 use serde::Serialize;
 
-const TEMPLATES: [(&str, &str); 9] = [
+use crate::sheets::progress;
+
+const TEMPLATES: [(&str, &str); 14] = [
     ("base.html", include_str!("html/base.html")),
     ("clients.html", include_str!("html/clients.html")),
     ("week.html", include_str!("html/week.html")),
@@ -15,6 +17,11 @@ const TEMPLATES: [(&str, &str); 9] = [
     ("try.html", include_str!("html/try.html")),
     ("instead.html", include_str!("html/instead.html")),
     ("profile.html", include_str!("html/profile.html")),
+    ("write.html", include_str!("html/write.html")),
+    ("progress.html", include_str!("html/progress.html")),
+    ("review.html", include_str!("html/review.html")),
+    ("faults.html", include_str!("html/faults.html")),
+    ("drawn.html", progress::DRAWN),
     ("refused.html", include_str!("html/refused.html")),
 ];
 

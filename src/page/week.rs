@@ -8,6 +8,7 @@ use super::clients;
 use super::collision::{Collision, Told};
 use super::desk::Desk;
 use super::draft::{Draft, Refused, goes_back_to};
+use super::records::Records;
 use super::tries::day_label;
 use crate::input::plan::{Balance, Plan, Session};
 use crate::input::profile::{Limit, Profile};
@@ -28,6 +29,9 @@ pub(super) struct Page {
     refused: Option<Collision>,
     /// Whether a file was changed elsewhere since.
     is_changed: bool,
+    /// Whether sessions can be written down, and whether there is a book.
+    writes: bool,
+    has_book: bool,
     /// A sentence about what was just done.
     notice: String,
     week: Option<Week>,
@@ -148,13 +152,16 @@ impl Page {
     fn without(around: &Around) -> Page {
         let kept = around.desk.cabinet.plan(around.key);
         let profile = around.file.profile.as_deref().ok();
+        let records = around.desk.cabinet.records();
         Page {
             key: around.key.to_owned(),
             client: profile.map_or_else(|| around.key.to_owned(), |profile| profile.client.clone()),
-            missing: clients::missing(around.file, kept.as_ref()),
+            missing: clients::missing(around.file, kept.as_ref(), None),
             remarks: Told::all(&around.file.remarks),
             refused: None,
             is_changed: around.is_changed,
+            writes: records.is_some(),
+            has_book: records.is_some_and(Records::has_book),
             notice: around.notice.clone(),
             week: None,
         }

@@ -7,9 +7,9 @@ use axum::http::StatusCode;
 
 use crate::browser::Browser;
 
-/// The fields of a page's first form that posts to an address, as a browser would send them untouched.
-fn fields(page: &str) -> Vec<(String, String)> {
-    let start = page.find("class=\"profile\"").unwrap();
+/// The fields of a page's largest form, as a browser would send them untouched.
+pub(crate) fn fields(page: &str) -> Vec<(String, String)> {
+    let start = page.find("class=\"profile\"").or_else(|| page.find("class=\"bench\"")).unwrap();
     let form = &page[start..start + page[start..].find("</form>").unwrap()];
     let mut found = Vec::new();
     for tag in form.split('<').skip(1) {
@@ -22,6 +22,13 @@ fn fields(page: &str) -> Vec<(String, String)> {
             found.push((attribute("name").unwrap(), String::new()));
         } else if tag.starts_with("option") && is_set("selected") {
             found.last_mut().unwrap().1 = attribute("value").unwrap();
+        } else if tag.starts_with("textarea") {
+            // The first line break of a text is not part of it (HTML, 13.1.2.6).
+            let text = tag.split_once('>').unwrap().1;
+            found.push((
+                attribute("name").unwrap(),
+                unescaped(text.strip_prefix('\n').unwrap_or(text)),
+            ));
         } else if tag.starts_with("input") {
             let kind = attribute("type").unwrap_or_default();
             if (kind == "radio" || kind == "checkbox") && !is_set("checked") {

@@ -11,8 +11,8 @@ mod word;
 use std::collections::BTreeMap;
 use std::ops::Range;
 
-pub use sets::{About, Sets, sets};
-pub use text::sets_text;
+pub use sets::{About, Sets, has_load, sets};
+pub use text::{amount_text, effort_text, load_word, planned_words, sets_text};
 pub use word::number;
 
 use crate::book::done::{Asked, DoneItem};

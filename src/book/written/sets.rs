@@ -352,7 +352,7 @@ fn missing(word: usize, message: &str) -> Fault {
 
 /// Whether a plain number before the sets is a load.
 #[must_use]
-pub(super) const fn has_load(kind: LoadKind) -> bool {
+pub const fn has_load(kind: LoadKind) -> bool {
     matches!(
         kind,
         LoadKind::BarTotal

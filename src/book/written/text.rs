@@ -3,7 +3,8 @@
 use super::sets::has_load;
 use crate::book::done::{DoneItem, DoneSet, Effort, Load, kilograms};
 use crate::input::catalog::Entry;
-use crate::plan::loads::KG_PER_LB;
+use crate::input::plan::{Amounts, Item};
+use crate::plan::loads::{KG_PER_LB, mass_number};
 use crate::words::{LoadKind, Measure, Units};
 
 /// The load and each set: `42.5 8 8 7 r2`; `-` where it was left out.
@@ -24,6 +25,34 @@ pub fn sets_text(item: &DoneItem, entry: &Entry, units: Units) -> String {
         words.extend(set.effort.map(effort_text));
     }
     words.join(" ")
+}
+
+/// What a line of a plan asks for in the words of a written one: the load, empty where it names none, and each set.
+#[must_use]
+pub fn planned_words(item: &Item, entry: &Entry, units: Units) -> (String, Vec<String>) {
+    let load = match item.load_kg {
+        Some(load_kg) if has_load(entry.load) => mass_number(load_kg, units),
+        Some(load_kg) => format!("+{}", mass_number(load_kg, units)),
+        None if entry.load == LoadKind::BodyweightPlus => "bw".to_owned(),
+        None => String::new(),
+    };
+    let amounts = match item.amounts() {
+        Some(
+            Amounts::Reps(list)
+            | Amounts::Seconds(list)
+            | Amounts::Meters(list)
+            | Amounts::Calories(list),
+        ) => list,
+        None => &[],
+    };
+    let unit = unit_of(entry.measure);
+    (load, amounts.iter().map(|amount| format!("{amount}{unit}")).collect())
+}
+
+/// The load of a set alone, as the first word of a line.
+#[must_use]
+pub fn load_word(load: &Load, entry: &Entry, units: Units) -> String {
+    load_text(load, entry, units, true).unwrap_or_default()
 }
 
 fn load_text(load: &Load, entry: &Entry, units: Units, is_first: bool) -> Option<String> {
@@ -57,20 +86,29 @@ fn mass(grams: u32, units: Units) -> String {
     number.to_string()
 }
 
-fn amount_text(set: &DoneSet) -> String {
-    let unit = match set.measure {
+/// What follows a number that is no repetitions.
+const fn unit_of(measure: Measure) -> &'static str {
+    match measure {
         Measure::Reps => "",
         Measure::Seconds => "s",
         Measure::Meters => "m",
         Measure::Calories => "cal",
-    };
+    }
+}
+
+/// How much was done in a set: `8`, `8/7`, `45s`.
+#[must_use]
+pub fn amount_text(set: &DoneSet) -> String {
+    let unit = unit_of(set.measure);
     match set.right {
         Some(right) => format!("{}/{right}", set.amount),
         None => format!("{}{unit}", set.amount),
     }
 }
 
-fn effort_text(effort: Effort) -> String {
+/// How hard a set was: `r2`, `@8`.
+#[must_use]
+pub fn effort_text(effort: Effort) -> String {
     let number = f64::from(effort.tenths()) / 10.0;
     match effort {
         Effort::Reserve(_) => format!("r{number}"),

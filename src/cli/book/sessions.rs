@@ -1,5 +1,7 @@
 //! Sessions in the book.
 
+use std::collections::BTreeMap;
+
 use jiff::civil::Date;
 use rusqlite::{Connection, OptionalExtension as _, Row, Transaction, params};
 
@@ -69,6 +71,22 @@ pub(in crate::cli) fn write(
         write_item(transaction, id, place, item)?;
     }
     Ok(written)
+}
+
+/// The day of each client's last session, by the client's code.
+pub(in crate::cli) fn last_days(
+    connection: &Connection,
+) -> rusqlite::Result<BTreeMap<String, Date>> {
+    let mut query = connection.prepare(
+        "SELECT code, max(done_on) FROM session JOIN client ON client.id = client_id GROUP BY client_id",
+    )?;
+    let rows =
+        query.query_map([], |row| Ok((row.get::<_, String>(0)?, row.get::<_, String>(1)?)))?;
+    let days = rows.filter_map(|row| match row {
+        Ok((code, day)) => Some(Ok((code, clock::date(&day)?))),
+        Err(error) => Some(Err(error)),
+    });
+    days.collect()
 }
 
 fn write_item(

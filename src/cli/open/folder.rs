@@ -20,6 +20,8 @@ use crate::input::marks::Marks;
 use crate::input::plan::ProfileRef;
 use crate::input::source::{MOST_BYTES, MOST_PLAN_BYTES, source};
 use crate::page::cabinet::{Cabinet, Client, Kept, NotKept, PlanFile, ProfileFile};
+#[cfg(feature = "book")]
+use crate::page::records::Records;
 use crate::planner::{NoPlan, Planner};
 use crate::rules::RULES;
 use crate::sheets::seal;
@@ -67,13 +69,37 @@ impl Folder {
         self.last.of(&self.root).unwrap_or_default()
     }
 
+    /// The folder, links followed.
+    #[cfg(feature = "book")]
+    pub(super) fn root(&self) -> &Path {
+        &self.root
+    }
+
+    /// Where the profiles are.
+    #[cfg(feature = "book")]
+    pub(super) fn home(&self) -> PathBuf {
+        self.listing().home.clone()
+    }
+
+    /// The file of the plan that is kept under a key.
+    #[cfg(feature = "book")]
+    pub(super) fn plan_path(&self, key: &str) -> Option<PathBuf> {
+        self.listing().plans.get(key).cloned()
+    }
+
+    /// The exercises that there are.
+    #[cfg(feature = "book")]
+    pub(super) fn catalog(&self) -> &crate::catalog::Catalog {
+        self.planner.catalog()
+    }
+
     /// Whether a path leads, links followed, to something in the folder.
-    fn is_inside(&self, path: &Path) -> bool {
+    pub(super) fn is_inside(&self, path: &Path) -> bool {
         is_inside(&self.root, path)
     }
 
     /// What messages and pages call a file: its path below the folder.
-    fn name_of(&self, path: &Path) -> String {
+    pub(super) fn name_of(&self, path: &Path) -> String {
         path.strip_prefix(&self.root).unwrap_or(path).display().to_string()
     }
 
@@ -211,6 +237,11 @@ impl Cabinet for Folder {
         no_plan::tell(reason, &origin).0.diagnostics
     }
 
+    #[cfg(feature = "book")]
+    fn records(&self) -> Option<&dyn Records> {
+        Some(self)
+    }
+
     fn today(&self) -> Date {
         jiff::ZonedDateTime::now().date()
     }
@@ -327,7 +358,7 @@ fn places_seen(profile: &Path) -> Vec<(PathBuf, u64, Option<std::time::SystemTim
 }
 
 /// E1008: something outside the folder that was opened.
-fn outside_fault(name: &str) -> Diagnostic {
+pub(super) fn outside_fault(name: &str) -> Diagnostic {
     Diagnostic::error("E1008", format!("{} lies outside the folder that was opened", quoted(name)))
         .at(Label::whole(name))
         .help("open the folder above, or copy the file into this one")

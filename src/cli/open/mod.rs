@@ -2,6 +2,8 @@
 
 mod folder;
 mod listing;
+#[cfg(feature = "book")]
+mod records;
 
 use std::fmt::Write as _;
 use std::net::{Ipv4Addr, TcpListener};

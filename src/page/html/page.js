@@ -111,3 +111,49 @@ document.addEventListener("submit", (event) => {
 
 ready();
 goOn();
+
+/** The rest clock: it starts when a set is marked as done, and says once when the rest is over. */
+let clock = 0;
+
+function stopClock() {
+  clearInterval(clock);
+  document.getElementById("clock").hidden = true;
+}
+
+function startClock(box) {
+  const rest = Number(box.dataset.rest);
+  const shown = document.getElementById("clock");
+  clearInterval(clock);
+  if (!rest) return;
+  const end = Date.now() + rest * 1000;
+  const tick = () => {
+    const left = Math.round((end - Date.now()) / 1000);
+    const minutes = Math.floor(Math.abs(left) / 60);
+    const text = minutes + ":" + String(Math.abs(left) % 60).padStart(2, "0");
+    shown.querySelector(".left").textContent = left < 0 ? "+" + text : text;
+    if (left <= 0 && !shown.classList.contains("over")) {
+      shown.classList.add("over");
+      say("The rest is over.");
+    }
+  };
+  shown.classList.remove("over");
+  shown.querySelector(".of").textContent = box.getAttribute("aria-label");
+  shown.hidden = false;
+  tick();
+  clock = setInterval(tick, 500);
+}
+
+/** What is typed on the card of a session is not lost by a slip: the browser asks before the page is left. */
+function card(form) {
+  let typed = false;
+  form.addEventListener("input", (event) => {
+    typed = true;
+    if (event.target.dataset.rest) event.target.checked ? startClock(event.target) : stopClock();
+  });
+  form.addEventListener("submit", () => { typed = false; });
+  addEventListener("beforeunload", (event) => { if (typed) event.preventDefault(); });
+  document.getElementById("clock-off").addEventListener("click", stopClock);
+}
+
+const session = document.querySelector("form[data-typed]");
+if (session) card(session);

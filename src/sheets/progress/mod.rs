@@ -2,6 +2,7 @@
 
 mod chart;
 
+use jiff::ToSpan as _;
 use jiff::civil::Date;
 use minijinja::{AutoEscape, Environment, Value, value::Serde};
 use serde::Serialize;
@@ -9,9 +10,12 @@ use serde::Serialize;
 use self::chart::{Chart, Course};
 use super::{Audience, Lookup, Names, Paper, SheetError, card, head, phrase};
 use crate::book::review::{BestSet, LiftTrend, Review, Trend, text};
+use crate::book::{DoneSession, slot};
 use crate::input::plan::{Plan, Session, Week};
 use crate::words::{Measure, Units};
 
+/// How a course is drawn, as a macro for templates.
+pub(crate) const DRAWN: &str = include_str!("drawn.html");
 const TEMPLATE: &str = include_str!("page.html");
 const STYLE: &str = include_str!("style.css");
 
@@ -40,12 +44,13 @@ pub struct Progress<'a> {
 pub fn page(progress: &Progress<'_>, names: &dyn Lookup) -> Result<String, SheetError> {
     let mut environment = Environment::new();
     environment.set_auto_escape_callback(|_| AutoEscape::Html);
+    environment.add_template("drawn.html", DRAWN)?;
     Ok(environment.render_str(TEMPLATE, Serde(view(progress, names)))?)
 }
 
 /// Everything that the template shows.
 #[derive(Serialize)]
-struct View<'a> {
+pub(crate) struct View<'a> {
     client: &'a str,
     span: String,
     paper: &'static str,
@@ -97,7 +102,8 @@ struct Coach {
     remarks: Vec<String>,
 }
 
-fn view<'a>(progress: &Progress<'a>, names: &dyn Lookup) -> View<'a> {
+/// What was done, in words and figures.
+pub(crate) fn view<'a>(progress: &Progress<'a>, names: &dyn Lookup) -> View<'a> {
     let review = progress.review;
     View {
         client: &review.client,
@@ -116,11 +122,30 @@ fn view<'a>(progress: &Progress<'a>, names: &dyn Lookup) -> View<'a> {
             .collect(),
         body: body(progress),
         bests: review.bests.iter().map(|one| best(one, progress.units)).collect(),
-        coming: coming(progress, names),
+        coming: what_comes(progress, names),
         stop: head::STOP,
         defer: head::DEFER,
         coach: progress.audience.coach().then(|| coach(review, progress.units)),
     }
+}
+
+/// The first week of a plan with sessions that come after what is written down, and these sessions.
+#[must_use]
+pub fn coming<'a>(plan: &'a Plan, done: &[DoneSession]) -> Option<(&'a Week, Vec<&'a Session>)> {
+    let taken = slot::taken(done, plan);
+    let last = done.last().map(|session| session.date);
+    let after = last.and_then(|last| last.checked_add(1.day()).ok());
+    let is_open = |week: &Week, session: &Session| {
+        let first = week.date.as_deref().and_then(crate::input::clock::date);
+        let date = first.and_then(|first| slot::day_in_week(first, session.day));
+        let is_past = date.zip(after).is_some_and(|(date, after)| date < after);
+        !is_past && !taken.contains(&(week.week, session.day, session.at.clone()))
+    };
+    plan.weeks.iter().find_map(|week| {
+        let open: Vec<&Session> =
+            week.sessions.iter().filter(|session| is_open(week, session)).collect();
+        (!open.is_empty()).then_some((week, open))
+    })
 }
 
 fn long(date: &String) -> String {
@@ -230,7 +255,7 @@ fn best(one: &BestSet, units: Units) -> [String; 4] {
     [one.name.clone(), set(one.load_kg, one.amount), short(&one.date), before]
 }
 
-fn coming(progress: &Progress<'_>, names: &dyn Lookup) -> Option<Coming> {
+fn what_comes(progress: &Progress<'_>, names: &dyn Lookup) -> Option<Coming> {
     let (week, sessions) = progress.coming.as_ref()?;
     let plan = progress.plan?;
     let names = Names::new(plan, names);

@@ -1,0 +1,115 @@
+//! What was done: progress with drawn courses, and the look back with what could be changed.
+
+use axum::response::Response;
+use serde::Serialize;
+
+use super::collision::Told;
+use super::desk::Desk;
+use super::records::LookBack;
+use super::shows::printed;
+use super::{answer, fields::Fields};
+use crate::book::DoneSession;
+use crate::book::written::sets_text;
+use crate::sheets::progress::{self, Progress, View, coming};
+use crate::sheets::{Audience, Paper, phrase};
+
+/// The most sessions that are told in full.
+const LATEST: usize = 8;
+
+/// The page of what was done.
+#[derive(Serialize)]
+struct Past<'a> {
+    key: &'a str,
+    client: String,
+    past: Option<View<'a>>,
+    sessions: Vec<Session>,
+}
+
+/// A session that is written down.
+#[derive(Serialize)]
+struct Session {
+    date: String,
+    week: Option<u32>,
+    /// Where the same session can be written again.
+    day: Option<String>,
+    note: String,
+    /// Each exercise with its sets.
+    lines: Vec<[String; 2]>,
+}
+
+/// Progress, or with `name` the look back.
+pub(super) fn show(desk: &Desk, key: &str, name: &str) -> Response {
+    looked(desk, key, |client, back| {
+        let past =
+            back.map(|back| progress::view(&of(back, Audience::Coach), back.catalog.entries()));
+        let sessions = back.map(latest).unwrap_or_default();
+        answer::page(desk, name, &Past { key, client, past, sessions })
+    })
+}
+
+/// The page that is printed or sent.
+pub(super) fn print(desk: &Desk, key: &str, query: &Fields) -> Response {
+    looked(desk, key, |_, back| {
+        let Some(back) = back else { return answer::not_found() };
+        let coach = query.get("for") == Some("coach");
+        let audience = if coach { Audience::Coach } else { Audience::Client };
+        match progress::page(&of(back, audience), back.catalog.entries()) {
+            Ok(text) if query.get("save").is_some() => {
+                answer::file("text/html; charset=utf-8", &format!("{key}.progress.html"), text)
+            }
+            Ok(text) => printed(desk, text),
+            Err(_) => answer::refused(axum::http::StatusCode::INTERNAL_SERVER_ERROR, "broken"),
+        }
+    })
+}
+
+/// Does something with what the book has of a client whom the folder has.
+fn looked(
+    desk: &Desk,
+    key: &str,
+    work: impl FnOnce(String, Option<&LookBack>) -> Response,
+) -> Response {
+    let (Some(records), Some(file)) = (desk.cabinet.records(), desk.cabinet.profile(key)) else {
+        return answer::not_found();
+    };
+    let kept = desk.cabinet.plan(key).and_then(|kept| kept.plan.ok());
+    let named = kept.map(|plan| plan.client.clone()).filter(|client| !client.is_empty());
+    let inside = || file.profile.ok().map(|profile| profile.client);
+    let client = named.or_else(inside).unwrap_or_else(|| key.to_owned());
+    match records.look_back(&client) {
+        Ok(back) => work(client, back.as_ref()),
+        Err(faults) => answer::faults(desk, key, &Told::all(&faults)),
+    }
+}
+
+fn of(back: &LookBack, audience: Audience) -> Progress<'_> {
+    let plan = back.plan.as_ref();
+    Progress {
+        review: &back.review,
+        from: back.from,
+        plan,
+        coming: plan.and_then(|plan| coming(plan, &back.sessions)),
+        units: back.units,
+        audience,
+        paper: Paper::A4,
+    }
+}
+
+/// The last sessions, the latest first.
+fn latest(back: &LookBack) -> Vec<Session> {
+    let line = |item: &crate::book::DoneItem| {
+        let entry = back.catalog.get(&item.exercise)?;
+        Some([entry.name.clone(), sets_text(item, entry, back.units)])
+    };
+    let session = |done: &DoneSession| Session {
+        date: phrase::long_date(done.date),
+        week: done.week,
+        day: done.day.map(|day| match &done.at {
+            Some(at) => format!("{}@{at}", day.id()),
+            None => day.id().to_owned(),
+        }),
+        note: done.note.clone(),
+        lines: done.items.iter().filter_map(line).collect(),
+    };
+    back.sessions.iter().rev().take(LATEST).map(session).collect()
+}
