@@ -8,7 +8,8 @@ Needs Debian's `chromium` and `poppler-utils`. For each page it checks that
   - the console stays empty,
   - nothing is wider than the screen at 390 px, nor than the paper at 186 mm,
   - on the phone no text is smaller than 12 px,
-  - on the phone each set can be ticked off, with at least 24 by 24 px to touch (WCAG 2.2, 2.5.8),
+  - on the phone, with scripts and without, each set can be ticked off, with at least 24 by 24 px to touch (WCAG 2.2, 2.5.8),
+  - an exercise takes two lines of words at most beside its name: how it is done, and a cue,
   - on paper each box to write in is at least 12 by 7 mm, and what is planned fits into it.
 Exit 1 when a check fails, 2 when a tool is missing.
 """
@@ -38,10 +39,15 @@ for (const e of d.querySelectorAll('main *')) {
   if (shown && e.getBoundingClientRect().height > 2)
     least = Math.min(least, parseFloat(getComputedStyle(e).fontSize));
 }
-if (width < 600) for (const e of d.querySelectorAll('.boxes label')) {
+if (width < 600) for (const e of d.querySelectorAll('.boxes label, .picker select, .picker button, .copy button')) {
   const box = e.getBoundingClientRect();
+  if (!box.width) continue;
   if (box.width < 24 || box.height < 24)
     out.push('tick of ' + Math.round(box.width) + ' x ' + Math.round(box.height) + ' px');
+}
+for (const e of d.querySelectorAll('tr[data-id] .lift > div')) {
+  const words = e.querySelectorAll('.how, .cues, .tip');
+  if (words.length > 2) out.push(words.length + ' lines of words: ' + e.textContent.slice(0, 60));
 }
 out.push('least ' + least);
 const mm = 96 / 25.4;
@@ -62,11 +68,22 @@ def chromium(*arguments):
     )
 
 
-def measure(page, width, folder):
+def faults_at(page, width, least, scripts, folder):
+    lines = measure(page, width, scripts, folder)
+    where = f"{width} px" + ("" if scripts else ", scripts off")
+    sizes = [float(line.split()[1]) for line in lines if line.startswith("least ")]
+    faults = [] if sizes else [f"{where}: the page could not be measured"]
+    if sizes and sizes[0] < least:
+        faults.append(f"{where}: text of {sizes[0]:.1f} px is too small")
+    return faults + [f"{where}: {line}" for line in lines if not line.startswith("least ")][:5]
+
+
+def measure(page, width, scripts, folder):
     """A headless window cannot be as narrow as a phone, so the page goes into a frame that can."""
     frame = folder / f"frame-{width}.html"
+    sandbox = "" if scripts else 'sandbox="allow-same-origin"'
     frame.write_text(
-        f'<!doctype html><meta charset="utf-8"><iframe id="frame" width="{width}" height="800" '
+        f'<!doctype html><meta charset="utf-8"><iframe id="frame" {sandbox} width="{width}" height="800" '
         f'style="border:0" srcdoc="{html.escape(page.read_text("utf-8"))}"></iframe><pre id="out"></pre>'
         f"<script>frame.onload = () => {{ {MEASURE} "
         "document.getElementById('out').textContent = out.join('\\n') }</script>",
@@ -90,14 +107,8 @@ def check(page, folder):
     pages = int(re.search(r"Pages:\s+(\d+)", info).group(1))
     if pages != wanted:
         faults.append(f"{pages} printed pages where {wanted} are meant")
-    for width, least in ((390, 12.0), (PAPER_PX, 0.0)):
-        lines = measure(page, width, folder)
-        sizes = [float(line.split()[1]) for line in lines if line.startswith("least ")]
-        if not sizes:
-            faults.append(f"{width} px: the page could not be measured")
-        elif sizes[0] < least:
-            faults.append(f"{width} px: text of {sizes[0]:.1f} px is too small")
-        faults += [f"{width} px: {line}" for line in lines if not line.startswith("least ")][:5]
+    for width, least, scripts in ((390, 12.0, True), (390, 12.0, False), (PAPER_PX, 0.0, True)):
+        faults += faults_at(page, width, least, scripts, folder)
     return pages, faults
 
 

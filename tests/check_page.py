@@ -7,8 +7,12 @@ long a change of the week takes. Environment: WEEKWRIGHT, the program.
 """
 
 import argparse
+import base64
+import concurrent.futures
+import datetime
 import os
 import pathlib
+import re
 import shutil
 import statistics
 import subprocess
@@ -34,7 +38,7 @@ from selenium.webdriver.support.ui import Select, WebDriverWait
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 PROGRAM = os.path.abspath(os.environ.get("WEEKWRIGHT", "target/release/weekwright"))
 SERIOUS = ("serious", "critical")
-PATIENCE = 20
+PATIENCE = 60
 # Faults of a look that came too early.
 NOT_YET = (
     NoSuchElementException,
@@ -43,6 +47,14 @@ NOT_YET = (
     ElementNotInteractableException,
     JavascriptException,
 )
+
+# How many times the Tab key leads from where the focus is to what is asked for, as far as this can be guessed.
+AHEAD = """
+const all = [...document.querySelectorAll('a[href], button, input:not([type=hidden]), select, textarea, summary')]
+  .filter(e => e.checkVisibility() && !e.disabled && (e.type !== 'radio' || e.checked));
+const at = all.indexOf(document.activeElement);
+return all.findIndex((e, place) => place > at && e.matches(arguments[0])) - at;
+"""
 
 
 class Page:
@@ -125,6 +137,21 @@ class Page:
 
         self.rest()
         self.patiently(typed)
+
+    def type(self, *keys):
+        self.browser.switch_to.active_element.send_keys(*keys)
+
+    def tab_to(self, css, *keys):
+        """Goes on by the Tab key until something is reached, and types there."""
+        self.rest()
+        # One key at a time is slow: a guess first, which falls short of date fields and the like.
+        self.type(Keys.TAB * max(1, self.browser.execute_script(AHEAD, css)))
+        for _ in range(200):
+            if self.browser.execute_script("return document.activeElement.matches(arguments[0])", css):
+                self.type(*keys)
+                return
+            self.type(Keys.TAB)
+        raise AssertionError(f"{css} is not reached by the keyboard")
 
     def until(self, words, css="main"):
         def holds(browser):
@@ -253,27 +280,70 @@ def a_wrong_value_refused(page, folder):
     assert (folder.path / "tide-01.yaml").read_text() == before
 
 
-def by_keyboard(page, _folder):
+def by_keyboard(page, folder):
+    """From nothing to a card that is kept, and a set that is written down, without a mouse."""
     page.go("/")
-    body = page.find("body")
-    for _ in range(40):
-        page.browser.switch_to.active_element.send_keys(Keys.TAB) if _ else body.send_keys(Keys.TAB)
-        if page.browser.switch_to.active_element.text == "tide-01":
-            break
-    page.browser.switch_to.active_element.send_keys(Keys.ENTER)
-    page.until("The week at its fullest")
-    for _ in range(120):
-        page.browser.switch_to.active_element.send_keys(Keys.TAB)
-        if page.browser.switch_to.active_element.get_attribute("id") == "minutes-1":
-            break
-    active = page.browser.switch_to.active_element
-    assert active.get_attribute("id") == "minutes-1", "the minutes are not reached by the keyboard"
-    active.send_keys(Keys.CONTROL, "a")
-    active.send_keys("50", Keys.ENTER)
-    page.until("Tried: Monday 50 min")
+    page.tab_to('a[href="/new"]', Keys.ENTER)
+    page.until("Only what is marked is needed")
+    page.tab_to('[name="client"]', "gig-22")
+    for name, text in [
+        ("training_status", "nov"), ("goal", "general-f"), ("place", "boath"), ("sessions.0.day", "mon"),
+        ("sessions.0.minutes", "40"), ("start", "2027-01-04"),
+    ]:
+        page.tab_to(f'[name="{name}"]', text)
+    page.type(Keys.ENTER)
+    page.until("not kept yet")
     page.rest()
-    page.press("Back to what is kept")
-    page.until("Made just now")
+    page.tab_to("#minutes-1", Keys.CONTROL, "a")
+    page.type("35", Keys.ENTER)
+    page.until("Tried: Monday 35 min")
+    page.rest()
+    page.browser.execute_script("document.activeElement.blur(); window.getSelection().removeAllRanges()")
+    page.tab_to(".state button.main", Keys.ENTER)
+    page.until("Kept in gig-22.plan.yaml")
+    page.tab_to('a[href$="/write"]', Keys.ENTER)
+    page.until("Tap a set when it is done")
+    page.tab_to('[name^="done."]', Keys.SPACE)
+    page.tab_to('[name="load.0.1"], [name="amount.0.1"]', Keys.CONTROL, "a")
+    page.type("10")
+    page.tab_to(".save button.main", Keys.ENTER)
+    page.until("Written down: 1 exercise with 1 set.")
+    assert (folder.path / "weekwright.sqlite").exists()
+
+
+def a_session_written_down(page, folder):
+    page.go("/client/tide-01")
+    if page.browser.find_elements(By.XPATH, "//button[normalize-space(.)='Keep']"):
+        page.press("Keep")
+        page.until("Kept in")
+    page.link("Write down")
+    page.until("Tap a set when it is done")
+    place = page.value('[name^="load."]', "name").split(".")[1]
+    page.fill(f"load.{place}.1", "heavy")
+    page.click_on(f'[name="done.{place}.1"]')
+    if page.scripts:
+        page.patiently(lambda browser: browser.find_element(By.CSS_SELECTOR, "#clock .left").is_displayed())
+        page.press("Enough rest")
+    page.press("Write it down")
+    page.until("Nothing was written yet")
+    assert page.value(f'[name="load.{place}.1"]', "value") == "heavy"
+    page.fill(f"load.{place}.1", "12")
+    page.press("Write it down")
+    page.until("Written down: 1 exercise with 1 set.")
+    page.fill(f"amount.{place}.1", "9")
+    page.press("Write it down")
+    page.until("It takes the place of what stood there")
+    page.link("tide-01")
+    page.link("Review")
+    page.until("12 9")
+    page.link("Progress")
+    page.until("Best sets so far")
+    page.go("/")
+    page.until("Last written down")
+    told = subprocess.run(
+        [PROGRAM, "review", "tide-01", "--book", str(folder.path / "weekwright.sqlite")], capture_output=True, check=True
+    )
+    assert told.stdout
 
 
 SCENES = [
@@ -282,14 +352,61 @@ SCENES = [
     a_collision_solved_by_its_button,
     a_wrong_value_refused,
     by_keyboard,
+    a_session_written_down,
 ]
+
+
+def a_card_on_a_phone(page, folder):
+    """The card that is sent: today first, ticks that stay, and text that the command line reads back."""
+    today = datetime.date.today()
+    monday = today - datetime.timedelta(days=today.weekday())
+    text = (folder.path / "tide-01.yaml").read_text()
+    days = ("mon", "wed", "fri")
+    other = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")[today.weekday()]
+    if other not in days:
+        text = text.replace("day: fri", f"day: {other}")
+    start = re.sub(r"(?m)^start: .*$", f"start: {monday}", text)
+    assert start != text or f"start: {monday}" in text, "the demo profile has no start"
+    (folder.path / "now-31.yaml").write_text(start)
+    run = lambda *arguments: subprocess.run([PROGRAM, *map(str, arguments)], cwd=folder.path, capture_output=True, check=True)
+    run("plan", "now-31.yaml", "-o", "now-31.plan.yaml")
+    run("sheet", "now-31.plan.yaml", "--for", "client", "-o", "now-31.html")
+    page.browser.get((folder.path / "now-31.html").as_uri())
+    shown = page.find("article.shown")
+    assert shown.get_attribute("data-name") == today.strftime("%A"), "the day of today is not first"
+    for load in shown.find_elements(By.CSS_SELECTOR, "td.this input[required]"):
+        load.send_keys("10")
+    boxes = [one for one in shown.find_elements(By.CSS_SELECTOR, "td.this input[data-set]") if one.is_displayed()]
+    for box in boxes:
+        page.browser.execute_script("arguments[0].scrollIntoView({block: 'center'})", box)
+        box.click()
+    page.browser.refresh()
+    kept = page.browser.find_elements(By.CSS_SELECTOR, "td.this input[data-set]:checked")
+    assert len(kept) >= len(boxes) > 0, f"{len(kept)} of {len(boxes)} ticks were kept"
+    page.press("Copy text")
+    lines = page.value("#text", "value")
+    run("log", "now-31.plan.yaml", "--date", str(today), lines)
+    page.press("Whole plan")
+    assert "With care" in page.text()
+    return f"{len(lines.splitlines())} lines of {len(boxes)} sets were read back"
+
+
+def written_down(folder):
+    """Some sessions of the first weeks, so that there is something to draw."""
+    run = lambda *arguments: subprocess.run([PROGRAM, *map(str, arguments)], cwd=folder.path, capture_output=True, check=True)
+    run("plan", "tide-01.yaml", "-o", "tide-01.plan.yaml")
+    for date, load in (("2027-01-04", 12), ("2027-01-06", 12), ("2027-01-11", 14), ("2027-01-13", 14), ("2027-01-18", 16)):
+        run("log", "tide-01.plan.yaml", "--date", date, f"goblet-squat {load}kg 8 8 8 r3; band-assisted-pull-up 8 8 7")
 
 
 def looked_at(folder, axe, pictures):
     """Every page at both widths: nothing wider than the window, no serious fault, a picture if wanted."""
     faults = []
     pages = {"clients": "/", "week": "/client/tide-01", "profile": "/client/tide-01/profile", "new": "/new",
-             "instead": "/client/tide-01/instead/goblet-squat", "missing": "/client/nobody"}
+             "instead": "/client/tide-01/instead/goblet-squat", "missing": "/client/nobody",
+             "write": "/client/tide-01/write", "progress": "/client/tide-01/progress", "review": "/client/tide-01/review",
+             "empty": "/client/oar-02/progress", "sheet": "/client/tide-01/sheet/html?for=client"}
+    written_down(folder)
     for width in (1280, 390):
         page = Page(folder.address, width)
         for name, path in pages.items():
@@ -307,22 +424,34 @@ def looked_at(folder, axe, pictures):
 
 
 def pictures_for_the_readme(folder, target):
-    """The week, a change of it and the clients, as the README shows them."""
-    page = Page(folder.address, 1280)
+    """A change of the week, a session that is written down, and the clients, as the README shows them."""
+    page = Page(folder.address, 1180)
+    page.size(1180, 900)
+
+    def taken(name):
+        page.browser.execute_script("window.scrollTo(0, 0)")
+        picture = page.browser.execute_cdp_cmd("Page.captureScreenshot", {"format": "webp", "quality": 82})
+        (target / f"page-{name}.webp").write_bytes(base64.b64decode(picture["data"]))
+
     for client in ("oar-02", "scull-07"):
         page.go(f"/client/{client}")
         page.press("Keep")
         page.until("Kept in")
     page.go("/client/tide-01")
-    page.browser.save_screenshot(str(target / "page-week.png"))
     page.click_on('[name="without"][value="bench"]')
     page.press("Try without")
     page.until("Tried: without bench")
     page.rest()
-    page.browser.execute_script("window.scrollTo(0, 0)")
-    page.browser.save_screenshot(str(target / "page-tried.png"))
+    taken("week")
+    page.press("Back to what is kept")
+    page.go("/client/tide-01/write?week=3&day=fri")
+    for number in (1, 2):
+        page.fill(f"load.0.{number}", "8")
+        page.click_on(f'[name="done.0.{number}"]')
+    taken("session")
+    page.press("Write it down")
     page.go("/")
-    page.browser.save_screenshot(str(target / "page-clients.png"))
+    taken("clients")
     page.browser.quit()
 
 
@@ -350,31 +479,39 @@ def times(folder):
     return first, better
 
 
+def played(scripts, width):
+    """Every scene in a browser and a folder of its own; how many did not hold."""
+    folder = Folder("tide-01")
+    page = Page(folder.address, width, scripts)
+    failed = 0
+    on_a_phone = [a_card_on_a_phone] if scripts and width < 500 else []
+    for scene in SCENES + on_a_phone:
+        begin = time.monotonic()
+        told = f"{scene.__name__.replace('_', ' ')}, {width} px, scripts {'on' if scripts else 'off'}"
+        try:
+            said = scene(page, folder)
+            more = f"; {said}" if said else ""
+            print(f"ok      {told}, {time.monotonic() - begin:.1f} s{more}", flush=True)
+        except Exception as fault:  # pylint: disable=broad-except
+            failed += 1
+            here = [one for one in traceback.extract_tb(fault.__traceback__) if one.filename == __file__]
+            way = " < ".join(f"line {one.lineno}" for one in reversed(here))
+            said = str(fault).split("Stacktrace:", maxsplit=1)[0].strip()
+            print(f"FAULT   {told}: {type(fault).__name__}, {way}: {said[:900]}", flush=True)
+    page.browser.quit()
+    folder.close()
+    return failed
+
+
 def main():
     parser = argparse.ArgumentParser()
     parser.add_argument("--axe")
     parser.add_argument("--pictures")
     arguments = parser.parse_args()
     axe = pathlib.Path(arguments.axe).read_text(encoding="utf-8") if arguments.axe else None
-    failed = 0
-    for scripts in (True, False):
-        for width in (1280, 390):
-            folder = Folder("tide-01")
-            page = Page(folder.address, width, scripts)
-            for scene in SCENES:
-                begin = time.monotonic()
-                told = f"{scene.__name__.replace('_', ' ')}, {width} px, scripts {'on' if scripts else 'off'}"
-                try:
-                    scene(page, folder)
-                    print(f"ok      {told}, {time.monotonic() - begin:.1f} s", flush=True)
-                except Exception as fault:  # pylint: disable=broad-except
-                    failed += 1
-                    here = [one for one in traceback.extract_tb(fault.__traceback__) if one.filename == __file__]
-                    way = " < ".join(f"line {one.lineno}" for one in reversed(here))
-                    said = str(fault).split("Stacktrace:", maxsplit=1)[0].strip()
-                    print(f"FAULT   {told}: {type(fault).__name__}, {way}: {said[:900]}")
-            page.browser.quit()
-            folder.close()
+    ways = [(scripts, width) for scripts in (True, False) for width in (1280, 390)]
+    with concurrent.futures.ThreadPoolExecutor(2) as two:
+        failed = sum(two.map(lambda way: played(*way), ways))
     folder = Folder("tide-01", "oar-02", "scull-07", "sweep-10")
     faults = looked_at(folder, axe, arguments.pictures)
     failed += len(faults)

@@ -258,7 +258,7 @@ fn without_week(
 ) -> String {
     let place = fields.get("way").and_then(|place| place.parse::<usize>().ok());
     let (Act::Way, Some(place)) = (act, place) else { return String::new() };
-    let Err(refused) = draft::made(desk, key, file, 0) else { return String::new() };
+    let Err(refused) = draft::made_once(desk, key, file) else { return String::new() };
     let ways = refused.impossible.map(|found| found.ways).unwrap_or_default();
     let Some(way) = ways.get(place) else { return word("way_is_gone").to_owned() };
     let other = ProfileFile { profile: Ok(Box::new(way.profile.clone())), ..file.clone() };

@@ -5,7 +5,7 @@ use std::sync::atomic::AtomicU64;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use super::cabinet::Cabinet;
-use super::draft::Draft;
+use super::draft::{Draft, Refused};
 use crate::planner::Planner;
 
 /// What all requests share.
@@ -27,6 +27,8 @@ pub(super) struct Seat {
     draft: Mutex<Option<Draft>>,
     /// What was just done, for the page that comes next.
     notice: Mutex<String>,
+    /// Why the profile, by its hash, has no week, with the ways out: to find them takes longer than all else.
+    no_week: Mutex<Option<(String, Refused)>>,
 }
 
 impl Desk {
@@ -47,7 +49,8 @@ impl Desk {
         Arc::clone(seats.entry(key.to_owned()).or_insert_with(|| {
             // One number for each client who was looked at, for as long as the program runs.
             let counter = Box::leak(Box::new(AtomicU64::new(0)));
-            Arc::new(Seat { counter, draft: Mutex::default(), notice: Mutex::default() })
+            let (draft, notice, no_week) = (Mutex::default(), Mutex::default(), Mutex::default());
+            Arc::new(Seat { counter, draft, notice, no_week })
         }))
     }
 }
@@ -56,6 +59,18 @@ impl Seat {
     /// What is shown and tried. A request that failed in the middle leaves what it found.
     pub(super) fn draft(&self) -> MutexGuard<'_, Option<Draft>> {
         self.draft.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Why a profile has no week, where that was found before.
+    pub(super) fn no_week(&self, profile_sha256: &str) -> Option<Refused> {
+        let known = self.no_week.lock().unwrap_or_else(PoisonError::into_inner);
+        known.as_ref().filter(|(of, _)| of == profile_sha256).map(|(_, refused)| refused.clone())
+    }
+
+    /// Remembers why a profile has no week.
+    pub(super) fn remember(&self, profile_sha256: String, refused: Refused) {
+        let mut known = self.no_week.lock().unwrap_or_else(PoisonError::into_inner);
+        *known = Some((profile_sha256, refused));
     }
 
     /// Leaves a sentence for the page that comes next, and hands over the one that was left.

@@ -153,7 +153,7 @@ fn begun(
     let name = kept.as_ref().map(|kept| (kept.sha256.clone(), kept.name.clone()));
     let (base, is_kept) = match kept {
         Some(kept) => (kept.plan.map_err(nothing)?, true),
-        None => (Arc::new(made(desk, key, file, 0)?), false),
+        None => (Arc::new(made_once(desk, key, file)?), false),
     };
     Ok(Draft {
         profile_sha256: file.sha256.clone(),
@@ -163,6 +163,24 @@ fn begun(
         steps: Vec::new(),
         refused: None,
     })
+}
+
+/// The same as [`made`]; that there is no week, and why, is found once for each profile.
+pub(super) fn made_once(desk: &Desk, key: &str, file: &ProfileFile) -> Result<Plan, Box<Refused>> {
+    let seat = desk.seat(key);
+    // A last block is a file of its own, which may change too.
+    let alone = file.profile.as_ref().ok().filter(|_| file.previous.is_none());
+    let of = alone.map(|profile| sha256(profile));
+    if let Some(known) = of.as_deref().and_then(|of| seat.no_week(of)) {
+        return Err(Box::new(known));
+    }
+    let made = made(desk, key, file, 0);
+    if let (Err(refused), Some(of)) = (&made, of)
+        && refused.impossible.is_some()
+    {
+        seat.remember(of, (**refused).clone());
+    }
+    made
 }
 
 /// A plan as the command line makes it from the profile.

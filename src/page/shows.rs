@@ -14,6 +14,7 @@ use super::week::{Around, Page};
 use crate::catalog;
 use crate::input::plan::Plan;
 use crate::planner::Planner;
+use crate::sheets::html::script_mark;
 use crate::sheets::{Audience, Options, Paper};
 use crate::why::Asked;
 
@@ -161,7 +162,8 @@ pub(super) fn printed(desk: &Desk, text: String) -> Response {
     let nonce = catalog::sha256(format!("{}{text}", desk.token).as_bytes());
     let text = text.replacen("<style>", &format!("<style nonce=\"{nonce}\">"), 1);
     let policy = format!(
-        "default-src 'none'; style-src 'nonce-{nonce}'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+        "default-src 'none'; style-src 'nonce-{nonce}'; script-src 'nonce-{}'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
+        script_mark()
     );
     let response = answer::text("text/html; charset=utf-8", text);
     answer::with(response, header::CONTENT_SECURITY_POLICY, &policy)

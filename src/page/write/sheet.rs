@@ -8,7 +8,7 @@ use super::{At, fingerprint};
 use crate::book::written::{
     amount_text, effort_text, has_load, load_word, planned_words, sets_text,
 };
-use crate::book::{DoneItem, DoneSession, slot};
+use crate::book::{DoneItem, DoneSession, Effort, slot};
 use crate::diagnostic::Diagnostic;
 use crate::input::catalog::Entry;
 use crate::input::plan::Item;
@@ -297,12 +297,18 @@ fn written(done: &DoneItem, entry: &Entry, units: Units, planned: Vec<Set>) -> V
     let sets = done.sets.iter().map(|set| Set {
         load: load_word(&set.load, entry, units),
         amount: amount_text(set),
-        left: set.effort.map(effort_text).unwrap_or_default(),
+        left: set.effort.map(left_text).unwrap_or_default(),
         is_done: true,
         is_more: false,
     });
     let rest = planned.into_iter().skip(done.sets.len());
     sets.chain(rest).collect()
+}
+
+/// A reserve as the plain number that the field asks for; other scales keep their sign.
+fn left_text(effort: Effort) -> String {
+    let text = effort_text(effort);
+    text.strip_prefix('r').map(str::to_owned).unwrap_or(text)
 }
 
 /// The sets of a form.

@@ -45,7 +45,9 @@ impl<'a> Which<'a> {
         let slot = match (fields.get("week"), fields.get("day")) {
             (Some(week), Some(day)) => {
                 let week: u32 = week.parse().ok()?;
-                slots.iter().find(|slot| slot.week == week && label(slot.session) == day)?
+                let of_week = || slots.iter().filter(|slot| slot.week == week);
+                let named = of_week().find(|slot| label(slot.session) == day);
+                named.or_else(|| of_week().find(|slot| slot.session.day.id() == day))?
             }
             _ => usual(&slots, &taken, today)?,
         };

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::Column;
 use super::by_week::{Said, by_week, marked};
 use crate::plan::progression::WRITTEN_DOWN;
-use crate::sheets::card::{Line, UP};
+use crate::sheets::card::{Line, UP, Written};
 use crate::sheets::phrase::MOST_BOXES;
 
 /// An exercise over the weeks.
@@ -34,6 +34,8 @@ pub(crate) struct Cell {
     pub note: String,
     /// Boxes to write in, with what is planned: one for each set, up to six.
     pub boxes: Vec<String>,
+    /// The same in the words of the record.
+    pub written: Written,
 }
 
 /// Takes the exercise out of each week's lines and puts its weeks side by side.
@@ -147,6 +149,7 @@ impl From<&Line> for Cell {
             ramp: String::new(),
             note: String::new(),
             next: line.step.clone(),
+            written: line.written.clone(),
             boxes: line.planned.iter().take(MOST_BOXES as usize).cloned().collect(),
         }
     }

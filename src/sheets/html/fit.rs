@@ -22,8 +22,6 @@ struct Set {
     letters: f64,
     /// Of a line with the exercise's name.
     name: f64,
-    /// The most cues of an exercise.
-    cues: usize,
     /// Whether sets and repetitions of a week stand in its boxes alone.
     told_in_boxes: bool,
 }
@@ -42,7 +40,6 @@ const SETS: [Set; 3] = [
         line: 4.1,
         letters: 32.0,
         name: 5.2,
-        cues: usize::MAX,
         told_in_boxes: false,
     },
     Set {
@@ -53,7 +50,6 @@ const SETS: [Set; 3] = [
         line: 3.85,
         letters: 34.0,
         name: 5.2,
-        cues: 1,
         told_in_boxes: false,
     },
     Set {
@@ -64,7 +60,6 @@ const SETS: [Set; 3] = [
         line: 3.65,
         letters: 35.0,
         name: 4.8,
-        cues: 1,
         told_in_boxes: true,
     },
 ];
@@ -84,6 +79,14 @@ pub(super) struct Page {
     begins: bool,
     /// Whether the card goes on overleaf.
     goes_on: bool,
+}
+
+impl Page {
+    /// Whether a week of it names the load to take next.
+    pub(super) fn has_steps(&self) -> bool {
+        let rows = self.card.groups.iter().flat_map(|group| &group.rows);
+        rows.flat_map(|row| row.cells.iter().flatten()).any(|cell| !cell.next.is_empty())
+    }
 }
 
 /// The card on one page, set as roomily as it fits. A session that is too long for the closest way
@@ -147,7 +150,16 @@ const fn height(paper: Paper) -> f64 {
 fn facts(card: &BlockCard, set: &Set) -> f64 {
     let prep = card.head.preparation();
     let kit = card.head.kit.join(", ");
-    let texts = [&card.head.focus, &kit, &prep, &card.every, &card.loads, &card.next, &card.note];
+    let texts = [
+        &card.head.focus,
+        &kit,
+        &prep,
+        &card.every,
+        &card.loads,
+        &card.next,
+        &card.instead,
+        &card.note,
+    ];
     texts.iter().map(|text| set.fact.0 * lines(text, set.fact.1)).sum()
 }
 
@@ -156,17 +168,9 @@ fn row_height(row: &Row, set: &Set) -> f64 {
     let led = |word: &str, text: &str| {
         if text.is_empty() { String::new() } else { format!("{word} {text}") }
     };
-    let (ramp, instead) = (led("Ramp", &line.ramp), led("Or instead:", &line.instead));
-    let how = [
-        line.effort.as_str(),
-        &line.rest,
-        &line.tempo,
-        if line.each_side { "each side" } else { "" },
-    ];
-    let how = how.join(" · ");
-    let cues = line.cues.iter().take(set.cues).map(String::as_str);
-    let cues = cues.collect::<Vec<_>>().join(" · ");
-    let texts = [&how, &ramp, &line.plates, &line.load_note, &line.next, &instead, &cues];
+    let how = format!("{}{}", if line.each_side { "each side · " } else { "" }, line.how);
+    let cues = line.cues.join(" · ");
+    let texts = [&how, &cues];
     let words: f64 = texts.iter().map(|text| lines(text, set.letters)).sum();
     let left = set.name * lines(&line.name, 23.0) + set.line * words;
     let cells = row.cells.iter().flatten().map(|cell| {

@@ -5,8 +5,10 @@ mod coach;
 mod cover;
 mod fit;
 mod flow;
+mod words;
 
 use std::io;
+use std::sync::LazyLock;
 
 use jiff::civil::Date;
 use minijinja::{AutoEscape, Environment, Value, value::Serde};
@@ -17,15 +19,27 @@ use self::cover::Cover;
 use self::fit::Page;
 use super::block;
 use super::{Lookup, Names, Options, Paper, Sheet, SheetError, head, phrase};
+use crate::catalog::sha256;
 use crate::plan::file::Plan;
 use crate::words::Status;
 
 const TEMPLATE: &str = include_str!("sheet.html");
 const STYLE: &str = include_str!("style.css");
 
+/// What a phone needs beside the style: the day of today first, ticks that stay, and what was done as text.
+const SCRIPT: &str = include_str!("pocket.js");
+
+/// The mark by which a page allows this script and no other.
+static MARK: LazyLock<String> = LazyLock::new(|| sha256(SCRIPT.as_bytes())[..32].to_owned());
+
+/// The mark of the script in a sheet, for the policy of a server that hands it out.
+pub(crate) fn script_mark() -> &'static str {
+    &MARK
+}
+
 /// A page with a cover, a card per session that prints on one page of A4 or Letter (a very long one takes the back of the
 /// paper too), and the coach's pages.
-/// It needs no network and no script.
+/// It needs no network, and no script but on a phone, where one helps.
 pub struct Html;
 
 impl Sheet for Html {
@@ -74,7 +88,10 @@ pub fn cards_of_day(
         stop: head::STOP,
         convention: head::CONVENTION,
         reserve: false,
+        steps: false,
         blocks: blocks.collect(),
+        script: Value::from_safe_string(SCRIPT.to_owned()),
+        mark: script_mark(),
         coach: None,
     };
     Ok(environment.render_str(TEMPLATE, Serde(view))?)
@@ -104,12 +121,17 @@ struct View {
     stop: &'static str,
     convention: &'static str,
     reserve: bool,
+    /// Whether some card names the load to take next.
+    steps: bool,
     blocks: Vec<Pages>,
+    script: Value,
+    mark: &'static str,
     coach: Option<Coach>,
 }
 
 fn view(plan: &Plan, names: &Names<'_>, options: &Options) -> View {
     let client = options.audience.client();
+    let blocks = if client { blocks(plan, names, options.paper) } else { Vec::new() };
     View {
         client: head::client(plan),
         what: if client { "Training plan" } else { "Training plan, for the coach" },
@@ -122,7 +144,10 @@ fn view(plan: &Plan, names: &Names<'_>, options: &Options) -> View {
         stop: head::STOP,
         convention: head::CONVENTION,
         reserve: head::status(plan).is_some_and(|status| status != Status::Novice),
-        blocks: if client { blocks(plan, names, options.paper) } else { Vec::new() },
+        steps: blocks.iter().flat_map(|block| &block.cards).any(Page::has_steps),
+        blocks,
+        script: Value::from_safe_string(SCRIPT.to_owned()),
+        mark: script_mark(),
         coach: options.audience.coach().then(|| Coach::new(plan, names, options)),
     }
 }
@@ -130,15 +155,21 @@ fn view(plan: &Plan, names: &Names<'_>, options: &Options) -> View {
 /// The cards of a run of weeks.
 #[derive(Serialize)]
 struct Pages {
+    /// Tells the plan from others, for what a phone keeps of it.
+    plan: String,
     client: String,
     title: String,
     cards: Vec<Page>,
 }
 
 fn blocks(plan: &Plan, names: &Names<'_>, paper: Paper) -> Vec<Pages> {
-    let blocks = block::blocks(plan, names).into_iter();
+    let mut blocks = block::blocks(plan, names);
+    blocks.iter_mut().flat_map(|block| &mut block.cards).for_each(words::settle);
+    let own = sha256(serde_json::to_string(plan).unwrap_or_default().as_bytes())[..12].to_owned();
     blocks
+        .into_iter()
         .map(|block| Pages {
+            plan: own.clone(),
             client: head::client(plan),
             title: block.title,
             cards: block.cards.into_iter().flat_map(|card| fit::pages(card, paper)).collect(),
