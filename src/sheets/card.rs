@@ -122,12 +122,13 @@ impl Written {
     fn of(item: &Item, entry: &Entry, units: Units) -> Written {
         let (load, sets) = planned_words(item, entry, units);
         let (before, after) = match entry.load {
-            kind if has_load(kind) => ("", units.id()),
+            // A number can be a band's mark, and would be read as a set without its unit.
+            kind if has_load(kind) || kind == LoadKind::Band => ("", units.id()),
             LoadKind::BodyweightPlus => ("+", ""),
             LoadKind::Assisted => ("-", ""),
             _ => ("", ""),
         };
-        let takes_load = !before.is_empty() || !after.is_empty() || entry.load == LoadKind::Band;
+        let takes_load = !before.is_empty() || !after.is_empty();
         Written { load, sets, takes_load, needs_load: has_load(entry.load), before, after }
     }
 }

@@ -106,7 +106,9 @@ impl Typed<'_> {
     fn load(&self, typed: &str) -> String {
         let is_plain = number(typed).is_some();
         match self.entry.load {
-            kind if is_plain && has_load(kind) => format!("{typed}{}", self.units.id()),
+            kind if is_plain && (has_load(kind) || kind == LoadKind::Band) => {
+                format!("{typed}{}", self.units.id())
+            }
             LoadKind::BodyweightPlus | LoadKind::Bodyweight if is_plain => format!("+{typed}"),
             LoadKind::Assisted if is_plain => format!("-{typed}"),
             _ => typed.to_owned(),
