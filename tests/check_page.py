@@ -446,7 +446,7 @@ def pictures_for_the_readme(folder, target):
     page.press("Back to what is kept")
     page.go("/client/tide-01/write?week=3&day=fri")
     for number in (1, 2):
-        page.fill(f"load.0.{number}", "8")
+        page.fill(f"load.0.{number}", "30")
         page.click_on(f'[name="done.0.{number}"]')
     taken("session")
     page.press("Write it down")
