@@ -101,7 +101,11 @@ fn hand_out(
     console.write_all(&files)?;
     match arguments.format {
         Format::Json => console.print(&format!("{:#}\n", document(rota)))?,
-        _ => console.print(&sheets::room::rota_text(rota, console.width()))?,
+        Format::Yaml => {
+            let text = serde_yaml::to_string(&document(rota)).expect("it has text keys only");
+            console.print(&text)?;
+        }
+        Format::Text => console.print(&sheets::room::rota_text(rota, console.width()))?,
     }
     if arguments.output.is_none() {
         console.remark("nothing is written yet: `-o DIR` writes the plans and a page for the wall");
@@ -141,13 +145,14 @@ fn room(arguments: &RotaArgs, guests: &[Guest]) -> Result<Room, Failure> {
     let place = match (&arguments.place, named.as_slice()) {
         (Some(place), _) => place.clone(),
         (None, [place]) => (*place).to_owned(),
+        (None, []) if all_list_one_kit(guests) => NAMELESS.to_owned(),
         (None, _) => return Err(which_room(&named).into()),
     };
     // Plans carry the kit that they were planned for; the place's own file has the last word.
     let beside = guests.first().map_or(Path::new("any.yaml"), |guest| guest.path.as_path());
     let carried = guests.iter().find_map(|guest| {
         let profile = profile(&guest.plan)?;
-        (profile.place.as_ref() == Some(&place)).then(|| profile.equipment.clone())?
+        (place_of(&guest.plan) == place).then(|| profile.equipment.clone())?
     });
     let kit = match (places::load_kit(beside, &place), carried) {
         (Ok(kit), _) => kit.present(),
@@ -155,6 +160,19 @@ fn room(arguments: &RotaArgs, guests: &[Guest]) -> Result<Room, Failure> {
         (Err(faults), _) => return Err(faults.into()),
     };
     Ok(Room { place, kit, coaches })
+}
+
+/// What the room is called where nobody names it.
+const NAMELESS: &str = "room";
+
+/// Whether clients who name no place list the same kit, and so are taken to share a room.
+fn all_list_one_kit(guests: &[Guest]) -> bool {
+    let kit = |guest: &Guest| profile(&guest.plan).and_then(|profile| profile.equipment.clone());
+    guests.windows(2).all(|pair| kit(&pair[0]) == kit(&pair[1]))
+}
+
+fn place_of(plan: &Plan) -> &str {
+    profile(plan).and_then(|profile| profile.place.as_deref()).unwrap_or(NAMELESS)
 }
 
 fn which_room(named: &[&str]) -> Faults {
@@ -174,14 +192,17 @@ fn who_comes(guests: Vec<Guest>, room: &Room, monday: jiff::civil::Date) -> (Vec
     let mut left_out = Faults::default();
     let mut here = Vec::new();
     for guest in guests {
-        let place = profile(&guest.plan).and_then(|profile| profile.place.clone());
-        let why = match place {
-            Some(place) if place == room.place && covers(&guest.plan, monday) => None,
-            Some(place) if place == room.place => {
-                Some(format!("has no session in the week of {monday}"))
-            }
-            Some(place) => Some(format!("trains at {place}")),
-            None => Some("names no place".to_owned()),
+        let place = place_of(&guest.plan);
+        let why = if place != room.place {
+            Some(if place == NAMELESS {
+                "names no place".to_owned()
+            } else {
+                format!("trains at {place}")
+            })
+        } else if covers(&guest.plan, monday) {
+            None
+        } else {
+            Some(format!("has no session in the week of {monday}"))
         };
         match why {
             None => here.push(guest),

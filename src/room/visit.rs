@@ -47,6 +47,9 @@ pub struct Block {
     pub ways: Vec<Way>,
 }
 
+/// A group that a plan by hand gives more seconds than this is a slip, and is not counted any further.
+const MOST_GROUP_S: u32 = 4 * 3600;
+
 impl Visit {
     /// Minutes that the session takes.
     #[must_use]
@@ -154,6 +157,7 @@ pub fn blocks<'a>(
     let is_bar = |id: &str| entry(id).map(|entry| entry.main && entry.load == LoadKind::BarTotal);
     let block = |group: &Group| {
         let seconds = group.seconds.unwrap_or_else(|| timing::written_group_s(group, entry));
+        let seconds = seconds.min(MOST_GROUP_S);
         let mut ways = holds::ways(room, group, seconds, entry);
         if room.coaches.is_some() {
             let whole = |thing: Thing| Hold { thing, pieces: 1, from_s: 0, to_s: seconds };

@@ -80,11 +80,12 @@ pub fn others(
         let orders = held.orders(visit.session).into_iter();
         return orders.map(|order| in_order(visit, &order)).collect();
     }
+    let name = |id: &str| entry(id).map_or(id.to_owned(), |entry| entry.name.clone());
     let swaps = swaps::swaps(&held, &request, &week.sessions, visit.session).into_iter();
     swaps
         .map(|swap| Arrangement {
             reach: Reach::Swap,
-            told: Some(format!("{} instead of {}", swap.new, swap.old)),
+            told: Some(format!("{} instead of {}", name(&swap.new), name(&swap.old))),
             blocks: blocks(room, plan, &swap.session.groups, &entry),
             session: swap.session,
         })

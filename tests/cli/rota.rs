@@ -94,6 +94,15 @@ fn two_at_one_rack_are_settled_with_one_change() {
     }
     let wall = fs::read_to_string(out.join("rota.html")).unwrap();
     assert!(wall.contains("squat rack") && wall.contains("oar-1") && !wall.contains("hypertrophy"));
+    // Who comes at another hour finds it on the card of the day and in the calendar.
+    let day = run(&["sheet", out.to_str().unwrap(), "--date", "2027-01-04", "-o", "-"]);
+    for (visit, file) in week["visits"].as_array().unwrap().iter().zip(&plans) {
+        let start = visit["start"].as_str().unwrap();
+        assert!(text(&day.stdout).contains(start), "{start}: {}", text(&day.stderr));
+        let calendar = run(&["sheet", file.to_str().unwrap(), "--as", "ics"]);
+        let begins = format!("DTSTART:20270104T{}00", start.replace(':', ""));
+        assert!(text(&calendar.stdout).contains(&begins), "{begins}: {}", text(&calendar.stderr));
+    }
     // What is settled stays settled.
     let folder = out.to_str().unwrap();
     let again = json(&run(&["rota", folder, "--place", "shed", "--format", "json"]));
@@ -152,6 +161,22 @@ fn what_cannot_be_settled_is_refused_before_anything_is_written() {
     let elsewhere = elsewhere.to_str().unwrap();
     tells(&run(&["rota", &one, elsewhere]), "E2011", 2);
     tells(&run(&["rota", &one, elsewhere, "--place", "shed"]), "W2012", 0);
+}
+
+/// Who names no place but lists the same kit shares a room; with other kit it is not known which room is meant.
+#[test]
+fn a_room_may_be_known_by_its_kit() {
+    let folder = tempfile::tempdir().unwrap();
+    let one = plan(folder.path(), "oar-1", "18:30", &[("push-up", 3)]);
+    let other = plan(folder.path(), "oar-2", "18:30", &[("push-up", 3)]);
+    for file in [&one, &other] {
+        let text = fs::read_to_string(file).unwrap();
+        fs::write(file, text.replace("  place: shed\n", "")).unwrap();
+    }
+    assert_eq!(run(&["rota", &one, &other]).status.code(), Some(0));
+    let text = fs::read_to_string(&other).unwrap();
+    fs::write(&other, text.replace("bench: 1", "bench: 2")).unwrap();
+    tells(&run(&["rota", &one, &other]), "E2011", 2);
 }
 
 /// The boathouse's Monday evening: six clients, one rack, two ergometers.
