@@ -96,7 +96,8 @@ fn two_at_one_rack_are_settled_with_one_change() {
     assert!(wall.contains("squat rack") && wall.contains("oar-1") && !wall.contains("hypertrophy"));
     // Who comes at another hour finds it on the card of the day and in the calendar.
     let day = run(&["sheet", out.to_str().unwrap(), "--date", "2027-01-04", "-o", "-"]);
-    for (visit, file) in week["visits"].as_array().unwrap().iter().zip(&plans) {
+    let visits = week["visits"].as_array().unwrap().iter().zip(&plans);
+    for (visit, file) in visits.filter(|(visit, _)| visit["start"] != visit["planned"]) {
         let start = visit["start"].as_str().unwrap();
         assert!(text(&day.stdout).contains(start), "{start}: {}", text(&day.stderr));
         let calendar = run(&["sheet", file.to_str().unwrap(), "--as", "ics"]);
