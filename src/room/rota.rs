@@ -127,6 +127,17 @@ impl Rota {
         collisions(&self.room, &self.visits, &self.done, &all)
     }
 
+    /// The same as short as a wall has room for: the order stands on the card.
+    #[must_use]
+    pub fn told_briefly(&self, visit: usize) -> Vec<String> {
+        let is_order = self.done[visit].arrangement.reach == Reach::Order;
+        let mut told = self.told(visit);
+        if let Some(last) = told.last_mut().filter(|_| is_order) {
+            "in another order, as on the card".clone_into(last);
+        }
+        told
+    }
+
     /// Changes of each visit in words.
     #[must_use]
     pub fn told(&self, visit: usize) -> Vec<String> {

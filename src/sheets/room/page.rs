@@ -121,7 +121,7 @@ fn sheet(rota: &Rota, day: &Day) -> Sheet {
                 tone: tone(one.visit),
                 from: clock(one.span[0]),
                 to: clock(one.span[1]),
-                changes: one.changes.join("; "),
+                changes: rota.told_briefly(one.visit).join("; "),
             })
             .collect(),
         ticks: ticks.map(|minute| Tick { at: share(minute), text: clock(minute) }).collect(),
