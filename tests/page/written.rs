@@ -88,22 +88,33 @@ fn marked_sets_are_written_down_as_they_stand_and_others_are_not() {
 fn a_tap_a_set_writes_what_log_writes_for_ok() {
     let (browser, other) = (kept(), kept());
     let page = browser.get(WEEK).body;
-    let mut taps: Vec<String> = Vec::new();
-    let (mut ids, mut typed) = (Vec::new(), Vec::new());
+    let (mut typed, mut told): (Vec<(String, String)>, Vec<String>) = (Vec::new(), Vec::new());
     for (place, id) in exercises(&browser).into_iter().enumerate() {
-        let loads = value(&fields(&page), &format!("load.{place}.1")).to_owned();
-        let has_load = fields(&page).iter().any(|(name, _)| *name == format!("load.{place}.1"));
-        // A load that is to be found is told on both ways.
-        if has_load && loads.is_empty() {
+        let loads = fields(&page)
+            .into_iter()
+            .filter(|(name, _)| name.starts_with(&format!("load.{place}.")));
+        let open: Vec<String> =
+            loads.filter(|(_, load)| load.is_empty()).map(|(name, _)| name).collect();
+        let sets = planned(&browser, place);
+        if !open.is_empty() && !has_search(&browser, place) {
             continue;
         }
-        taps.extend((1..=planned(&browser, place)).map(|set| format!("done.{place}.{set}")));
-        ids.push(format!("{id} ok"));
+        // A load that is to be found is told on both ways.
+        told.push(if open.is_empty() {
+            format!("{id} ok")
+        } else {
+            // The page has the planned reserve beside the last set.
+            let (amounts, reserve) = asked(&browser, place);
+            format!("{id} 10 {} r{reserve}", amounts.join(" "))
+        });
+        typed.extend(open.into_iter().map(|name| (name, "10".to_owned())));
+        typed.extend((1..=sets).map(|set| (format!("done.{place}.{set}"), "1".to_owned())));
     }
-    typed.extend(taps.iter().map(|name| (name.as_str(), "1")));
+    let typed: Vec<(&str, &str)> =
+        typed.iter().map(|(name, value)| (name.as_str(), value.as_str())).collect();
     assert!(!typed.is_empty());
     assert_eq!(send(&browser, &form(&page, &typed)).status, StatusCode::SEE_OTHER);
-    let lines = ids.join("; ");
+    let lines = told.join("; ");
     let told = ToLog {
         target: &other.path("tide-01.plan.yaml"),
         date: MONDAY,
@@ -135,6 +146,18 @@ fn exercises(browser: &Browser) -> Vec<String> {
     let plan = plan(browser);
     let work = weekwright::book::slot::work(&plan.weeks[0].sessions[0]);
     work.iter().map(|item| item.exercise.clone()).collect()
+}
+
+fn has_search(browser: &Browser, place: usize) -> bool {
+    let plan = plan(browser);
+    weekwright::book::slot::work(&plan.weeks[0].sessions[0])[place].find_load.is_some()
+}
+
+fn asked(browser: &Browser, place: usize) -> (Vec<String>, u32) {
+    let plan = plan(browser);
+    let item = weekwright::book::slot::work(&plan.weeks[0].sessions[0])[place];
+    let amounts = item.reps.iter().flatten().map(u32::to_string).collect();
+    (amounts, item.rir.expect("lifts have a reserve"))
 }
 
 fn planned(browser: &Browser, place: usize) -> usize {

@@ -339,7 +339,9 @@ fn the_text_of_a_card_is_read_back() {
         Some(tag[from..from + tag[from..].find('"')?].to_owned())
     };
     let mut read = 0;
-    for row in html.split("<tr data-id=").skip(1) {
+    // The script names cells as well.
+    let cards = html.split("<script").next().unwrap();
+    for row in cards.split("<tr data-id=").skip(1) {
         let id = row.trim_start_matches('"').split('"').next().unwrap();
         for cell in row.split("data-n=\"").skip(1) {
             let week: u32 = cell.split('"').next().unwrap().parse().unwrap();
