@@ -4,6 +4,8 @@
 mod absurd;
 #[path = "sheets/calendar.rs"]
 mod calendar;
+#[path = "sheets/copied.rs"]
+mod copied;
 #[path = "sheets/page.rs"]
 mod page;
 #[path = "sheets/sample.rs"]
