@@ -165,15 +165,7 @@ impl Item {
     #[must_use]
     pub fn of(item: &plan::Item, entry: &Arc<Entry>) -> Item {
         let usual = u32::midpoint(entry.reps[0], entry.reps[1]);
-        let amounts = match item.amounts() {
-            Some(
-                plan::Amounts::Reps(list)
-                | plan::Amounts::Seconds(list)
-                | plan::Amounts::Meters(list)
-                | plan::Amounts::Calories(list),
-            ) => list.to_vec(),
-            None => Vec::new(),
-        };
+        let amounts = item.amounts().map_or_else(Vec::new, |amounts| amounts.list().to_vec());
         let mut timed = timing::timed(item, entry);
         if amounts.is_empty() {
             let set = timing::set_s(entry, usual, item.tempo.as_deref().or(entry.tempo.as_deref()));

@@ -158,6 +158,19 @@ pub enum Amounts<'a> {
     Calories(&'a [u32]),
 }
 
+impl<'a> Amounts<'a> {
+    /// The numbers of the sets, whatever they count.
+    #[must_use]
+    pub const fn list(self) -> &'a [u32] {
+        match self {
+            Amounts::Reps(list)
+            | Amounts::Seconds(list)
+            | Amounts::Meters(list)
+            | Amounts::Calories(list) => list,
+        }
+    }
+}
+
 impl Item {
     /// The one list of set numbers that is given, or `None` where none or more than one is.
     #[must_use]

@@ -9,11 +9,7 @@ use crate::words::{Kind, Pattern};
 /// The largest set of an item, in its own measure.
 #[must_use]
 pub fn most_of(item: &Item) -> u32 {
-    let (Amounts::Reps(list)
-    | Amounts::Seconds(list)
-    | Amounts::Meters(list)
-    | Amounts::Calories(list)) = item.amounts().unwrap_or(Amounts::Reps(&[]));
-    list.iter().copied().max().unwrap_or(0)
+    item.amounts().map_or(&[][..], Amounts::list).iter().copied().max().unwrap_or(0)
 }
 
 /// Times the session and, where it is too long, takes back what the week added over `base`: from the last item on, one

@@ -77,10 +77,7 @@ fn others<'a>(request: &'a Request, item: &Item) -> Vec<&'a Candidate> {
 /// the client has lifted, or to be found.
 fn in_place_of(request: &Request, item: &Item, other: &Candidate) -> Option<Item> {
     let entry = &other.entry;
-    let (Amounts::Reps(list)
-    | Amounts::Seconds(list)
-    | Amounts::Meters(list)
-    | Amounts::Calories(list)) = item.amounts()?;
+    let list = item.amounts().map(Amounts::list)?;
     let first = *list.first()?;
     if !list.iter().all(|amount| (entry.reps[0]..=entry.reps[1]).contains(amount)) {
         return None;

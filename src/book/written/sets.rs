@@ -318,14 +318,8 @@ fn as_planned(about: &About<'_>) -> Result<Sets, Fault> {
     if has_load(about.entry.load) && item.load_kg.is_none() {
         return Err(missing(0, "the plan names no load"));
     }
-    let amounts: &[u32] = match item.amounts() {
-        Some(
-            Amounts::Reps(list)
-            | Amounts::Seconds(list)
-            | Amounts::Meters(list)
-            | Amounts::Calories(list),
-        ) => list,
-        None => return Err(missing(0, "the plan names no numbers")),
+    let Some(amounts) = item.amounts().map(Amounts::list) else {
+        return Err(missing(0, "the plan names no numbers"));
     };
     let load = item.load_kg.map_or(Load::Body, |kg| Load::Grams(grams(kg)));
     let last = amounts.len().saturating_sub(1);

@@ -36,15 +36,7 @@ pub fn planned_words(item: &Item, entry: &Entry, units: Units) -> (String, Vec<S
         None if entry.load == LoadKind::BodyweightPlus => "bw".to_owned(),
         None => String::new(),
     };
-    let amounts = match item.amounts() {
-        Some(
-            Amounts::Reps(list)
-            | Amounts::Seconds(list)
-            | Amounts::Meters(list)
-            | Amounts::Calories(list),
-        ) => list,
-        None => &[],
-    };
+    let amounts = item.amounts().map_or(&[][..], Amounts::list);
     let unit = unit_of(entry.measure);
     (load, amounts.iter().map(|amount| format!("{amount}{unit}")).collect())
 }
