@@ -173,6 +173,18 @@ words! {
 }
 
 words! {
+    /// How times of day are told.
+    Clock {
+        #[serde(rename = "24h")]
+        #[strum(serialize = "24h")]
+        Hours24,
+        #[serde(rename = "12h")]
+        #[strum(serialize = "12h")]
+        Hours12,
+    }
+}
+
+words! {
     /// Sex, used only where a published equation needs it.
     Sex { Female, Male }
 }

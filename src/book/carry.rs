@@ -29,10 +29,12 @@ pub struct Known<'a> {
     pub entries: &'a BTreeMap<String, Entry>,
 }
 
-/// Gives a profile what the record knows, and says what.
+/// Gives a profile what the record knows, and says what; the last plan too, where it is taken as the last block.
 #[must_use]
-pub fn carry(profile: &mut Profile, known: &Known<'_>) -> FromBook {
+pub fn carry(profile: &mut Profile, known: &Known<'_>, takes_block: bool) -> FromBook {
     let mut took = Vec::new();
+    let block = known.plan.filter(|_| takes_block).and_then(slot::span);
+    took.extend(block.map(|(first, last)| format!("last block: the plan of {first} to {last}")));
     took.extend(start(profile, known));
     took.extend(lifts(profile, known));
     took.extend(shunned(profile, known));

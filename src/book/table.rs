@@ -6,13 +6,13 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
-use super::done::{Asked, DoneItem, DoneSession};
+use super::done::{Asked, DoneItem, DoneSession, DoneSet};
 use super::slot::{self, Slot};
 use super::written::{self, About, Sets, name};
 use crate::input::catalog::Entry;
 use crate::input::plan::{Item, Plan};
 use crate::words::{Units, Weekday};
-use cell::Column;
+use cell::{Column, Decides, Order};
 
 /// What a table is read with.
 pub struct Context<'a> {
@@ -60,15 +60,18 @@ pub fn sessions(rows: &[Vec<String>], context: &Context<'_>) -> (Vec<DoneSession
             return (Vec::new(), vec![whole(1, &message, help)]);
         }
     };
+    let at = columns.iter().find(|(one, ..)| *one == Column::Date).map(|(_, at, _)| *at);
+    let dates = body.iter().filter_map(|cells| cells.get(at?)).map(String::as_str);
+    let order = Order::of(dates);
     let mut sessions: BTreeMap<Key, DoneSession> = BTreeMap::new();
     for (place, cells) in body.iter().enumerate() {
-        let row = Row { number: place + 2, cells, columns: &columns, context };
+        let row = Row { number: place + 2, cells, columns: &columns, order, context };
         match row.read() {
             Ok(Some((key, session, item))) => {
                 sessions.entry(key).or_insert(session).items.push(item);
             }
             Ok(None) => {}
-            Err(found) => bad.push(*found),
+            Err(found) => bad.extend(found),
         }
     }
     (sessions.into_values().collect(), bad)
@@ -91,23 +94,33 @@ struct Row<'a> {
     number: usize,
     cells: &'a [String],
     columns: &'a [(Column, usize, String)],
+    order: Option<Order>,
     context: &'a Context<'a>,
 }
 
 impl Row<'_> {
     /// A row as an item of its session; `None` where nothing is filled in.
-    fn read(&self) -> Result<Option<(Key, DoneSession, DoneItem)>, Box<Bad>> {
+    ///
+    /// # Errors
+    /// Every bad cell of the row.
+    fn read(&self) -> Result<Option<(Key, DoneSession, DoneItem)>, Vec<Bad>> {
         let done = self.text(Column::Done);
         let load = self.text(Column::LoadDone);
         let effort = self.text(Column::RirDone);
         if done.is_empty() && load.is_empty() && effort.is_empty() {
             return Ok(None);
         }
-        let entry = self.exercise()?;
-        let (date, slot) = self.slot()?;
-        let planned = slot.map(|slot| slot::work(slot.session)).unwrap_or_default();
-        let planned = planned.into_iter().find(|item| item.exercise == entry.id);
-        let item = self.item(entry, planned, done, load, effort)?;
+        let mut bad = Vec::new();
+        let mut good = |found: Box<Bad>| bad.push(*found);
+        let slot = self.slot().map_err(&mut good).ok();
+        let entry = self.exercise().map_err(&mut good).ok();
+        let planned = slot.and_then(|(_, slot)| slot).map(|slot| slot::work(slot.session));
+        let item = entry.and_then(|entry| {
+            let planned = planned.unwrap_or_default();
+            let planned = planned.into_iter().find(|item| item.exercise == entry.id);
+            self.item(entry, planned, [load, done, effort]).map_err(|found| bad.extend(found)).ok()
+        });
+        let Some(((date, slot), item)) = slot.zip(item) else { return Err(bad) };
         let week = slot.map(|slot| slot.week);
         let (day, at) = match slot {
             Some(slot) => (Some(slot.session.day), slot.session.at.clone()),
@@ -126,43 +139,71 @@ impl Row<'_> {
         Ok(Some(((date, week, day, at), session, item)))
     }
 
+    /// What was done, from the cells of load, sets and effort.
     fn item(
         &self,
         entry: &Entry,
         planned: Option<&Item>,
-        done: &str,
-        load: &str,
-        effort: &str,
-    ) -> Result<DoneItem, Box<Bad>> {
+        [load, done, effort]: [&str; 3],
+    ) -> Result<DoneItem, Vec<Bad>> {
         let effort = match effort {
-            "" => String::new(),
             told if told.bytes().next().is_some_and(|first| first.is_ascii_digit()) => {
                 format!("r{told}")
             }
             told => told.to_owned(),
         };
-        let load = cell::load(load, entry);
-        let parts =
-            [(Column::LoadDone, load), (Column::Done, done.to_owned()), (Column::RirDone, effort)];
-        let words: Vec<(Column, String)> = parts
+        let mut cells = [
+            (Column::LoadDone, cell::load(load, entry)),
+            (Column::Done, done.to_owned()),
+            (Column::RirDone, effort),
+        ];
+        let mut bad: Vec<Bad> = Vec::new();
+        let mut is_bad = [false; 3];
+        // A bad cell is read as if it said something plain, so that the others of the row are told too.
+        let sets = loop {
+            match self.sets(entry, planned, &cells) {
+                Ok(sets) => break sets,
+                Err((column, found)) => {
+                    let place = cells.iter().position(|(one, _)| *one == column).unwrap_or(0);
+                    if std::mem::replace(&mut is_bad[place], true) {
+                        return Err(bad);
+                    }
+                    bad.push(*found);
+                    cells[place].1 = cell::plain(column, entry).to_owned();
+                }
+            }
+        };
+        if !bad.is_empty() {
+            return Err(bad);
+        }
+        let note = self.text(Column::Note).to_owned();
+        Ok(DoneItem { exercise: entry.id.clone(), asked: planned.map(Asked::of), sets, note })
+    }
+
+    /// The sets of the cells; the first that cannot be read, by its column.
+    fn sets(
+        &self,
+        entry: &Entry,
+        planned: Option<&Item>,
+        cells: &[(Column, String); 3],
+    ) -> Result<Vec<DoneSet>, (Column, Box<Bad>)> {
+        let words: Vec<(Column, &str)> = cells
             .iter()
             .flat_map(|(column, text)| {
                 let words = text.split_whitespace();
-                words.map(|word| (*column, word.trim_end_matches(',').to_owned()))
+                words.map(|word| (*column, word.trim_end_matches(',')))
             })
             .collect();
-        let typed: Vec<&str> = words.iter().map(|(_, word)| word.as_str()).collect();
+        let typed: Vec<&str> = words.iter().map(|(_, word)| *word).collect();
         let about = About { entry, planned, units: self.context.units, lightest_kg: None };
-        let read = written::sets(&typed, &about).map_err(|fault| {
-            let column = words.get(fault.word).map_or(Column::Done, |(column, _)| *column);
-            self.bad(column, fault.message, fault.help)
-        })?;
-        let sets = match read {
-            Sets::Done(sets) => sets,
-            Sets::Skipped => Vec::new(),
-        };
-        let note = self.text(Column::Note).to_owned();
-        Ok(DoneItem { exercise: entry.id.clone(), asked: planned.map(Asked::of), sets, note })
+        match written::sets(&typed, &about) {
+            Ok(Sets::Done(sets)) => Ok(sets),
+            Ok(Sets::Skipped) => Ok(Vec::new()),
+            Err(fault) => {
+                let column = words.get(fault.word).map_or(Column::Done, |(column, _)| *column);
+                Err((column, self.bad(column, fault.message, fault.help)))
+            }
+        }
     }
 
     fn exercise(&self) -> Result<&Entry, Box<Bad>> {
@@ -235,7 +276,7 @@ impl Row<'_> {
 
     fn date(&self, day: Option<Weekday>, span: Option<(Date, Date)>) -> Result<Date, Box<Bad>> {
         let text = self.text(Column::Date);
-        cell::date(text, day, span).map_err(|message| {
+        cell::date(text, &Decides { order: self.order, day, span }).map_err(|message| {
             self.bad(Column::Date, message, "write it like 2027-01-11 or 11.1.2027".to_owned())
         })
     }

@@ -24,7 +24,7 @@ pub struct LogArgs {
     /// What was done: `back-squat 42.5 8 8 7 r2; plank 45s 40s`; without it the card is gone through
     #[arg(conflicts_with = "from")]
     pub lines: Option<String>,
-    /// The day it was done, `2027-01-11`; today where none is named
+    /// The day it was done, `2027-01-11`; without it that of `--week` and `--day` in the plan, else today
     #[arg(long, value_name = "DATE")]
     pub date: Option<String>,
     /// The plan's week

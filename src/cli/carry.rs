@@ -37,7 +37,7 @@ impl Shelf {
                 continue;
             }
             let past = Past::of(&book, &client.code, (None, None), catalog.clone())?;
-            let review = past.review();
+            let review = past.review(Path::new("."));
             let Past { sessions, mut plans, .. } = past;
             clients.insert(client.code, OfClient { sessions, review, plan: plans.pop() });
         }
@@ -53,10 +53,10 @@ impl Shelf {
             plan: client.plan.as_ref(),
             entries: self.catalog.entries(),
         };
-        let from = carry(profile, &known);
-        if options.previous.is_none() {
+        let takes_block = options.previous.is_none();
+        if takes_block {
             options.previous.clone_from(&client.plan);
         }
-        Some(from)
+        Some(carry(profile, &known, takes_block))
     }
 }

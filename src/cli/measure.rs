@@ -29,7 +29,7 @@ pub(super) fn run(arguments: &MeasureArgs, console: &Console) -> Result<Exit, Fa
         None => today::today(),
     };
     let path = book::place(arguments.book.book.as_deref(), None);
-    let mut book = Book::open_or_make(&path, console)?;
+    let mut book = Book::open_or_promise(&path, console)?;
     let known = book.clients()?.into_iter().find(|client| client.code == arguments.client);
     let profile = profile(arguments, &book, known.as_ref().map(|client| client.id))?;
     let units = profile.as_ref().map_or(Units::Kg, |profile| profile.units);
@@ -42,6 +42,7 @@ pub(super) fn run(arguments: &MeasureArgs, console: &Console) -> Result<Exit, Fa
         let replaced = measures::write(transaction, client, &measured)?;
         Ok((replaced, measures::of(transaction, client)?))
     })?;
+    book.announce(console);
     let body = profile.as_ref().map(|profile| body(profile, date)).unwrap_or_default();
     let report = report(&all, date, &body, units);
     let count = counted(measured.len(), "measure", "measures");

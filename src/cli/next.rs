@@ -12,8 +12,8 @@ use super::log::target::{TargetPlan, file_plan, plan_of_file, profile_of};
 use super::output::Console;
 use super::render::wrapped;
 use super::{Exit, Failure, ending, files, table, today};
-use crate::book::DoneSession;
 use crate::book::coming::{Coming, Nothing, Told, coming};
+use crate::book::{DoneSession, slot};
 use crate::diagnostic::{Diagnostic, counted};
 use crate::input::plan::Plan;
 use crate::plan::seal;
@@ -32,8 +32,10 @@ pub(super) fn run(arguments: &NextArgs, console: &Console) -> Result<Exit, Failu
     let mut book = Book::open(&path, console)?;
     let profile = profile_of(&told.plan).expect("the profile of a plan was read with it");
     let client = book.client(&profile.client)?;
-    let done = book.ask(|book| sessions::between(book, client.id, Date::MIN, Date::MAX))?;
-    let as_of = first_day(arguments, &done)?;
+    let mut done = book.ask(|book| sessions::between(book, client.id, Date::MIN, Date::MAX))?;
+    let as_of = first_day(arguments, &told.plan, &done)?;
+    // What lies ahead and in no week of the plan is a slip of the pen: it says nothing of the week that comes.
+    done.retain(|session| session.date < as_of || slot::belongs(session, &told.plan));
     let coming = coming(&Told {
         plan: &told.plan,
         profile,
@@ -61,12 +63,13 @@ pub(super) fn run(arguments: &NextArgs, console: &Console) -> Result<Exit, Failu
     Ok(Exit::Done)
 }
 
-/// The first day that is still to come: as told, else today, and never before the day after the last session.
-fn first_day(arguments: &NextArgs, done: &[DoneSession]) -> Result<Date, Failure> {
+/// The first day that is still to come: as told, else today, and never before the day after the plan's last session.
+fn first_day(arguments: &NextArgs, plan: &Plan, done: &[DoneSession]) -> Result<Date, Failure> {
     if let Some(text) = &arguments.on {
         return today::typed("--on", text);
     }
-    let after = done.last().and_then(|last| last.date.checked_add(1.day()).ok());
+    let last = done.iter().rev().find(|session| slot::belongs(session, plan));
+    let after = last.and_then(|last| last.date.checked_add(1.day()).ok());
     Ok(after.map_or_else(today::today, |after| after.max(today::today())))
 }
 

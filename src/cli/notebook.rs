@@ -175,11 +175,13 @@ impl Notebook {
     pub fn log(&self, told: &ToLog<'_>) -> Result<Logged, Failure> {
         let catalog = self.catalog.clone();
         let named = super::book_args::BookFile { book: Some(self.path.clone()) };
-        let (target, mut book) = Target::of(told.target, catalog, told.date, &named, &quiet())?;
+        let (target, mut book) =
+            Target::of(told.target, catalog, Some(told.date), &named, &quiet())?;
         let done = target.done(&book)?;
         let plan = target.plan.as_ref();
         let taken = plan.map(|plan| slot::taken(&done, &plan.plan)).unwrap_or_default();
-        let meant = Meant { date: told.date, week: told.week, day: told.day, note: told.note };
+        let meant =
+            Meant { date: Some(told.date), week: told.week, day: told.day, note: told.note };
         let session = log::of_lines(&target, &taken, &meant, told.lines)?;
         let remarks = log::oddities(&session, &target, today::today());
         let stood = log::write(&mut book, &target, std::slice::from_ref(&session), today::today())?;

@@ -26,8 +26,10 @@ pub struct LoadedPlan {
     pub plan: Plan,
     /// The text that it came from.
     pub source: Source,
-    /// The kept form, and where it stands in the text.
-    short: Option<Box<Read<ShortPlan>>>,
+    /// Where its parts stand in the text.
+    marks: Marks,
+    /// The kept form.
+    short: Option<Box<ShortPlan>>,
 }
 
 impl LoadedPlan {
@@ -39,7 +41,7 @@ impl LoadedPlan {
         if let (Some(short), ProfileRef::Whole(profile)) = (&self.short, &self.plan.profile) {
             let own = &self.plan.exercises;
             let entry = |id: &str| own.get(id).or_else(|| entries.get(id));
-            self.plan = expanded(short, Some(profile), &entry, &self.source)?;
+            self.plan = expanded(short, Some(profile), &entry, &self.marks)?;
         }
         Ok(self)
     }
@@ -47,19 +49,19 @@ impl LoadedPlan {
 
 /// The whole plan of a kept one.
 fn expanded(
-    read: &Read<ShortPlan>,
+    short: &ShortPlan,
     profile: Option<&Profile>,
     entry: &short::Entries<'_>,
-    source: &Source,
+    marks: &Marks,
 ) -> Result<Plan, Faults> {
-    short::expand(&read.value, profile, entry).map_err(|misfits| {
+    short::expand(short, profile, entry).map_err(|misfits| {
         let fault = |misfit: &Misfit| {
             let path = path!["weeks", misfit.week, misfit.key, misfit.place];
             Diagnostic::error("E2001", format!("week {}: {}", misfit.week + 1, misfit.what))
-                .at(read.marks.at(path, "not there"))
+                .at(marks.at(path, "not there"))
                 .help("name days and exercises as the sessions above do")
         };
-        Faults::new(misfits.iter().map(fault).collect(), vec![source.clone()])
+        Faults::new(misfits.iter().map(fault).collect(), vec![marks.source.clone()])
     })
 }
 
@@ -78,10 +80,10 @@ pub(super) fn plan_in(source: Source) -> Result<LoadedPlan, Faults> {
         return Err(wrong(vec![profile_for_plan(&source)]));
     }
     if is_short(&source) {
-        let short = read::<ShortPlan>(&source).map_err(wrong)?;
-        if short.value.format == SHORT_FORMAT {
-            let plan = expanded(&short, None, &|_| None, &source)?;
-            return Ok(LoadedPlan { plan, source, short: Some(Box::new(short)) });
+        let Read { value, marks } = read::<ShortPlan>(&source).map_err(wrong)?;
+        if value.format == SHORT_FORMAT {
+            let plan = expanded(&value, None, &|_| None, &marks)?;
+            return Ok(LoadedPlan { plan, source, marks, short: Some(Box::new(value)) });
         }
     }
     let read = read::<Plan>(&source).map_err(wrong)?;
@@ -98,7 +100,7 @@ pub(super) fn plan_in(source: Source) -> Result<LoadedPlan, Faults> {
         ));
         return Err(wrong(vec![fault]));
     }
-    Ok(LoadedPlan { plan: read.value, source, short: None })
+    Ok(LoadedPlan { plan: read.value, source, marks: read.marks, short: None })
 }
 
 /// Whether the text says that it is in the kept form.
@@ -131,7 +133,7 @@ fn profile_for_plan(source: &Source) -> Diagnostic {
 /// # Errors
 /// All faults of the profile.
 pub fn with_profile(path: &Path, loaded: LoadedPlan, planner: &Planner) -> Result<Plan, Faults> {
-    let LoadedPlan { mut plan, source, short } = loaded;
+    let LoadedPlan { mut plan, source, marks, short } = loaded;
     let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
     let catalog = planner.catalog().clone().with_entries(plan.exercises.values().cloned());
     let known = Known { entries: catalog.entries(), rules: &ids };
@@ -142,7 +144,7 @@ pub fn with_profile(path: &Path, loaded: LoadedPlan, planner: &Planner) -> Resul
             plan.profile = ProfileRef::Whole(Box::new(profile.profile));
         }
         ProfileRef::Whole(profile) => {
-            check_inside(&profile, &source, known)?;
+            check_inside(&profile, &source, &marks, known)?;
             let profile = naming::with_ids(*profile, known.entries);
             plan.profile = ProfileRef::Whole(Box::new(profile));
         }
@@ -150,7 +152,7 @@ pub fn with_profile(path: &Path, loaded: LoadedPlan, planner: &Planner) -> Resul
     if let (Some(short), ProfileRef::Whole(profile)) = (&short, &plan.profile) {
         let own = &plan.exercises;
         let entry = |id: &str| own.get(id).or_else(|| planner.catalog().get(id));
-        let mut told = expanded(short, Some(profile), &entry, &source)?;
+        let mut told = expanded(short, Some(profile), &entry, &marks)?;
         told.profile = plan.profile.clone();
         planner.count(&mut told);
         plan = told;
@@ -176,9 +178,12 @@ pub(super) fn may_train(plan: &Plan, path: &Path) -> Result<(), Faults> {
 }
 
 /// Checks the profile inside a plan. Its warnings were told when the plan was made.
-fn check_inside(profile: &Profile, source: &Source, known: Known<'_>) -> Result<(), Faults> {
-    let marks = Marks::parse(source)
-        .map_err(|diagnostics| Faults::new(diagnostics, vec![source.clone()]))?;
+fn check_inside(
+    profile: &Profile,
+    source: &Source,
+    marks: &Marks,
+    known: Known<'_>,
+) -> Result<(), Faults> {
     let read = Read { value: profile.clone(), marks: marks.part(path!["profile"]) };
     let mut diagnostics = check::resolved(&read, None, known);
     diagnostics.retain(Diagnostic::is_error);

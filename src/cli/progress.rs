@@ -23,7 +23,7 @@ pub(super) fn run(client: &str, arguments: &SheetArgs, console: &Console) -> Res
     let path = book::place(arguments.book.as_deref(), None);
     let book = Book::open(&path, console)?;
     let past = Past::of(&book, client, (None, None), catalog)?;
-    let mut review = past.review();
+    let mut review = past.review(std::path::Path::new("."));
     let audience: Audience = arguments.audience.map_or(Audience::Client, Into::into);
     let text = if form == Form::Html {
         let plan = past.plans.last();

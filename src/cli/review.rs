@@ -1,6 +1,7 @@
 //! `weekwright review`: a look back at what was done.
 
-use std::path::Path;
+use std::fs;
+use std::path::{Path, PathBuf};
 
 use jiff::civil::Date;
 
@@ -12,7 +13,7 @@ use super::output::Console;
 use super::render::paragraph;
 use super::{Exit, Failure, files, today};
 use crate::book::body::Measured;
-use crate::book::review::{About, Review, review, text};
+use crate::book::review::{About, Files, Review, review, text};
 use crate::book::{DoneSession, slot};
 use crate::catalog::Catalog;
 use crate::diagnostic::{Diagnostic, Label};
@@ -30,7 +31,7 @@ pub(super) fn run(arguments: &ReviewArgs, console: &Console) -> Result<Exit, Fai
     };
     let span = (typed("--from", &arguments.from)?, typed("--to", &arguments.to)?);
     let past = Past::of(&book, &arguments.client, span, catalog)?;
-    let review = past.review();
+    let review = past.review(Path::new("."));
     let told = match arguments.format {
         Format::Json => {
             let json = serde_json::to_string_pretty(&review).expect("a review has text keys only");
@@ -53,7 +54,8 @@ pub(super) struct Past {
     pub(super) sessions: Vec<DoneSession>,
     pub(super) measured: Vec<Measured>,
     pub(super) plans: Vec<Plan>,
-    plan_name: String,
+    plan_name: Option<String>,
+    book: PathBuf,
     planner: Planner,
 }
 
@@ -70,15 +72,28 @@ impl Past {
         let sessions =
             book.ask(|connection| sessions::between(connection, client.id, Date::MIN, Date::MAX))?;
         let measured = book.ask(|connection| measures::of(connection, client.id))?;
-        let days = sessions.iter().map(|one| one.date).chain(measured.iter().map(|one| one.date));
-        let Some((first, last)) = days.clone().min().zip(days.max()) else {
+        let mut days: Vec<Date> = sessions.iter().map(|one| one.date).collect();
+        days.extend(measured.iter().map(|one| one.date));
+        days.sort_unstable();
+        let (Some(first), Some(last)) = (days.first().copied(), days.last().copied()) else {
             return Err(nothing(book.path(), code));
         };
         let planner = Planner::new(catalog);
-        let current = book.ask(|book| plans::current(book, client.id, &last.to_string()))?;
+        let today = today::today();
+        let mut current = None;
+        let mut last_real = None;
+        for day in days.iter().rev() {
+            current = book.ask(|book| plans::current(book, client.id, &day.to_string()))?;
+            // A day to come that no plan has is a slip of the pen, and would stretch the span to it.
+            if current.is_some() || *day <= today {
+                last_real = Some(*day);
+                break;
+            }
+        }
+        let last = last_real.unwrap_or(last);
         let current = current.map(|filed| filed_plan(&filed, &planner)).transpose()?;
         let days = current.as_ref().and_then(|plan| slot::span(&plan.plan));
-        let to = days.map_or(last, |(_, end)| last.max(today::today().min(end)));
+        let to = days.map_or(last, |(_, end)| last.max(today.min(end)));
         let (from, to) =
             (span.0.unwrap_or(days.map_or(first, |(first, _)| first)), span.1.unwrap_or(to));
         if from > to {
@@ -89,7 +104,7 @@ impl Past {
         let filed = book.ask(|connection| {
             plans::between(connection, client.id, &from.to_string(), &to.to_string())
         })?;
-        let plan_name = filed.last().map_or("PLAN".to_owned(), |filed| filed.name.clone());
+        let plan_name = filed.last().map(|filed| filed.name.clone());
         let plans = filed.iter().map(|filed| filed_plan(filed, &planner).map(|plan| plan.plan));
         let plans = plans.collect::<Result<Vec<Plan>, Failure>>()?;
         let planner = plans.last().map_or_else(|| planner.clone(), |plan| planner.with_plan(plan));
@@ -101,6 +116,7 @@ impl Past {
             measured,
             plans,
             plan_name,
+            book: book.path().to_owned(),
             planner,
         })
     }
@@ -117,7 +133,13 @@ impl Past {
         self.planner.catalog()
     }
 
-    pub(super) fn review(&self) -> Review {
+    /// The look back; its commands name files as they are called from a folder.
+    pub(super) fn review(&self, folder: &Path) -> Review {
+        let plan = self.plan_name.as_deref().map(Path::new);
+        let profile = plan.and_then(|plan| beside(plan, &self.client, folder));
+        let call = |path: Option<&Path>, otherwise: &str| {
+            path.map_or_else(|| otherwise.to_owned(), |path| called(path, folder))
+        };
         review(&About {
             client: &self.client,
             from: self.from,
@@ -127,9 +149,39 @@ impl Past {
             plans: &self.plans,
             profile: self.profile(),
             entries: self.planner.catalog().entries(),
-            plan_name: &self.plan_name,
+            files: &Files {
+                plan: call(plan, "PLAN"),
+                profile: call(profile.as_deref(), "PROFILE"),
+                book: call(Some(&self.book), "BOOK"),
+            },
         })
     }
+}
+
+/// The profile of a plan: the file of that name without `.plan`, or the one that is called like the client.
+fn beside(plan: &Path, client: &str, folder: &Path) -> Option<PathBuf> {
+    let name = plan.file_name()?.to_str()?;
+    let stem = name.strip_suffix(".yaml")?;
+    let stems = [stem.strip_suffix(".plan").unwrap_or(client), client];
+    let paths = stems.iter().flat_map(|stem| {
+        let file = format!("{stem}.yaml");
+        [plan.with_file_name(&file), folder.join("profiles").join(&file)]
+    });
+    let is_there = |path: &PathBuf| path != plan && folder.join(path).is_file();
+    paths.into_iter().find(is_there)
+}
+
+/// A file as it is called from a folder: below it by the way down, elsewhere by its whole path. Blanks want quotes.
+fn called(path: &Path, folder: &Path) -> String {
+    let whole = |path: &Path| fs::canonicalize(path).ok();
+    let below = || {
+        let (path, folder) = (whole(path)?, whole(folder)?);
+        Some(path.strip_prefix(folder).ok()?.to_owned())
+    };
+    let short = if path.is_absolute() { below() } else { None };
+    let text = short.as_deref().unwrap_or(path).display().to_string();
+    let text = text.strip_prefix("./").unwrap_or(&text).to_owned();
+    if text.contains(char::is_whitespace) { format!("\"{text}\"") } else { text }
 }
 
 /// E6006: a client of whom nothing is written down.

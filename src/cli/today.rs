@@ -14,11 +14,15 @@ pub(super) fn today() -> Date {
 /// A day as it was typed after an option.
 ///
 /// # Errors
-/// E2002: no such day.
+/// E2002: no such day, or one that could be two.
 pub(super) fn typed(option: &str, text: &str) -> Result<Date, Failure> {
-    clock::date(text).ok_or_else(|| {
-        let fault = Diagnostic::error("E2002", format!("there is no day {}", quoted(text)))
-            .help(format!("write it like `{option} 2027-01-11`"));
-        Failure::Faults(fault.into())
-    })
+    let days = clock::readings(text);
+    let message = match days.as_slice() {
+        [day] => return Ok(*day),
+        [] => format!("there is no day {}", quoted(text)),
+        several => format!("{} could be {}", quoted(text), clock::either(several)),
+    };
+    let example = days.first().map_or_else(|| "2027-01-11".to_owned(), ToString::to_string);
+    let help = format!("write it like `{option} {example}`");
+    Err(Failure::Faults(Diagnostic::error("E2002", message).help(help).into()))
 }

@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 use super::place::Equipment;
 pub use super::screening::Screening;
 use crate::words::{
-    Effort, Emphasis, Finishers, Goal, Grade, Muscle, Sex, Status, Stress, Supersets, Units,
+    Clock, Effort, Emphasis, Finishers, Goal, Grade, Muscle, Sex, Status, Stress, Supersets, Units,
     Weekday,
 };
 
@@ -44,6 +44,9 @@ pub struct Profile {
     /// The unit in which loads are read and shown.
     #[serde(default = "default_units")]
     pub units: Units,
+    /// How times of day are shown on cards and pages: `18:30` or `6:30 pm`.
+    #[serde(default = "default_clock", skip_serializing_if = "is_usual_clock")]
+    pub clock: Clock,
     /// How long the client has trained.
     pub training_status: Status,
     /// What the training is for.
@@ -126,6 +129,13 @@ pub struct Profile {
 
 const fn default_units() -> Units {
     Units::Kg
+}
+const fn default_clock() -> Clock {
+    Clock::Hours24
+}
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands over a reference")]
+fn is_usual_clock(clock: &Clock) -> bool {
+    *clock == default_clock()
 }
 const fn default_weeks() -> u32 {
     4

@@ -175,7 +175,9 @@ fn next_session(plan: &Plan, today: Date) -> Option<String> {
     let Some((date, session)) = next else {
         return plan.weeks.last().and_then(first_day).map(|_| word("block_is_over").to_owned());
     };
-    let at = session.at.as_deref().map_or_else(String::new, |at| format!(", {at}"));
+    let at = session.at.as_deref().and_then(phrase::clock);
+    let at = at.map(|at| format!(", {}", phrase::clock_text(at, head::clock(plan))));
+    let at = at.unwrap_or_default();
     Some(format!("{} {}{at}", session.day.name(), phrase::day_month(date)))
 }
 

@@ -1,12 +1,13 @@
-//! Templates, the table of words, and the two files beside them, all inside the program.
+//! Templates and the two files beside them, all inside the program.
 
-use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
-use minijinja::{AutoEscape, Environment, Value, context, value::Serde};
+use minijinja::{Environment, Value, context, value::Serde};
 use serde::Serialize;
 
-use crate::sheets::progress;
+use crate::sheets::{progress, wording};
+
+pub(super) use crate::sheets::wording::{word, word_of};
 
 const TEMPLATES: [(&str, &str); 14] = [
     ("base.html", include_str!("html/base.html")),
@@ -31,30 +32,13 @@ pub(super) const STYLE: &str = include_str!("html/page.css");
 /// What makes them quick.
 pub(super) const SCRIPT: &str = include_str!("html/page.js");
 
-/// Every word of the pages that is not a plan's.
-static WORDS: LazyLock<BTreeMap<String, String>> = LazyLock::new(|| {
-    serde_yaml::from_str(include_str!("html/words.yaml")).expect("the table is a map of texts")
-});
-
 static ENVIRONMENT: LazyLock<Environment<'static>> = LazyLock::new(|| {
-    let mut environment = Environment::new();
-    environment.set_auto_escape_callback(|_| AutoEscape::Html);
+    let mut environment = wording::environment();
     for (name, source) in TEMPLATES {
         environment.add_template(name, source).expect("the templates are well formed");
     }
-    environment.add_global("t", Value::from(Serde(&*WORDS)));
     environment
 });
-
-/// A word of the table; the key itself where it has none.
-pub(super) fn word(key: &str) -> &str {
-    WORDS.get(key).map_or(key, String::as_str)
-}
-
-/// A word of the table with what goes into its `{}`.
-pub(super) fn word_of(key: &str, with: &str) -> String {
-    word(key).replace("{}", with)
-}
 
 /// A page as text.
 pub(super) fn rendered<V: Serialize>(
@@ -75,19 +59,8 @@ mod tests {
     fn templates_are_well_formed_and_every_word_that_they_use_is_in_the_table() {
         assert!(ENVIRONMENT.get_template("week.html").is_ok());
         for (name, source) in TEMPLATES {
-            let is_table = |at: usize| !source[..at].ends_with(char::is_alphanumeric);
-            let places = source.match_indices("t.").filter(|(at, _)| is_table(*at));
-            for used in places.filter_map(|(at, _)| key(&source[at + 2..])) {
-                assert!(WORDS.contains_key(used), "{name} uses `{used}`");
-            }
+            wording::tests::takes_its_words_from_the_table(name, source);
         }
-    }
-
-    /// The key after `{{ t.`, if this is one.
-    fn key(rest: &str) -> Option<&str> {
-        let end = rest.find(|c: char| !(c.is_ascii_lowercase() || c == '_'))?;
-        let is_word = rest[end..].starts_with(" }}") || rest[end..].starts_with(" |");
-        is_word.then(|| &rest[..end])
     }
 
     #[test]

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::wording::word;
 use super::{Names, clean, head, kit, next, phrase};
 use crate::book::written::{has_load, planned_words};
 use crate::input::catalog::Entry;
@@ -142,10 +143,11 @@ impl Card {
         let mut groups = parts(plan, session, names);
         let [effort, tempo] = hoist(&mut groups);
         let prep_s = phrase::total(prep.clone().filter_map(|group| group.seconds));
+        let text = |minutes: u32| phrase::clock_text(minutes, head::clock(plan));
         Card {
             day: session.day.name().to_owned(),
-            start: start.map(phrase::clock_text),
-            end: start.zip(planned_min).map(|(start, long)| phrase::clock_text(start + long)),
+            start: start.map(text),
+            end: start.zip(planned_min).map(|(start, long)| text(start + long)),
             minutes: session
                 .minutes
                 .as_ref()
@@ -187,15 +189,7 @@ impl Card {
     }
 }
 
-/// How to find a load, said once for all lifts whose note says only where to begin.
-const TO_FIND: &str = "To find a load: begin at the start and add the step each set; the set that leaves what is asked is the \
-     load. Write it down, the next weeks go on from it.";
-
-/// How a found load goes up, said once for all lifts whose note gives only the number to reach.
-const TO_RAISE: &str = "Load up: take the next load above the one written down; where a set fell short, or that is more \
-     than a tenth heavier, stay for the same number again.";
-
-/// What a line says of its load where [`TO_RAISE`] says the rest.
+/// What a line says of its load where the header says the rest.
 pub(crate) const UP: &str = "load up if every set reached";
 
 /// What the header says about the loads of these lines.
@@ -203,7 +197,7 @@ pub(crate) fn loads(groups: &[Part]) -> String {
     let any = |start: &str| {
         groups.iter().flat_map(|part| &part.lines).any(|line| line.load_note.starts_with(start))
     };
-    let said = [(FIRST_LOAD, TO_FIND), (UP, TO_RAISE)];
+    let said = [(FIRST_LOAD, word("to_find")), (UP, word("to_raise"))];
     let said = said.into_iter().filter(|(start, _)| any(start)).map(|(_, text)| text);
     said.collect::<Vec<_>>().join(" ")
 }
@@ -290,13 +284,13 @@ fn pair_rest(rest_s: u32, letter: &str, next: usize, last: usize) -> String {
     }
 }
 
-const fn title(kind: GroupKind, last: usize) -> &'static str {
+fn title(kind: GroupKind, last: usize) -> &'static str {
     match kind {
-        GroupKind::Prep => "Preparation",
-        GroupKind::Finisher => "Finisher",
-        GroupKind::Conditioning => "Conditioning",
+        GroupKind::Prep => word("group_prep"),
+        GroupKind::Finisher => word("group_finisher"),
+        GroupKind::Conditioning => word("group_conditioning"),
         GroupKind::Single | GroupKind::Superset if last == 0 => "",
-        GroupKind::Single | GroupKind::Superset => "Pair",
+        GroupKind::Single | GroupKind::Superset => word("group_pair"),
     }
 }
 

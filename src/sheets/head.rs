@@ -1,5 +1,6 @@
 //! Who the plan is for, what stands around the sessions, and the lines that every sheet carries.
 
+use super::wording::word;
 use super::{Audience, Names, clean, phrase};
 use crate::input::plan::SolveStatus;
 use crate::input::profile::{BalanceWish, Profile};
@@ -7,19 +8,22 @@ use crate::plan::conditioning::{moderate_equivalent, weekly_text};
 use crate::plan::file::{MuscleVolume, Plan, ProfileRef, Session, Shortfall, Week};
 use crate::plan::screening;
 use crate::timing;
-use crate::words::{Goal, GroupKind, Muscle, Part, Side, Status, Units};
+use crate::words::{Clock, Goal, GroupKind, Muscle, Part, Side, Status, Units};
 
 /// The one line that no sheet is without.
-pub(crate) const STOP: &str = "Stop if it hurts: end the set, tell your coach, and do not train through pain. Chest \
-     pain, faintness or unusual breathlessness: stop for today and get medical help at once.";
+pub(crate) fn stop() -> &'static str {
+    word("stop")
+}
 
 /// What the sheet is not.
-pub(crate) const DEFER: &str = "This is a training plan, not medical advice. What a clinician has told you, and the rules of \
-     the place where you train, come first.";
+pub(crate) fn defer() -> &'static str {
+    word("defer")
+}
 
 /// What a client needs to know of the numbers.
-pub(crate) const CONVENTION: &str = "Set counts, rests and the days between sessions are conventions of the trade that fit most \
-     people, not limits. Your coach may change them.";
+pub(crate) fn convention() -> &'static str {
+    word("convention")
+}
 
 /// The profile, where the plan holds it and does not only name its file.
 pub(crate) fn profile(plan: &Plan) -> Option<&Profile> {
@@ -32,6 +36,11 @@ pub(crate) fn profile(plan: &Plan) -> Option<&Profile> {
 /// The unit of the profile; kilograms where it is unknown.
 pub(crate) fn units(plan: &Plan) -> Units {
     profile(plan).map_or(Units::Kg, |profile| profile.units)
+}
+
+/// How the profile tells times of day.
+pub(crate) fn clock(plan: &Plan) -> Clock {
+    profile(plan).map_or(Clock::Hours24, |profile| profile.clock)
 }
 
 /// The training status, where the plan tells it.
@@ -131,12 +140,12 @@ pub(crate) fn cautions(plan: &Plan, audience: Audience) -> Vec<String> {
     };
     let own = plan.cautions.iter().filter(|caution| !is_apart(caution));
     let own = instead.iter().chain(own).map(|caution| phrase::sentence(&clean::line(caution)));
-    let (mut stop, others): (Vec<String>, Vec<String>) =
+    let (mut stops, others): (Vec<String>, Vec<String>) =
         own.partition(|caution| caution.to_lowercase().contains("stop if it hurts"));
-    if stop.is_empty() {
-        stop.push(STOP.to_owned());
+    if stops.is_empty() {
+        stops.push(stop().to_owned());
     }
-    stop.into_iter().chain(others).chain([DEFER.to_owned()]).collect()
+    stops.into_iter().chain(others).chain([defer().to_owned()]).collect()
 }
 
 /// A shortfall in one sentence, without the end that names what limited it.

@@ -40,7 +40,7 @@ impl Sheet for Markdown {
         for caution in head::cautions(plan, options.audience)
             .iter()
             .map(String::as_str)
-            .chain([head::CONVENTION])
+            .chain([head::convention()])
         {
             bullet(&mut text, &escape(caution));
         }

@@ -23,6 +23,7 @@ pub mod seal;
 mod sources;
 mod text;
 mod whys;
+pub(crate) mod wording;
 mod yaml;
 
 use std::collections::BTreeMap;

@@ -4,7 +4,7 @@ use jiff::civil::Date;
 
 use crate::input::catalog::Entry;
 use crate::plan::file::{Amounts, Item, RampSet};
-use crate::words::{LoadKind, Status, Units, Weekday};
+use crate::words::{Clock, LoadKind, Status, Units, Weekday};
 
 pub(crate) use crate::plan::loads::mass_number;
 use crate::plan::loads::mass_text;
@@ -204,9 +204,16 @@ pub(crate) fn clock(at: &str) -> Option<u32> {
     Some(hours * 60 + minutes)
 }
 
-/// A clock time from minutes after midnight; past midnight it starts again.
-pub(crate) fn clock_text(minutes: u32) -> String {
-    format!("{:02}:{:02}", minutes / 60 % 24, minutes % 60)
+/// A clock time from minutes after midnight, `18:30` or `6:30 pm`; past midnight it starts again.
+pub(crate) fn clock_text(minutes: u32, clock: Clock) -> String {
+    let (hour, minute) = (minutes / 60 % 24, minutes % 60);
+    match clock {
+        Clock::Hours24 => format!("{hour:02}:{minute:02}"),
+        Clock::Hours12 => {
+            let half = if hour < 12 { "am" } else { "pm" };
+            format!("{}:{minute:02} {half}", (hour + 11) % 12 + 1)
+        }
+    }
 }
 
 /// A date from a file, where it is one.
@@ -257,4 +264,21 @@ pub(crate) fn sentence(text: &str) -> String {
 /// A sum that absurd numbers in a hand-written plan cannot overflow.
 pub(crate) fn total(numbers: impl Iterator<Item = u32>) -> u32 {
     numbers.fold(0, u32::saturating_add)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Noon is 12 pm and midnight 12 am, as handbooks of style have it.
+    #[test]
+    fn times_are_told_by_either_clock() {
+        let told =
+            |minutes| [Clock::Hours24, Clock::Hours12].map(|clock| clock_text(minutes, clock));
+        assert_eq!(told(0), ["00:00", "12:00 am"]);
+        assert_eq!(told(9 * 60 + 5), ["09:05", "9:05 am"]);
+        assert_eq!(told(12 * 60 + 30), ["12:30", "12:30 pm"]);
+        assert_eq!(told(18 * 60 + 30), ["18:30", "6:30 pm"]);
+        assert_eq!(told(24 * 60 + 15), ["00:15", "12:15 am"], "past midnight it starts again");
+    }
 }

@@ -2,6 +2,7 @@
 
 use weekwright::input::place::Place;
 use weekwright::input::plan::{Plan, Session};
+use weekwright::plan::short::shorten;
 use weekwright::rework::{Ask, BadAsk, NoRework, Outcome, When, dated, day_of_date};
 use weekwright::rules::Severity;
 use weekwright::words::Kit;
@@ -74,6 +75,14 @@ fn one_date_without_its_kit_leaves_the_rest() {
     let session = day(&new, 1, lost);
     assert!(!needs(session, kit));
     assert!(session.note.as_ref().unwrap().starts_with("This day only: without "));
+    // The file tells the date's session in its week, and all else as before.
+    let entry = |id: &str| PLANNER.catalog().get(id);
+    let [kept, before] = [&new, &plan].map(|plan| shorten(plan, &entry));
+    assert_eq!((&kept.blocks, &kept.sessions), (&before.blocks, &before.sessions));
+    for (week, (now, was)) in kept.weeks.iter().zip(&before.weeks).enumerate() {
+        assert_eq!(now == was, week != 1, "week {}", week + 1);
+    }
+    assert_eq!(kept.weeks[1].sessions.len(), 1);
     assert_eq!(new.exceptions[0].week, 2);
     assert!(new.exceptions[0].date.as_ref().unwrap().starts_with("2027-01-1"));
     passes(&new);

@@ -343,3 +343,20 @@ fn an_exercise_takes_two_lines_of_words() {
         }
     }
 }
+
+/// A profile with `clock: 12h`: cards tell the hour so, the calendar stays as its standard has it.
+#[test]
+fn times_of_day_are_told_by_the_profile_s_clock() {
+    let mut plan = tide();
+    let weekwright::input::plan::ProfileRef::Whole(profile) = &mut plan.profile else {
+        unreachable!("the sample holds its profile")
+    };
+    profile.clock = weekwright::words::Clock::Hours12;
+    let told = |format: &str, plan: &Plan| sheet_of(format, plan, &Options::default());
+    for format in ["html", "md", "text"] {
+        let page = told(format, &plan);
+        assert!(page.contains("6:30 pm") && !page.contains("18:30"), "{format}: {page}");
+        assert!(told(format, &tide()).contains("18:30"));
+    }
+    assert_eq!(told("ics", &plan), told("ics", &tide()));
+}

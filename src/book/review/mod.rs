@@ -44,8 +44,19 @@ pub struct About<'a> {
     pub profile: Option<&'a Profile>,
     /// Every exercise that there is.
     pub entries: &'a BTreeMap<String, Entry>,
-    /// The name of the current plan's file.
-    pub plan_name: &'a str,
+    /// What the files are called that the commands are about.
+    pub files: &'a Files,
+}
+
+/// Files as a command names them; a word in capitals where one is not known.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Files {
+    /// The current plan.
+    pub plan: String,
+    /// The client's profile.
+    pub profile: String,
+    /// The book.
+    pub book: String,
 }
 
 /// What the look back shows.

@@ -3,11 +3,11 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::{About, Review, Trend};
+use super::{About, Review, Trend, text};
 use crate::book::done::DoneSession;
 use crate::book::slot;
 use crate::input::plan::Plan;
-use crate::words::WeekKind;
+use crate::words::{Units, WeekKind};
 
 /// The most that are made.
 const MOST: usize = 5;
@@ -58,8 +58,8 @@ fn next_block(about: &About<'_>) -> Option<Proposal> {
             _ => format!("the plan ends on {last}, in {left} days"),
         },
         command: format!(
-            "weekwright plan PROFILE --book BOOK --format yaml -o {}.next.yaml",
-            about.client
+            "weekwright plan {} --book {} -o {}.next.plan.yaml",
+            about.files.profile, about.files.book, about.client
         ),
     })
 }
@@ -86,8 +86,10 @@ fn easier_week(about: &About<'_>, review: &Review, sessions: &[DoneSession]) -> 
     } else {
         return None;
     };
-    let command =
-        format!("weekwright next {} --easier -o {}.easier.yaml", about.plan_name, about.client);
+    let command = format!(
+        "weekwright next {} --easier -o {}.easier.plan.yaml",
+        about.files.plan, about.client
+    );
     Some(Proposal { what: "an easier week".to_owned(), because, command })
 }
 
@@ -107,8 +109,8 @@ fn another_day(about: &About<'_>, review: &Review) -> Option<Proposal> {
         what: format!("another day than {}", day.name()),
         because: format!("{missed} of {} sessions on a {} were missed", one.planned, day.name()),
         command: format!(
-            "weekwright rework {} --drop-day {day} -o {}.new.yaml",
-            about.plan_name, about.client
+            "weekwright rework {} --drop-day {day} -o {}.new.plan.yaml",
+            about.files.plan, about.client
         ),
     })
 }
@@ -119,8 +121,8 @@ fn swap(about: &About<'_>, review: &Review) -> Option<Proposal> {
         what: format!("something else for {}", most.name),
         because: format!("left out {} of {} times", most.times, most.of),
         command: format!(
-            "weekwright rework {} --never {} -o {}.new.yaml",
-            about.plan_name, most.exercise, about.client
+            "weekwright rework {} --never {} -o {}.new.plan.yaml",
+            about.files.plan, most.exercise, about.client
         ),
     })
 }
@@ -136,15 +138,16 @@ fn stalled(about: &About<'_>, review: &Review) -> Option<Proposal> {
         lift.trend == Trend::Holds && days >= WEEKS_TO_EASE * 7
     };
     let lift = review.lifts.iter().find(held)?;
-    let [slope, low, high] = lift.slope?;
+    let units = about.profile.map_or(Units::Kg, |profile| profile.units);
+    let figures = text::a_week(lift.slope?, units);
     Some(Proposal {
         what: format!("an easier week, then {} from a tenth lower", lift.name),
         because: format!(
-            "it has held for {WEEKS_TO_EASE} weeks or more: {slope:+} kg a week ({low:+} to {high:+}); common practice"
+            "it has held for {WEEKS_TO_EASE} weeks or more: {figures}); common practice"
         ),
         command: format!(
-            "weekwright next {} --easier -o {}.easier.yaml",
-            about.plan_name, about.client
+            "weekwright next {} --easier -o {}.easier.plan.yaml",
+            about.files.plan, about.client
         ),
     })
 }
@@ -167,8 +170,8 @@ fn more_sets(about: &About<'_>, review: &Review) -> Option<Proposal> {
             muscle.high.unwrap_or(0.0)
         ),
         command: format!(
-            "write `emphasis: {{{}: more}}` into the profile, then weekwright rework {} --profile PROFILE -o {}.new.yaml",
-            muscle.muscle, about.plan_name, about.client
+            "write `emphasis: {{{}: more}}` into the profile, then weekwright rework {} --profile {} -o {}.new.plan.yaml",
+            muscle.muscle, about.files.plan, about.files.profile, about.client
         ),
     })
 }

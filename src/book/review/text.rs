@@ -2,8 +2,9 @@
 
 use std::fmt::Write as _;
 
-use super::{LiftTrend, Review, Trend};
-use crate::plan::loads::mass_text;
+use super::{LiftTrend, Review, Trend, WeekWork};
+use crate::diagnostic::counted;
+use crate::plan::loads::{KG_PER_LB, mass_text};
 use crate::words::Units;
 
 /// Columns of a small chart.
@@ -76,18 +77,26 @@ fn lifts(review: &Review, units: Units) -> Vec<String> {
             )
         });
         lines.push(format!("{:<28} {}  {now}", lift.name, spark(&values)));
-        lines.push(format!("  {}", trend(lift)));
+        lines.push(format!("  {}", trend(lift, units)));
     }
     lines
 }
 
+/// A slope with the span that holds it, still open: `+0.5 kg a week (+0.2 to +0.8`.
+pub(super) fn a_week(slope: [f64; 3], units: Units) -> String {
+    let in_units = |kilograms: f64| match units {
+        Units::Kg => kilograms,
+        Units::Lb => (kilograms / KG_PER_LB * 100.0).round() / 100.0,
+    };
+    let [slope, low, high] = slope.map(in_units);
+    format!("{slope:+} {} a week ({low:+} to {high:+}", units.id())
+}
+
 /// Where a lift goes, in words with its figures.
 #[must_use]
-pub fn trend(lift: &LiftTrend) -> String {
-    let figures = lift
-        .slope
-        .map(|[slope, low, high]| format!("{slope:+} kg a week ({low:+} to {high:+} with 95 %)"))
-        .unwrap_or_default();
+pub fn trend(lift: &LiftTrend, units: Units) -> String {
+    let figures = lift.slope.map(|slope| format!("{} with 95 %)", a_week(slope, units)));
+    let figures = figures.unwrap_or_default();
     match lift.trend {
         Trend::Rises => format!("rises: {figures}"),
         Trend::Falls => format!("falls: {figures}"),
@@ -96,17 +105,25 @@ pub fn trend(lift: &LiftTrend) -> String {
     }
 }
 
+/// Weeks in a row without anything, beyond which they are told in one line.
+const WEEKS_APART: usize = 2;
+
 fn work(review: &Review, units: Units) -> Vec<String> {
-    let lines = review.work.iter().map(|week| {
-        format!(
-            "{}  {} sessions, {} sets, {} lifted in all",
-            week.from,
-            week.sessions,
-            week.sets,
-            mass_text(week.kilograms, units)
-        )
+    let runs = review.work.chunk_by(|one, next| one.sessions == 0 && next.sessions == 0);
+    let lines = runs.flat_map(|run| match run {
+        [first, .., last] if first.sessions == 0 && run.len() > WEEKS_APART => {
+            vec![format!("{} to {}  nothing in {} weeks", first.from, last.from, run.len())]
+        }
+        run => run.iter().map(|week| week_of_work(week, units)).collect(),
     });
     lines.collect()
+}
+
+fn week_of_work(week: &WeekWork, units: Units) -> String {
+    let sessions = counted(week.sessions, "session", "sessions");
+    let sets = counted(week.sets, "set", "sets");
+    let lifted = mass_text(week.kilograms, units);
+    format!("{}  {sessions}, {sets}, {lifted} lifted in all", week.from)
 }
 
 fn body(review: &Review) -> Vec<String> {

@@ -70,6 +70,19 @@ fn every_bad_cell_is_named() {
 }
 
 #[test]
+fn every_bad_cell_of_a_row_is_named() {
+    let (sessions, bad) = read(
+        "date;exercise;load_done;done;rir_done
+2027-01-41;bakc-squat;42.5;8 8;2
+2027-01-41;back-squat;heavy;8 eight;many
+2027-01-11;back-squat;heavy;8 8;2",
+    );
+    let named: Vec<(usize, &str)> = bad.iter().map(|bad| (bad.row, bad.letter.as_str())).collect();
+    assert_eq!(named, [(2, "A"), (2, "B"), (3, "A"), (3, "C"), (3, "D"), (3, "E"), (4, "C")]);
+    assert_eq!(sessions, []);
+}
+
+#[test]
 fn headings_are_needed() {
     assert_eq!(read("").1[0].message, "the table is empty");
     assert_eq!(read("date;load_done\n").1[0].message, "there is no column `exercise`");

@@ -137,7 +137,7 @@ fn named<'a>(
                 .help(help)
         }
         NoName::Several(ids) => {
-            let message = format!("{} could be more than one of the day's", quoted(&typed));
+            let message = format!("{} could be more than one exercise", quoted(&typed));
             let ids: Vec<String> = ids.iter().map(|id| format!("`{id}`")).collect();
             Diagnostic::error("E6011", message)
                 .at(label)

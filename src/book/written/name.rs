@@ -10,11 +10,15 @@ use crate::input::suggest;
 pub enum NoName {
     /// Nothing is called so; what to write instead.
     Unknown(String),
-    /// More than one of the day's could be meant.
+    /// More than one could be meant.
     Several(Vec<String>),
 }
 
-/// The exercise of a name: its id or the trade's name, or words that fit only one of the day.
+/// Exercises that a fault names as what could be meant.
+const MOST_NAMED: usize = 6;
+
+/// The exercise of a name: its id or the trade's name, or words that fit only one of the day, or where the day has none
+/// only one that there is.
 ///
 /// # Errors
 /// Why there is none.
@@ -31,18 +35,27 @@ pub fn exercise<'a>(
         return Ok(entry);
     }
     let words: Vec<&str> = id.split('-').filter(|word| !word.is_empty()).collect();
-    let fits = |entry: &&Entry| {
+    let has = |entry: &Entry, is_word: fn(&str, &str) -> bool| {
         let name = kebab(&entry.name);
         let own: Vec<&str> = entry.id.split('-').chain(name.split('-')).collect();
-        !words.is_empty() && words.iter().all(|word| own.iter().any(|one| one.starts_with(word)))
+        !words.is_empty() && words.iter().all(|word| own.iter().any(|one| is_word(one, word)))
     };
-    let mut meant: Vec<&Entry> =
-        day.iter().filter_map(|id| entries.get(*id)).filter(fits).collect();
+    let mut meant: Vec<&Entry> = day
+        .iter()
+        .filter_map(|id| entries.get(*id))
+        .filter(|entry| has(entry, |one, word| one.starts_with(word)))
+        .collect();
     meant.dedup_by(|one, other| one.id == other.id);
+    if meant.is_empty() {
+        meant = entries.values().filter(|entry| has(entry, |one, word| one == word)).collect();
+    }
     match meant.as_slice() {
         [entry] => Ok(entry),
         [] => Err(NoName::Unknown(help(&id, day, entries))),
-        _ => Err(NoName::Several(meant.iter().map(|entry| entry.id.clone()).collect())),
+        several => {
+            let named = several.iter().take(MOST_NAMED);
+            Err(NoName::Several(named.map(|entry| entry.id.clone()).collect()))
+        }
     }
 }
 

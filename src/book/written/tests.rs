@@ -68,6 +68,13 @@ fn names_are_taken_with_blanks_and_short_where_the_day_has_one() {
     }
     assert_eq!(read("row 16 10/9")[0].exercise, "one-arm-row");
     assert_eq!(read("front-squat 40 5")[0].asked, None, "an extra");
+    assert_eq!(
+        read("farmer 24 40m")[0].exercise,
+        "farmer-carry",
+        "none of the day, one that there is"
+    );
+    let several = "`carry` could be more than one exercise".to_owned();
+    assert_eq!(code("carry 24 40m"), ("E6011", several));
     assert_eq!(code("bakc-squat 40 8").0, "E6013");
     let several = read_in("press 40 8; p 40 8", Units::Kg).unwrap_err();
     assert_eq!(several.len(), 1, "`press` is one of the day, `p` is more");

@@ -1,5 +1,6 @@
 //! `weekwright book`: what is done with the book as a whole.
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::io::{self, IsTerminal as _};
 use std::path::{Path, PathBuf};
@@ -7,7 +8,7 @@ use std::path::{Path, PathBuf};
 use rusqlite::backup::Backup;
 use rusqlite::{Connection, params};
 
-use super::{Book, transfer};
+use super::{Book, plans, transfer};
 use crate::cli::book_args::{BookAction, BookArgs};
 use crate::cli::intake::Terminal;
 use crate::cli::output::Console;
@@ -18,7 +19,7 @@ use crate::intake::Talk as _;
 pub(in crate::cli) fn run(arguments: &BookArgs, console: &Console) -> Result<Exit, Failure> {
     let path = super::place(arguments.book.as_deref(), None);
     if let BookAction::Import { folder } = &arguments.action {
-        return import(&mut Book::open_or_make(&path, console)?, folder, console);
+        return import(&mut Book::open_or_promise(&path, console)?, folder, console);
     }
     let mut book = Book::open(&path, console)?;
     match &arguments.action {
@@ -184,24 +185,17 @@ fn import(book: &mut Book, folder: &Path, console: &Console) -> Result<Exit, Fai
             .help("`weekwright book export FOLDER` writes them");
         return Err(Failure::Faults(fault.into()));
     }
-    let path = book.path.clone();
-    let transaction =
-        book.connection.transaction().map_err(|error| super::fault::of(&path, &error))?;
     let read = |file: &Path| fs::read_to_string(file).ok();
-    let taken = transfer::import(&transaction, folder, &read);
-    match taken.map_err(|error| super::fault::of(&path, &error))? {
-        Ok(rows) => {
-            transaction.commit().map_err(|error| super::fault::of(&path, &error))?;
-            done(&format!("{}: {} taken in", path.display(), counted(rows, "row", "rows")), console)
-        }
-        Err(refused) => {
-            let message = format!("line {}: {}", refused.line, refused.what);
-            let fault = Diagnostic::error("E6016", message)
-                .at(Label::whole(folder.join(refused.file).display().to_string()))
-                .help("nothing was taken in; export again, or read the tables into a new book");
-            Err(Failure::Faults(fault.into()))
-        }
-    }
+    let taken = book.change_unless_refused(|change| transfer::import(change, folder, &read))?;
+    let rows = taken.map_err(|refused| {
+        let message = format!("line {}: {}", refused.line, refused.what);
+        let fault = Diagnostic::error("E6016", message)
+            .at(Label::whole(folder.join(refused.file).display().to_string()))
+            .help("nothing was taken in; export again, or read the tables into a new book");
+        Failure::Faults(fault.into())
+    })?;
+    book.announce(console);
+    done(&format!("{}: {} taken in", book.path.display(), counted(rows, "row", "rows")), console)
 }
 
 /// Removes a client and everything of theirs, and gives the space back so that nothing can be read from the file.
@@ -217,10 +211,11 @@ fn forget(book: &mut Book, code: &str, console: &Console) -> Result<Exit, Failur
     }
     let path = book.path.clone();
     let told = |error: rusqlite::Error| super::fault::of(&path, &error);
+    let plans = book.ask(|connection| plans::names(connection, client.id))?;
     book.connection.pragma_update(None, "secure_delete", true).map_err(told)?;
     book.change(|change| change.execute("DELETE FROM client WHERE id = ?1", [client.id]))?;
     book.connection.execute_batch("VACUUM").map_err(told)?;
-    let left = files_of(&path, code);
+    let left = files_of(&path, code, plans);
     let mut text = format!("{code} is out of {}, and its space is given back\n", path.display());
     if !left.is_empty() {
         text.push_str("Left where they are, yours to delete:\n");
@@ -230,25 +225,28 @@ fn forget(book: &mut Book, code: &str, console: &Console) -> Result<Exit, Failur
     Ok(Exit::Done)
 }
 
-/// Files near the book that are named after a client.
-fn files_of(book: &Path, code: &str) -> Vec<PathBuf> {
+/// Files near the book that are named after a client or say that they are of one, and the files of plans.
+fn files_of(book: &Path, code: &str, plans: Vec<PathBuf>) -> Vec<PathBuf> {
     let folder = book.parent().filter(|path| *path != Path::new("")).unwrap_or(Path::new("."));
     let folders = [folder.to_owned(), folder.join("profiles"), folder.join("plans")];
-    let mut found: Vec<PathBuf> = Vec::new();
-    for folder in folders {
-        let entries = fs::read_dir(folder).into_iter().flatten().flatten();
-        let named = |name: &str| {
-            name.strip_prefix(code)
-                .is_some_and(|rest| !rest.starts_with(|next: char| next.is_alphanumeric()))
-        };
-        found.extend(
-            entries
-                .filter(|entry| entry.file_name().to_str().is_some_and(named))
-                .map(|entry| entry.path()),
-        );
-    }
-    found.sort();
-    found
+    let is_named = |file: &Path| {
+        let rest = file.file_name().and_then(|name| name.to_str()?.strip_prefix(code));
+        rest.is_some_and(|rest| !rest.starts_with(|next: char| next.is_alphanumeric()))
+    };
+    let line = format!("client: {code}");
+    let says = |file: &Path| {
+        file.extension().is_some_and(|ending| ending == "yaml" || ending == "yml")
+            && fs::read_to_string(file).is_ok_and(|text| text.lines().any(|one| one.trim() == line))
+    };
+    let near = folders
+        .iter()
+        .flat_map(|folder| fs::read_dir(folder).into_iter().flatten().flatten())
+        .map(|entry| entry.path())
+        .filter(|file| file.is_file() && (is_named(file) || says(file)));
+    let bare = |file: &PathBuf| file.strip_prefix(".").map_or_else(|_| file.clone(), PathBuf::from);
+    let plans = plans.into_iter().filter(|file| file.is_file());
+    let found: BTreeSet<PathBuf> = near.chain(plans).map(|file| bare(&file)).collect();
+    found.into_iter().collect()
 }
 
 fn archive(book: &mut Book, code: &str, back: bool, console: &Console) -> Result<Exit, Failure> {

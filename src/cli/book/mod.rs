@@ -34,10 +34,22 @@ const PATIENCE: Duration = Duration::from_secs(10);
 /// Each version of the book; a new one is added at the end and never changed.
 const MIGRATIONS: &[M<'static>] = &[M::up(include_str!("schema.sql"))];
 
-/// An open book.
+/// An open book. Where the file is not there yet, an empty one in memory answers until the first change makes it.
 pub(super) struct Book {
     connection: Connection,
     path: PathBuf,
+    state: State,
+}
+
+/// Whether the file is there.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum State {
+    /// It was there before.
+    Found,
+    /// Only once something is written.
+    Promised,
+    /// This run made it.
+    Made,
 }
 
 /// A client of the book.
@@ -73,33 +85,62 @@ impl Book {
         Book::at(path, OpenFlags::SQLITE_OPEN_READ_WRITE, console)
     }
 
-    /// Opens a book, or makes a new one and says so.
+    /// Opens a book, or promises a new one: what is refused before anything is written leaves no empty file.
     ///
     /// # Errors
-    /// A file that is no book of this version, or a folder that lets none be made.
-    pub(super) fn open_or_make(path: &Path, console: &Console) -> Result<Book, Failure> {
-        let is_new = !path.exists();
-        let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE;
-        let book = Book::at(path, flags, console)?;
-        if is_new {
-            console.remark(&format!("a new book: {}", path.display()));
+    /// A file that is no book of this version.
+    pub(super) fn open_or_promise(path: &Path, console: &Console) -> Result<Book, Failure> {
+        if path.exists() {
+            return Book::at(path, OpenFlags::SQLITE_OPEN_READ_WRITE, console);
         }
-        Ok(book)
+        copies::remark(path, console);
+        let connection = Connection::open_in_memory().map_err(|error| fault::of(path, &error))?;
+        Book { connection, path: path.to_owned(), state: State::Promised }.brought_up()
+    }
+
+    /// Says so where this run made the book.
+    pub(super) fn announce(&self, console: &Console) {
+        if self.state == State::Made {
+            console.remark(&format!("a new book: {}", self.path.display()));
+        }
+    }
+
+    /// Makes the file of a book that was promised.
+    fn make(&mut self) -> Result<(), Failure> {
+        if self.state != State::Promised {
+            return Ok(());
+        }
+        let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE;
+        let made = Book::connected(&self.path, flags)?;
+        used::note(&self.path, Use::Read);
+        *self = Book { state: State::Made, ..made };
+        Ok(())
     }
 
     fn at(path: &Path, flags: OpenFlags, console: &Console) -> Result<Book, Failure> {
         copies::remark(path, console);
         used::note(path, Use::Read);
+        Book::connected(path, flags)
+    }
+
+    fn connected(path: &Path, flags: OpenFlags) -> Result<Book, Failure> {
         let told = |error| fault::of(path, &error);
         let flags = flags | OpenFlags::SQLITE_OPEN_NO_MUTEX;
         let connection = Connection::open_with_flags(path, flags).map_err(told)?;
-        let mut book = Book { connection, path: path.to_owned() };
-        book.connection.busy_timeout(PATIENCE).map_err(told)?;
+        connection.busy_timeout(PATIENCE).map_err(told)?;
+        let book = Book { connection, path: path.to_owned(), state: State::Found };
         book.is_ours()?;
-        book.connection.pragma_update(None, "foreign_keys", true).map_err(told)?;
+        book.brought_up()
+    }
+
+    /// With the tables of this version.
+    fn brought_up(mut self) -> Result<Book, Failure> {
+        let told = |error| fault::of(&self.path, &error);
+        self.connection.pragma_update(None, "foreign_keys", true).map_err(told)?;
         let versions = Migrations::from_slice(MIGRATIONS);
-        versions.to_latest(&mut book.connection).map_err(|error| fault::of_version(path, error))?;
-        Ok(book)
+        let brought = versions.to_latest(&mut self.connection);
+        brought.map_err(|error| fault::of_version(&self.path, error))?;
+        Ok(self)
     }
 
     /// Refuses other databases and books of a newer version.
@@ -136,15 +177,42 @@ impl Book {
         &mut self,
         work: impl FnOnce(&Transaction<'_>) -> rusqlite::Result<T>,
     ) -> Result<T, Failure> {
-        let path = self.path.clone();
-        let told = |error: rusqlite::Error| fault::of(&path, &error);
-        let transaction = self
-            .connection
-            .transaction_with_behavior(TransactionBehavior::Immediate)
-            .map_err(told)?;
+        self.make()?;
+        let transaction = self.begin()?;
+        let told = |error: rusqlite::Error| fault::of(&self.path, &error);
         let done = work(&transaction).map_err(told)?;
         transaction.commit().map_err(told)?;
         Ok(done)
+    }
+
+    /// As `change`, for work that may refuse: then nothing is changed, and no book is made.
+    ///
+    /// # Errors
+    /// As for `change`.
+    fn change_unless_refused<T, E>(
+        &mut self,
+        work: impl Fn(&Transaction<'_>) -> rusqlite::Result<Result<T, E>>,
+    ) -> Result<Result<T, E>, Failure> {
+        let told = |error: rusqlite::Error| fault::of(&self.path, &error);
+        if self.state == State::Promised {
+            let tried = work(&self.begin()?).map_err(told)?;
+            if tried.is_err() {
+                return Ok(tried);
+            }
+            self.make()?;
+        }
+        let told = |error: rusqlite::Error| fault::of(&self.path, &error);
+        let transaction = self.begin()?;
+        let done = work(&transaction).map_err(told)?;
+        if done.is_ok() {
+            transaction.commit().map_err(told)?;
+        }
+        Ok(done)
+    }
+
+    fn begin(&self) -> Result<Transaction<'_>, Failure> {
+        let begun = Transaction::new_unchecked(&self.connection, TransactionBehavior::Immediate);
+        begun.map_err(|error| fault::of(&self.path, &error))
     }
 
     /// A question to the book.

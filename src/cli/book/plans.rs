@@ -1,5 +1,7 @@
 //! Plans in the book: each as the file that was handed over.
 
+use std::path::PathBuf;
+
 use rusqlite::{Connection, OptionalExtension as _, Transaction, params};
 
 use crate::catalog::sha256;
@@ -93,6 +95,12 @@ pub(in crate::cli) fn latest(
             filed,
         )
         .optional()
+}
+
+/// The files of a client's plans, as they were named when they were filed.
+pub(super) fn names(connection: &Connection, client: i64) -> rusqlite::Result<Vec<PathBuf>> {
+    let mut query = connection.prepare("SELECT DISTINCT name FROM plan WHERE client_id = ?1")?;
+    query.query_map([client], |row| Ok(PathBuf::from(row.get::<_, String>(0)?)))?.collect()
 }
 
 fn filed(row: &rusqlite::Row<'_>) -> rusqlite::Result<Filed> {

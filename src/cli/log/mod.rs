@@ -26,10 +26,7 @@ use target::Target;
 
 pub(super) fn run(arguments: &LogArgs, console: &Console) -> Result<Exit, Failure> {
     let today = today::today();
-    let date = match &arguments.date {
-        Some(text) => today::typed("--date", text)?,
-        None => today,
-    };
+    let date = arguments.date.as_deref().map(|text| today::typed("--date", text)).transpose()?;
     let catalog = files::load_catalog(arguments.catalog.as_deref())?;
     let (target, mut book) =
         Target::of(&arguments.target, catalog, date, &arguments.book, console)?;
@@ -47,6 +44,7 @@ pub(super) fn run(arguments: &LogArgs, console: &Console) -> Result<Exit, Failur
         tell(&oddities(session, &target, today), console);
     }
     let stood = write(&mut book, &target, &written, today)?;
+    book.announce(console);
     for (session, stood) in written.iter().zip(&stood) {
         console.print(&told(&target, &book, session, stood))?;
     }
@@ -56,8 +54,8 @@ pub(super) fn run(arguments: &LogArgs, console: &Console) -> Result<Exit, Failur
 /// Which session is meant.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Meant<'a> {
-    /// The day it was done.
-    pub(super) date: Date,
+    /// The day it was done; where none is told, that of the plan's week and day, else today.
+    pub(super) date: Option<Date>,
     /// The plan's week.
     pub(super) week: Option<u32>,
     /// The plan's day: `mon`, or `mon@18:30`.
@@ -67,7 +65,7 @@ pub(super) struct Meant<'a> {
 }
 
 impl Meant<'_> {
-    fn by(arguments: &LogArgs, date: Date) -> Meant<'_> {
+    fn by(arguments: &LogArgs, date: Option<Date>) -> Meant<'_> {
         let (day, note) = (arguments.day.as_deref(), arguments.note.as_deref());
         Meant { date, week: arguments.week, day, note }
     }
@@ -157,6 +155,7 @@ fn by_talk(
     };
     let session = talk::down_the_card(&mut terminal, day, target, slot, stood, &mut keep)?;
     tell(&oddities(&session, target, today), console);
+    book.announce(console);
     console.print(&told(target, book, &session, &Written::New))?;
     Ok(Exit::Done)
 }
@@ -171,7 +170,7 @@ struct Day<'a> {
 
 impl<'a> Day<'a> {
     fn of(target: &'a Target, taken: &Taken, meant: &Meant<'_>) -> Result<Day<'a>, Failure> {
-        let date = meant.date;
+        let date = meant.date.unwrap_or_else(today::today);
         let day = meant.day.map(weekday).transpose()?;
         let Some(plan) = &target.plan else {
             return Ok(Day { date, candidates: Vec::new(), week: None });
@@ -183,7 +182,11 @@ impl<'a> Day<'a> {
             Failure::Faults(fault.into())
         })?;
         let week = meant.week.or_else(|| slot::week_of(plan, date).map(|week| week.week));
-        Ok(Day { date, candidates, week })
+        let as_planned = match candidates.as_slice() {
+            [slot] if meant.date.is_none() && meant.week.is_some() => slot.date,
+            _ => None,
+        };
+        Ok(Day { date: as_planned.unwrap_or(date), candidates, week })
     }
 
     /// Items as a session of the plan: of several sessions that could be meant, the one that shares most.

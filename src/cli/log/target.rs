@@ -11,7 +11,7 @@ use crate::cli::book::{self, Book, plans, sessions};
 use crate::cli::book_args::BookFile;
 use crate::cli::output::Console;
 use crate::cli::plan_file::plan_in;
-use crate::cli::{Failure, files};
+use crate::cli::{Failure, files, today};
 use crate::diagnostic::{Label, Source};
 use crate::input::catalog::Entry;
 use crate::input::plan::{Plan, ProfileRef};
@@ -36,14 +36,15 @@ pub(in crate::cli) struct TargetPlan {
 }
 
 impl Target {
-    /// The plan of a file with the book beside it, or a client of the book with the plan that covers a date; and the book.
+    /// The plan of a file with the book beside it, or a client of the book with the plan that covers a date, where none is
+    /// told today or else the plan that was filed last; and the book.
     ///
     /// # Errors
     /// All faults of the plan, or no such client.
     pub(in crate::cli) fn of(
         target: &Path,
         catalog: Catalog,
-        date: Date,
+        date: Option<Date>,
         named: &BookFile,
         console: &Console,
     ) -> Result<(Target, Book), Failure> {
@@ -57,7 +58,7 @@ impl Target {
         }
         let plan = plan_of_file(target, &planner)?;
         let path = book::place(named.book.as_deref(), Some(target));
-        let book = Book::open_or_make(&path, console)?;
+        let book = Book::open_or_promise(&path, console)?;
         let client = client_of(&plan.plan).ok_or_else(|| no_client(target))?;
         let planner = planner.with_plan(&plan.plan);
         Ok((Target { client, plan: Some(plan), planner }, book))
@@ -66,14 +67,20 @@ impl Target {
     fn of_client(
         code: &str,
         planner: Planner,
-        date: Date,
+        date: Option<Date>,
         path: &Path,
         console: &Console,
     ) -> Result<(Target, Book), Failure> {
         let book = Book::open(path, console)?;
         let client = book.client(code)?;
-        let date = date.to_string();
-        let filed = book.ask(|connection| plans::current(connection, client.id, &date))?;
+        let day = date.unwrap_or_else(today::today).to_string();
+        let filed = book.ask(|connection| {
+            let current = plans::current(connection, client.id, &day)?;
+            match current {
+                None if date.is_none() => plans::latest(connection, client.id),
+                current => Ok(current),
+            }
+        })?;
         let plan = match filed {
             Some(filed) => Some(filed_plan(&filed, &planner)?),
             None => None,

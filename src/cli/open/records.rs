@@ -46,7 +46,7 @@ impl Records for Folder {
     fn look_back(&self, client: &str) -> Result<Option<LookBack>, Vec<Diagnostic>> {
         let Some(past) = self.own_notebook()?.past(client).map_err(told)? else { return Ok(None) };
         Ok(Some(LookBack {
-            review: past.review(),
+            review: past.review(self.root()),
             from: past.from,
             units: past.units(),
             catalog: past.catalog().clone(),

@@ -77,7 +77,13 @@ impl<'a> Target<'a> {
             }
         };
         used::note(&self.file, Use::Written);
-        written.map_err(|error| Failure::Unwritten(unwritable(self.path, &self.file, &error)))
+        // As the file was named, and not as its whole path.
+        let called = |kept: PathBuf| {
+            kept.file_name().map_or(kept.clone(), |name| self.path.with_file_name(name))
+        };
+        written
+            .map(|kept| kept.map(called))
+            .map_err(|error| Failure::Unwritten(unwritable(self.path, &self.file, &error)))
     }
 }
 

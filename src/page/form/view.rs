@@ -17,6 +17,7 @@ pub(super) const SECTIONS: [(&str, &[&str]); 6] = [
         &[
             "client",
             "units",
+            "clock",
             "birth_year",
             "sex",
             "height_cm",

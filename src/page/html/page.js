@@ -18,7 +18,7 @@ async function send(action, body, quiet) {
     if (mine !== newest) return;
     show(text, quiet);
   } catch (error) {
-    if (mine === newest) say("No answer. Is the program still running?");
+    if (mine === newest) say(document.body.dataset.noAnswer);
   } finally {
     if (mine === newest) document.getElementById("hand").removeAttribute("aria-busy");
   }
@@ -46,7 +46,7 @@ function show(text, quiet) {
   if (refused) {
     refused.focus();
   } else if (quiet) {
-    say("A better week was found.");
+    say(document.body.dataset.better);
   } else if (changes) {
     say(changes.textContent);
   }
@@ -133,7 +133,7 @@ function startClock(box) {
     shown.querySelector(".left").textContent = left < 0 ? "+" + text : text;
     if (left <= 0 && !shown.classList.contains("over")) {
       shown.classList.add("over");
-      say("The rest is over.");
+      say(document.body.dataset.rested);
     }
   };
   shown.classList.remove("over");

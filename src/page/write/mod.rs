@@ -128,9 +128,13 @@ fn with(desk: &Desk, key: &str, work: impl FnOnce(&At<'_>) -> Response) -> Respo
 /// The day as it was typed.
 fn date(fields: &Fields, usual: Date) -> Result<Date, Diagnostic> {
     let Some(text) = fields.get("date") else { return Ok(usual) };
-    clock::date(text).ok_or_else(|| {
-        Diagnostic::error("E2002", word_of("write_no_day", text)).help(word("write_no_day_help"))
-    })
+    let days = clock::readings(text);
+    let message = match days.as_slice() {
+        [day] => return Ok(*day),
+        [] => word_of("write_no_day", text),
+        several => word_of("write_two_days", text).replace("{days}", &clock::either(several)),
+    };
+    Err(Diagnostic::error("E2002", message).help(word("write_no_day_help")))
 }
 
 /// What tells whether a session is still what it was when the page was made.

@@ -157,7 +157,7 @@ impl Sheet {
                 .map(|entry| [entry.id.clone(), entry.name.clone()])
                 .collect(),
             units: at.units().id(),
-            stop: head::STOP,
+            stop: head::stop(),
         }
     }
 

@@ -1,8 +1,10 @@
 //! From the whole plan to the kept form: what the numbers give again is left out, and the rest is compared until
 //! nothing is lost.
 
-use super::Entries;
-use crate::input::plan::{FindLoad, Group, Item, Plan, ProfileRef, RampSet, Session, Week};
+use super::{Entries, is_called};
+use crate::input::plan::{
+    Exception, FindLoad, Group, Item, Plan, ProfileRef, RampSet, Session, Week,
+};
 use crate::input::short_plan::{
     Amount, DayExercise, Ramp, SHORT_FORMAT, ShortBlock, ShortChange, ShortDose, ShortFind,
     ShortGroup, ShortItem, ShortPlan, ShortSession, ShortWeek,
@@ -53,8 +55,8 @@ impl Writer<'_, '_> {
         };
         let mut base: &[Session] = &plan.sessions;
         for (place, week) in plan.weeks.iter().enumerate() {
-            if place > 0 && !differs_little(base, week) {
-                let fullest = fullest(&plan.weeks[place..]);
+            if place > 0 && !differs_little(base, week, &plan.exceptions) {
+                let fullest = fullest(&plan.weeks[place..], &plan.exceptions);
                 base = &fullest.sessions;
                 let sessions = base.iter().map(|session| self.block_session(session)).collect();
                 short.blocks.push(ShortBlock { from_week: week.week, sessions });
@@ -324,9 +326,11 @@ fn matches_group(base: &Group, now: &Group) -> bool {
         && (now.items.iter().all(known) || one && base.kind == GroupKind::Conditioning)
 }
 
-/// Whether a week's sessions are those of the block with fewer exercises at most.
-fn differs_little(base: &[Session], week: &Week) -> bool {
-    week.sessions.iter().all(|session| {
+/// Whether a week's sessions are those of the block with fewer exercises at most. What is otherwise on a date is told in
+/// its week and makes no block.
+fn differs_little(base: &[Session], week: &Week, exceptions: &[Exception]) -> bool {
+    let usual = week.sessions.iter().filter(|session| !is_excepted(week, session, exceptions));
+    usual.into_iter().all(|session| {
         let was = base.iter().find(|was| was.day == session.day && was.at == session.at);
         was.is_some_and(|was| {
             let mut groups = was.groups.iter();
@@ -335,19 +339,29 @@ fn differs_little(base: &[Session], week: &Week) -> bool {
     })
 }
 
-/// The fullest of the weeks that share the first one's exercises.
-fn fullest(weeks: &[Week]) -> &Week {
+fn is_excepted(week: &Week, session: &Session, exceptions: &[Exception]) -> bool {
+    let at = session.at.as_deref();
+    exceptions.iter().any(|one| one.week == week.week && is_called(session.day, at, &one.day))
+}
+
+/// The fullest of the weeks that share the first one's exercises, without exceptions where there is such a week.
+fn fullest<'w>(weeks: &'w [Week], exceptions: &[Exception]) -> &'w Week {
     let size = |week: &Week| -> (usize, u32) {
         let groups = || week.sessions.iter().flat_map(|session| &session.groups);
         let items = || groups().flat_map(|group| &group.items);
         (items().count(), items().map(|item| item.sets).sum())
     };
+    let is_usual =
+        |week: &&Week| !week.sessions.iter().any(|one| is_excepted(week, one, exceptions));
     let first = &weeks[0];
     let alike = weeks.iter().take_while(|week| {
-        differs_little(&week.sessions, first) || differs_little(&first.sessions, week)
+        differs_little(&week.sessions, first, exceptions)
+            || differs_little(&first.sessions, week, exceptions)
     });
+    let alike: Vec<&Week> = alike.collect();
+    let usual = alike.iter().copied().filter(is_usual);
     // Of equally full weeks the first.
-    alike.fold(first, |best, week| if size(week) > size(best) { week } else { best })
+    usual.reduce(|best, week| if size(week) > size(best) { week } else { best }).unwrap_or(first)
 }
 
 fn set_amounts(dose: &mut ShortDose, item: &Item) {

@@ -11,13 +11,14 @@ use std::io;
 use std::sync::LazyLock;
 
 use jiff::civil::Date;
-use minijinja::{AutoEscape, Environment, Value, value::Serde};
+use minijinja::{Value, value::Serde};
 use serde::Serialize;
 
 use self::coach::Coach;
 use self::cover::Cover;
 use self::fit::Page;
 use super::block;
+use super::wording::{self, word};
 use super::{Lookup, Names, Options, Paper, Sheet, SheetError, head, phrase};
 use crate::catalog::sha256;
 use crate::plan::file::Plan;
@@ -55,9 +56,8 @@ impl Sheet for Html {
         out: &mut dyn io::Write,
     ) -> Result<(), SheetError> {
         let names = Names::new(plan, names);
-        let mut environment = Environment::new();
-        environment.set_auto_escape_callback(|_| AutoEscape::Html);
-        let page = environment.render_str(TEMPLATE, Serde(view(plan, &names, options)))?;
+        let page =
+            wording::environment().render_str(TEMPLATE, Serde(view(plan, &names, options)))?;
         out.write_all(page.as_bytes())?;
         Ok(())
     }
@@ -73,28 +73,27 @@ pub fn cards_of_day(
     date: Date,
     paper: Paper,
 ) -> Result<String, SheetError> {
-    let mut environment = Environment::new();
-    environment.set_auto_escape_callback(|_| AutoEscape::Html);
     let blocks = plans.iter().flat_map(|plan| blocks(plan, &Names::new(plan, names), paper));
     let view = View {
         client: phrase::long_date(date),
-        what: "Cards of the day",
+        what: word("cards_of_day"),
         about: None,
         span: String::new(),
         paper: name_of(paper),
         style: Value::from_safe_string(STYLE.to_owned()),
         covers: Vec::new(),
         clock: false,
-        stop: head::STOP,
-        convention: head::CONVENTION,
+        stop: head::stop(),
+        convention: head::convention(),
         reserve: false,
         steps: false,
         blocks: blocks.collect(),
         script: Value::from_safe_string(SCRIPT.to_owned()),
         mark: script_mark(),
+        pocket: wording::words_of("pocket_"),
         coach: None,
     };
-    Ok(environment.render_str(TEMPLATE, Serde(view))?)
+    Ok(wording::environment().render_str(TEMPLATE, Serde(view))?)
 }
 
 const fn name_of(paper: Paper) -> &'static str {
@@ -126,6 +125,8 @@ struct View {
     blocks: Vec<Pages>,
     script: Value,
     mark: &'static str,
+    /// The words of the script.
+    pocket: String,
     coach: Option<Coach>,
 }
 
@@ -134,20 +135,21 @@ fn view(plan: &Plan, names: &Names<'_>, options: &Options) -> View {
     let blocks = if client { blocks(plan, names, options.paper) } else { Vec::new() };
     View {
         client: head::client(plan),
-        what: if client { "Training plan" } else { "Training plan, for the coach" },
+        what: word(if client { "training_plan" } else { "training_plan_coach" }),
         about: head::about(plan),
         span: head::span(plan),
         paper: name_of(options.paper),
         style: Value::from_safe_string(STYLE.to_owned()),
         covers: if client { cover::pages(plan, names, options.paper) } else { Vec::new() },
         clock: plan.sessions.iter().any(|session| session.at.is_some()),
-        stop: head::STOP,
-        convention: head::CONVENTION,
+        stop: head::stop(),
+        convention: head::convention(),
         reserve: head::status(plan).is_some_and(|status| status != Status::Novice),
         steps: blocks.iter().flat_map(|block| &block.cards).any(Page::has_steps),
         blocks,
         script: Value::from_safe_string(SCRIPT.to_owned()),
         mark: script_mark(),
+        pocket: wording::words_of("pocket_"),
         coach: options.audience.coach().then(|| Coach::new(plan, names, options)),
     }
 }

@@ -4,6 +4,7 @@
 (() => {
   const DAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
   const main = document.querySelector("main");
+  const words = JSON.parse(main.dataset.words);
   const sessions = [];
   for (const card of document.querySelectorAll("article[data-name]")) {
     const weeks = JSON.parse(card.dataset.weeks);
@@ -57,23 +58,23 @@
 
   const made = (tag, text, more) => Object.assign(document.createElement(tag), { textContent: text }, more);
   const picker = made("nav", "", { className: "picker" });
-  picker.setAttribute("aria-label", "Which session");
+  picker.setAttribute("aria-label", words.which);
   const choice = made("select", "", { id: "which" });
   sessions.forEach((one, place) => {
-    choice.append(made("option", `${one.name}, week ${one.week}`, { value: place }));
+    choice.append(made("option", `${one.name}, ${words.week} ${one.week}`, { value: place }));
   });
-  choice.setAttribute("aria-label", "Session");
-  const whole = made("button", "Whole plan", { type: "button" });
+  choice.setAttribute("aria-label", words.session);
+  const whole = made("button", words.whole, { type: "button" });
   whole.setAttribute("aria-pressed", "false");
   picker.append(choice, whole);
   main.prepend(picker);
 
   const out = made("section", "", { className: "copy" });
-  const copy = made("button", "Copy text", { type: "button" });
+  const copy = made("button", words.copy, { type: "button" });
   const text = made("textarea", "", { id: "text", rows: 6, spellcheck: false, hidden: true });
-  const told = made("p", "Tick each set when it is done; the text of it is for your coach.", { id: "told" });
+  const told = made("p", words.tick, { id: "told" });
   told.setAttribute("role", "status");
-  text.setAttribute("aria-label", "What was done, as text for the coach");
+  text.setAttribute("aria-label", words.text);
   out.append(told, copy, text);
 
   let now = sessions[0];
@@ -109,24 +110,24 @@
   copy.addEventListener("click", async () => {
     const found = lines();
     if (found.missing) {
-      told.textContent = "One load is missing: write what was lifted, then copy.";
+      told.textContent = words.load;
       found.missing.focus();
       return;
     }
     if (!found.text) {
-      told.textContent = "Nothing is ticked yet.";
+      told.textContent = words.nothing;
       return;
     }
     text.hidden = false;
     text.value = found.text;
     text.rows = found.text.split("\n").length + 1;
-    told.textContent = "Copied. Change below what was different, and copy it from there.";
+    told.textContent = words.copied;
     try {
       await navigator.clipboard.writeText(found.text);
     } catch {
       text.select();
       const done = document.execCommand && document.execCommand("copy");
-      if (!done) told.textContent = "Here is the text: hold it to copy it.";
+      if (!done) told.textContent = words.here;
     }
   });
 

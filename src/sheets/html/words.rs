@@ -5,13 +5,10 @@ use crate::plan::working_load::FIRST_LOAD;
 use crate::sheets::block::BlockCard;
 use crate::sheets::card::{EASE, Line, is_for_safety};
 use crate::sheets::phrase;
+use crate::sheets::wording::word;
 
 /// Where a load was found, which is for the coach.
 const BASIS: &str = "from ";
-
-/// What to do after a set that came harder than planned, said once.
-const TO_EASE: &str = "Where a set leaves one fewer than planned, take the next lighter load for the sets that follow, \
-     and stay there next week.";
 
 /// Puts the words of a card in their places.
 pub(super) fn settle(card: &mut BlockCard) {
@@ -43,7 +40,7 @@ pub(super) fn settle(card: &mut BlockCard) {
     };
     card.next = joined(whole, next);
     if eases {
-        card.next = [TO_EASE, &card.next].join(" ").trim_end().to_owned();
+        card.next = [word("to_ease"), &card.next].join(" ").trim_end().to_owned();
     }
     card.instead = instead.join(" · ");
 }

@@ -49,14 +49,9 @@ impl Sheet for Calendar {
                 // The event is known by its usual hour, and takes place at that of its date.
                 let at = plan.start_of(week.week, session).map(str::to_owned);
                 let dated = Session { at, ..session.clone() };
-                event(
-                    &mut lines,
-                    plan,
-                    &week,
-                    &Card::alone(plan, &dated, &names),
-                    &uid,
-                    (start, date),
-                );
+                let card = Card::alone(plan, &dated, &names);
+                let hour = dated.at.as_deref().and_then(phrase::clock);
+                event(&mut lines, plan, &week, (&card, hour), &uid, (start, date));
             }
         }
         lines.plain("END", "VCALENDAR");
@@ -73,7 +68,7 @@ fn uid(plan: &Plan, week: u32, session: &Session, taken: &mut Vec<String>) -> St
         client.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
     let client = if is_plain && client.len() <= 40 { client } else { hash(&client) };
     let hour = session.at.as_deref().and_then(phrase::clock);
-    let hour = hour.map_or_else(|| "day".to_owned(), |at| phrase::clock_text(at).replace(':', ""));
+    let hour = hour.map_or_else(|| "day".to_owned(), |at| hour_text(at));
     let stem = format!("{client}.week{week}.{}.{hour}", session.day.id());
     let before = taken.iter().filter(|uid| **uid == stem).count();
     taken.push(stem.clone());
@@ -84,20 +79,31 @@ fn uid(plan: &Plan, week: u32, session: &Session, taken: &mut Vec<String>) -> St
     }
 }
 
+/// `1830`, past midnight from the start again.
+fn hour_text(minutes: u32) -> String {
+    format!("{:02}{:02}", minutes / 60 % 24, minutes % 60)
+}
+
 fn hash(text: &str) -> String {
     let digest = Sha256::digest(text.as_bytes());
     let start = digest.iter().take(8).fold(0_u64, |start, byte| start << 8 | u64::from(*byte));
     format!("{start:016x}")
 }
 
-fn event(lines: &mut Lines, plan: &Plan, week: &Week, card: &Card, uid: &str, days: (Date, Date)) {
-    let (start, date) = days;
+fn event(
+    lines: &mut Lines,
+    plan: &Plan,
+    week: &Week,
+    (card, hour): (&Card, Option<u32>),
+    uid: &str,
+    (start, date): (Date, Date),
+) {
     lines.plain("BEGIN", "VEVENT");
     lines.text("UID", uid);
     // RFC 5545 wants a stamp on every event. The plan holds no clock value, so that the same plan
     // gives the same file; the first day of week 1 is the one date that is always at hand.
     lines.plain("DTSTAMP", &format!("{}T000000Z", compact(start)));
-    times(lines, card, date);
+    times(lines, hour, card.planned_min, date);
     let focus = if card.focus.is_empty() { card.day.clone() } else { card.focus.clone() };
     lines.text("SUMMARY", &format!("Training: {focus}"));
     if let Some(place) = head::profile(plan).and_then(|profile| profile.place.as_deref()) {
@@ -109,18 +115,18 @@ fn event(lines: &mut Lines, plan: &Plan, week: &Week, card: &Card, uid: &str, da
 
 /// From the start to the expected end, or the whole day; an end is never part of the event, so a
 /// whole day ends on the next one.
-fn times(lines: &mut Lines, card: &Card, date: Date) {
-    let at = |clock: &str| format!("{}00", clock.replace(':', ""));
+fn times(lines: &mut Lines, start: Option<u32>, planned_min: Option<u32>, date: Date) {
     let next = date.tomorrow().unwrap_or(date);
-    let Some(start) = &card.start else {
+    let Some(start) = start else {
         lines.plain("DTSTART;VALUE=DATE", &compact(date));
         lines.plain("DTEND;VALUE=DATE", &compact(next));
         return;
     };
-    lines.plain("DTSTART", &format!("{}T{}", compact(date), at(start)));
-    if let Some(end) = &card.end {
-        let day = if end > start { date } else { next };
-        lines.plain("DTEND", &format!("{}T{}", compact(day), at(end)));
+    lines.plain("DTSTART", &format!("{}T{}00", compact(date), hour_text(start)));
+    if let Some(planned) = planned_min {
+        let end = start + planned;
+        let day = if end < 24 * 60 { date } else { next };
+        lines.plain("DTEND", &format!("{}T{}00", compact(day), hour_text(end)));
     }
 }
 
@@ -152,7 +158,7 @@ fn description(plan: &Plan, week: &Week, card: &Card) -> String {
         said.extend(exercise(line));
     }
     said.push(String::new());
-    said.push(head::STOP.to_owned());
+    said.push(head::stop().to_owned());
     said.join("\n")
 }
 

@@ -4,10 +4,11 @@ mod chart;
 
 use jiff::ToSpan as _;
 use jiff::civil::Date;
-use minijinja::{AutoEscape, Environment, Value, value::Serde};
+use minijinja::{Value, value::Serde};
 use serde::Serialize;
 
 use self::chart::{Chart, Course};
+use super::wording::{self, word, word_of};
 use super::{Audience, Lookup, Names, Paper, SheetError, card, head, phrase};
 use crate::book::review::{BestSet, LiftTrend, Review, Trend, text};
 use crate::book::{DoneSession, slot};
@@ -42,8 +43,7 @@ pub struct Progress<'a> {
 /// # Errors
 /// A template that failed, which is a fault of ours.
 pub fn page(progress: &Progress<'_>, names: &dyn Lookup) -> Result<String, SheetError> {
-    let mut environment = Environment::new();
-    environment.set_auto_escape_callback(|_| AutoEscape::Html);
+    let mut environment = wording::environment();
     environment.add_template("drawn.html", DRAWN)?;
     Ok(environment.render_str(TEMPLATE, Serde(view(progress, names)))?)
 }
@@ -123,8 +123,8 @@ pub(crate) fn view<'a>(progress: &Progress<'a>, names: &dyn Lookup) -> View<'a> 
         body: body(progress),
         bests: review.bests.iter().map(|one| best(one, progress.units)).collect(),
         coming: what_comes(progress, names),
-        stop: head::STOP,
-        defer: head::DEFER,
+        stop: head::stop(),
+        defer: head::defer(),
         coach: progress.audience.coach().then(|| coach(review, progress.units)),
     }
 }
@@ -167,10 +167,11 @@ fn facts(review: &Review, units: Units) -> Vec<[String; 2]> {
         planned => format!("{} of {planned}", counts.done),
     };
     let extra = (counts.planned > 0 && counts.extra > 0)
-        .then(|| [counts.extra.to_string(), "sessions beside the plan".to_owned()]);
-    let lifted = (lifted > 0.0).then(|| [phrase::mass(lifted, units), "lifted in all".to_owned()]);
-    let fixed = [[sessions, "sessions".to_owned()]];
-    let sets = [sets.to_string(), "sets".to_owned()];
+        .then(|| [counts.extra.to_string(), word("fact_beside").to_owned()]);
+    let lifted =
+        (lifted > 0.0).then(|| [phrase::mass(lifted, units), word("fact_lifted").to_owned()]);
+    let fixed = [[sessions, word("fact_sessions").to_owned()]];
+    let sets = [sets.to_string(), word("count_sets").to_owned()];
     fixed.into_iter().chain(extra).chain([sets]).chain(lifted).collect()
 }
 
@@ -189,7 +190,7 @@ fn lift(one: &LiftTrend, progress: &Progress<'_>) -> Lift {
         line: &points,
     };
     let now = one.points.last().map_or_else(
-        || "no estimate yet: sets of up to fifteen tell one".to_owned(),
+        || word("no_estimate").to_owned(),
         |point| {
             let rough = if point.rough { "; rough, from many repetitions" } else { "" };
             format!(
@@ -201,12 +202,12 @@ fn lift(one: &LiftTrend, progress: &Progress<'_>) -> Lift {
         },
     );
     let trend = match one.trend {
-        Trend::Rises => "It rises.".to_owned(),
-        Trend::Holds => "It holds, within what differs from day to day.".to_owned(),
-        Trend::Falls => "It falls.".to_owned(),
-        Trend::TooFew => "A few more sessions will tell where it goes.".to_owned(),
+        Trend::Rises => word("trend_rises").to_owned(),
+        Trend::Holds => word("trend_holds").to_owned(),
+        Trend::Falls => word("trend_falls").to_owned(),
+        Trend::TooFew => word("trend_few").to_owned(),
     };
-    let trend = if progress.audience.coach() { text::trend(one) } else { trend };
+    let trend = if progress.audience.coach() { text::trend(one, progress.units) } else { trend };
     let [now, trend] = [now, trend].map(|text| phrase::sentence(&text));
     Lift { name: one.name.clone(), chart: Chart::new(&course), now, trend }
 }
@@ -265,7 +266,7 @@ fn what_comes(progress: &Progress<'_>, names: &dyn Lookup) -> Option<Coming> {
         let date = date.map_or(String::new(), |date| format!(" {}", phrase::day_month(date)));
         Day { name: format!("{}{date}", session.day.name()), lines: lines(session, plan, &names) }
     });
-    Some(Coming { title: format!("What comes next: week {}", week.week), days: days.collect() })
+    Some(Coming { title: word_of("what_comes", &week.week.to_string()), days: days.collect() })
 }
 
 /// The working lines of a session: letter and name, what is asked for, and the load.

@@ -1,12 +1,12 @@
 //! A week of the room as a page for the wall: a sheet for each day, stations down, minutes across, codes only.
 
-use minijinja::{AutoEscape, Environment, Value, value::Serde};
+use minijinja::{Value, value::Serde};
 use serde::Serialize;
 
 use super::board::{Bar, Day, days};
 use super::text::{collides, heading, outcome};
 use crate::room::rota::{Outcome, Rota, clock};
-use crate::sheets::{Paper, SheetError, phrase};
+use crate::sheets::{Paper, SheetError, phrase, wording};
 
 const TEMPLATE: &str = include_str!("wall.html");
 const STYLE: &str = include_str!("wall.css");
@@ -71,8 +71,6 @@ struct Drawn {
 /// # Errors
 /// A template that failed, which is a fault of ours.
 pub fn wall(rota: &Rota, paper: Paper) -> Result<String, SheetError> {
-    let mut environment = Environment::new();
-    environment.set_auto_escape_callback(|_| AutoEscape::Html);
     let view = View {
         place: rota.room.place.clone(),
         week: phrase::long_date(rota.monday),
@@ -83,7 +81,7 @@ pub fn wall(rota: &Rota, paper: Paper) -> Result<String, SheetError> {
         style: Value::from_safe_string(STYLE.to_owned()),
         days: days(rota).iter().map(|day| sheet(rota, day)).collect(),
     };
-    Ok(environment.render_str(TEMPLATE, Serde(view))?)
+    Ok(wording::environment().render_str(TEMPLATE, Serde(view))?)
 }
 
 fn sheet(rota: &Rota, day: &Day) -> Sheet {

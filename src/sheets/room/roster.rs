@@ -1,10 +1,10 @@
 //! The roster for terminal, spreadsheet and browser.
 
-use minijinja::{AutoEscape, Environment, Value, value::Serde};
+use minijinja::{Value, value::Serde};
 use serde::Serialize;
 
 use crate::room::roster::{Line, Load, Roster};
-use crate::sheets::{SheetError, csv, phrase};
+use crate::sheets::{SheetError, csv, phrase, wording};
 use crate::words::Weekday;
 
 const TEMPLATE: &str = include_str!("roster.html");
@@ -90,6 +90,8 @@ struct View<'a> {
     style: Value,
     lines: Vec<[&'a str; 5]>,
     rooms: Vec<Full<'a>>,
+    /// `Mon`.
+    weekdays: Vec<&'static str>,
 }
 
 #[derive(Serialize)]
@@ -123,8 +125,7 @@ pub fn roster_page(roster: &Roster) -> Result<String, SheetError> {
             })
             .collect(),
         rooms: roster.rooms.iter().map(full).collect(),
+        weekdays: Weekday::ALL.iter().map(|day| &day.name()[..3]).collect(),
     };
-    let mut environment = Environment::new();
-    environment.set_auto_escape_callback(|_| AutoEscape::Html);
-    Ok(environment.render_str(TEMPLATE, Serde(view))?)
+    Ok(wording::environment().render_str(TEMPLATE, Serde(view))?)
 }

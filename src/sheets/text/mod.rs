@@ -124,7 +124,7 @@ fn cautions(page: &mut Page, plan: &Plan, audience: Audience) {
     for caution in head::cautions(plan, audience) {
         page.hanging("  - ", &caution);
     }
-    page.hanging("  - ", head::CONVENTION);
+    page.hanging("  - ", head::convention());
     page.gap();
     for line in head::made(plan) {
         page.quiet(&line);

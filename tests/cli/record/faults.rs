@@ -35,7 +35,35 @@ fn a_line_that_cannot_be_read_is_shown_with_its_place() {
     tells(&desk.run(&["log", PLAN, "--week", "1", "--day", "sun", "plank 30s"]), "E6008", 2);
     tells(&desk.run(&["log", PLAN, "--week", "1", "--day", "mon"]), "E5001", 2);
     tells(&desk.run(&["measure", "dock-03", "--mass", "800"]), "E6012", 2);
-    assert!(desk.done(&["book", "check"]).contains("0 sessions"), "nothing of it was kept");
+    assert!(
+        !desk.path().join("weekwright.sqlite").exists(),
+        "nothing was written, so no book was made"
+    );
+}
+
+/// What could be two days is asked for, with both of them; what can be one only is taken as it is written.
+#[test]
+fn a_day_that_could_be_two_is_asked_for() {
+    let desk = Desk::new();
+    let log = |date: &str| desk.run(&["log", PLAN, "--date", date, "plank 30s 30s"]);
+    let two = log("03/04/2027");
+    tells(&two, "E2002", 2);
+    assert!(said(&two).contains("could be 2027-04-03 or 2027-03-04"), "{}", said(&two));
+    assert!(!desk.path().join("weekwright.sqlite").exists());
+    tells(&desk.run(&["measure", "dock-03", "--date", "3-4-2027", "--mass", "80"]), "E2002", 2);
+    assert!(text(&log("18.1.2027").stdout).contains("Monday 2027-01-18"));
+    assert!(text(&log("25/01/2027").stdout).contains("Monday 2027-01-25"));
+    // A table without a plan's weeks to decide it, and one whose other rows do.
+    let table = |rows: &[&str]| {
+        let head = "date;exercise;load_done;done\n";
+        fs::write(desk.path().join("t.csv"), format!("{head}{}\n", rows.join("\n"))).unwrap();
+        desk.run(&["log", "dock-03", "--from", "t.csv"])
+    };
+    let two = table(&["03/04/2026;plank;;30s"]);
+    tells(&two, "E6015", 2);
+    assert!(said(&two).contains("A2, `date`: `03/04/2026` could be 2026-04-03 or 2026-03-04"));
+    let one = table(&["03/04/2026;plank;;30s", "25/03/2026;plank;;30s"]);
+    assert!(text(&one.stdout).contains("Friday 2026-04-03"), "{}", said(&one));
 }
 
 #[test]
@@ -139,4 +167,38 @@ fn tables_that_cannot_be_taken_are_named_by_their_cells() {
     assert!(said(&output).contains("D2, `done`"), "{}", said(&output));
     desk.done(&["book", "export", "out"]);
     tells(&desk.run(&["book", "import", "out"]), "E6016", 2);
+    fs::write(desk.path().join("out/clients.csv"), "client\r\n").unwrap();
+    tells(&desk.run(&["book", "import", "out", "--book", "new.sqlite"]), "E6016", 2);
+    assert!(!desk.path().join("new.sqlite").exists(), "no table was taken in, so no book was made");
+}
+
+/// A slip in the year is kept and remarked, and neither ends the plan nor stretches the look back.
+#[test]
+fn a_session_of_another_year_changes_neither_what_comes_nor_the_look_back() {
+    let desk = begun();
+    let before = desk.next();
+    for (date, told) in
+        [("2031-01-04", "lies in the future"), ("2019-01-04", "lies outside the plan")]
+    {
+        let output = desk.run(&["log", PLAN, "--date", date, "bench-press 60 10 10 12"]);
+        assert!(output.status.success() && said(&output).contains(told), "{}", said(&output));
+    }
+    assert_eq!(desk.next(), before);
+    let output = desk.run(&["next", PLAN, "--format", "json"]);
+    assert!(!said(&output).contains("the plan is over"), "{}", said(&output));
+    let review = desk.done(&["review", "dock-03"]);
+    assert!(review.starts_with("dock-03, 2027-01-04 to 2027-01-"), "{review}");
+    let years = desk.done(&["review", "dock-03", "--from", "2019-01-01"]);
+    assert!(years.contains("nothing in 4") && years.lines().count() < 80, "{years}");
+}
+
+/// `--week` and `--day` name a day of the plan: that is when it was done, where no date says otherwise.
+#[test]
+fn a_week_and_a_day_of_the_plan_are_a_date() {
+    let desk = begun();
+    let told = desk.done(&["log", PLAN, "--week", "2", "--day", "thu", "back-squat 40 8 8"]);
+    assert!(told.contains("Thursday 2027-01-14, week 2"), "{told}");
+    let told = desk.done(&["log", "dock-03", "--week", "2", "--day", "mon", "bench-press 30 8 8"]);
+    assert!(told.contains("Monday 2027-01-11, week 2"), "by the plan in the book: {told}");
+    tells(&desk.run(&["log", "dock-03", "--week", "99", "--day", "mon", "plank 30s"]), "E6008", 2);
 }

@@ -76,6 +76,7 @@ fn who_is_forgotten_is_gone_from_the_file() {
     desk.done(&["measure", "keel-04", "--date", "2027-01-04", "--mass", "80"]);
     fs::write(desk.path().join("dock-03.html"), "").unwrap();
     fs::write(desk.path().join("dock-033.html"), "").unwrap();
+    fs::write(desk.path().join("crew.yaml"), "client: dock-03\n").unwrap();
     let holds = |word: &str| {
         let bytes = fs::read(desk.path().join("weekwright.sqlite")).unwrap();
         bytes.windows(word.len()).any(|window| window == word.as_bytes())
@@ -84,7 +85,9 @@ fn who_is_forgotten_is_gone_from_the_file() {
     let size = || fs::metadata(desk.path().join("weekwright.sqlite")).unwrap().len();
     let before = size();
     let told = desk.done(&["book", "forget", "dock-03"]);
-    assert!(told.contains("dock-03.html") && !told.contains("dock-033"), "{told}");
+    for left in ["  dock-03.html\n", "  crew.yaml\n", PLAN] {
+        assert!(told.contains(left) && !told.contains("dock-033"), "{left}: {told}");
+    }
     assert!(!holds("dock hand") && !holds("dock-03"));
     assert!(size() < before, "the space is given back");
     assert_eq!(desk.done(&["book", "list"]), "keel-04\n");
