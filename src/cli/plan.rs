@@ -11,14 +11,17 @@ use super::output::Console;
 use super::plan_args::Search;
 use super::{Exit, Failure, Faults, ending, files, lines, many};
 use crate::diagnostic::Source;
+use crate::input::catalog::Entry;
 use crate::input::check::Known;
 use crate::input::plan::{Plan, TierValue};
 use crate::input::profile::Profile;
 use crate::model::tier::Tier;
+use crate::plan::seal;
 use crate::planner::{Options, Planner};
 use crate::rules::RULES;
 use crate::search::probe::Tried;
 use crate::sheets;
+use crate::timing;
 
 pub(super) fn run(arguments: &PlanArgs, console: &Console) -> Result<Exit, Failure> {
     let output = arguments.output.as_deref();
@@ -151,7 +154,8 @@ impl Desk<'_> {
         if let Ok(Some(inputs)) = plan.as_mut().map(|plan| plan.inputs.as_mut()) {
             inputs.book = from;
         }
-        let plan = plan.map(|plan| Box::new(if is_trial { marked(plan) } else { plan }));
+        let entries = self.planner.catalog().entries();
+        let plan = plan.map(|plan| Box::new(if is_trial { marked(plan, entries) } else { plan }));
         Answer { remarks, plan, options }
     }
 
@@ -181,8 +185,19 @@ fn trial(profile: Profile) -> Profile {
 const TRIAL: &str = "this plan is made from a draft, without loads. It is to be looked at and not to be trained; finish the questions \
      with `weekwright intake` and plan again.";
 
-fn marked(mut plan: Plan) -> Plan {
+/// A trial: no loads, nor ways to find them, and the time that is left without.
+fn marked(mut plan: Plan, entries: &BTreeMap<String, Entry>) -> Plan {
     plan.cautions.insert(0, format!("{} {TRIAL}", sheets::TRIAL));
+    let weeks = plan.weeks.iter_mut().flat_map(|week| &mut week.sessions);
+    for session in plan.sessions.iter_mut().chain(weeks) {
+        let items = session.groups.iter_mut().flat_map(|group| &mut group.items);
+        for item in items.filter(|item| item.load_kg.is_some() || item.find_load.is_some()) {
+            (item.load_kg, item.load_lb, item.find_load, item.load_note) = (None, None, None, None);
+            item.ramp.clear();
+        }
+        timing::fill_in(session, &|id| entries.get(id));
+    }
+    seal::seal(&mut plan);
     plan
 }
 

@@ -104,5 +104,13 @@ mod in_a_terminal {
         let plan = text(&output.stdout);
         assert!(plan.contains("Before training\n  - Trial, screening open:"), "{plan}");
         assert!(plan.contains("Still to be asked"), "{plan}");
+        let loaded = |line: &str| line.contains(" kg") || line.contains("find:");
+        assert!(!plan.lines().any(loaded), "a trial has no loads: {plan}");
+        let kept = folder.path().join("trial.plan.yaml");
+        let output = program().arg("plan").arg(&draft).arg("-o").arg(&kept).output().unwrap();
+        assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
+        let audit = program().arg("audit").arg(&kept).output().unwrap();
+        assert_eq!(audit.status.code(), Some(0), "{}", text(&audit.stdout));
+        assert!(!text(&audit.stdout).contains("edited"), "{}", text(&audit.stdout));
     }
 }

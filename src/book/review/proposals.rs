@@ -139,11 +139,11 @@ fn stalled(about: &About<'_>, review: &Review) -> Option<Proposal> {
     };
     let lift = review.lifts.iter().find(held)?;
     let units = about.profile.map_or(Units::Kg, |profile| profile.units);
-    let figures = text::a_week(lift.slope?, units);
+    let [rate, span] = text::a_week(lift.slope?, units);
     Some(Proposal {
         what: format!("an easier week, then {} from a tenth lower", lift.name),
         because: format!(
-            "it has held for {WEEKS_TO_EASE} weeks or more: {figures}); common practice"
+            "it has held for {WEEKS_TO_EASE} weeks or more: {rate} ({span}); common practice"
         ),
         command: format!(
             "weekwright next {} --easier -o {}.easier.plan.yaml",

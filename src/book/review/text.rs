@@ -82,20 +82,23 @@ fn lifts(review: &Review, units: Units) -> Vec<String> {
     lines
 }
 
-/// A slope with the span that holds it, still open: `+0.5 kg a week (+0.2 to +0.8`.
-pub(super) fn a_week(slope: [f64; 3], units: Units) -> String {
+/// A slope and the span that holds it: `+0.5 kg a week`, `+0.2 to +0.8`.
+pub(super) fn a_week(slope: [f64; 3], units: Units) -> [String; 2] {
     let in_units = |kilograms: f64| match units {
         Units::Kg => kilograms,
         Units::Lb => (kilograms / KG_PER_LB * 100.0).round() / 100.0,
     };
     let [slope, low, high] = slope.map(in_units);
-    format!("{slope:+} {} a week ({low:+} to {high:+}", units.id())
+    [format!("{slope:+} {} a week", units.id()), format!("{low:+} to {high:+}")]
 }
 
 /// Where a lift goes, in words with its figures.
 #[must_use]
 pub fn trend(lift: &LiftTrend, units: Units) -> String {
-    let figures = lift.slope.map(|slope| format!("{} with 95 %)", a_week(slope, units)));
+    let figures = lift.slope.map(|slope| {
+        let [rate, span] = a_week(slope, units);
+        format!("{rate} ({span} with 95 %)")
+    });
     let figures = figures.unwrap_or_default();
     match lift.trend {
         Trend::Rises => format!("rises: {figures}"),
