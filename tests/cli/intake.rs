@@ -104,11 +104,24 @@ mod in_a_terminal {
         let plan = text(&output.stdout);
         assert!(plan.contains("Before training\n  - Trial, screening open:"), "{plan}");
         assert!(plan.contains("Still to be asked"), "{plan}");
-        let loaded = |line: &str| line.contains(" kg") || line.contains("find:");
-        assert!(!plan.lines().any(loaded), "a trial has no loads: {plan}");
+    }
+
+    #[test]
+    fn a_trial_has_no_loads_and_passes_the_audit() {
+        let folder = tempfile::tempdir().unwrap();
+        let draft = folder.path().join("dinghy-01.draft.yaml");
+        fs::write(&draft, include_str!("../fixtures/small.yaml")).unwrap();
         let kept = folder.path().join("trial.plan.yaml");
         let output = program().arg("plan").arg(&draft).arg("-o").arg(&kept).output().unwrap();
         assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
+        let sheet = program().arg("sheet").arg(&kept).output().unwrap();
+        let sheet = text(&sheet.stdout);
+        assert!(
+            sheet.contains("Trial, screening open") && sheet.contains("oblet squat"),
+            "{sheet}"
+        );
+        let loaded = |line: &str| line.contains(" kg") || line.contains("find:");
+        assert!(!sheet.lines().any(loaded), "{sheet}");
         let audit = program().arg("audit").arg(&kept).output().unwrap();
         assert_eq!(audit.status.code(), Some(0), "{}", text(&audit.stdout));
         assert!(!text(&audit.stdout).contains("edited"), "{}", text(&audit.stdout));
