@@ -110,7 +110,7 @@ impl<'a> Weekly<'a> {
             Op::Le,
             0.0,
         );
-        let pairable = PairClass::of(self.request, day, exercise).is_some()
+        let pairable = PairClass::of(self.request, exercise).is_some()
             && sets[1] >= paired_sets(self.request, day);
         let paired = pairable.then(|| self.model.binary(format!("pair_{name}")));
         self.picks.push(Pick { candidate, day, sets, chosen, extra, paired });

@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Weekly, is_full, paired_sets};
+use super::{Weekly, paired_sets};
 use crate::program::{Op, Term, Var};
 use crate::request::Request;
 use crate::request::candidate::{Candidate, Station};
@@ -117,7 +117,6 @@ type Claims = u8;
 const FIXED: Claims = 1;
 const KETTLEBELL: Claims = 2;
 const GRIP: Claims = 4;
-const LIFT: Claims = 8;
 
 /// Exercises that are alike for pairing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -144,17 +143,15 @@ pub struct PairVar {
 impl PairClass {
     /// The class of an exercise on a day, or `None` where it is always done alone.
     #[must_use]
-    pub fn of(request: &Request, day: usize, candidate: &Candidate) -> Option<PairClass> {
-        let strong = matches!(request.profile.goal, Goal::Strength | Goal::Power);
+    pub fn of(request: &Request, candidate: &Candidate) -> Option<PairClass> {
         let lasting = matches!(request.profile.goal, Goal::Endurance | Goal::FatLoss);
         let legs = candidate.pattern.side() == Some(Side::Legs);
         // A bar on the legs is set up for one who does nothing else; a bench press waits for a row only where the
         // goal is to last.
         let bar = candidate.entry.load == LoadKind::BarTotal && (legs || !lasting);
-        let main = candidate.duty == Duty::Main;
         let alone = !request.figures.pairs
             || candidate.is_heavy()
-            || (main && (strong || bar || (request.builds_size() && is_full(request, day))))
+            || (candidate.duty == Duty::Main && bar)
             || (request.profile.goal == Goal::Power && candidate.is_compound())
             || matches!(candidate.duty, Duty::Carry | Duty::Explosive);
         if alone {
@@ -164,7 +161,8 @@ impl PairClass {
         if region == Trunk && tires_trunk(candidate) {
             return None;
         }
-        Some(PairClass { region, claims: claims(request, candidate), rest_s: candidate.rest_s })
+        let claims = claims(request, candidate);
+        Some(PairClass { region, claims, rest_s: candidate.rest_s })
     }
 
     /// Whether it is work of one joint or for the trunk.
@@ -212,8 +210,6 @@ fn claims(request: &Request, candidate: &Candidate) -> Claims {
         candidate.kit.contains(&item)
             && equipment.and_then(|kit| kit.items.get(&item)).is_none_or(|stock| stock.count() < 2)
     };
-    // For size past the first steps a main lift goes with small work only.
-    let lift = request.builds_size() && candidate.duty == Duty::Main;
     // Small work may share a station or go from one machine to the next; a bar, or a machine for several joints, is set
     // up for one.
     let mut claims = match candidate.station {
@@ -221,11 +217,9 @@ fn claims(request: &Request, candidate: &Candidate) -> Claims {
         Station::Fixed(_) if candidate.is_compound() => FIXED,
         _ => 0,
     };
-    for (used, bit) in [
-        (single(Kit::Kettlebell), KETTLEBELL),
-        (candidate.stresses(Stress::Grip), GRIP),
-        (lift, LIFT),
-    ] {
+    for (used, bit) in
+        [(single(Kit::Kettlebell), KETTLEBELL), (candidate.stresses(Stress::Grip), GRIP)]
+    {
         if used {
             claims |= bit;
         }
@@ -256,7 +250,7 @@ pub fn add_pairs(weekly: &mut Weekly) {
         for pick in weekly.picks.clone().into_iter().filter(|pick| pick.day == day) {
             let Some(paired) = pick.paired else { continue };
             let candidate = weekly.candidate(&pick);
-            let class = PairClass::of(weekly.request, day, candidate)
+            let class = PairClass::of(weekly.request, candidate)
                 .expect("only exercises with a class have a pair variable");
             let members = members.entry(class).or_default();
             members.paired.push((paired, 1.0));

@@ -71,12 +71,16 @@ weights! {
         "leg-day":
             /// Cost of a leg day without a loaded squat or press on both legs.
             NO_LEG_LIFT = 40.0;
+            /// Cost of a week without a loaded hinge on both legs.
+            NO_HINGE = 40.0;
         "arm-work":
             /// Cost of biceps, triceps or side delts without work of their own.
             NO_OWN_WORK = 40.0;
         "emphasis":
             /// Cost of a muscle that should get more without a staple that is done for it.
             NO_BEST_LIFT = 40.0;
+            /// Cost of a muscle that should get more with one exercise of its own in the week.
+            ONE_LIFT_ONLY = 20.0;
         "fractional-cap":
             /// Cost of a half-set over the cap within the recovery hours.
             CROWDED = 10.0;
@@ -95,6 +99,8 @@ weights! {
         "planes":
             /// A week of two days without a press or a pull overhead, or without a level one.
             PLANE_LACKING = -20.0;
+            /// A third of a set that a plane has too few of its pushes or pulls.
+            PLANE_THIN = -2.0;
         "whole-body-day":
             /// A day for the whole body without a leg lift, a push or a pull.
             SIDE_MISSING = -18.0;
@@ -109,6 +115,9 @@ weights! {
             NO_LEAD = -60.0;
             /// A set that the lead has too few.
             THIN_LEAD = -20.0;
+        "strength-lifts":
+            /// A week for strength without the press overhead with the bar.
+            NO_BAR_PRESS = -20.0;
         "more-sets":
             /// A half-set up to the middle of its range.
             TO_MIDDLE = 3.0;
@@ -121,6 +130,9 @@ weights! {
         "pattern-repeats":
             /// A second press, row, squat or hinge of a pattern on a day that is not for few body parts.
             SAME_TODAY = -6.0;
+        "lifts-first":
+            /// A single-joint exercise for chest, lats or quads over the number of lifts for them.
+            LIFT_PASSED_BY = -15.0;
         "two-days":
             /// A half-set over the share that one day may hold.
             LOPSIDED = -3.0;
@@ -136,16 +148,20 @@ weights! {
             AGAIN_MAIN = -9.0;
             /// A further day of the same hinge: one is enough for a back, and its second day is a lighter relative.
             AGAIN_HINGE = -30.0;
+            /// A third day of a squat or press where strength or power is the goal.
+            AGAIN_THIRD = -20.0;
             /// A further day of any other exercise.
             AGAIN_OTHER = -12.0;
             /// A movement that a beginner meets only once in the week.
             MET_ONCE = -12.0;
         "emphasis":
             /// A half-set of a muscle that should get more under the most of its region.
-            BEHIND = -2.0;
+            BEHIND = -3.0;
+            /// A set that a muscle which should get more lacks of eight that are done for it.
+            OWN_SET_MISSING = -4.0;
         "pairs":
             /// A pair of two lifts.
-            PAIR = 3.0;
+            PAIR = 6.0;
             /// A pair with small work, which is done in turn by default.
             PAIR_SMALL = 8.0;
             /// A pair where the client likes them.
@@ -183,7 +199,9 @@ weights! {
             /// One that takes some sessions to learn, from 65 on.
             TAKES_LEARNING = -2.0;
             /// Explosive work where power is the goal.
-            FAST = 6.0;
+            FAST = 14.0;
+            /// A lift of few repetitions where endurance is the goal.
+            ENDS_EARLY = -14.0;
             /// A set above the fewest of an exercise of several joints.
             MORE_OF_A_LIFT = 1.0;
             /// The same for a lift that is liked or whose load is known.

@@ -7,12 +7,12 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::points::{
-    ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CARRY, FAST, GUIDED, GUIDED_SENIOR, HARD_TO_LEARN,
-    IN_HANDS, KEPT, KNOWN, ONLY_A_STAND_IN, PREFERRED, REGULAR, SPECIAL, STAND_IN, TAKES_LEARNING,
-    UNLOADED, UNLOADED_LIFT,
+    ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CARRY, ENDS_EARLY, FAST, GUIDED, GUIDED_SENIOR,
+    HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, ONLY_A_STAND_IN, PREFERRED, REGULAR, SPECIAL, STAND_IN,
+    TAKES_LEARNING, UNLOADED, UNLOADED_LIFT,
 };
 use crate::request::candidate::Station;
-use crate::request::dose::Duty;
+use crate::request::dose::{Duty, FEW_REPS};
 use crate::request::standing::{is_loaded, is_proper, parents, standing_here};
 use crate::request::{Candidate, Request, Wish};
 use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Standing};
@@ -82,16 +82,24 @@ fn worth(request: &Request, candidate: &Candidate) -> f64 {
     let if_so = |so: bool, points: f64| if so { points } else { 0.0 };
     let wish = match candidate.wish {
         Wish::Must | Wish::Open => if_so(avoids_parent(request, candidate), AVOIDED),
-        Wish::Prefer => PREFERRED,
+        Wish::Prefer => 0.0,
         Wish::Avoid => AVOIDED,
     };
     ATTENTION
         + wish
         + for_goal(request, candidate)
         + for_experience(request, candidate)
+        + for_once(request, candidate)
+        + if_so(candidate.pattern == Pattern::Carry, CARRY)
+}
+
+/// What an exercise gains by being in the week at all: it is liked, known, or was a main lift of the last block. A
+/// further day of it gains no more.
+pub(crate) fn for_once(request: &Request, candidate: &Candidate) -> f64 {
+    let if_so = |so: bool, points: f64| if so { points } else { 0.0 };
+    if_so(candidate.wish == Wish::Prefer, PREFERRED)
         + if_so(request.previous_mains.contains(&candidate.id), KEPT)
         + if_so(request.profile.known_lifts.contains_key(&candidate.id), KNOWN)
-        + if_so(candidate.pattern == Pattern::Carry, CARRY)
 }
 
 /// Whether a lift is pushed harder than others: it is liked, or its load is known.
@@ -119,7 +127,7 @@ fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
     match request.profile.goal {
         Goal::Strength | Goal::Power if is_bar_lift(candidate) => BAR_FOR_STRENGTH,
         Goal::Power if fast => FAST,
-        Goal::Strength | Goal::Power => 0.0,
+        Goal::Endurance if candidate.is_compound() && candidate.amount <= FEW_REPS => ENDS_EARLY,
         _ => 0.0,
     }
 }

@@ -92,7 +92,7 @@ fn go_together(request: &Request, one: &Done, other: &Done) -> bool {
 }
 
 fn class(request: &Request, done: &Done) -> Option<PairClass> {
-    PairClass::of(request, done.day, &request.candidates[done.candidate])
+    PairClass::of(request, &request.candidates[done.candidate])
 }
 
 /// Less where the sets are equal, no muscle works twice, and both stand at one station.

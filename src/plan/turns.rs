@@ -6,6 +6,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
+use itertools::Itertools as _;
+
 use super::pair_up::Together;
 use crate::request::Request;
 use crate::request::candidate::Candidate;
@@ -22,8 +24,11 @@ pub type Turns = BTreeMap<(usize, usize), Turn>;
 #[must_use]
 pub fn heavier(request: &Request, days: &[Vec<Together>]) -> Vec<Done> {
     let mut heavier: Vec<Done> = Vec::new();
-    // In the order in which a coach gives them their days: squats first, each on a day of its own where there are days.
-    for all in by_pattern(request, days).values() {
+    // In the order in which a coach gives them their days: what only one day can have first, then squats, each on a day
+    // of its own where there are days.
+    let by_pattern = by_pattern(request, days);
+    let leading = |all: &[Done]| all.iter().filter(|done| can_lead(request, done)).count();
+    for all in by_pattern.values().sorted_by_key(|all| leading(all)) {
         let taken = |day: usize| heavier.iter().filter(|other| other.day == day).count();
         let next = heavier_of(request, all, &taken);
         heavier.extend(next);
@@ -93,11 +98,20 @@ fn heavier_of(request: &Request, all: &[Done], taken: &dyn Fn(usize) -> usize) -
         all.iter().any(|other| other.candidate == done.candidate && other.day != done.day)
     };
     let main = |done: &&Done| candidate(done).duty == Duty::Main && (!done.paired || twice(done));
+    // What is made for fewer repetitions is the heavier of two: a deadlift before its Romanian form.
+    let most_reps = |done: &Done| candidate(done).entry.reps.last().copied();
     let rank = |done: &&Done| {
-        let leads = candidate(done).leads(request.profile.goal, request.is_senior());
-        (!leads || done.paired, taken(done.day), std::cmp::Reverse(done.sets), done.day)
+        let leads = can_lead(request, done);
+        let sets = std::cmp::Reverse(done.sets);
+        (!leads, most_reps(done), taken(done.day), sets, done.day)
     };
     all.iter().filter(main).min_by_key(rank).copied()
+}
+
+/// Whether a lift is done alone and can lead a day.
+fn can_lead(request: &Request, done: &Done) -> bool {
+    let candidate = &request.candidates[done.candidate];
+    candidate.leads(request.profile.goal, request.is_senior()) && !done.paired
 }
 
 /// Candidates with the dose of their turn, by day and place in the request.

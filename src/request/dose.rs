@@ -275,11 +275,12 @@ mod tests {
             if matches!(duty, Duty::Prep | Duty::Conditioning) {
                 continue;
             }
-            let fewest = u32::from(*duty == Duty::Main && *status != Status::Novice);
+            let fast = *duty == Duty::Explosive && *goal == Goal::Power;
+            let fewest = u32::from(fast || *duty == Duty::Main && *status != Status::Novice);
             assert!(dose.sets[0] == 2 + if turn.is_none() { fewest } else { 0 }, "{key:?}");
             let most = match (status, duty) {
                 (Status::Novice, Duty::Isolation) => 3,
-                (Status::Advanced, _) | (Status::Intermediate, Duty::Main) => 5,
+                (Status::Advanced, _) | (Status::Intermediate, Duty::Main | Duty::Explosive) => 5,
                 _ => 4,
             };
             assert!(dose.sets[1] <= most, "{key:?}");

@@ -207,15 +207,21 @@ pub(crate) fn with_dose(request: &Request, candidate: Candidate, dose: &Dose) ->
     let entry = &candidate.entry;
     let amount = dose.span(entry).aim;
     let ramp_sets = ramp_steps(entry, candidate.duty, amount);
+    // A lift whose own range ends under the dose is heavier than the dose means, and wants its rest.
+    let cut_short = matches!(candidate.duty, Duty::Main | Duty::Compound) && amount < dose.reps[0];
+    let rest_s = if cut_short { dose.rest_s.max(REST_OF_FEW_S) } else { dose.rest_s };
     Candidate {
         amount,
         work_s: timing::set_s(entry, amount, dose.tempo_for(entry)),
-        rest_s: dose.rest_s,
+        rest_s,
         start_s: timing::WAY_IN_S + entry.setup_s + timing::ramp_s(ramp_sets),
         rir: dose.rir.max(least_rir(request, candidate.pattern)).max(request.least_rir),
         ..candidate
     }
 }
+
+/// The least rest after a lift that ends before its dose: common practice.
+const REST_OF_FEW_S: u32 = 90;
 
 /// Ramp sets that a main lift's time is kept for: a bar needs more steps than a pair of dumbbells, and few
 /// repetitions more than many.

@@ -11,6 +11,7 @@ use crate::model::worth::{is_pushed, worths};
 use crate::request::dose::Duty;
 use crate::request::{Candidate, Request};
 use crate::week::Week;
+use crate::words::Goal;
 
 /// The worth of each pick.
 pub(super) struct CoachView;
@@ -19,7 +20,11 @@ pub(super) struct CoachView;
 fn set_points(request: &Request, candidate: &Candidate) -> f64 {
     let multi_joint = matches!(candidate.duty, Duty::Main | Duty::Compound);
     let of_pushed = if is_pushed(request, candidate) { PUSHED_SET } else { 0.0 };
-    if multi_joint { MORE_OF_A_LIFT + of_pushed } else { 0.0 }
+    match candidate.duty {
+        Duty::Explosive if request.profile.goal == Goal::Power => PUSHED_SET,
+        _ if multi_joint => MORE_OF_A_LIFT + of_pushed,
+        _ => 0.0,
+    }
 }
 
 impl Rule for CoachView {

@@ -1,13 +1,16 @@
-//! `emphasis`: a muscle that should get more has its best lift, and the most sets of its region.
+//! `emphasis`: a muscle that should get more has its best lift and a second one, and the most sets of its region; a large
+//! one as many as any other but the glutes, which every leg lift trains.
 //!
 //! A wish is paid for by place and sets, not by a wider range alone. Common practice.
+
+use std::collections::BTreeSet;
 
 use super::{Figure, Finding, Force, Rule, Unit};
 use crate::input::catalog::Entry;
 use crate::model::goal::at_least;
-use crate::model::points::{BEHIND, NO_BEST_LIFT};
+use crate::model::points::{BEHIND, NO_BEST_LIFT, ONE_LIFT_ONLY, OWN_SET_MISSING};
 use crate::model::tier::Tier;
-use crate::model::{Weekly, minus};
+use crate::model::{Pick, Weekly, minus};
 use crate::program::Term;
 use crate::request::{Candidate, Request};
 use crate::split::idea::region;
@@ -16,6 +19,9 @@ use crate::words::{Emphasis as Wish, Muscle, Pattern, Standing};
 
 /// Lifts and sets by emphasized muscle.
 pub(super) struct Emphasis;
+
+/// Weekly sets that are done for a muscle that should get more: what other lifts give it comes on top.
+const OWN_SETS: u32 = 8;
 
 /// More half-sets than one muscle is ever behind another.
 const MOST: f64 = 200.0;
@@ -33,12 +39,18 @@ fn is_best(entry: &Entry, muscle: Muscle) -> bool {
     entry.standing == Standing::Staple && entry.direct.first() == Some(&muscle) && own
 }
 
-/// The other large and small muscles that are trained with a muscle.
+/// Whether an exercise is done for the muscle and no filler.
+fn is_own(entry: &Entry, muscle: Muscle) -> bool {
+    entry.standing <= Standing::Regular && entry.direct.first() == Some(&muscle)
+}
+
+/// The other muscles that should not get ahead: those that are trained with it, and the large ones for a large one.
 fn rivals(request: &Request, muscle: Muscle) -> impl Iterator<Item = Muscle> {
-    let region = region(muscle).iter().copied();
-    region.filter(move |other| {
+    let rivals = request.targets.keys().copied();
+    rivals.filter(move |other| {
+        let large = muscle.is_major() && other.is_major() && *other != Muscle::Glutes;
         *other != muscle
-            && request.targets.contains_key(other)
+            && (large || region(muscle).contains(other))
             && request.profile.emphasis.get(other) != Some(&Wish::More)
     })
 }
@@ -48,7 +60,7 @@ impl Rule for Emphasis {
         "emphasis"
     }
     fn summary(&self) -> &'static str {
-        "a muscle that should get more has its best lift, and the most sets of its region"
+        "a muscle that should get more has its best lift and a second one, and the most sets of its region"
     }
     fn force(&self) -> Force {
         Force::Ranges
@@ -65,6 +77,20 @@ impl Rule for Emphasis {
             if !done.is_empty() {
                 let wish = at_least(done, 1.0);
                 weekly.miss(self.id(), muscle.id(), Tier::Ranges, wish, NO_BEST_LIFT);
+            }
+            let own = |pick: &&Pick| is_own(&weekly.candidate(pick).entry, muscle);
+            let own: Vec<&Pick> = weekly.picks.iter().filter(own).collect();
+            let days: BTreeSet<usize> = own.iter().map(|pick| pick.day).collect();
+            if days.len() > 1 {
+                let own = own.into_iter().map(|pick| (pick.chosen, 1.0)).collect();
+                let subject = format!("{muscle}_second");
+                weekly.miss(self.id(), subject, Tier::Ranges, at_least(own, 2.0), ONE_LIFT_ONLY);
+            }
+            let own_sets = weekly.sets_of(|one| is_own(&one.entry, muscle));
+            if !own_sets.is_empty() {
+                let wish = at_least(own_sets, f64::from(OWN_SETS)).missed_by(f64::from(OWN_SETS));
+                let subject = format!("{muscle}_own");
+                weekly.miss(self.id(), subject, Tier::View, wish, OWN_SET_MISSING);
             }
             for rival in rivals(weekly.request, muscle).collect::<Vec<_>>() {
                 let mut row = weekly.halves(muscle);
@@ -85,6 +111,13 @@ impl Rule for Emphasis {
                 let wanted = "a staple that is done for it";
                 findings
                     .push(Finding::broken(self.id(), muscle.id(), wanted, "none").as_shortfall());
+            }
+            let own = |one: &Candidate| is_own(&one.entry, muscle);
+            let usable = request.candidates.iter().any(own);
+            let done = week.work().filter(|(_, item)| is_own(&item.entry, muscle)).count();
+            if usable && request.days.len() > 1 && done == 1 {
+                let wanted = "a second exercise that is done for it";
+                findings.push(Finding::broken(self.id(), muscle.id(), wanted, "one").as_remark());
             }
             let got = week.halves(muscle);
             let ahead = rivals(request, muscle).max_by_key(|rival| week.halves(*rival));

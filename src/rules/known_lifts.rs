@@ -18,10 +18,10 @@ use crate::words::Pattern;
 /// Known main lifts by movement.
 pub(super) struct KnownLifts;
 
-/// Whether the client did this main lift lately and has nothing against it.
+/// Whether the client did this main lift, or fast lift, lately and has nothing against it.
 fn is_known(request: &Request, one: &Candidate) -> bool {
     let known = request.profile.known_lifts.contains_key(&one.id);
-    known && one.duty == Duty::Main && one.wish != Wish::Avoid
+    known && matches!(one.duty, Duty::Main | Duty::Explosive) && one.wish != Wish::Avoid
 }
 
 /// The usable known lifts of each movement.

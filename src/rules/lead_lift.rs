@@ -10,7 +10,7 @@ use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
 use crate::program::Term;
 use crate::request::dose::Duty;
-use crate::request::standing::is_loaded;
+use crate::request::standing::{is_loaded, standing_here};
 use crate::request::{Candidate, Request};
 use crate::week::Week;
 use crate::words::{LoadKind, Pattern, Standing};
@@ -33,7 +33,11 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
     };
     let good = |one: &Candidate| one.entry.standing != Standing::StandIn;
     let in_turn = |one: &Candidate| turn.is_empty() || turn.contains(&one.pattern);
-    let firm = |one: &Candidate| is_loaded(&one.entry) && one.entry.load != LoadKind::Bodyweight;
+    let firm = |one: &Candidate| {
+        is_loaded(&one.entry)
+            && one.entry.load != LoadKind::Bodyweight
+            && standing_here(request, one) == Standing::Staple
+    };
     let tests: [&dyn Fn(&Candidate) -> bool; 10] = [
         &|one| {
             one.leads(goal, senior) && hard(one) && !one.is_each_side() && in_turn(one) && firm(one)

@@ -1,12 +1,12 @@
-//! `leg-day`: a day for the legs has a loaded squat or press on both legs.
+//! `leg-day`: a day for the legs has a loaded squat or press on both legs, and a week a loaded hinge.
 //!
-//! Lunges and curls alone are no leg day for who trains past the first steps. Common practice.
+//! Lunges and curls alone are no leg day, and a hinge on one leg is held back by balance. Common practice.
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::at_least;
-use crate::model::points::NO_LEG_LIFT;
+use crate::model::points::{NO_HINGE, NO_LEG_LIFT};
 use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
@@ -22,17 +22,31 @@ fn serves(entry: &Entry) -> bool {
     entry.pattern == Some(Pattern::Squat) && entry.sides == Sides::Both && is_loaded(entry)
 }
 
+/// Deadlifts and the like on both legs, with a load.
+fn is_hinge(entry: &Entry) -> bool {
+    entry.pattern == Some(Pattern::Hinge) && entry.sides == Sides::Both && is_loaded(entry)
+}
+
+/// Fewer days leave the hinge to the lunge or the bridge.
+const HINGE_FROM_DAYS: usize = 2;
+
 impl Rule for LegDay {
     fn id(&self) -> &'static str {
         "leg-day"
     }
     fn summary(&self) -> &'static str {
-        "a day for the legs has a loaded squat or press on both legs"
+        "a day for the legs has a loaded squat or press on both legs, and a week a loaded hinge"
     }
     fn force(&self) -> Force {
         Force::Ranges
     }
     fn add_to(&self, weekly: &mut Weekly) {
+        let hinges = weekly.picks.iter().filter(|pick| is_hinge(&weekly.candidate(pick).entry));
+        let hinges: Vec<Term> = hinges.map(|pick| (pick.chosen, 1.0)).collect();
+        if weekly.request.days.len() >= HINGE_FROM_DAYS && !hinges.is_empty() {
+            let wish = at_least(hinges, 1.0);
+            weekly.miss(self.id(), "hinge", Tier::Ranges, wish, NO_HINGE);
+        }
         for day in weekly.days() {
             let idea = &weekly.split.days[day];
             let for_legs = !idea.whole_body && idea.hard.contains(&Muscle::Quads);
@@ -50,18 +64,24 @@ impl Rule for LegDay {
     }
     /// A finished week does not name its leg days: they train the quads hard and no large muscle of the upper half.
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let mut findings = Vec::new();
+        let hinges = request.candidates.iter().any(|one| is_hinge(&one.entry));
+        let has_hinge = week.work().any(|(_, item)| is_hinge(&item.entry));
+        if request.days.len() >= HINGE_FROM_DAYS && hinges && !has_hinge {
+            let wanted = "a loaded hinge on both legs";
+            findings.push(Finding::broken(self.id(), "hinge", wanted, "none").as_shortfall());
+        }
         if !request.eligible_for(Role::Work).any(serves) {
-            return Vec::new();
+            return findings;
         }
         let without = week.sessions.iter().filter(|session| {
             is_leg_day(session) && !session.work().any(|item| serves(&item.entry))
         });
-        without
-            .map(|session| {
-                let wanted = "a loaded squat or press on both legs";
-                Finding::broken(self.id(), session.label.clone(), wanted, "none").as_shortfall()
-            })
-            .collect()
+        findings.extend(without.map(|session| {
+            let wanted = "a loaded squat or press on both legs";
+            Finding::broken(self.id(), session.label.clone(), wanted, "none").as_shortfall()
+        }));
+        findings
     }
 }
 

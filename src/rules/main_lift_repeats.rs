@@ -9,8 +9,9 @@ use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::{at_least, at_most};
-use crate::model::points::{AGAIN_BEGINNER, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, MET_ONCE};
+use crate::model::points::{AGAIN_BEGINNER, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, AGAIN_THIRD, MET_ONCE};
 use crate::model::tier::Tier;
+use crate::model::worth::for_once;
 use crate::program::Term;
 use crate::request::dose::Duty;
 use crate::request::{Candidate, Request};
@@ -42,17 +43,20 @@ const fn is_trained_for(pattern: Pattern) -> bool {
     matches!(pattern, Pattern::Squat | Pattern::HorizontalPush | Pattern::VerticalPush)
 }
 
-/// What a further day of an exercise costs. One heavy hinge a week is enough for a back, and its second day is a lighter
-/// relative.
-fn again(request: &Request, candidate: &Candidate) -> f64 {
+/// The days of an exercise that a week may have, and what each further one costs; what it is liked or known for counts
+/// once. One heavy hinge a week is enough for a back, and its second day is a lighter relative.
+fn again(request: &Request, candidate: &Candidate) -> (u32, f64) {
     let hinge = candidate.pattern == Pattern::Hinge;
-    match (candidate.duty, request.profile.goal, request.profile.training_status) {
-        (Duty::Main, Goal::Strength | Goal::Power, _) if hinge => AGAIN_HINGE,
-        (Duty::Main, Goal::Strength, _) if is_trained_for(candidate.pattern) => 0.0,
-        (Duty::Main, _, Status::Novice) => AGAIN_BEGINNER,
-        (Duty::Main, _, _) => AGAIN_MAIN,
-        _ => AGAIN_OTHER,
-    }
+    let (days, cost) =
+        match (candidate.duty, request.profile.goal, request.profile.training_status) {
+            (Duty::Main, Goal::Strength | Goal::Power, _) if hinge => (1, AGAIN_HINGE),
+            (Duty::Main, Goal::Strength | Goal::Power, _) if is_trained_for(candidate.pattern) => (2, AGAIN_THIRD),
+            (Duty::Main, _, Status::Novice) => (1, AGAIN_BEGINNER),
+            (Duty::Main, _, _) if hinge => (1, AGAIN_HINGE),
+            (Duty::Main, _, _) => (1, AGAIN_MAIN),
+            _ => (1, AGAIN_OTHER),
+        };
+    (days, cost - for_once(request, candidate))
 }
 
 impl Rule for MainLiftRepeats {
@@ -70,14 +74,14 @@ impl Rule for MainLiftRepeats {
         for pick in &weekly.picks {
             days.entry(pick.candidate).or_default().push((pick.chosen, 1.0));
         }
-        for (candidate, row) in days.into_iter().filter(|(_, row)| row.len() > 1) {
+        for (candidate, row) in days {
             let exercise = &weekly.request.candidates[candidate];
-            let cost = again(weekly.request, exercise);
-            if cost == 0.0 {
+            let (free, cost) = again(weekly.request, exercise);
+            let all = u32::try_from(row.len()).unwrap_or(u32::MAX);
+            if all <= free {
                 continue;
             }
-            let most = f64::from(u32::try_from(row.len() - 1).unwrap_or(u32::MAX));
-            let wish = at_most(row, 1.0).missed_by(most);
+            let wish = at_most(row, f64::from(free)).missed_by(f64::from(all - free));
             weekly.miss(self.id(), exercise.id.clone(), Tier::View, wish, cost);
         }
         for (name, patterns) in MOVEMENTS.into_iter().filter(|_| learns(weekly.request)) {

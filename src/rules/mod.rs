@@ -58,6 +58,8 @@ rules! {
     working_sets::WorkingSets,
     different_exercises::DifferentExercises,
     pattern_repeats::PatternRepeats,
+    trunk_work::TrunkWork,
+    lifts_first::LiftsFirst,
     heavy_lifts::HeavyLifts,
     each_side_legs::EachSideLegs,
     lead_lift::LeadLift,

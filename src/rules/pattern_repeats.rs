@@ -1,7 +1,7 @@
 //! `pattern-repeats`: a session does not do the same thing over and over.
 //!
 //! At most two exercises of a pattern, one hinge and one press overhead; one of each big movement on a day for the whole body. One exercise of
-//! one joint for a pattern, two where the days are for body parts; three with the same prime mover and two for the trunk;
+//! one joint for a pattern, two where the days are for body parts; three with the same prime mover;
 //! for a novice no two that share pattern and four fifths of the direct muscles. Common practice.
 
 use std::collections::BTreeMap;
@@ -26,7 +26,6 @@ pub(super) struct PatternRepeats;
 const MOST_OF_PATTERN: usize = 2;
 const MOST_OF_ONE_JOINT: usize = 1;
 const MOST_OF_PRIME: usize = 3;
-const MOST_OF_TRUNK: usize = 2;
 /// From so many muscles on a day is not for few body parts.
 const WIDE_DAY: usize = 14;
 
@@ -77,16 +76,12 @@ impl Rule for PatternRepeats {
             let mut primes: BTreeMap<Muscle, Vec<Term>> = BTreeMap::new();
             let mut same: BTreeMap<(Pattern, Vec<Muscle>), Vec<Term>> = BTreeMap::new();
             let mut one_joint: BTreeMap<Pattern, Vec<Term>> = BTreeMap::new();
-            let mut trunk: Vec<Term> = Vec::new();
             for pick in weekly.on(day) {
                 let exercise = weekly.candidate(pick);
                 let done = (pick.chosen, 1.0);
                 patterns.entry(exercise.pattern).or_default().push(done);
                 if is_one_joint(&exercise.entry) {
                     one_joint.entry(exercise.pattern).or_default().push(done);
-                }
-                if exercise.pattern.is_trunk() {
-                    trunk.push(done);
                 }
                 if let Some(prime) = exercise.prime() {
                     primes.entry(prime).or_default().push(done);
@@ -98,10 +93,6 @@ impl Rule for PatternRepeats {
             let label = weekly.request.days[day].label();
             let more = by_body_part(weekly.request);
             let limited = |most: usize| f64::from(u32::try_from(most).unwrap_or(u32::MAX));
-            if trunk.len() > MOST_OF_TRUNK {
-                let most = limited(MOST_OF_TRUNK);
-                weekly.model.convention(self.id(), format!("trunk_{label}"), trunk, Op::Le, most);
-            }
             for (pattern, terms) in one_joint {
                 let most = MOST_OF_ONE_JOINT + more;
                 if terms.len() > most {
@@ -176,14 +167,6 @@ impl Rule for PatternRepeats {
                 findings.push(
                     Finding::broken(self.id(), place, wanted, squats.to_string()).as_remark(),
                 );
-            }
-            let trunk = items.iter().filter(|item| item.pattern().is_some_and(Pattern::is_trunk));
-            let trunk = trunk.count();
-            if trunk > MOST_OF_TRUNK {
-                let place = format!("{}, trunk", session.label);
-                let wanted = "two exercises for the trunk at most";
-                findings
-                    .push(Finding::broken(self.id(), place, wanted, trunk.to_string()).as_remark());
             }
             let most = MOST_OF_ONE_JOINT + by_body_part(request);
             let many = one_joint.iter().filter(|(_, count)| **count > most);

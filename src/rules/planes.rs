@@ -1,12 +1,13 @@
 //! `planes`: from three days a week pushes and pulls come both level and overhead, on two days where it can be.
 //!
-//! Common practice. A plane counts only where kit and limits leave an exercise of it.
+//! Each has about a third of its side's sets. Common practice. A plane counts only where kit and limits leave an exercise
+//! of it.
 
 use super::{Figure, Finding, Force, Rule};
 use crate::input::catalog::Entry;
-use crate::model::Weekly;
+use crate::model::{Weekly, minus, times};
 use crate::model::goal::at_least;
-use crate::model::points::{PLANE_LACKING, PLANE_MISSING};
+use crate::model::points::{PLANE_LACKING, PLANE_MISSING, PLANE_THIN};
 use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
@@ -21,6 +22,12 @@ const PLANES: [Pattern; 4] = [
     Pattern::VerticalPush,
     Pattern::HorizontalPull,
     Pattern::VerticalPull,
+];
+
+/// The two planes of a side, which share its sets.
+const SIDES: [[Pattern; 2]; 2] = [
+    [Pattern::HorizontalPush, Pattern::VerticalPush],
+    [Pattern::HorizontalPull, Pattern::VerticalPull],
 ];
 
 /// Fewest days a week that always carry both planes.
@@ -76,6 +83,7 @@ impl Rule for Planes {
             };
             weekly.miss(self.id(), plane.id(), tier, at_least(done, 1.0), cost);
         }
+        self.add_shares(weekly);
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let any_left =
@@ -91,5 +99,21 @@ impl Rule for Planes {
                 if always { finding.as_shortfall() } else { finding.as_remark() }
             })
             .collect()
+    }
+}
+
+impl Planes {
+    /// A third of a side's sets for each of its planes, where it has both.
+    fn add_shares(&self, weekly: &mut Weekly) {
+        let wanted = wanted(weekly.request);
+        for [one, other] in SIDES.into_iter().filter(|side| side.iter().all(|plane| wanted.contains(plane))) {
+            for (plane, rest) in [(one, other), (other, one)] {
+                let mut row = times(weekly.sets_of(|lift| is_of(&lift.entry, plane)), 2.0);
+                row.extend(minus(weekly.sets_of(|lift| is_of(&lift.entry, rest))));
+                let wish = at_least(row, 0.0).missed_by(200.0);
+                let subject = format!("{plane}_share");
+                weekly.miss(self.id(), subject, Tier::View, wish, PLANE_THIN);
+            }
+        }
     }
 }

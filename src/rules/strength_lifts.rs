@@ -1,14 +1,14 @@
 //! `strength-lifts`: where strength is the goal, squat, hinge and bench each come as a main lift, and squat and bench
 //! on two days from three days a week on.
 //!
-//! What is to get strong is done heavy and at least twice a week (ACSM 2026 overview); one heavy hinge is enough for a
+//! The press overhead is rather done with the bar too, from three days on. What is to get strong is done heavy and at least twice a week (ACSM 2026 overview); one heavy hinge is enough for a
 //! back (common practice).
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::at_least;
-use crate::model::points::{MAIN_MISSING, MAIN_ONCE};
+use crate::model::points::{MAIN_MISSING, MAIN_ONCE, NO_BAR_PRESS};
 use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::dose::takes_few_reps;
@@ -28,6 +28,9 @@ const LIFTS: [(&str, Pattern, bool); 3] = [
     ("bench", Pattern::HorizontalPush, true),
     ("hinge", Pattern::Hinge, false),
 ];
+
+/// From so many days on the press overhead is one of the lifts.
+const PRESS_FROM_DAYS: usize = 3;
 
 /// Whether an entry is the lift itself: a staple with a bar.
 fn is_lift(entry: &Entry, pattern: Pattern) -> bool {
@@ -68,6 +71,12 @@ impl Rule for StrengthLifts {
         Force::Coverage
     }
     fn add_to(&self, weekly: &mut Weekly) {
+        let strength = weekly.request.profile.goal == Goal::Strength;
+        let press = chosen(weekly, None, &|one| is_lift(&one.entry, Pattern::VerticalPush));
+        if strength && weekly.request.days.len() >= PRESS_FROM_DAYS && !press.is_empty() {
+            let wish = at_least(press, 1.0);
+            weekly.miss(self.id(), "press", Tier::View, wish, NO_BAR_PRESS);
+        }
         for (name, pattern, twice) in wanted(weekly.request).collect::<Vec<_>>() {
             let lift = |one: &Candidate| is_lift(&one.entry, pattern);
             let done = chosen(weekly, None, &lift);

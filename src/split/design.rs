@@ -9,7 +9,7 @@ use super::idea::{ANY_DAY, Idea, STYLES, Style};
 use super::{Split, SplitDay};
 use crate::input::profile::{SplitChoice, SplitName};
 use crate::request::Request;
-use crate::words::{Effort, Muscle, Status};
+use crate::words::{Effort, Goal, Muscle, Status};
 
 /// Splits worth trying for a request, the likeliest first: the one asked for, or for `auto` one of each
 /// style that fits the number of days.
@@ -40,16 +40,20 @@ pub fn candidates(request: &Request) -> Vec<Split> {
 }
 
 /// Styles a coach would consider unasked. Body-part weeks are for the advanced; a novice with up to three
-/// days does best with the whole body or two halves (common practice).
+/// days does best with the whole body; four days are for two halves, so that each has its rest, and three for halves only
+/// where two follow each other, as one half comes once (common practice).
 fn suits(request: &Request, style: &Style) -> bool {
     let days = request.days.len();
     let novice = request.profile.training_status == Status::Novice;
     let advanced = request.profile.training_status == Status::Advanced;
+    let builds = matches!(request.profile.goal, Goal::Hypertrophy | Goal::Strength);
+    let in_a_row = (1..days).any(|day| request.too_close(day - 1, day));
     match style.asked_as {
         Some(SplitName::BodyPart) => advanced && days >= 4,
-        Some(SplitName::PushPullLegs) => !novice && days >= 3,
-        Some(SplitName::FullBody) => days <= 4,
-        _ => days >= style.from_days && !(novice && days < 4 && style.ideas.len() > 2),
+        Some(SplitName::PushPullLegs) => !novice && days >= 5,
+        Some(SplitName::FullBody) => days <= 3 || (days == 4 && !in_a_row && !builds),
+        Some(_) => days >= style.from_days && (days != 3 || in_a_row),
+        None => days >= style.from_days && days != 4 && !(novice && days < 4),
     }
 }
 

@@ -43,7 +43,7 @@ pub(super) struct DayPairing {
 /// The classes of a week's picks, and how each of its days is paired.
 pub(super) fn of_week(weekly: &Weekly) -> (Vec<Option<Class>>, Vec<DayPairing>) {
     let class = |pick: &crate::model::Pick| {
-        pick.paired.and_then(|_| PairClass::of(weekly.request, pick.day, weekly.candidate(pick)))
+        pick.paired.and_then(|_| PairClass::of(weekly.request, weekly.candidate(pick)))
     };
     let of_picks: Vec<Option<PairClass>> = weekly.picks.iter().map(class).collect();
     let known: BTreeSet<PairClass> = of_picks.iter().flatten().copied().collect();

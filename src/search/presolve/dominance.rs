@@ -9,12 +9,12 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::model::pairing::PairClass;
-use crate::model::worth::{is_pushed, worths};
+use crate::model::worth::{for_once, is_pushed, worths};
 use crate::request::dose::takes_few_reps;
 use crate::request::{Candidate, Request, Wish};
 
 /// Everything of an exercise that a rule looks at, but its id, family and score.
-type Signature = (String, Vec<u32>, Vec<Option<PairClass>>);
+type Signature = (String, Vec<u32>, Option<PairClass>);
 
 fn signature(request: &Request, candidate: &Candidate) -> Signature {
     let entry = &candidate.entry;
@@ -48,9 +48,10 @@ fn signature(request: &Request, candidate: &Candidate) -> Signature {
         u32::from(takes_few_reps(entry)),
         // Each set counts for more where it is pushed.
         u32::from(is_pushed(request, candidate)),
+        // What counts once costs more each further day.
+        u32::from(for_once(request, candidate) > 0.0),
     ];
-    let days = 0..request.days.len();
-    (words, numbers, days.map(|day| PairClass::of(request, day, candidate)).collect())
+    (words, numbers, PairClass::of(request, candidate))
 }
 
 fn is_parent_or_variant(request: &Request, candidate: &Candidate) -> bool {

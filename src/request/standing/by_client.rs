@@ -1,0 +1,151 @@
+//! What is passed over because of who trains: wishes, age, experience and goal.
+
+use std::sync::Arc;
+
+use super::{
+    better, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper, parents,
+};
+use crate::input::catalog::Entry;
+use crate::request::{Barred, Request};
+use crate::words::{Goal, Kind, LoadKind, Pattern, Standing, Status};
+
+pub(super) fn variant_of_never(
+    request: &Request,
+    _usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let never = &request.profile.exercises.never;
+    let parent = parents(request, entry).find(|id| never.iter().any(|one| one == id))?;
+    Some(Barred::VariantOfNever(parent.to_owned()))
+}
+
+/// Sitting down to a bench or chair is a squat for older or limited knees; others squat without it.
+pub(super) fn for_the_free_squat(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let to_a_seat = entry.standing == Standing::Staple && entry.pattern == Some(Pattern::Squat);
+    let family = entry.family.as_deref().filter(|_| to_a_seat && !request.is_senior())?;
+    let free = |other: &&&Arc<Entry>| other.id == family && is_proper(other, Pattern::Squat);
+    usable.iter().find(free).filter(|free| free.id != entry.id).map(better)
+}
+
+/// For size and strength a swing is no hinge: it is too fast to load the muscle for long. Common practice.
+pub(super) fn for_slow_work(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let builds = matches!(request.profile.goal, Goal::Hypertrophy | Goal::Strength);
+    let swung = entry.pattern == Some(Pattern::Hinge) && is_ballistic(entry);
+    let slow = |other: &&&Arc<Entry>| is_proper(other, Pattern::Hinge);
+    usable.iter().find(slow).filter(|_| builds && swung).map(better)
+}
+
+/// For young legs a first step with a load is no harder to learn than one without.
+pub(super) fn for_a_loaded_first_step(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let pattern = entry.pattern.filter(|pattern| is_lift(*pattern))?;
+    let legs = pattern.press_or_row().is_none();
+    let bare = legs && !is_loaded(entry) && !request.is_senior();
+    let loaded = |other: &&&Arc<Entry>| other.first_step && is_proper(other, pattern);
+    usable.iter().find(loaded).filter(|_| bare).map(better)
+}
+
+/// From 65 on what is fast is thrown and not jumped or caught, unless the client has done it for years: landing and
+/// catching ask for joints that are used to it. Common practice.
+pub(super) fn for_older_joints(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let lands = matches!(entry.pattern, Some(Pattern::Jump | Pattern::ExplosivePull));
+    let used_to_it = request.profile.training_status == Status::Advanced;
+    if !lands || used_to_it || !request.is_senior() {
+        return None;
+    }
+    let thrown = |other: &&&Arc<Entry>| other.pattern == Some(Pattern::Throw);
+    let slow = |other: &&&Arc<Entry>| other.pattern == Some(Pattern::Squat);
+    usable.iter().find(thrown).or_else(|| usable.iter().find(slow)).map(better)
+}
+
+/// First steps with the body's own weight are behind who has trained for a while, where the movement has a harder form.
+pub(super) fn for_a_harder_form(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let pattern = entry.pattern.filter(|pattern| is_lift(*pattern))?;
+    let bare = entry.load == LoadKind::Bodyweight && entry.level == 1;
+    let is_first = entry.standing != Standing::Staple || entry.first_step;
+    let passed = bare && is_first && !request.is_guided();
+    let harder = |other: &&&Arc<Entry>| {
+        other.pattern == Some(pattern)
+            && other.level >= 2
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+            && other.kind == Some(Kind::Compound)
+    };
+    usable.iter().find(harder).filter(|_| passed).map(better)
+}
+
+pub(super) fn for_a_staple(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let advanced = request.profile.training_status == Status::Advanced;
+    if entry.standing != Standing::Special || advanced || is_next_rung(request, entry) {
+        return None;
+    }
+    let staple = |other: &&&Arc<Entry>| does_the_job(other, entry);
+    usable.iter().find(staple).map(better)
+}
+
+/// Help is for who cannot do the lift yet.
+pub(super) fn for_the_full_form(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let full = |other: &&&Arc<Entry>| {
+        other.pattern == entry.pattern
+            && other.load != LoadKind::Assisted
+            && other.standing == Standing::Staple
+            && other.is_hung()
+    };
+    usable
+        .iter()
+        .find(full)
+        .filter(|_| entry.load == LoadKind::Assisted && !request.is_guided())
+        .map(better)
+}
+
+/// First steps are for who learns; who is past them takes the staple of the movement.
+pub(super) fn for_who_learns(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let staple = |other: &&&Arc<Entry>| does_the_job(other, entry);
+    let bare = matches!(entry.load, LoadKind::Bodyweight | LoadKind::Assisted);
+    let leads_to = |other: &&&Arc<Entry>| staple(other) && bare && entry.harder.contains(&other.id);
+    let is_step = entry.first_step || usable.iter().any(|other| leads_to(&other));
+    let passed = is_step && entry.standing != Standing::Staple && !request.is_guided();
+    usable.iter().find(staple).filter(|_| passed).map(better)
+}
+
+/// Who learns starts a press or a pull with the body's own weight from its first rung, until a number is known.
+pub(super) fn for_the_first_rung(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let presses_or_pulls = entry.pattern.is_some_and(|pattern| pattern.press_or_row().is_some());
+    let rung = |other: &&&Arc<Entry>| other.first_step && entry.easier.contains(&other.id);
+    let bare = entry.load == LoadKind::Bodyweight && !entry.first_step;
+    usable.iter().find(rung).filter(|_| request.is_guided() && presses_or_pulls && bare).map(better)
+}

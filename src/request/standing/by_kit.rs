@@ -1,0 +1,220 @@
+//! What is passed over because better kit for the same work is at hand.
+
+use std::sync::Arc;
+
+use super::{
+    better, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper, learns_first,
+};
+use crate::input::catalog::Entry;
+use crate::request::eligibility::has_kit;
+use crate::request::{Barred, Request};
+use crate::words::{Effort, Kind, Kit, LoadKind, Muscle, Pattern, Sex, Sides, Standing, Status};
+
+pub(super) fn for_proper_kit(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let pattern = entry.pattern?;
+    if entry.standing != Standing::StandIn || learns_first(request, entry) {
+        return None;
+    }
+    let staple =
+        |other: &&&Arc<Entry>| other.pattern == Some(pattern) && other.standing == Standing::Staple;
+    let proper = usable.iter().find(|other| is_proper(other, pattern));
+    // Work of one joint is there for its muscle, whatever moves.
+    let one_joint = |entry: &Entry| entry.kind == Some(Kind::Isolation);
+    let for_muscle = |other: &&&Arc<Entry>| {
+        one_joint(entry)
+            && other.direct.first() == entry.direct.first()
+            && other.pattern.is_some_and(|pattern| is_proper(other, pattern))
+    };
+    proper
+        .or_else(|| usable.iter().find(staple))
+        .or_else(|| usable.iter().find(for_muscle))
+        .map(better)
+}
+
+/// A variant that only saves kit, as a press from the floor saves the bench, is for who lacks that kit.
+pub(super) fn for_its_parents_kit(
+    _request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let parent = entry.variant_of.as_deref()?;
+    let parent = usable.iter().find(|other| other.id == parent)?;
+    let saves = |less: &Vec<Kit>, more: &Vec<Kit>| {
+        less.len() < more.len() && less.iter().all(|kit| more.contains(kit))
+    };
+    let saves_kit =
+        entry.needs.iter().any(|less| parent.needs.iter().any(|more| saves(less, more)));
+    saves_kit.then(|| better(parent))
+}
+
+/// Legs that have trained for a while are stronger than hands: a squat or a pull from the floor with a weight in the hands
+/// is behind who has a bar or a machine for it, unless other training leaves the legs only light work. Common practice.
+pub(super) fn for_strong_legs(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let pattern = entry.pattern?;
+    let both_legs = matches!(pattern, Pattern::Squat | Pattern::Hinge | Pattern::HipExtension);
+    let big = both_legs && entry.sides == Sides::Both;
+    let on_the_floor = entry.direct.first() != Some(&Muscle::Hamstrings);
+    let light = is_ballistic(entry) || request.is_guided() || has_hard_legs_elsewhere(request);
+    if !big || !on_the_floor || !is_in_hands(entry) || light {
+        return None;
+    }
+    let stronger = |other: &&&Arc<Entry>| is_proper(other, pattern) && !is_in_hands(other);
+    usable.iter().find(stronger).map(better)
+}
+
+/// A single kettlebell is a light hinge for legs that have trained, wherever a bar, dumbbells or a machine is at hand.
+pub(super) fn for_a_bar_or_dumbbells(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let by_kettlebell =
+        |entry: &Entry| entry.needs.iter().all(|kit| kit.contains(&Kit::Kettlebell));
+    let hinge = entry.pattern == Some(Pattern::Hinge) && !is_ballistic(entry);
+    let heavier = |other: &&&Arc<Entry>| is_proper(other, Pattern::Hinge) && !by_kettlebell(other);
+    let light = hinge && by_kettlebell(entry) && !request.is_guided();
+    usable.iter().find(heavier).filter(|_| light).map(better)
+}
+
+/// Whether the client's other training is hard on the legs twice a week or more: once leaves days for heavy legs.
+fn has_hard_legs_elsewhere(request: &Request) -> bool {
+    let other = request.profile.other_training.iter();
+    let is_leg = |muscle: &Muscle| matches!(muscle, Muscle::Quads | Muscle::Hamstrings);
+    other.filter(|one| one.load == Effort::Hard && one.muscles.iter().any(is_leg)).count() > 1
+}
+
+/// Whether the hands hold what is lifted.
+pub(super) const fn is_in_hands(entry: &Entry) -> bool {
+    matches!(entry.load, LoadKind::PerHand | LoadKind::SingleImplement)
+}
+
+/// The body's own weight or a band is no second choice beside a load for a squat, hinge, press or pull.
+pub(super) fn for_a_load(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let pattern = entry.pattern.filter(|pattern| is_lift(*pattern))?;
+    let lesser = match entry.standing {
+        Standing::Regular => true,
+        Standing::Staple => entry.load == LoadKind::Band || pattern.press_or_row().is_none(),
+        _ => false,
+    };
+    let bare = lesser && !is_loaded(entry);
+    let moves_joints = entry.kind == Some(Kind::Compound);
+    // A weight teaches a pull as well as a band does.
+    let first = learns_first(request, entry) && entry.load != LoadKind::Band;
+    if !bare || !moves_joints || first || is_next_rung(request, entry) {
+        return None;
+    }
+    // A loaded split squat does more for the legs than a squat without a load.
+    let same = |other: Pattern| other == pattern || (other.is_knee() && pattern.is_knee());
+    let proper = |other: &&&Arc<Entry>| {
+        other.pattern.is_some_and(|other_pattern| {
+            same(other_pattern) && is_lift(other_pattern) && is_proper(other, other_pattern)
+        })
+    };
+    // A band is hardest at the end of the movement and easy at its start: any weight for the movement comes before it.
+    let weight = |other: &&&Arc<Entry>| {
+        let is_usual = matches!(other.standing, Standing::Staple | Standing::Regular);
+        let moved = other.pattern == Some(pattern) && other.kind == Some(Kind::Compound);
+        entry.load == LoadKind::Band && is_usual && moved && is_loaded(other)
+    };
+    usable.iter().find(proper).or_else(|| usable.iter().find(weight)).map(better)
+}
+
+/// Arms, side delts and knees are worked by a weight or a cable where there is one: a band is hardest at the end of the
+/// movement and easy at its start. Common practice.
+pub(super) fn for_a_weight(
+    _request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let pattern = entry.pattern.filter(|pattern| {
+        matches!(
+            pattern,
+            Pattern::ElbowFlexion
+                | Pattern::ElbowExtension
+                | Pattern::ShoulderAbduction
+                | Pattern::KneeFlexion
+                | Pattern::KneeExtension
+        )
+    })?;
+    let weight = |other: &&&Arc<Entry>| is_proper(other, pattern);
+    usable.iter().find(weight).filter(|_| entry.load == LoadKind::Band).map(better)
+}
+
+/// A bar on one leg takes balance and a ramp for what two dumbbells do as well.
+pub(super) fn for_dumbbells(
+    _request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let is_bar = entry.pattern == Some(Pattern::Lunge) && entry.load == LoadKind::BarTotal;
+    let in_hands = |other: &&&Arc<Entry>| {
+        other.pattern == Some(Pattern::Lunge)
+            && other.standing == Standing::Staple
+            && other.needs.iter().flatten().any(|kit| *kit == Kit::Dumbbells)
+    };
+    usable.iter().find(in_hands).filter(|_| is_bar).map(better)
+}
+
+/// An empty bar is much for arms that are new to it, and for most women's below advanced; a short bar is not. Common
+/// practice.
+pub(super) fn for_light_arms(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let profile = &request.profile;
+    let arms = matches!(entry.pattern, Some(Pattern::ElbowFlexion | Pattern::ElbowExtension));
+    let whole_bar = entry.load == LoadKind::BarTotal && !has_kit(&request.profile, Kit::EzBar);
+    let light = match profile.training_status {
+        Status::Novice => true,
+        Status::Intermediate => profile.sex == Some(Sex::Female),
+        Status::Advanced => false,
+    };
+    let in_steps = |other: &&&Arc<Entry>| {
+        does_the_job(other, entry) && is_loaded(other) && other.load != LoadKind::BarTotal
+    };
+    usable.iter().find(in_steps).filter(|_| arms && whole_bar && light).map(better)
+}
+
+/// A weight on the belt is for who is known to do the lift without, or strong enough to have done so for years. Common
+/// practice.
+pub(super) fn for_own_weight_first(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let profile = &request.profile;
+    let strong = profile.training_status == Status::Advanced && profile.sex != Some(Sex::Female);
+    let added = entry.load == LoadKind::BodyweightPlus && entry.pattern?.press_or_row().is_some();
+    let without = |other: &&&Arc<Entry>| other.harder.contains(&entry.id) && other.is_hung();
+    let known = |other: &&Arc<Entry>| profile.known_lifts.contains_key(&other.id);
+    let without = usable.iter().find(without)?;
+    (added && !strong && !known(without) && !is_next_rung(request, entry)).then(|| better(without))
+}
+
+/// A machine for one joint is not passed by for its imitation; one leg on a step is no imitation.
+pub(super) fn for_the_machine(
+    _request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let pattern = entry.pattern?;
+    let one_joint =
+        matches!(pattern, Pattern::KneeFlexion | Pattern::KneeExtension | Pattern::PlantarFlexion);
+    let on_one_leg = pattern == Pattern::PlantarFlexion && entry.sides == Sides::Each;
+    let guided = |entry: &Entry| matches!(entry.load, LoadKind::Stack | LoadKind::PlateMachine);
+    let machine = |other: &&&Arc<Entry>| is_proper(other, pattern) && guided(other);
+    usable.iter().find(machine).filter(|_| one_joint && !on_one_leg && !guided(entry)).map(better)
+}

@@ -1,0 +1,134 @@
+//! What a coach passes over among the exercises that a client could do: a stand-in where proper kit is at hand, a
+//! special lift where a staple does the job, a variant of what the client never wants.
+//!
+//! These are filters and not points: a difference of a few points is less than what a search settles. Common practice.
+
+mod by_client;
+mod by_kit;
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::candidate::grade;
+use super::eligibility::is_named;
+use super::{Barred, Candidate, Request};
+use crate::input::catalog::Entry;
+use crate::words::{Kit, LoadKind, Pattern, Standing, Stress};
+
+/// A reason to pass an exercise over, among all that are usable.
+type Filter = fn(&Request, &[&Arc<Entry>], &Entry) -> Option<Barred>;
+
+/// The reasons, the first that holds first. One more is a function and a line.
+const FILTERS: &[Filter] = &[
+    by_client::variant_of_never,
+    by_kit::for_proper_kit,
+    by_kit::for_its_parents_kit,
+    by_client::for_the_free_squat,
+    by_kit::for_a_load,
+    by_kit::for_a_weight,
+    by_kit::for_strong_legs,
+    by_kit::for_a_bar_or_dumbbells,
+    by_client::for_slow_work,
+    by_client::for_a_loaded_first_step,
+    by_client::for_a_staple,
+    by_client::for_older_joints,
+    by_client::for_a_harder_form,
+    by_kit::for_dumbbells,
+    by_kit::for_light_arms,
+    by_kit::for_own_weight_first,
+    by_client::for_the_full_form,
+    by_client::for_who_learns,
+    by_kit::for_the_machine,
+    by_client::for_the_first_rung,
+];
+
+/// Which of the usable exercises are passed over, and why.
+pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap<String, Barred> {
+    let open = usable.iter().filter(|entry| !is_named(&request.profile, &entry.id));
+    let reasons = open.filter_map(|entry| {
+        let reason = FILTERS.iter().find_map(|filter| filter(request, usable, entry))?;
+        Some((entry.id.clone(), reason))
+    });
+    reasons.collect()
+}
+
+/// Whether a load, or the whole body's weight on a bar, makes an exercise hard enough for sets that count.
+#[must_use]
+pub fn is_loaded(entry: &Entry) -> bool {
+    let unloaded = matches!(
+        entry.load,
+        LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
+    );
+    !unloaded || entry.is_hung()
+}
+
+/// A candidate's standing where it is chosen: a staple without load, or with a kettlebell, is one more regular where a
+/// staple with a bar, dumbbells or a machine does its movement, and so is a hinge with weights in strong hands beside a bar.
+pub(crate) fn standing_here(request: &Request, one: &Candidate) -> Standing {
+    let light = !is_loaded(&one.entry) || one.kit.contains(&Kit::Kettlebell);
+    let by_hand =
+        one.pattern == Pattern::Hinge && by_kit::is_in_hands(&one.entry) && !request.is_guided();
+    let lesser = light || by_hand;
+    let other = |other: &Candidate| {
+        is_proper(&other.entry, one.pattern)
+            && !other.kit.contains(&Kit::Kettlebell)
+            && (light || !by_kit::is_in_hands(&other.entry))
+    };
+    match one.entry.standing {
+        Standing::Staple if lesser && request.candidates.iter().any(other) => Standing::Regular,
+        standing => standing,
+    }
+}
+
+/// Whether an entry is a loaded staple of a pattern.
+#[must_use]
+pub fn is_proper(entry: &Entry, pattern: Pattern) -> bool {
+    entry.pattern == Some(pattern) && entry.standing == Standing::Staple && is_loaded(entry)
+}
+
+/// The lift that an entry is a variant of, and the lift of that, and so on.
+pub(crate) fn parents<'a>(request: &'a Request, entry: &'a Entry) -> impl Iterator<Item = &'a str> {
+    let parent =
+        |id: &'a str| request.entries.get(id).and_then(|entry| entry.variant_of.as_deref());
+    // The catalog's lint refuses circles; a catalog that was never linted ends here.
+    std::iter::successors(entry.variant_of.as_deref(), move |id| parent(id)).take(8)
+}
+
+/// What is swung is no matter of how much the hands hold.
+fn is_ballistic(entry: &Entry) -> bool {
+    grade(entry, Stress::Ballistic).is_some()
+}
+
+/// A squat, lunge, hinge, bridge, press or pull.
+const fn is_lift(pattern: Pattern) -> bool {
+    let legs =
+        matches!(pattern, Pattern::Squat | Pattern::Lunge | Pattern::Hinge | Pattern::HipExtension);
+    legs || pattern.press_or_row().is_some()
+}
+
+/// What is right for those who learn the movement, and again from 65 on.
+fn learns_first(request: &Request, entry: &Entry) -> bool {
+    entry.first_step && request.is_guided()
+}
+
+/// Whether two exercises are of one movement; all that holds or bends the trunk is one, and so is all that is fast.
+fn is_same_work(one: Option<Pattern>, other: Option<Pattern>) -> bool {
+    one.map(Pattern::work) == other.map(Pattern::work)
+}
+
+/// Whether an entry is a staple for another's movement and prime mover.
+fn does_the_job(other: &Entry, entry: &Entry) -> bool {
+    other.standing == Standing::Staple
+        && is_same_work(other.pattern, entry.pattern)
+        && other.direct.first() == entry.direct.first()
+}
+
+/// The harder form of a lift that the client already knows is a reason for it.
+fn is_next_rung(request: &Request, entry: &Entry) -> bool {
+    let known = request.profile.known_lifts.keys().chain(&request.previous_mains);
+    known.filter_map(|id| request.entries.get(id)).any(|known| known.harder.contains(&entry.id))
+}
+
+fn better(other: &&Arc<Entry>) -> Barred {
+    Barred::PassedOver(other.id.clone())
+}

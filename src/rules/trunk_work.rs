@@ -1,0 +1,83 @@
+//! `trunk-work`: the trunk has one exercise a day and three a week, as every big lift works it as well.
+//!
+//! Two a day where the week has two days, and where nothing has a load; a client who wants more of it gets more. Common
+//! practice.
+
+use super::{Finding, Force, Rule};
+use crate::model::Weekly;
+use crate::program::{Op, Term};
+use crate::request::Request;
+use crate::request::standing::is_loaded;
+use crate::week::Week;
+use crate::words::{Emphasis, Muscle, Pattern};
+
+/// Exercises for the trunk by day and week.
+pub(super) struct TrunkWork;
+
+const MOST_A_DAY: u32 = 2;
+const MOST_A_WEEK: u32 = 3;
+/// Up to so many days have room for two a day.
+const FEW_DAYS: usize = 2;
+/// From so many days on a fourth is no filler.
+const MANY_DAYS: usize = 5;
+
+/// The most a day, and the most a week if there is one.
+fn most(request: &Request) -> (u32, Option<u32>) {
+    let days = request.days.len();
+    let more = |muscle: Muscle| request.profile.emphasis.get(&muscle) == Some(&Emphasis::More);
+    let has_lifts = request
+        .candidates
+        .iter()
+        .any(|one| is_loaded(&one.entry) && one.pattern.press_or_row().is_none());
+    let open = !has_lifts || more(Muscle::Abs) || more(Muscle::Obliques);
+    let a_day = if open || days <= FEW_DAYS { MOST_A_DAY } else { 1 };
+    let a_week = MOST_A_WEEK + u32::from(days >= MANY_DAYS);
+    (a_day, (!open).then_some(a_week))
+}
+
+impl Rule for TrunkWork {
+    fn id(&self) -> &'static str {
+        "trunk-work"
+    }
+    fn summary(&self) -> &'static str {
+        "the trunk has one exercise a day and three a week, as every big lift works it as well"
+    }
+    fn force(&self) -> Force {
+        Force::View
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        let (a_day, a_week) = most(weekly.request);
+        let mut all: Vec<Term> = Vec::new();
+        for day in weekly.days() {
+            let trunk = weekly.on(day).filter(|pick| weekly.candidate(pick).pattern.is_trunk());
+            let trunk: Vec<Term> = trunk.map(|pick| (pick.chosen, 1.0)).collect();
+            all.extend(trunk.iter().copied());
+            if trunk.len() > a_day as usize {
+                let label = weekly.request.days[day].label();
+                weekly.model.convention(self.id(), label, trunk, Op::Le, f64::from(a_day));
+            }
+        }
+        if let Some(a_week) = a_week.filter(|most| all.len() > *most as usize) {
+            weekly.model.convention(self.id(), "week", all, Op::Le, f64::from(a_week));
+        }
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let (a_day, a_week) = most(request);
+        let is_trunk = |item: &crate::week::Item| item.pattern().is_some_and(Pattern::is_trunk);
+        let mut findings = Vec::new();
+        let mut remark = |place: String, most: u32, got: usize| {
+            if got > most as usize {
+                let wanted = format!("{most} for the trunk at most");
+                let finding = Finding::broken(self.id(), place, wanted, got.to_string());
+                findings.push(finding.as_remark());
+            }
+        };
+        for session in &week.sessions {
+            let got = session.work().filter(|item| is_trunk(item)).count();
+            remark(session.label.clone(), a_day, got);
+        }
+        let got = week.work().filter(|(_, item)| is_trunk(item)).count();
+        remark("week".to_owned(), a_week.unwrap_or(u32::MAX), got);
+        findings
+    }
+}
