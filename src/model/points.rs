@@ -113,6 +113,8 @@ weights! {
         "lead-lift":
             /// A session without a lift to lead it.
             NO_LEAD = -60.0;
+            /// A week in which no lift for a muscle that should get more can lead a day.
+            NO_WISHED_LEAD = -20.0;
             /// A set that the lead has too few.
             THIN_LEAD = -20.0;
         "strength-lifts":
@@ -152,11 +154,15 @@ weights! {
             AGAIN_THIRD = -20.0;
             /// A further day of any other exercise.
             AGAIN_OTHER = -12.0;
+            /// A week of two days or more with a loaded squat on one of them only.
+            SQUATS_ONCE = -14.0;
             /// A movement that a beginner meets only once in the week.
             MET_ONCE = -12.0;
         "emphasis":
             /// A half-set of a muscle that should get more under the most of its region.
             BEHIND = -3.0;
+            /// A half-set of a muscle that should get less above the least of its range.
+            NOT_SPARED = -2.0;
             /// A set that a muscle which should get more lacks of eight that are done for it.
             OWN_SET_MISSING = -4.0;
         "pairs":
@@ -200,6 +206,12 @@ weights! {
             TAKES_LEARNING = -2.0;
             /// Explosive work where power is the goal.
             FAST = 14.0;
+            /// Work of one joint for arms and shoulders where size is not the goal.
+            FILLER = -3.0;
+            /// A fly, pullover or straight-arm pulldown where size is not the goal.
+            MUCH_FILLER = -12.0;
+            /// A throw, a carry or work for balance, from 65 on.
+            FOR_LATER_YEARS = 22.0;
             /// A lift of few repetitions where endurance is the goal.
             ENDS_EARLY = -14.0;
             /// A set above the fewest of an exercise of several joints.

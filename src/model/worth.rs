@@ -7,15 +7,15 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::points::{
-    ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CARRY, ENDS_EARLY, FAST, GUIDED, GUIDED_SENIOR,
-    HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, ONLY_A_STAND_IN, PREFERRED, REGULAR, SPECIAL, STAND_IN,
-    TAKES_LEARNING, UNLOADED, UNLOADED_LIFT,
+    ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CARRY, ENDS_EARLY, FAST, FILLER, FOR_LATER_YEARS, GUIDED,
+    GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, MUCH_FILLER, ONLY_A_STAND_IN, PREFERRED,
+    REGULAR, SPECIAL, STAND_IN, TAKES_LEARNING, UNLOADED, UNLOADED_LIFT,
 };
 use crate::request::candidate::Station;
 use crate::request::dose::{Duty, FEW_REPS};
 use crate::request::standing::{is_loaded, is_proper, parents, standing_here};
 use crate::request::{Candidate, Request, Wish};
-use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Standing};
+use crate::words::{Emphasis, Goal, Kit, LoadKind, Muscle, Pattern, Standing};
 
 /// The points of every candidate of a request, in their order.
 #[must_use]
@@ -90,7 +90,33 @@ fn worth(request: &Request, candidate: &Candidate) -> f64 {
         + for_goal(request, candidate)
         + for_experience(request, candidate)
         + for_once(request, candidate)
-        + if_so(candidate.pattern == Pattern::Carry, CARRY)
+        + filler(request, candidate)
+        + if request.is_senior() {
+            if_so(is_for_later_years(candidate.pattern), FOR_LATER_YEARS)
+        } else {
+            if_so(candidate.pattern == Pattern::Carry, CARRY)
+        }
+}
+
+/// What keeps an older client steady, quick and able to carry (WHO 2020 asks for balance and strength; the rest is
+/// common practice).
+const fn is_for_later_years(pattern: Pattern) -> bool {
+    matches!(pattern, Pattern::Throw | Pattern::Carry | Pattern::Balance)
+}
+
+/// What small work loses where size is not the goal and no wish asks for it.
+fn filler(request: &Request, candidate: &Candidate) -> f64 {
+    let wished = candidate
+        .prime()
+        .is_some_and(|prime| request.profile.emphasis.get(&prime) == Some(&Emphasis::More));
+    if wished || request.profile.goal == Goal::Hypertrophy || candidate.is_compound() {
+        return 0.0;
+    }
+    match candidate.pattern {
+        Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension => MUCH_FILLER,
+        Pattern::ElbowFlexion | Pattern::ElbowExtension | Pattern::ShoulderAbduction => FILLER,
+        _ => 0.0,
+    }
 }
 
 /// What an exercise gains by being in the week at all: it is liked, known, or was a main lift of the last block. A
@@ -126,6 +152,9 @@ fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
     let fast = candidate.pattern.is_explosive() && staple;
     match request.profile.goal {
         Goal::Strength | Goal::Power if is_bar_lift(candidate) => BAR_FOR_STRENGTH,
+        Goal::Power if fast && candidate.entry.load == LoadKind::BarTotal => {
+            FAST + BAR_FOR_STRENGTH
+        }
         Goal::Power if fast => FAST,
         Goal::Endurance if candidate.is_compound() && candidate.amount <= FEW_REPS => ENDS_EARLY,
         _ => 0.0,

@@ -94,13 +94,14 @@ fn lead(
             let candidate = &request.candidates[done.candidate];
             let bar = candidate.entry.load != LoadKind::BarTotal;
             let legs = candidate.pattern.side() == Some(Side::Legs);
-            let leads = candidate.leads(goal, senior) || (whole_body && legs && !firm);
-            let leg_lift = candidate.is_leg_lift() || (legs && !firm);
+            let wished = request.is_wished_lead(candidate);
+            let leads = candidate.leads(goal, senior) || wished || (whole_body && legs && !firm);
+            let leg_lift = candidate.is_leg_lift() || wished || (legs && !firm);
             let is_thin = done.sets + THIN <= most;
             let liked = candidate.wish == Wish::Prefer || candidate.wish == Wish::Must;
             (
                 (done.paired, is_thin, !leads, whole_body && !leg_lift),
-                (!liked, !heavier.contains(*done), Reverse(done.sets)),
+                (!wished, !liked, !heavier.contains(*done), Reverse(done.sets)),
                 candidate.duty,
                 region(candidate),
                 bar,

@@ -16,7 +16,7 @@ use crate::request::{Day, Request};
 use crate::search::{Done, Solution};
 use crate::split::SplitDay;
 use crate::timing;
-use crate::words::{GroupKind, Measure, Muscle, Pattern, Sides, Turn};
+use crate::words::{GroupKind, LoadKind, Measure, Muscle, Pattern, Sides, Turn};
 
 /// The sessions of a block of a solution, in the order of the week; past the last block, the last one's.
 #[must_use]
@@ -142,15 +142,20 @@ impl Composer<'_> {
         turned.unwrap_or(&self.request.candidates[done.candidate])
     }
 
-    /// The day's direct muscles, most sets first.
+    /// The day's direct muscles: those of the first slow lift, which is prepared for first, then most sets first.
     fn muscles(&self, order: &[Done]) -> Vec<Muscle> {
+        let slow = order.iter().find(|done| !self.candidate(done).pattern.is_explosive());
+        let lead = slow.map_or(&[][..], |done| &self.candidate(done).entry.direct[..]);
         let sets = |muscle: &Muscle| -> u32 {
             let direct = order.iter().filter(|done| self.candidate(done).trains(*muscle));
             direct.map(|done| done.sets).sum()
         };
         let mut used: Vec<Muscle> =
             Muscle::ALL.iter().copied().filter(|muscle| sets(muscle) > 0).collect();
-        used.sort_by_key(|muscle| std::cmp::Reverse(sets(muscle)));
+        let led = |muscle: &Muscle| lead.iter().position(|other| other == muscle);
+        used.sort_by_key(|muscle| {
+            (led(muscle).unwrap_or(usize::MAX), std::cmp::Reverse(sets(muscle)))
+        });
         used
     }
 
@@ -244,9 +249,9 @@ impl Composer<'_> {
         warm: &mut Warm,
     ) -> Vec<crate::input::plan::RampSet> {
         let already = !warm.patterns.insert(candidate.pattern);
-        if candidate.duty != Duty::Main
-            || !ramp::is_wanted(candidate.duty, candidate.amount, already)
-        {
+        let fast = candidate.duty == Duty::Explosive && candidate.entry.load == LoadKind::BarTotal;
+        let wanted = candidate.duty == Duty::Main || fast;
+        if !wanted || !ramp::is_wanted(candidate.duty, candidate.amount, already) {
             return Vec::new();
         }
         let kept =

@@ -25,8 +25,8 @@ pub fn preparation(request: &Request, day: &Day, muscles: &[Muscle]) -> Option<G
     } else {
         &[
             &[Part::General],
-            &[Part::Mobility, Part::Rolling],
             &[Part::Activation],
+            &[Part::Mobility, Part::Rolling],
             &[Part::Activation],
         ]
     };
@@ -64,6 +64,8 @@ fn usable<'a>(request: &'a Request, parts: &[Part]) -> Vec<&'a Entry> {
 fn worth(entry: &Entry, open: &BTreeSet<Muscle>, muscles: &[Muscle]) -> usize {
     let ahead = |muscle: &Muscle| muscles.iter().position(|other| other == muscle);
     let points = |muscle: &Muscle| match ahead(muscle) {
+        Some(0) if open.contains(muscle) => 100,
+        Some(1) if open.contains(muscle) => 60,
         Some(place) if open.contains(muscle) => 10 + 3 * muscles.len().saturating_sub(place),
         Some(_) => 1,
         None => 0,

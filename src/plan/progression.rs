@@ -229,7 +229,7 @@ impl<'a> Progress<'_, 'a> {
         // Where an exercise's own range lies above the heavy one, its aim is no longer heavy.
         let low = if unknown { span.aim.min(span.low.max(MOST_HEAVY_REPS)) } else { span.low };
         let span = Span { low, ..span };
-        let load_kg = self.first_load(item, &lift);
+        let load_kg = self.first_load(item, &lift, span);
         let track = Track::start(entry, duty, span, planned, load_kg);
         Some(Standing {
             entry,
@@ -246,9 +246,12 @@ impl<'a> Progress<'_, 'a> {
         })
     }
 
-    /// The first load of an item; where a careful start keeps more in reserve, what the known lift gives with that.
-    fn careful_load(&self, item: &Item, lift: &Lift) -> Option<f64> {
-        let reserve = self.course.careful.rir(1);
+    /// The first load of an item; where a careful start keeps more in reserve, what the known lift gives with that. A
+    /// first week that has no fewer repetitions to begin with keeps its one more in reserve by the load.
+    fn careful_load(&self, item: &Item, lift: &Lift, span: Span) -> Option<f64> {
+        let learns = self.course.profile.training_status == Status::Novice;
+        let starts = item.rir.filter(|_| span.low >= span.aim && !learns).map_or(0, |rir| rir + 1);
+        let reserve = self.course.careful.rir(1).max(starts);
         let load = item.load_kg?;
         let careful = || {
             let percent = percent_at_reserve(fit::most_of(item), reserve)?;
@@ -260,8 +263,8 @@ impl<'a> Progress<'_, 'a> {
 
     /// The first load of an item; where earlier weeks had the exercise on a day of another kind, no more than a tenth or a
     /// step above those.
-    fn first_load(&self, item: &Item, lift: &Lift) -> Option<f64> {
-        let load = self.careful_load(item, lift)?;
+    fn first_load(&self, item: &Item, lift: &Lift, span: Span) -> Option<f64> {
+        let load = self.careful_load(item, lift, span)?;
         let of_it = self
             .tracks
             .iter()

@@ -200,6 +200,11 @@ fn machine<'a>(entry: &Entry, place: &'a Equipment, made_in: Units) -> Masses<'a
 /// Plates on a machine or sled, in pairs; the machine's own mass counts only where the place says it.
 fn plate_machine(entry: &Entry, place: &Equipment, units: Units) -> Ladder {
     let made_in = place.made_in(units);
+    // Some machines of this kind have a stack after all: what the place writes counts.
+    let written = machine(entry, place, made_in);
+    if !(Masses { mass: None, ..written }).is_empty() {
+        return Ladder::implements_made_in(made_in, rack(written, Vec::new(), made_in), units);
+    }
     let own = entry.needs.iter().flatten().find_map(|kit| masses_of(place, *kit, made_in).mass);
     let own = thousandths(own.unwrap_or(0.0));
     Ladder::bar_made_in(made_in, own, &plates(place, made_in), false, units).above_nothing()

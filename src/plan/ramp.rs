@@ -9,7 +9,7 @@ use crate::plan::loads::Ladder;
 use crate::request::dose::Duty;
 
 /// Shares of the working load for sets up to six repetitions.
-const HEAVY: &[f64] = &[0.45, 0.65, 0.85];
+const HEAVY: &[f64] = &[0.45, 0.70, 0.90];
 /// Shares of the working load for sets of seven to twelve.
 const MEDIUM: &[f64] = &[0.50, 0.80];
 /// The lightest and the heaviest last step, as shares of the working load.
@@ -27,7 +27,7 @@ const ROUNDING: f64 = 1e-6;
 /// Whether an exercise is ramped up to: several joints, up to twelve repetitions, muscles not yet warm.
 #[must_use]
 pub fn is_wanted(duty: Duty, reps: u32, already_warm: bool) -> bool {
-    let big = matches!(duty, Duty::Main | Duty::Compound);
+    let big = matches!(duty, Duty::Main | Duty::Compound | Duty::Explosive);
     big && reps <= 12 && !already_warm
 }
 
@@ -128,7 +128,7 @@ mod tests {
     /// In the manner of WU-07 (NSCA Essentials; the ramp itself from memory).
     #[test]
     fn a_heavy_set_has_three_steps_and_a_medium_one_two() {
-        assert_eq!(sets(&ramp(Some(100.0), Some(&bar()), 5, 3)), [(45.0, 8), (65.0, 5), (85.0, 2)]);
+        assert_eq!(sets(&ramp(Some(100.0), Some(&bar()), 5, 3)), [(45.0, 8), (70.0, 5), (90.0, 2)]);
         assert_eq!(sets(&ramp(Some(60.0), Some(&bar()), 8, 3)), [(30.0, 8), (47.5, 4)]);
     }
 

@@ -143,10 +143,11 @@ pub fn dose_for(goal: Goal, status: Status, entry: &Entry, turn: Option<Turn>) -
 /// Sets of up to so many repetitions are heavy.
 pub const FEW_REPS: u32 = 6;
 
-/// Whether sets of few repetitions suit an exercise: a bar on two legs, a trap bar, a pull-up, a dip. Common practice.
+/// Whether sets of few repetitions suit an exercise: a bar on two legs, a trap bar, a pull-up or dip with a weight added.
+/// Common practice.
 #[must_use]
 pub fn takes_few_reps(entry: &Entry) -> bool {
-    let hung = entry.is_hung();
+    let hung = entry.is_hung() && entry.load == LoadKind::BodyweightPlus;
     let bar = entry.load == LoadKind::BarTotal && entry.sides == Sides::Both;
     let own = entry.reps.first().is_some_and(|least| *least <= FEW_REPS);
     hung || (bar && own && entry.pattern != Some(Pattern::Lunge))

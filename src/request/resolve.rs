@@ -10,7 +10,9 @@ use super::{Barred, Day, Entries, Figures, Request, screening, standing, target,
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
 use crate::timing;
-use crate::words::{Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Standing, Status};
+use crate::words::{
+    Emphasis, Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Side, Standing, Status,
+};
 
 /// The most sessions a week that carry conditioning while strength comes first (Wilson et al. 2012).
 const CONDITIONING_DAYS: usize = 3;
@@ -170,6 +172,16 @@ impl Request {
         self.profile.training_status == Status::Novice || self.is_senior()
     }
 
+    /// Whether a main lift may lead a day because it is done for a muscle that the client wants more of: a thrust for the
+    /// glutes, an incline press for the chest. A pull comes second on its day as ever.
+    #[must_use]
+    pub fn is_wished_lead(&self, one: &Candidate) -> bool {
+        let more = |muscle| self.profile.emphasis.get(&muscle) == Some(&Emphasis::More);
+        let staple = one.duty == Duty::Main && one.entry.standing == Standing::Staple;
+        let pulls = one.pattern.side() == Some(Side::Pull);
+        staple && !pulls && !one.is_each_side() && one.prime().is_some_and(more)
+    }
+
     /// Size is the goal, past the first steps: main lifts stand alone with their full rests, small work has its own sets.
     #[must_use]
     pub fn builds_size(&self) -> bool {
@@ -228,7 +240,7 @@ const REST_OF_FEW_S: u32 = 90;
 pub(crate) fn ramp_steps(entry: &Entry, duty: Duty, amount: u32) -> usize {
     match (duty, entry.load) {
         (Duty::Main, LoadKind::BarTotal | LoadKind::BodyweightPlus) if amount <= 6 => 3,
-        (Duty::Main, LoadKind::BarTotal) => 2,
+        (Duty::Main, LoadKind::BarTotal) | (Duty::Explosive, LoadKind::BarTotal) => 2,
         (
             Duty::Main,
             LoadKind::PerHand

@@ -5,10 +5,10 @@
 
 use std::collections::BTreeSet;
 
-use super::{Figure, Finding, Force, Rule, Unit};
+use super::{Figure, Finding, Force, Rule, Unit, to_halves};
 use crate::input::catalog::Entry;
-use crate::model::goal::at_least;
-use crate::model::points::{BEHIND, NO_BEST_LIFT, ONE_LIFT_ONLY, OWN_SET_MISSING};
+use crate::model::goal::{at_least, at_most};
+use crate::model::points::{BEHIND, NO_BEST_LIFT, NOT_SPARED, ONE_LIFT_ONLY, OWN_SET_MISSING};
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly, minus};
 use crate::program::Term;
@@ -32,6 +32,13 @@ fn emphasized(request: &Request) -> impl Iterator<Item = Muscle> {
     wishes.filter(|(_, wish)| **wish == Wish::More).map(|(muscle, _)| *muscle)
 }
 
+/// The muscles that should get less, and have a range.
+fn spared(request: &Request) -> impl Iterator<Item = Muscle> {
+    let wishes = request.profile.emphasis.iter();
+    let less = wishes.filter(|(_, wish)| **wish == Wish::Less).map(|(muscle, _)| *muscle);
+    less.filter(|muscle| request.targets.contains_key(muscle))
+}
+
 /// Whether an exercise is a staple whose prime mover is the muscle; for the glutes one that extends the hip alone, as a
 /// squat or a deadlift is in the week anyway.
 fn is_best(entry: &Entry, muscle: Muscle) -> bool {
@@ -39,9 +46,10 @@ fn is_best(entry: &Entry, muscle: Muscle) -> bool {
     entry.standing == Standing::Staple && entry.direct.first() == Some(&muscle) && own
 }
 
-/// Whether an exercise is done for the muscle and no filler.
+/// Whether an exercise is done for the muscle and no filler; the side of the glutes is worked by moving the leg out.
 fn is_own(entry: &Entry, muscle: Muscle) -> bool {
-    entry.standing <= Standing::Regular && entry.direct.first() == Some(&muscle)
+    let side = muscle == Muscle::Glutes && entry.pattern == Some(Pattern::HipAbduction);
+    entry.standing <= Standing::Regular && (side || entry.direct.first() == Some(&muscle))
 }
 
 /// The other muscles that should not get ahead: those that are trained with it, and the large ones for a large one.
@@ -66,6 +74,11 @@ impl Rule for Emphasis {
         Force::Ranges
     }
     fn add_to(&self, weekly: &mut Weekly) {
+        for muscle in spared(weekly.request).collect::<Vec<_>>() {
+            let low = f64::from(to_halves(weekly.request.targets[&muscle].low));
+            let wish = at_most(weekly.halves(muscle), low).missed_by(MOST);
+            weekly.miss(self.id(), format!("{muscle}_spared"), Tier::View, wish, NOT_SPARED);
+        }
         for muscle in emphasized(weekly.request) {
             let best = |candidate: &Candidate| is_best(&candidate.entry, muscle);
             let done: Vec<Term> = weekly

@@ -5,7 +5,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::goal::at_least;
-use crate::model::points::{NO_LEAD, THIN_LEAD};
+use crate::model::points::{NO_LEAD, NO_WISHED_LEAD, THIN_LEAD};
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
 use crate::program::Term;
@@ -36,11 +36,12 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
     let firm = |one: &Candidate| {
         is_loaded(&one.entry)
             && one.entry.load != LoadKind::Bodyweight
-            && standing_here(request, one) == Standing::Staple
+            && (request.is_guided() || standing_here(request, one) == Standing::Staple)
     };
     let tests: [&dyn Fn(&Candidate) -> bool; 10] = [
         &|one| {
-            one.leads(goal, senior) && hard(one) && !one.is_each_side() && in_turn(one) && firm(one)
+            let usual = one.leads(goal, senior) && !one.is_each_side() && in_turn(one);
+            (usual || request.is_wished_lead(one)) && hard(one) && firm(one)
         },
         &|one| one.leads(goal, senior) && hard(one) && !one.is_each_side() && in_turn(one),
         &|one| one.leads(goal, senior) && hard(one) && (!legs || one.is_leg_lift()),
@@ -71,6 +72,13 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     TURNS[weekly.days().take(day).filter(is_whole).count() % TURNS.len()]
 }
 
+/// How many of some picks are done alone: in a pair none is a lead.
+fn alone(picks: &[Pick]) -> Vec<Term> {
+    let mut row: Vec<Term> = picks.iter().map(|pick| (pick.chosen, 1.0)).collect();
+    row.extend(picks.iter().filter_map(|pick| Some((pick.paired?, -1.0))));
+    row
+}
+
 impl Rule for LeadLift {
     fn id(&self) -> &'static str {
         "lead-lift"
@@ -82,16 +90,19 @@ impl Rule for LeadLift {
         Force::View
     }
     fn add_to(&self, weekly: &mut Weekly) {
+        let wished = |pick: &&Pick| weekly.request.is_wished_lead(weekly.candidate(pick));
+        let wished: Vec<Pick> = weekly.picks.iter().filter(wished).copied().collect();
+        if !wished.is_empty() {
+            let wish = at_least(alone(&wished), 1.0);
+            weekly.miss(self.id(), "wished", Tier::View, wish, NO_WISHED_LEAD);
+        }
         for day in weekly.days() {
             let picks: Vec<Pick> = leads(weekly, day);
             if picks.is_empty() {
                 continue;
             }
             let label = weekly.request.days[day].label();
-            let mut leads: Vec<Term> = picks.iter().map(|pick| (pick.chosen, 1.0)).collect();
-            // Done in a pair it is no lead.
-            leads.extend(picks.iter().filter_map(|pick| Some((pick.paired?, -1.0))));
-            let wish = at_least(leads, 1.0);
+            let wish = at_least(alone(&picks), 1.0);
             weekly.miss(self.id(), label.clone(), Tier::View, wish, NO_LEAD);
             // Sets above the fewest of the lifts that can lead.
             let full = weekly.request.days[day].minutes >= FULL_LEAD && !weekly.request.is_senior();

@@ -12,7 +12,7 @@ use crate::program::Term;
 use crate::request::Request;
 use crate::request::standing::is_loaded;
 use crate::week::{Session, Week};
-use crate::words::{Muscle, Pattern, Role, Sides};
+use crate::words::{Emphasis, Muscle, Pattern, Role, Sides};
 
 /// Two-legged squats by leg day.
 pub(super) struct LegDay;
@@ -24,7 +24,13 @@ fn serves(entry: &Entry) -> bool {
 
 /// Deadlifts and the like on both legs, with a load.
 fn is_hinge(entry: &Entry) -> bool {
-    entry.pattern == Some(Pattern::Hinge) && entry.sides == Sides::Both && is_loaded(entry)
+    let both = entry.pattern == Some(Pattern::Hinge) && entry.sides == Sides::Both;
+    both && entry.main && is_loaded(entry)
+}
+
+/// Who wants less for the quads squats on one of the leg days.
+fn spares_quads(request: &Request) -> bool {
+    request.profile.emphasis.get(&Muscle::Quads) == Some(&Emphasis::Less)
 }
 
 /// Fewer days leave the hinge to the lunge or the bridge.
@@ -46,6 +52,9 @@ impl Rule for LegDay {
         if weekly.request.days.len() >= HINGE_FROM_DAYS && !hinges.is_empty() {
             let wish = at_least(hinges, 1.0);
             weekly.miss(self.id(), "hinge", Tier::Ranges, wish, NO_HINGE);
+        }
+        if spares_quads(weekly.request) {
+            return;
         }
         for day in weekly.days() {
             let idea = &weekly.split.days[day];
@@ -71,7 +80,7 @@ impl Rule for LegDay {
             let wanted = "a loaded hinge on both legs";
             findings.push(Finding::broken(self.id(), "hinge", wanted, "none").as_shortfall());
         }
-        if !request.eligible_for(Role::Work).any(serves) {
+        if spares_quads(request) || !request.eligible_for(Role::Work).any(serves) {
             return findings;
         }
         let without = week.sessions.iter().filter(|session| {

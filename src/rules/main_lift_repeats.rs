@@ -9,14 +9,15 @@ use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::{at_least, at_most};
-use crate::model::points::{AGAIN_BEGINNER, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, AGAIN_THIRD, MET_ONCE};
+use crate::model::points::{AGAIN_BEGINNER, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, AGAIN_THIRD, MET_ONCE, SQUATS_ONCE};
 use crate::model::tier::Tier;
 use crate::model::worth::for_once;
 use crate::program::Term;
 use crate::request::dose::Duty;
+use crate::request::standing::is_loaded;
 use crate::request::{Candidate, Request};
 use crate::week::Week;
-use crate::words::{Goal, Pattern, Status};
+use crate::words::{Emphasis, Goal, Muscle, Pattern, Sides, Status};
 
 /// Days by exercise and by movement.
 pub(super) struct MainLiftRepeats;
@@ -38,25 +39,44 @@ fn learns(request: &Request) -> bool {
     request.profile.training_status == Status::Novice && request.days.len() >= 2
 }
 
-/// The movements that get stronger by being done again: squats and presses.
+/// The movements that get stronger by being done again: squats, presses and thrusts.
 const fn is_trained_for(pattern: Pattern) -> bool {
-    matches!(pattern, Pattern::Squat | Pattern::HorizontalPush | Pattern::VerticalPush)
+    matches!(
+        pattern,
+        Pattern::Squat | Pattern::HorizontalPush | Pattern::VerticalPush | Pattern::HipExtension
+    )
 }
 
-/// The days of an exercise that a week may have, and what each further one costs; what it is liked or known for counts
-/// once. One heavy hinge a week is enough for a back, and its second day is a lighter relative.
-fn again(request: &Request, candidate: &Candidate) -> (u32, f64) {
+/// What further days of an exercise cost: from which day on, and how much each. What it is liked or known for counts
+/// once. A known squat, press or thrust may come heavy and light; one heavy hinge a week is enough for a back, and its
+/// second day is a lighter relative.
+fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
+    let profile = &request.profile;
     let hinge = candidate.pattern == Pattern::Hinge;
-    let (days, cost) =
-        match (candidate.duty, request.profile.goal, request.profile.training_status) {
-            (Duty::Main, Goal::Strength | Goal::Power, _) if hinge => (1, AGAIN_HINGE),
-            (Duty::Main, Goal::Strength | Goal::Power, _) if is_trained_for(candidate.pattern) => (2, AGAIN_THIRD),
-            (Duty::Main, _, Status::Novice) => (1, AGAIN_BEGINNER),
-            (Duty::Main, _, _) if hinge => (1, AGAIN_HINGE),
-            (Duty::Main, _, _) => (1, AGAIN_MAIN),
-            _ => (1, AGAIN_OTHER),
-        };
-    (days, cost - for_once(request, candidate))
+    let strong = matches!(profile.goal, Goal::Strength | Goal::Power);
+    let novice = profile.training_status == Status::Novice;
+    let known = profile.known_lifts.contains_key(&candidate.id);
+    let once = for_once(request, candidate);
+    let twice = is_trained_for(candidate.pattern) && (strong || known);
+    let fast = candidate.duty == Duty::Explosive && profile.goal == Goal::Power;
+    match candidate.duty {
+        Duty::Main if hinge && (strong || !novice) => vec![(1, AGAIN_HINGE - once)],
+        _ if fast => vec![(1, -once), (2, AGAIN_THIRD)],
+        Duty::Main if twice => vec![(1, -once), (2, AGAIN_THIRD)],
+        Duty::Main if novice => vec![(1, AGAIN_BEGINNER - once)],
+        Duty::Main => vec![(1, AGAIN_MAIN - once)],
+        _ => vec![(1, AGAIN_OTHER - once)],
+    }
+}
+
+/// Whether a squat on both legs, which a week of two leg days has twice: heavy and light, or two forms.
+fn is_squat(entry: &Entry) -> bool {
+    entry.pattern == Some(Pattern::Squat) && entry.sides == Sides::Both && is_loaded(entry)
+}
+
+/// Whether the client should squat on two days.
+fn squats_twice(request: &Request) -> bool {
+    request.days.len() >= 2 && request.profile.emphasis.get(&Muscle::Quads) != Some(&Emphasis::Less)
 }
 
 impl Rule for MainLiftRepeats {
@@ -76,13 +96,19 @@ impl Rule for MainLiftRepeats {
         }
         for (candidate, row) in days {
             let exercise = &weekly.request.candidates[candidate];
-            let (free, cost) = again(weekly.request, exercise);
             let all = u32::try_from(row.len()).unwrap_or(u32::MAX);
-            if all <= free {
-                continue;
+            for (free, cost) in again(weekly.request, exercise) {
+                if all > free && cost != 0.0 {
+                    let wish = at_most(row.clone(), f64::from(free)).missed_by(f64::from(all - free));
+                    let subject = format!("{}_{free}", exercise.id);
+                    weekly.miss(self.id(), subject, Tier::View, wish, cost);
+                }
             }
-            let wish = at_most(row, f64::from(free)).missed_by(f64::from(all - free));
-            weekly.miss(self.id(), exercise.id.clone(), Tier::View, wish, cost);
+        }
+        let squats = weekly.picks.iter().filter(|pick| is_squat(&weekly.candidate(pick).entry));
+        let squats: Vec<Term> = squats.map(|pick| (pick.chosen, 1.0)).collect();
+        if squats_twice(weekly.request) && squats.len() > 1 {
+            weekly.miss(self.id(), "squats", Tier::View, at_least(squats, 2.0), SQUATS_ONCE);
         }
         for (name, patterns) in MOVEMENTS.into_iter().filter(|_| learns(weekly.request)) {
             let picks = weekly.picks.iter();

@@ -7,7 +7,7 @@ use super::{
 };
 use crate::input::catalog::Entry;
 use crate::request::{Barred, Request};
-use crate::words::{Goal, Kind, LoadKind, Pattern, Standing, Status};
+use crate::words::{Goal, Kind, LoadKind, Pattern, Sex, Standing, Status};
 
 pub(super) fn variant_of_never(
     request: &Request,
@@ -73,6 +73,24 @@ pub(super) fn for_older_joints(
     usable.iter().find(thrown).or_else(|| usable.iter().find(slow)).map(better)
 }
 
+/// From 65 on a beginner learns to squat and hinge with weights in the hands or a machine, not with a bar. Common practice.
+pub(super) fn for_older_beginners(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let novice = request.profile.training_status == Status::Novice && request.is_senior();
+    let legs = matches!(entry.pattern, Some(Pattern::Squat | Pattern::Hinge));
+    let simpler = |other: &&&Arc<Entry>| {
+        other.pattern == entry.pattern
+            && other.standing == Standing::Staple
+            && is_loaded(other)
+            && other.load != LoadKind::BarTotal
+    };
+    let bar = novice && legs && entry.load == LoadKind::BarTotal;
+    usable.iter().find(simpler).filter(|_| bar).map(better)
+}
+
 /// First steps with the body's own weight are behind who has trained for a while, where the movement has a harder form.
 pub(super) fn for_a_harder_form(
     request: &Request,
@@ -105,6 +123,35 @@ pub(super) fn for_a_staple(
     usable.iter().find(staple).map(better)
 }
 
+/// Whether nobody can say that the client pulls the whole body up often enough for a set: most women below advanced do it
+/// a few times or not yet. Common practice.
+fn needs_help(request: &Request) -> bool {
+    let profile = &request.profile;
+    profile.training_status != Status::Advanced && profile.sex == Some(Sex::Female)
+}
+
+/// A pull-up or dip of which no number is known waits for a form that can be made easier, where there is one; for who
+/// trains to last, a pulldown holds the repetitions that a pull-up does not. Common practice.
+pub(super) fn for_a_form_in_steps(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let unknown = !request.profile.known_lifts.contains_key(&entry.id);
+    let own = entry.is_hung() && entry.load == LoadKind::Bodyweight && unknown;
+    let lasts = request.profile.goal == Goal::Endurance;
+    let in_steps = |other: &&&Arc<Entry>| {
+        let helped = needs_help(request) && other.load == LoadKind::Assisted;
+        let stack = matches!(other.load, LoadKind::Stack | LoadKind::PlateMachine);
+        other.pattern == entry.pattern
+            && other.kind == Some(Kind::Compound)
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+            && (helped || stack)
+    };
+    let wanted = own && (needs_help(request) || lasts);
+    usable.iter().find(in_steps).filter(|_| wanted).map(better)
+}
+
 /// Help is for who cannot do the lift yet.
 pub(super) fn for_the_full_form(
     request: &Request,
@@ -120,7 +167,9 @@ pub(super) fn for_the_full_form(
     usable
         .iter()
         .find(full)
-        .filter(|_| entry.load == LoadKind::Assisted && !request.is_guided())
+        .filter(|_| {
+            entry.load == LoadKind::Assisted && !request.is_guided() && !needs_help(request)
+        })
         .map(better)
 }
 

@@ -6,9 +6,10 @@ use super::{
     better, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper, learns_first,
 };
 use crate::input::catalog::Entry;
-use crate::request::eligibility::has_kit;
 use crate::request::{Barred, Request};
-use crate::words::{Effort, Kind, Kit, LoadKind, Muscle, Pattern, Sex, Sides, Standing, Status};
+use crate::words::{
+    Effort, Goal, Kind, Kit, LoadKind, Muscle, Pattern, Sex, Sides, Standing, Status,
+};
 
 pub(super) fn for_proper_kit(
     request: &Request,
@@ -167,8 +168,7 @@ pub(super) fn for_dumbbells(
     usable.iter().find(in_hands).filter(|_| is_bar).map(better)
 }
 
-/// An empty bar is much for arms that are new to it, and for most women's below advanced; a short bar is not. Common
-/// practice.
+/// An empty bar is much for arms that are new to it, and for most women's below advanced. Common practice.
 pub(super) fn for_light_arms(
     request: &Request,
     usable: &[&Arc<Entry>],
@@ -176,7 +176,7 @@ pub(super) fn for_light_arms(
 ) -> Option<Barred> {
     let profile = &request.profile;
     let arms = matches!(entry.pattern, Some(Pattern::ElbowFlexion | Pattern::ElbowExtension));
-    let whole_bar = entry.load == LoadKind::BarTotal && !has_kit(&request.profile, Kit::EzBar);
+    let whole_bar = entry.load == LoadKind::BarTotal;
     let light = match profile.training_status {
         Status::Novice => true,
         Status::Intermediate => profile.sex == Some(Sex::Female),
@@ -186,6 +186,23 @@ pub(super) fn for_light_arms(
         does_the_job(other, entry) && is_loaded(other) && other.load != LoadKind::BarTotal
     };
     usable.iter().find(in_steps).filter(|_| arms && whole_bar && light).map(better)
+}
+
+/// Sets of few repetitions need a weight on the belt, for who has been strong for years and has one. Common practice.
+pub(super) fn for_the_belt(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let profile = &request.profile;
+    let strong = profile.training_status == Status::Advanced && profile.sex != Some(Sex::Female);
+    let unknown = !profile.known_lifts.contains_key(&entry.id);
+    let own = entry.is_hung() && entry.load == LoadKind::Bodyweight && unknown;
+    let wanted = own && strong && matches!(profile.goal, Goal::Strength | Goal::Power);
+    let added = |other: &&&Arc<Entry>| {
+        other.load == LoadKind::BodyweightPlus && entry.harder.contains(&other.id)
+    };
+    usable.iter().find(added).filter(|_| wanted).map(better)
 }
 
 /// A weight on the belt is for who is known to do the lift without, or strong enough to have done so for years. Common
