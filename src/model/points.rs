@@ -162,7 +162,7 @@ weights! {
             /// A half-set of a muscle that should get more under the most of its region.
             BEHIND = -3.0;
             /// A half-set of a muscle that should get less above the least of its range.
-            NOT_SPARED = -2.0;
+            NOT_SPARED = -4.0;
             /// A set that a muscle which should get more lacks of eight that are done for it.
             OWN_SET_MISSING = -4.0;
         "pairs":
@@ -207,7 +207,7 @@ weights! {
             /// Explosive work where power is the goal.
             FAST = 14.0;
             /// Work of one joint for arms and shoulders where size is not the goal.
-            FILLER = -3.0;
+            FILLER = -6.0;
             /// A fly, pullover or straight-arm pulldown where size is not the goal.
             MUCH_FILLER = -12.0;
             /// A throw, a carry or work for balance, from 65 on.

@@ -11,7 +11,7 @@ use crate::request::dose::Duty;
 use crate::request::standing::is_loaded;
 use crate::request::{Request, Wish};
 use crate::search::Done;
-use crate::words::{Emphasis, LoadKind, Pattern, Side, Stress};
+use crate::words::{Emphasis, Goal, LoadKind, Pattern, Side, Stress};
 
 /// Ranks of working groups, first to last (ACSM 2009 for power and multi-joint first).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -71,7 +71,7 @@ fn rank(candidate: &Candidate) -> Rank {
 }
 
 /// The day's lead: one with about as many sets as any that can lead for the client's goal, for the whole body a squat or
-/// hinge, then what they like, what is heavier that day, and what has most sets; legs before a push before a pull. Where
+/// hinge, then what they like, a press before a pull and a bench press before one overhead for strength, what is heavier that day, and what has most sets; legs before a push before a pull. Where
 /// no lift has a load, legs lead days for the whole body.
 fn lead(
     request: &Request,
@@ -98,10 +98,15 @@ fn lead(
             let leads = candidate.leads(goal, senior) || wished || (whole_body && legs && !firm);
             let leg_lift = candidate.is_leg_lift() || wished || (legs && !firm);
             let is_thin = done.sets + THIN <= most;
+            let strong = matches!(goal, Goal::Strength | Goal::Power);
+            let later = match candidate.pattern {
+                Pattern::VerticalPush => strong,
+                pattern => pattern.side() == Some(Side::Pull),
+            };
             let liked = candidate.wish == Wish::Prefer || candidate.wish == Wish::Must;
             (
                 (done.paired, is_thin, !leads, whole_body && !leg_lift),
-                (!wished, !liked, !heavier.contains(*done), Reverse(done.sets)),
+                (!wished, !liked, later, !heavier.contains(*done), Reverse(done.sets)),
                 candidate.duty,
                 region(candidate),
                 bar,

@@ -43,6 +43,7 @@ pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Ses
         most_percent: screening::advise(&request.profile).start.most_percent,
         turned: turns::turned(request, &turns),
         turns,
+        is_tight: false,
     };
     let of_day = |(day, groups): (usize, &Vec<Together>)| {
         composer.session_in_time(day, &solution.split.days[day], groups)
@@ -55,6 +56,9 @@ const MOST_RAMP_SETS: usize = 6;
 
 /// A session that uses less of its minutes rests longer. Common practice.
 const WELL_USED_PERCENT: u32 = 90;
+
+/// A lighter day's load as a share of the heavier day's: common practice.
+const LIGHT_SHARE: f64 = 0.9;
 
 /// What a session has warmed so far.
 #[derive(Default)]
@@ -72,6 +76,8 @@ struct Composer<'a> {
     turns: Turns,
     /// Candidates with the dose of their turn.
     turned: BTreeMap<(usize, usize), Candidate>,
+    /// Whether a heavier turn rests no longer than usual, as the minutes hold no more.
+    is_tight: bool,
 }
 
 impl Composer<'_> {
@@ -82,14 +88,17 @@ impl Composer<'_> {
         if !self.is_over(&session, day) {
             return self.rested(session, day);
         }
-        let without = |keep: fn(&Turn) -> bool| {
+        let tight = |keep: fn(&Turn) -> bool| {
             let mut turns = self.turns.clone();
             turns.retain(|(other, _), turn| *other != day || keep(turn));
             let turned = turns::turned(self.request, &turns);
-            Composer { turns, turned, ..*self }.session(day, split, groups)
+            Composer { turns, turned, is_tight: true, ..*self }.session(day, split, groups)
         };
-        let session = without(|turn| *turn == Turn::Lighter);
-        if self.is_over(&session, day) { without(|_| false) } else { session }
+        let kept: [fn(&Turn) -> bool; 3] = [|_| true, |turn| *turn == Turn::Lighter, |_| false];
+        let sessions = kept.into_iter().map(tight).collect::<Vec<_>>();
+        let fits = sessions.iter().position(|session| !self.is_over(session, day));
+        let place = fits.unwrap_or(sessions.len() - 1);
+        sessions.into_iter().nth(place).unwrap_or(session)
     }
 
     /// Seconds that a session has before what is kept for its end.
@@ -190,7 +199,11 @@ impl Composer<'_> {
     }
 
     fn group(&self, group: &[Done], day: &[Done], warm: &mut Warm) -> Group {
-        let rests = group.iter().map(|done| self.candidate(done).rest_s);
+        let rests = group.iter().map(|done| {
+            let usual = self.request.candidates[done.candidate].rest_s;
+            let rest = self.candidate(done).rest_s;
+            if self.is_tight { rest.min(usual) } else { rest }
+        });
         let rest_s = timing::round_rest_s(rests);
         let items = group.iter().map(|done| self.item(done, day, rest_s, warm)).collect();
         let kind = if group.len() > 1 { GroupKind::Superset } else { GroupKind::Single };
@@ -209,8 +222,13 @@ impl Composer<'_> {
         let amount = own.as_ref().map_or(candidate.amount, |own| own.amount);
         let rir = own.as_ref().map_or(candidate.rir, |own| own.rir);
         let ask = Ask { reps: amount, rir, most_percent: self.most_percent };
-        let load = self.known.working_load(entry, ladder.as_ref(), ask);
-        let first = load.load_kg.or(load.find.as_ref().map(|find| find.start_kg));
+        let mut load = self.known.working_load(entry, ladder.as_ref(), ask);
+        if let Some((kg, ladder)) = load.load_kg.zip(ladder.as_ref()) {
+            load.load_kg = self.light_kg(done, kg, ladder);
+        }
+        // With weights in the hands or on a stack the climb to an unknown load is its own way up.
+        let climbs = load.find.as_ref().filter(|_| entry.load == LoadKind::BarTotal);
+        let first = load.load_kg.or(climbs.map(|find| find.start_kg));
         let ramp = Self::ramp(candidate, first, ladder.as_ref(), warm);
         let list = Some(vec![amount; done.sets as usize]);
         let note = own.map_or(load.note, |own| own.note);
@@ -239,6 +257,32 @@ impl Composer<'_> {
                 .flatten(),
             ..Item::default()
         }
+    }
+
+    /// A load of the day; on the lighter day of a lift that has a heavier one it is a tenth under that, as many repetitions
+    /// alone make it little lighter.
+    fn light_kg(&self, done: &Done, kg: f64, ladder: &Ladder) -> Option<f64> {
+        let is = |wanted: Turn| {
+            let mut turns = self.turns.iter();
+            turns.any(|((day, candidate), turn)| {
+                let own = wanted == Turn::Heavier || *day == done.day;
+                own && *candidate == done.candidate && *turn == wanted
+            })
+        };
+        if !is(Turn::Lighter) || !is(Turn::Heavier) {
+            return Some(kg);
+        }
+        let candidate = &self.request.candidates[done.candidate];
+        let profile = &self.request.profile;
+        let heavier = Some(Turn::Heavier);
+        let dose = dose::dose_for(profile.goal, profile.training_status, &candidate.entry, heavier);
+        let ask = Ask {
+            reps: dose.span(&candidate.entry).aim,
+            rir: dose.rir,
+            most_percent: self.most_percent,
+        };
+        let heavy = self.known.working_load(&candidate.entry, Some(ladder), ask).load_kg;
+        heavy.map_or(Some(kg), |heavy| ladder.at_most(kg.min(heavy * LIGHT_SHARE)).or(Some(kg)))
     }
 
     /// Ramp sets of a main lift whose pattern is not warm yet, as many as its time was kept for.

@@ -45,6 +45,8 @@ const WIDEST_STEP: [f64; 2] = [0.145, 0.17];
 /// Steps that one would say, in thousandths of the unit.
 const STEPS_KG: &[u32] = &[20_000, 10_000, 5000, 4000, 2500, 2000, 1250, 1000, 500];
 const STEPS_LB: &[u32] = &[50_000, 25_000, 20_000, 10_000, 5000, 2500, 1000];
+/// What a first load beside the body's own mass is a multiple of.
+const ADDED_KG: f64 = 5.0;
 /// The lightest step beyond the body's own weight.
 const ADDED_STEP_KG: f64 = 2.5;
 
@@ -118,7 +120,8 @@ impl Starter {
     fn start(self, entry: &Entry, ladder: &Ladder, ask: Ask, most: f64) -> f64 {
         let wanted = self.wanted(entry, ask).unwrap_or(0.0).min(most);
         if entry.load == LoadKind::BodyweightPlus {
-            return ladder.at_most(wanted).unwrap_or(0.0);
+            // Beside the body's own mass a whole five is as fine as it needs to be.
+            return ladder.at_most((wanted / ADDED_KG).floor() * ADDED_KG).unwrap_or(0.0);
         }
         // A figure is no finer than a fiftieth.
         let start = ladder.at_most((wanted * 1.02).min(most)).unwrap_or_else(|| ladder.lightest());
@@ -154,8 +157,10 @@ fn by_repetitions(entry: &Entry, ask: Ask) -> f64 {
 /// What is added from set to set: the largest round step that is not too wide and that the kit makes twice, else the
 /// kit's next.
 fn step(entry: &Entry, ladder: &Ladder, start: f64, most: f64) -> Option<f64> {
-    if entry.load == LoadKind::BodyweightPlus && start <= 0.0 {
-        return ladder.at_least(ADDED_STEP_KG).or_else(|| ladder.next_above(0.0));
+    if entry.load == LoadKind::BodyweightPlus {
+        let next = ladder.near(start + ADDED_STEP_KG).map(|_| ADDED_STEP_KG);
+        let next = next.or_else(|| ladder.next_above(start).map(|next| to_grams(next - start)));
+        return next.filter(|step| start + step <= most);
     }
     let part = row(entry).map_or(Body::Upper, |row| row.part);
     let (steps, unit) = match ladder.made_in() {

@@ -63,7 +63,13 @@ fn serves(main: &Candidate, other: &Candidate) -> bool {
         && (trains || other.pattern != main.pattern)
         && apart
         && other.entry.standing <= main.entry.standing.max(Standing::Regular)
-        && (is_loaded(&other.entry) || !is_loaded(&main.entry))
+        && (is_loaded(&other.entry) || !is_loaded(&main.entry) || own_weight(main, other))
+}
+
+/// A dip is replaced by a push-up where nothing else presses with the body's own weight or more.
+fn own_weight(main: &Candidate, other: &Candidate) -> bool {
+    let own = |one: &Candidate| one.entry.load == LoadKind::Bodyweight;
+    own(main) && own(other) && other.entry.standing == Standing::Staple
 }
 
 #[cfg(test)]

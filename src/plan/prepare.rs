@@ -43,7 +43,10 @@ pub fn preparation(request: &Request, day: &Day, muscles: &[Muscle]) -> Option<G
             });
         if let Some(entry) = best.filter(|_| chosen.len() < MOST_ITEMS) {
             left -= shortest_s(entry);
-            open.retain(|muscle| !entry.muscles.contains(muscle));
+            // A general start warms all of them and readies none for the lift.
+            if entry.part != Some(Part::General) {
+                open.retain(|muscle| !entry.muscles.contains(muscle));
+            }
             chosen.push(entry);
         }
     }

@@ -48,6 +48,7 @@ pub fn turns(request: &Request, days: &[Vec<Together>], heavier: &[Done]) -> Tur
         let mut light: BTreeSet<usize> = BTreeSet::new();
         for done in &all {
             let turn = match *done == first {
+                true if request.days[done.day].minutes <= SHORT_MINUTES => continue,
                 true if on_days.len() > 1 || leads.contains(&key(done)) => Turn::Heavier,
                 // A third day of the same lift is as usual: heavy, light, medium.
                 false if done.day != first.day && light.insert(done.candidate) => Turn::Lighter,
@@ -74,13 +75,18 @@ fn key(done: &Done) -> (usize, usize) {
     (done.day, done.candidate)
 }
 
-/// Multi-joint work in repetitions that is not there for speed. Few repetitions with the body's own weight have no
-/// lighter load.
+/// Multi-joint work in repetitions that is not there for speed. Help has no heavier day, and few repetitions with the
+/// body's own weight no lighter one.
 fn takes_turns(candidate: &Candidate) -> bool {
+    let few = candidate.amount <= FEW_REPS && candidate.entry.load == LoadKind::Bodyweight;
     matches!(candidate.duty, Duty::Main | Duty::Compound)
         && candidate.entry.measure == Measure::Reps
-        && !(candidate.amount <= FEW_REPS && candidate.entry.load == LoadKind::Bodyweight)
+        && candidate.entry.load != LoadKind::Assisted
+        && !few
 }
+
+/// Sessions up to so many minutes have no time for the long rests of a heavier day.
+const SHORT_MINUTES: u32 = 30;
 
 /// The first slow lift of a day, where it is a main lift and stands alone.
 fn lead<'a>(request: &Request, groups: &'a [Together]) -> Option<&'a Done> {

@@ -11,7 +11,7 @@ use crate::model::worth::{is_pushed, worths};
 use crate::request::dose::Duty;
 use crate::request::{Candidate, Request};
 use crate::week::Week;
-use crate::words::Goal;
+use crate::words::{Goal, LoadKind};
 
 /// The worth of each pick.
 pub(super) struct CoachView;
@@ -21,7 +21,10 @@ fn set_points(request: &Request, candidate: &Candidate) -> f64 {
     let multi_joint = matches!(candidate.duty, Duty::Main | Duty::Compound);
     let of_pushed = if is_pushed(request, candidate) { PUSHED_SET } else { 0.0 };
     match candidate.duty {
-        Duty::Explosive if request.profile.goal == Goal::Power => PUSHED_SET,
+        // A fast lift with a bar is practised, a jump only woken up with.
+        Duty::Explosive if request.profile.goal == Goal::Power => {
+            if candidate.entry.load == LoadKind::BarTotal { 2.0 * PUSHED_SET } else { PUSHED_SET }
+        }
         _ if multi_joint => MORE_OF_A_LIFT + of_pushed,
         _ => 0.0,
     }

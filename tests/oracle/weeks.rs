@@ -10,6 +10,7 @@ use weekwright::model::Weekly;
 use weekwright::model::tier::Tier;
 use weekwright::program::{Model, Op, Settles, Var, holds, value};
 use weekwright::request::candidate::halves;
+use weekwright::request::standing::is_loaded;
 use weekwright::request::{Request, resolve};
 use weekwright::rules::{Finding, RULES, Severity, weekly_model};
 use weekwright::search::budget::Budget;
@@ -216,7 +217,19 @@ fn costs(request: &Request, week: &Week) -> [f64; 2] {
     for (muscle, ceiling) in &request.ceilings {
         ranges += 10.0 * (sets(*muscle) - 2.0 * ceiling).max(0.0);
     }
-    [coverage, ranges + balance(request, week) + planes(request, week) + crowded(request, week)]
+    ranges += balance(request, week) + planes(request, week) + crowded(request, week);
+    [coverage, ranges + hinge(request, week)]
+}
+
+/// From two days on a week has a loaded hinge on both legs.
+fn hinge(request: &Request, week: &Week) -> f64 {
+    let is_one = |entry: &weekwright::input::catalog::Entry| {
+        let both = entry.sides == Sides::Both && entry.main;
+        entry.pattern == Some(Pattern::Hinge) && both && is_loaded(entry)
+    };
+    let wanted = request.days.len() >= 2 && request.candidates.iter().any(|one| is_one(&one.entry));
+    let there = week.work().any(|(_, item)| is_one(&item.entry));
+    if wanted && !there { 40.0 } else { 0.0 }
 }
 
 type Test = fn(Pattern, Sides) -> bool;

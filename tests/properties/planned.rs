@@ -185,7 +185,8 @@ fn ranges(profile: &Profile, plan: &Plan) -> Result<(), String> {
         let (reps_range, rests) = match profile.goal {
             Goal::Hypertrophy if profile.training_status == Status::Advanced => (1..=12, 60..=180),
             Goal::Hypertrophy => (6..=12, 60..=165),
-            Goal::Strength if !novice && two_legged => (1..=6, 120..=300),
+            // A Romanian deadlift or a thrust is done for eight and more.
+            Goal::Strength if !novice && two_legged && entry.reps[0] <= 6 => (1..=6, 120..=300),
             Goal::Endurance => (10.min(entry.reps[1])..=25, 30..=120),
             _ => (1..=15, 30..=300),
         };
