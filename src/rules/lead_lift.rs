@@ -13,7 +13,7 @@ use crate::request::dose::Duty;
 use crate::request::standing::{is_loaded, standing_here};
 use crate::request::{Candidate, Request};
 use crate::week::Week;
-use crate::words::{LoadKind, Pattern, Standing};
+use crate::words::{LoadKind, Muscle, Pattern, Standing};
 
 /// A main lift in every session that can have one.
 pub(super) struct LeadLift;
@@ -27,7 +27,7 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
     let request = weekly.request;
     let (goal, senior) = (request.profile.goal, request.is_senior());
     let turn = leads_in_turn(weekly, day);
-    let legs = !turn.is_empty();
+    let legs = weekly.split.days[day].whole_body;
     let hard = |one: &Candidate| {
         one.prime().is_some_and(|prime| weekly.split.days[day].hard.contains(&prime))
     };
@@ -61,15 +61,28 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
     tests.into_iter().map(picks).find(|picks| !picks.is_empty()).unwrap_or_default()
 }
 
-/// Days for the whole body are led by a squat, a hinge and a press in turn.
+/// Days for the whole body are led by a squat, a hinge and a press in turn, days for its upper half by two presses and
+/// then a pull.
 fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
-    use Pattern::{Hinge, HorizontalPush, Lunge, Squat, VerticalPush};
-    const TURNS: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[HorizontalPush, VerticalPush]];
+    use Pattern::{
+        Hinge, HorizontalPull, HorizontalPush, Lunge, Squat, VerticalPull, VerticalPush,
+    };
+    const PRESSES: &[Pattern] = &[HorizontalPush, VerticalPush];
+    const WHOLE: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], PRESSES];
+    const UPPER: [&[Pattern]; 3] = [PRESSES, PRESSES, &[HorizontalPull, VerticalPull]];
     let is_whole = |day: &usize| weekly.split.days[*day].whole_body;
-    if !is_whole(&day) {
-        return &[];
+    let is_upper = |day: &usize| {
+        let idea = &weekly.split.days[*day];
+        idea.takes(Muscle::Chest) && idea.takes(Muscle::Lats) && !idea.takes(Muscle::Quads)
+    };
+    let turn = |is: &dyn Fn(&usize) -> bool| weekly.days().take(day).filter(|day| is(day)).count();
+    if is_whole(&day) {
+        WHOLE[turn(&is_whole) % WHOLE.len()]
+    } else if is_upper(&day) {
+        UPPER[turn(&is_upper) % UPPER.len()]
+    } else {
+        &[]
     }
-    TURNS[weekly.days().take(day).filter(is_whole).count() % TURNS.len()]
 }
 
 /// How many of some picks are done alone: in a pair none is a lead.

@@ -6,9 +6,9 @@ fn a_press_for_every_fly() {
     check_rule("lifts-first")
         .allows("mon: bench-press x4; dumbbell-fly x3")
         .remarks(
-            "mon: bench-press x4; dumbbell-fly x3; wed: cable-fly x3",
+            "mon: bench-press x4; dumbbell-fly x3\nwed: cable-fly x3",
             "chest: wanted as many lifts as exercises of one joint, got 1 and 2",
         )
         .with("emphasis: {chest: more}")
-        .allows("mon: bench-press x4; dumbbell-fly x3; wed: cable-fly x3");
+        .allows("mon: bench-press x4; dumbbell-fly x3\nwed: cable-fly x3");
 }
