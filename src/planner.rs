@@ -155,7 +155,7 @@ impl Planner {
         cautions: Vec<String>,
     ) -> Result<Plan, NoPlan> {
         let solution = best_solution(request, splits, budget)?;
-        let plan = self.written(request, &solution, cautions);
+        let plan = self.written(request, &solution, cautions, budget.asks_why);
         Planner::checked(plan, request)
     }
 
@@ -254,7 +254,13 @@ impl Planner {
         plan.balance = plan.balance.or_else(|| Some(audit::balance(&week)));
     }
 
-    fn written(&self, request: &Request, solution: &Solution, cautions: Vec<String>) -> Plan {
+    fn written(
+        &self,
+        request: &Request,
+        solution: &Solution,
+        cautions: Vec<String>,
+        asks_why: bool,
+    ) -> Plan {
         let course = Course::new(request);
         let sessions = course.with_endings(compose::sessions(request, solution, 0));
         let weeks = course.weeks(&|block| compose::sessions(request, solution, block));
@@ -301,7 +307,7 @@ impl Planner {
             sessions,
             volume: audit::volume(request, &week),
             balance: Some(audit::balance(&week)),
-            shortfalls: shortfalls(request, &week),
+            shortfalls: shortfalls(request, &week, asks_why),
             cautions,
             weeks,
             exceptions: Vec::new(),
@@ -331,8 +337,12 @@ fn impossible(request: &Request) -> Impossible {
     Impossible { ways: ways.unwrap_or_default(), conflict }
 }
 
-/// Wishes that fall short, those that came down before solving first.
-pub(crate) fn shortfalls(request: &Request, week: &crate::week::Week) -> Vec<Shortfall> {
+/// Wishes that fall short, those that came down before solving first; why, where that is asked.
+pub(crate) fn shortfalls(
+    request: &Request,
+    week: &crate::week::Week,
+    asks_why: bool,
+) -> Vec<Shortfall> {
     let lowered = request.lowered.iter().map(|lowered| Shortfall {
         rule: "weekly-volume".to_owned(),
         wanted: format!("{}: {} sets a week", lowered.muscle.name(), lowered.wanted),
@@ -342,7 +352,10 @@ pub(crate) fn shortfalls(request: &Request, week: &crate::week::Week) -> Vec<Sho
     let found = audit::recount(request, week);
     let short: Vec<Finding> =
         found.into_iter().filter(|finding| finding.severity == Severity::Shortfall).collect();
-    let reasons = shortfall::reasons(request, week, &short);
+    let reasons = match asks_why {
+        true => shortfall::reasons(request, week, &short),
+        false => shortfall::not_asked(&short),
+    };
     let told = short.into_iter().zip(reasons).map(|(finding, (because, _))| Shortfall {
         rule: finding.rule.to_owned(),
         wanted: format!("{}: {}", finding.place, finding.wanted),

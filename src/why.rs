@@ -15,7 +15,7 @@ use crate::request::{Request, Rework};
 use crate::rework::table::{label, likeness, work};
 use crate::rework::{BadAsk, edited, held, profile_of, request_of, splits};
 use crate::search::Solution;
-use crate::search::budget::Budget;
+use crate::search::budget::{Budget, Heat};
 use crate::search::probe;
 use crate::search::solve::{self, NoWeek};
 use crate::split::Split;
@@ -28,7 +28,7 @@ const TOLD: usize = 5;
 /// Enough for a week that is known but for one exercise: starting from the plan, a run and a half.
 fn budget() -> Budget {
     Budget {
-        finalists: 1,
+        heats: Heat::ONE_SPLIT,
         runs: 1,
         run_days: 1,
         rounds: 8,
@@ -211,7 +211,7 @@ impl<'a> Asked<'a> {
         let by_hand = self.request.rework.as_ref().is_some_and(|rework| rework.as_written);
         let as_planned = !by_hand && !edited(self.plan, &self.request.profile);
         match crate::audit::week_of(&self.plan.sessions, &self.request) {
-            Ok(week) if !as_planned => shortfalls(&self.request, &week),
+            Ok(week) if !as_planned => shortfalls(&self.request, &week, true),
             _ => self.plan.shortfalls.clone(),
         }
     }

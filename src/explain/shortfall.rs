@@ -1,6 +1,6 @@
 //! What limits a wish that falls short: one thing is lifted at a time, and the week planned again.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::audit;
 use crate::input::place::Stock;
@@ -21,6 +21,7 @@ const MORE_MINUTES: u32 = 15;
 const LONGEST_SESSION: u32 = 240;
 const SHORT_RECOVERY: u32 = 24;
 
+const NOT_ASKED: &str = "not looked for in a quick answer";
 const NOTHING_TRAINS: &str = "kit, limits and level leave no exercise for it";
 const OTHERS_FIRST: &str = "other wishes come first: a week that meets it gives up more elsewhere";
 const AS_WRITTEN: &str = "the plan as it is written: in a week planned anew";
@@ -100,6 +101,12 @@ fn reached(got: &str) -> String {
     if got.is_empty() { "it is met".to_owned() } else { format!("it gets {got}") }
 }
 
+/// What stands in place of the reasons where nobody looks for them, as each lift is a week planned again.
+#[must_use]
+pub fn not_asked(short: &[Finding]) -> Vec<(String, Option<Lift>)> {
+    short.iter().map(|_| (NOT_ASKED.to_owned(), None)).collect()
+}
+
 /// Why each of some shortfalls is one, in their order, with the lift that was found to improve it.
 #[must_use]
 pub fn reasons(request: &Request, week: &Week, short: &[Finding]) -> Vec<(String, Option<Lift>)> {
@@ -113,11 +120,12 @@ pub fn reasons(request: &Request, week: &Week, short: &[Finding]) -> Vec<(String
     };
     let lifts: Vec<_> = shared_lifts(request, week).into_iter().map(tried).collect();
     let by_hand = request.rework.as_ref().is_some_and(|rework| rework.as_written);
+    let mut items = BTreeMap::new();
     let reason = |finding: &Finding| match better(finding, week, plain.as_ref()) {
         // A week that meets it was there to be had without any lift.
         Some(got) if by_hand => (format!("{AS_WRITTEN} {}", reached(&got)), None),
         Some(_) => (OTHERS_FIRST.to_owned(), None),
-        None => reason(request, week, finding, &lifts),
+        None => reason(request, week, finding, (&lifts, &mut items)),
     };
     short.iter().map(reason).collect()
 }
@@ -134,7 +142,7 @@ fn reason(
     request: &Request,
     week: &Week,
     finding: &Finding,
-    shared: &[(Lift, Option<Tried>)],
+    (shared, items): (&[(Lift, Option<Tried>)], &mut BTreeMap<Kit, Option<Tried>>),
 ) -> (String, Option<Lift>) {
     for (lift, tried) in shared {
         if let Some(got) = better(finding, week, tried.as_ref()) {
@@ -143,7 +151,9 @@ fn reason(
     }
     if let Some(item) = nearest_item(request, finding) {
         let lift = Lift::Kit(item);
-        let tried = planned(request, lift.applied(&request.profile));
+        // Several wishes may lack one item.
+        let tried =
+            items.entry(item).or_insert_with(|| planned(request, lift.applied(&request.profile)));
         if let Some(got) = better(finding, week, tried.as_ref()) {
             return (lift.words(request, &got), Some(lift));
         }
@@ -222,7 +232,7 @@ fn nearest_item(request: &Request, finding: &Finding) -> Option<Kit> {
             None => entry.pattern.is_some_and(|pattern| pattern.id().contains(&finding.place)),
         })
     };
-    let mut counts = std::collections::BTreeMap::new();
+    let mut counts = BTreeMap::new();
     for (id, reason) in &request.barred {
         if let Barred::Kit(missing) = reason
             && missing.len() == 1

@@ -136,10 +136,13 @@ pub fn rework_within(
     let mut request = held(plan, request, &request_of(planner, plan, before, &options));
     request.rework = request.rework.map(|rework| rework.swapping(&ask.swap));
     let splits = splits(plan, &request);
-    let mut new = planner.solved(&request, &splits, options.budget, advice.cautions)?;
-    if ask.today.is_some() || !ask.held.is_empty() {
+    // What falls short is told of the week as it stands in the end.
+    let is_counted_again = ask.today.is_some() || !ask.held.is_empty();
+    let within = Budget { asks_why: budget.asks_why && !is_counted_again, ..budget };
+    let mut new = planner.solved(&request, &splits, within, advice.cautions)?;
+    if is_counted_again {
         keep_other_days(&mut new, plan, &request);
-        new = counted_again(new, &request)?;
+        new = counted_again(new, &request, budget.asks_why)?;
     }
     let by_hand = request.rework.as_ref().is_some_and(|rework| rework.as_written);
     new.reworked_from = history(plan, ask, by_hand);
@@ -303,11 +306,11 @@ fn history(plan: &Plan, ask: &Ask, by_hand: bool) -> Vec<Past> {
 }
 
 /// A plan whose sessions were changed by hand or put back: its figures counted again, and audited.
-fn counted_again(mut plan: Plan, request: &Request) -> Result<Plan, NoPlan> {
+fn counted_again(mut plan: Plan, request: &Request, asks_why: bool) -> Result<Plan, NoPlan> {
     let week = audit::week_of(&plan.sessions, request).map_err(|_| NoPlan::Stopped)?;
     plan.volume = audit::volume(request, &week);
     plan.balance = Some(audit::balance(&week));
-    let kept: Vec<Shortfall> = crate::planner::shortfalls(request, &week);
+    let kept: Vec<Shortfall> = crate::planner::shortfalls(request, &week, asks_why);
     plan.shortfalls = kept;
     if let Some(inputs) = &mut plan.inputs {
         inputs.picks_sha256 = Some(crate::plan::seal::picks(&plan.sessions));

@@ -9,9 +9,9 @@ use crate::program::backend::Backend;
 pub struct Budget {
     /// The solver that weeks are solved whole with.
     pub backend: Backend,
-    /// Splits that stay in the race after the first run.
-    pub finalists: usize,
-    /// Runs from an empty week for each of them, at least.
+    /// How splits race, one heat after another.
+    pub heats: [Heat; 5],
+    /// Runs from an empty week for a split that wins, at least.
     pub runs: u32,
     /// Days that the runs of a short week add up to: it is quickly evaluated, so it is annealed more often.
     pub run_days: u32,
@@ -25,6 +25,12 @@ pub struct Budget {
     pub round_runs: u32,
     /// Rounds without a better week after which the search ends.
     pub patience: u32,
+    /// Weeks in which every small change is looked for at the end.
+    pub polished: usize,
+    /// Proposals for each block and day toward what the seed prefers.
+    pub variety_a_day: u32,
+    /// Whether it is found out what limits a wish that falls short.
+    pub asks_why: bool,
     /// Weeks with at most this many picks are solved whole.
     pub exact_picks: usize,
     /// Which fixed stream the draws come from; the client's seed has no part in it.
@@ -39,7 +45,7 @@ impl Default for Budget {
     fn default() -> Self {
         Budget {
             backend: Backend::default(),
-            finalists: 2,
+            heats: Heat::USUAL,
             runs: 2,
             run_days: 20,
             least_days: 8,
@@ -47,6 +53,9 @@ impl Default for Budget {
             rounds: 16,
             round_runs: 5,
             patience: 6,
+            polished: 1,
+            variety_a_day: 4000,
+            asks_why: true,
             exact_picks: 36,
             stream: 1,
             tuning: Tuning::default(),
@@ -56,17 +65,20 @@ impl Default for Budget {
 }
 
 impl Budget {
-    /// A first answer while a better one is looked for: one split, few and short runs.
+    /// A first answer while a better one is looked for: few and short runs, and no reasons of what falls short.
     #[must_use]
     pub fn quick() -> Budget {
         Budget {
-            finalists: 1,
+            heats: Heat::QUICK,
             runs: 1,
             run_days: 1,
             least_days: 4,
-            rounds: 1,
+            rounds: 2,
             round_runs: 2,
             patience: 1,
+            polished: 0,
+            variety_a_day: 1000,
+            asks_why: false,
             ..Budget::default()
         }
     }
@@ -79,6 +91,51 @@ pub struct Phase {
     pub weights: [f64; 3],
     /// Temperatures at its beginning and at its end, in points of tier 3.
     pub temperatures: [f64; 2],
+}
+
+/// A heat of the race of splits: what each of them plays, and which stay.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Heat {
+    /// Runs from an empty week, in hundredths of those of a split.
+    pub runs: u32,
+    /// Their length, in hundredths of that of a run.
+    pub length: u32,
+    /// Rounds of crosses.
+    pub rounds: u32,
+    /// Splits that stay, at most.
+    pub stay: usize,
+    /// Those that are so many points behind the leader do not.
+    pub behind: f64,
+}
+
+impl Heat {
+    /// Nothing is played.
+    const NONE: Heat = Heat { runs: 0, length: 100, rounds: 0, stay: 1, behind: 0.0 };
+    /// The split whose first run is best plays on alone.
+    pub const ONE_SPLIT: [Heat; 5] = [
+        Heat { runs: 1, ..Heat::NONE },
+        Heat { runs: 100, ..Heat::NONE },
+        Heat::NONE,
+        Heat::NONE,
+        Heat::NONE,
+    ];
+    /// Up to three splits after short runs, then the best one.
+    const QUICK: [Heat; 5] = [
+        Heat { runs: 1, length: 40, rounds: 0, stay: 3, behind: 60.0 },
+        Heat { runs: 100, length: 50, rounds: 1, ..Heat::NONE },
+        Heat::NONE,
+        Heat::NONE,
+        Heat::NONE,
+    ];
+    /// Which split is best shows late, as single runs differ by tens of points: all play two short runs, half of them
+    /// longer ones and a round.
+    const USUAL: [Heat; 5] = [
+        Heat { runs: 1, length: 50, rounds: 0, stay: 9, behind: 80.0 },
+        Heat { runs: 20, length: 50, rounds: 0, stay: 3, behind: 60.0 },
+        Heat { runs: 20, length: 100, rounds: 1, stay: 2, behind: 25.0 },
+        Heat { runs: 20, length: 100, rounds: 1, stay: 1, behind: 0.0 },
+        Heat::NONE,
+    ];
 }
 
 /// How runs are steered. Found by trying on the demos and on small weeks.
@@ -110,11 +167,6 @@ pub struct Tuning {
     pub elite: usize,
     /// Of a round, the runs that go on from the best week; the others start from a cross of two.
     pub from_the_best: u64,
-    /// A split stays in the race if its best week reaches this part of the points of the leader's: after the first run,
-    /// which differs by about as much from run to run, after half of the runs, and after all of them.
-    pub in_the_race: [f64; 3],
-    /// Rounds that splits play which are so near to one another after all runs.
-    pub deciding: u32,
 }
 
 impl Default for Tuning {
@@ -124,20 +176,18 @@ impl Default for Tuning {
         Tuning {
             looking,
             cooling,
-            again: Phase { temperatures: [4.0, 0.3], ..cooling },
+            again: Phase { temperatures: [8.0, 0.3], ..cooling },
             heeding: [
                 Phase { weights: [3000.0, 1000.0, 100.0], temperatures: [200.0, 20.0] },
                 Phase { weights: [100.0, 10.0, 3.0], ..looking },
             ],
             meeting: Phase { weights: [1000.0, 0.0, 0.0], temperatures: [200.0, 20.0] },
-            two_at_once: 60,
+            two_at_once: 40,
             moves: [25, 18, 10, 7, 8, 7, 7, 6, 6, 6],
-            favored: 12,
+            favored: 6,
             mixed: 30,
             elite: 10,
             from_the_best: 1,
-            in_the_race: [0.93, 0.95, 0.97],
-            deciding: 2,
         }
     }
 }

@@ -6,9 +6,6 @@ use rayon::prelude::*;
 use super::anneal::{Annealer, Incumbent, Landscape};
 use super::budget::Budget;
 
-/// So many of the best weeks are polished.
-const POLISHED: usize = 2;
-
 /// Annealing runs side by side.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Runs {
@@ -85,7 +82,8 @@ impl ElitePool {
         budget: Budget,
     ) -> Incumbent {
         let mut idle = 0;
-        let first = u64::from(budget.tuning.deciding) + 1;
+        let raced: u32 = budget.heats.iter().map(|heat| heat.rounds).sum();
+        let first = u64::from(raced) + 1;
         for round in (first..).take(budget.rounds as usize) {
             let before = self.best().score;
             self.improve(landscape, runs.round(budget, round));
@@ -94,15 +92,15 @@ impl ElitePool {
                 break;
             }
         }
-        self.polish(landscape);
+        self.polish(landscape, budget.polished);
         let best = self.weeks.swap_remove(0);
         Incumbent { frequency: self.frequency, ..best }
     }
 
     /// The best few weeks without what a small change still gains.
-    fn polish(&mut self, landscape: &Landscape) {
+    fn polish(&mut self, landscape: &Landscape, weeks: usize) {
         let best: Vec<Vec<u32>> =
-            self.weeks.iter().take(POLISHED).map(|week| week.sets.clone()).collect();
+            self.weeks.iter().take(weeks).map(|week| week.sets.clone()).collect();
         let polished = best.iter().map(|sets| Annealer::new(landscape).with(sets).polished());
         let polished: Vec<Incumbent> = polished.collect();
         self.take_in(polished, landscape.tuning.elite);

@@ -42,7 +42,7 @@ pub fn sketch_of_any(request: &Request, splits: &[Split]) -> Option<Solution> {
 pub fn sketch(request: &Request, splits: &[Split], proposals_a_day: u32) -> Option<Solution> {
     let keep = dominance::kept(request);
     let problems: Vec<SplitProblem> = splits
-        .iter()
+        .par_iter()
         .map(|split| SplitProblem::new(request, split, &keep, Budget::default()))
         .collect();
     let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);

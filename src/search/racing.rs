@@ -3,7 +3,7 @@
 use rayon::prelude::*;
 
 use super::anneal::{Annealer, Incumbent};
-use super::budget::{Budget, Tuning};
+use super::budget::{Budget, Heat, Tuning};
 use super::elite::{ElitePool, Runs};
 use super::problem::{NoWeek, SplitProblem};
 use crate::model::tier::Tier;
@@ -25,37 +25,58 @@ pub(super) fn winner(
     budget: Budget,
     runs: Runs,
 ) -> Result<Racer, NoWeek> {
-    let first: Vec<ElitePool> = problems
-        .par_iter()
-        .map(|problem| ElitePool::new(first_run(problem, runs.proposals)))
-        .collect();
+    let [first, others @ ..] = &budget.heats;
+    let first_run = |problem| ElitePool::new(first_run(problem, first.proposals(runs)));
+    let pools: Vec<ElitePool> = problems.par_iter().map(first_run).collect();
     let mut race: Vec<Racer> =
-        first.into_iter().enumerate().map(|(place, pool)| Racer { place, pool }).collect();
+        pools.into_iter().enumerate().map(|(place, pool)| Racer { place, pool }).collect();
     sort(&mut race);
     let breaks = |racer: &Racer| !racer.pool.best().score.is_feasible();
     if race.first().is_none_or(breaks) && problems.par_iter().all(SplitProblem::collides) {
         return Err(NoWeek::Impossible);
     }
-    race.truncate(budget.finalists);
-    let half = Runs { count: runs.count.div_ceil(2), ..runs };
-    let rest = Runs { first: runs.first + u64::from(half.count), ..half };
-    for (part, runs) in budget.tuning.in_the_race.into_iter().zip([half, rest]) {
-        keep_near(&mut race, part);
+    let (mut played, mut round) = (1, 0);
+    first.ends(&mut race);
+    for heat in others {
+        let fresh = heat.fresh(runs, played);
+        // A lone split plays its rounds later.
+        let rounds = if race.len() > 1 { heat.rounds } else { 0 };
         for racer in &mut race {
-            more_runs(&problems[racer.place], &mut racer.pool, runs);
-        }
-        sort(&mut race);
-    }
-    keep_near(&mut race, budget.tuning.in_the_race[2]);
-    if race.len() > 1 {
-        for racer in &mut race {
-            for round in 1..=u64::from(budget.tuning.deciding) {
-                racer.pool.improve(&problems[racer.place].landscape, runs.round(budget, round));
+            let problem = &problems[racer.place];
+            if fresh.count > 0 {
+                more_runs(problem, &mut racer.pool, fresh);
+            }
+            for round in round + 1..=round + u64::from(rounds) {
+                racer.pool.improve(&problem.landscape, runs.round(budget, round));
             }
         }
+        played += u64::from(fresh.count);
+        round += u64::from(rounds);
         sort(&mut race);
+        heat.ends(&mut race);
     }
     race.into_iter().next().ok_or(NoWeek::NotFound)
+}
+
+impl Heat {
+    /// Proposals of each of its runs.
+    fn proposals(&self, runs: Runs) -> u32 {
+        runs.proposals / 100 * self.length
+    }
+
+    /// Its runs from an empty week, after some that were played.
+    fn fresh(&self, runs: Runs, played: u64) -> Runs {
+        let count = (runs.count * self.runs).div_ceil(100);
+        Runs { first: played, count, proposals: self.proposals(runs) }
+    }
+
+    /// Drops the splits that do not stay; the leader stands first.
+    fn ends(&self, race: &mut Vec<Racer>) {
+        let points = |racer: &Racer| racer.pool.best().score.tiers[Tier::View];
+        let leader = race.first().map_or(0.0, points);
+        race.retain(|racer| points(racer) >= leader - self.behind);
+        race.truncate(self.stay);
+    }
 }
 
 /// A run from an empty week, or from the week that is reworked.
@@ -84,10 +105,41 @@ fn sort(race: &mut [Racer]) {
     race.sort_by(|one, other| one.pool.best().score.order(&other.pool.best().score));
 }
 
-/// Drops splits that do not reach a part of the points of the leader's.
-fn keep_near(race: &mut Vec<Racer>, part: f64) {
-    let leader = race.first().map_or(0.0, |racer| racer.pool.best().score.tiers[Tier::View]);
-    race.retain(|racer| {
-        racer.pool.best().score.tiers[Tier::View] >= leader - (1.0 - part) * leader.abs()
-    });
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::tier::PerTier;
+    use crate::search::evaluator::Score;
+
+    fn racer(place: usize, points: f64) -> Racer {
+        let tiers = PerTier::of(|tier| if tier == Tier::View { points } else { 0.0 });
+        let score = Score { broken: 0.0, tiers };
+        Racer { place, pool: ElitePool::new(Incumbent { sets: vec![], score, frequency: vec![] }) }
+    }
+
+    /// Points may be few or under nought, so what counts is the distance and no part of them.
+    #[test]
+    fn splits_far_behind_drop_out_and_no_more_stay_than_may() {
+        let left = |heat: Heat| {
+            let mut race: Vec<Racer> = [5.0, -10.0, -25.0, -60.0]
+                .into_iter()
+                .enumerate()
+                .map(|(place, points)| racer(place, points))
+                .collect();
+            heat.ends(&mut race);
+            race.iter().map(|racer| racer.place).collect::<Vec<usize>>()
+        };
+        let heat = Heat { runs: 1, length: 100, rounds: 0, stay: 9, behind: 30.0 };
+        assert_eq!(left(heat), [0, 1, 2]);
+        assert_eq!(left(Heat { stay: 2, ..heat }), [0, 1]);
+        assert_eq!(left(Heat { behind: 10.0, ..heat }), [0]);
+    }
+
+    #[test]
+    fn no_run_of_a_heat_is_played_before() {
+        let runs = Runs { first: 1, count: 6, proposals: 32_000 };
+        let heat = Heat { runs: 20, length: 50, rounds: 0, stay: 9, behind: 0.0 };
+        let fresh = heat.fresh(runs, 3);
+        assert_eq!((fresh.first, fresh.count, fresh.proposals), (3, 2, 16_000));
+    }
 }

@@ -1,6 +1,8 @@
 //! The best week of a request: every split annealed in a race, the best weeks of the winner crossed, bounds, and the
 //! seed's choice. Small weeks are solved whole, to the proof.
 
+use rayon::prelude::*;
+
 use super::anneal::Annealer;
 use super::budget::Budget;
 use super::elite::{ElitePool, Runs};
@@ -23,13 +25,13 @@ use crate::split::Split;
 pub fn best(request: &Request, splits: &[Split], budget: Budget) -> Result<Solution, NoWeek> {
     let keep = dominance::kept(request);
     let problem = |split| SplitProblem::new(request, split, &keep, budget);
-    let problems: Vec<SplitProblem> = splits.iter().map(problem).collect();
+    let problems: Vec<SplitProblem> = splits.par_iter().map(problem).collect();
     let problems = match annealed(problems, budget) {
         Ok(solution) => return Ok(solution),
         Err((NoWeek::Impossible, _)) => return Err(NoWeek::Impossible),
         Err((NoWeek::NotFound, problems)) => problems,
     };
-    let problems = problems.into_iter().map(SplitProblem::with_demands_only).collect();
+    let problems = problems.into_par_iter().map(SplitProblem::with_demands_only).collect();
     annealed(problems, budget).or_else(|(nothing, problems)| match nothing {
         NoWeek::Impossible => Err(nothing),
         NoWeek::NotFound => by_solver(problems, budget),
@@ -124,7 +126,6 @@ mod tests {
 
     /// A week that only the last resort finds is as good as one that runs find, or nearly.
     #[test]
-    #[ignore = "reaches 157 of 166 points since weights and evaluator changed"]
     fn what_the_last_resort_finds_is_played_on() {
         let profile = serde_yaml::from_str(
             "client: last-01\ntraining_status: intermediate\ngoal: general-fitness\nequipment: [dumbbells, bench]\n\

@@ -16,9 +16,6 @@ use crate::words::Muscle;
 /// Points that a main lift which stays, or an accessory which has had its block, weighs against the seed's.
 const ROTATION: f64 = 1000.0;
 
-/// Proposals for each block and day.
-const PROPOSALS_A_DAY: u32 = 4000;
-
 /// What the seed's preference may lose by a change at first: weeks that are equally good lie apart, with others between
 /// them. Falls to nothing over two thirds of the proposals.
 const MOST_LOSS: f64 = 60.0;
@@ -47,7 +44,7 @@ pub(super) fn blocks(
         let landscape = if block == 0 { landscape } else { later };
         let start = Annealer::new(landscape).with(last).run(u64::from(block));
         let most = blocks.first().map_or_else(Vec::new, |first| most(weekly, landscape, first));
-        blocks.push(toward(start, &preferences, &most, PROPOSALS_A_DAY.saturating_mul(days)));
+        blocks.push(toward(start, &preferences, &most, budget.variety_a_day.saturating_mul(days)));
     }
     blocks
 }

@@ -7,7 +7,7 @@ use weekwright::input::profile::Profile;
 use weekwright::plan::strength::Estimate;
 use weekwright::planner::{NoPlan, Options};
 use weekwright::request::screening::{Advice, advise, kept_out};
-use weekwright::search::budget::Budget;
+use weekwright::search::budget::{Budget, Heat};
 use weekwright::words::{GroupKind, Part, Pattern};
 
 use crate::rules::check::PLANNER;
@@ -18,7 +18,14 @@ const CASES: usize = 60;
 /// A short search: what the answers change holds in any week.
 fn hurried() -> Budget {
     let usual = Budget::default();
-    Budget { finalists: 1, runs: 1, proposals_a_day: 1000, rounds: 0, exact_picks: 0, ..usual }
+    Budget {
+        heats: Heat::ONE_SPLIT,
+        runs: 1,
+        proposals_a_day: 1000,
+        rounds: 0,
+        exact_picks: 0,
+        ..usual
+    }
 }
 
 /// A profile with the answers of a draw: every question open, no or yes, every age band.

@@ -13,6 +13,7 @@ use std::sync::Arc;
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::SeedableRng as _;
 
+use self::moves::Draws;
 pub(in crate::search) use self::moves::Proposer;
 use self::neighbors::Neighbors;
 use super::budget::{Budget, Phase, Tuning};
@@ -90,8 +91,7 @@ impl<'l> Annealer<'l> {
                 tables: &landscape.tables,
                 tuning: &landscape.tuning,
                 neighbors: Arc::clone(&landscape.neighbors),
-                random: ChaCha8Rng::seed_from_u64(0),
-                favored: 0,
+                draws: Draws { random: ChaCha8Rng::seed_from_u64(0), favored: 0 },
             },
             frequency: vec![0; landscape.start.len()],
         }
@@ -105,22 +105,22 @@ impl<'l> Annealer<'l> {
     /// A run of some number from where the week stands: it draws the same wherever it is made.
     pub(in crate::search) fn run(&self, number: u64) -> Annealer<'l> {
         let mut run = self.clone();
-        run.proposer.random = ChaCha8Rng::seed_from_u64(number);
-        run.proposer.random.set_stream(self.landscape.stream);
+        run.proposer.draws.random = ChaCha8Rng::seed_from_u64(number);
+        run.proposer.draws.random.set_stream(self.landscape.stream);
         run
     }
 
     /// The same week for runs in which what stood long in earlier ones is tried first.
     pub(in crate::search) fn knowing(mut self, frequency: &[u32]) -> Annealer<'l> {
         self.proposer.neighbors = Arc::new(self.landscape.neighbors.sorted(frequency));
-        self.proposer.favored = self.landscape.tuning.favored;
+        self.proposer.draws.favored = self.landscape.tuning.favored;
         self
     }
 
     /// A run that tries what did not stand in earlier runs more often: not all should look in one direction.
     pub(in crate::search) fn open_minded(mut self, is_so: bool) -> Annealer<'l> {
         if is_so {
-            self.proposer.favored /= 3;
+            self.proposer.draws.favored /= 3;
         }
         self
     }

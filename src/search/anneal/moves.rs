@@ -16,9 +16,37 @@ pub(in crate::search) struct Proposer<'t> {
     pub(super) tables: &'t Tables,
     pub(super) tuning: &'t Tuning,
     pub(super) neighbors: Arc<Neighbors>,
+    pub(super) draws: Draws,
+}
+
+/// Where the draws come from: apart from the lists that are drawn from, so that these need not be held to draw.
+#[derive(Clone)]
+pub(super) struct Draws {
     pub(super) random: ChaCha8Rng,
     /// Of sixteen draws, how many favor the front of the lists, where what stood long in earlier runs is.
     pub(super) favored: u32,
+}
+
+impl Draws {
+    fn below(&mut self, count: u32) -> u32 {
+        self.random.next_u32() % count.max(1)
+    }
+
+    fn one_of(&mut self, list: &[usize]) -> Option<usize> {
+        let count = u32::try_from(list.len()).ok().filter(|count| *count > 0)?;
+        Some(list[self.below(count) as usize])
+    }
+
+    /// One of a list; in a run that knows of others mostly one of the first, which stood long in them.
+    fn early_one_of(&mut self, list: &[usize]) -> Option<usize> {
+        let count = u32::try_from(list.len()).ok().filter(|count| *count > 0)?;
+        let mut place = self.below(count);
+        if self.favored > 0 && self.below(16) < self.favored {
+            // The product of three even draws lies near the front.
+            place = place * self.below(count) / count * self.below(count) / count;
+        }
+        Some(list[place as usize])
+    }
 }
 
 impl Proposer<'_> {
@@ -27,7 +55,7 @@ impl Proposer<'_> {
     }
 
     pub(in crate::search) fn below(&mut self, count: u32) -> u32 {
-        self.random.next_u32() % count.max(1)
+        self.draws.below(count)
     }
 
     /// One move, or two at once; `None` where the draw leads nowhere.
@@ -68,7 +96,7 @@ impl Proposer<'_> {
             Some(0) => self.stand_in(week, day),
             Some(1) => self.more_or_less(week, day),
             Some(2) => self.add(week, day),
-            Some(3) => Some(smallvec![(self.one_of(&week.done()[day])?, 0)]),
+            Some(3) => Some(smallvec![(self.draws.one_of(&week.done()[day])?, 0)]),
             Some(4) => self.replace(week, day),
             Some(5) => self.shift_set(week, day),
             Some(6) => self.elsewhere(week, day),
@@ -84,9 +112,8 @@ impl Proposer<'_> {
 
     /// Another exercise of the same pattern or prime mover.
     fn stand_in(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
-        let out = self.one_of(&week.done()[day])?;
-        let neighbors = Arc::clone(&self.neighbors);
-        let into = self.early_one_of(&neighbors.alike[out]);
+        let out = self.draws.one_of(&week.done()[day])?;
+        let into = self.draws.early_one_of(&self.neighbors.alike[out]);
         self.swap(week, out, into?)
     }
 
@@ -102,7 +129,8 @@ impl Proposer<'_> {
     /// Two exercises of two days change their days.
     fn trade(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
         let other_day = self.day(week);
-        let (one, other) = (self.one_of(&week.done()[day])?, self.one_of(&week.done()[other_day])?);
+        let (one, other) =
+            (self.draws.one_of(&week.done()[day])?, self.draws.one_of(&week.done()[other_day])?);
         let mut change = self.swap(week, one, self.on_day(one, other_day)?)?;
         change.extend(self.swap(week, other, self.on_day(other, day)?)?);
         (day != other_day).then_some(change)
@@ -116,9 +144,8 @@ impl Proposer<'_> {
 
     /// Any other exercise of the day.
     fn replace(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
-        let out = self.one_of(&week.done()[day])?;
-        let neighbors = Arc::clone(&self.neighbors);
-        let into = self.early_one_of(&neighbors.on_day[day]);
+        let out = self.draws.one_of(&week.done()[day])?;
+        let into = self.draws.early_one_of(&self.neighbors.on_day[day]);
         self.swap(week, out, into?)
     }
 
@@ -129,7 +156,7 @@ impl Proposer<'_> {
     }
 
     fn more_or_less(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
-        let pick = self.one_of(&week.done()[day])?;
+        let pick = self.draws.one_of(&week.done()[day])?;
         let more = self.below(2) == 0;
         self.stepped(week, pick, more).map(|change| smallvec![change])
     }
@@ -143,8 +170,7 @@ impl Proposer<'_> {
     }
 
     fn add(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
-        let neighbors = Arc::clone(&self.neighbors);
-        let pick = self.early_one_of(&neighbors.on_day[day]);
+        let pick = self.draws.early_one_of(&self.neighbors.on_day[day]);
         let pick = pick.filter(|pick| week.sets()[*pick] == 0)?;
         let [least, most] = self.tables.pick(pick).sets;
         let sets = least + self.below(most - least + 1);
@@ -154,48 +180,31 @@ impl Proposer<'_> {
     /// A set from one exercise of the day to another.
     fn shift_set(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
         let done = &week.done()[day];
-        let (from, to) = (self.one_of(done)?, self.one_of(done)?);
+        let (from, to) = (self.draws.one_of(done)?, self.draws.one_of(done)?);
         (from != to).then_some(())?;
         Some(smallvec![self.stepped(week, from, false)?, self.stepped(week, to, true)?])
     }
 
     /// The same exercise on another day.
     fn elsewhere(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
-        let out = self.one_of(&week.done()[day])?;
-        let neighbors = Arc::clone(&self.neighbors);
-        let into = self.one_of(&neighbors.days_of[self.tables.pick(out).candidate as usize]);
+        let out = self.draws.one_of(&week.done()[day])?;
+        let into =
+            self.draws.one_of(&self.neighbors.days_of[self.tables.pick(out).candidate as usize]);
         self.swap(week, out, into?)
     }
 
     /// Another exercise of its kind on every day that has it.
     fn everywhere(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
-        let out = self.one_of(&week.done()[day])?;
-        let neighbors = Arc::clone(&self.neighbors);
-        let into = self.one_of(&neighbors.alike[out])?;
+        let out = self.draws.one_of(&week.done()[day])?;
+        let into = self.draws.one_of(&self.neighbors.alike[out])?;
         let [old, new] = [out, into].map(|pick| self.tables.pick(pick).candidate as usize);
         let mut change = Change::new();
-        for pick in neighbors.days_of[old].iter().filter(|pick| week.sets()[**pick] > 0) {
+        for pick in self.neighbors.days_of[old].iter().filter(|pick| week.sets()[**pick] > 0) {
             let day = self.tables.pick(*pick).day;
             let there =
-                neighbors.days_of[new].iter().find(|one| self.tables.pick(**one).day == day);
+                self.neighbors.days_of[new].iter().find(|one| self.tables.pick(**one).day == day);
             change.extend(self.swap(week, *pick, *there?)?);
         }
         Some(change)
-    }
-
-    /// One of a list; in a run that knows of others mostly one of the first, which stood long in them.
-    fn early_one_of(&mut self, list: &[usize]) -> Option<usize> {
-        let count = u32::try_from(list.len()).ok().filter(|count| *count > 0)?;
-        let mut place = self.below(count);
-        if self.favored > 0 && self.below(16) < self.favored {
-            // The product of three even draws lies near the front.
-            place = place * self.below(count) / count * self.below(count) / count;
-        }
-        Some(list[place as usize])
-    }
-
-    fn one_of(&mut self, list: &[usize]) -> Option<usize> {
-        let count = u32::try_from(list.len()).ok().filter(|count| *count > 0)?;
-        Some(list[self.below(count) as usize])
     }
 }

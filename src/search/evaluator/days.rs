@@ -1,28 +1,36 @@
 //! The pairs of the days that a change touches.
 
-use smallvec::SmallVec;
-
-use super::pairing::{Class, DayLoad, DayPairing, Pair, Pairs};
-use super::tables::Term;
+use super::layout::small;
+use super::pairing::{Able, Class, DayLoad, DayPairing, Pair, Pairs, Way};
+use super::tables::{Marked, Term};
 use super::weights::Weights;
 use super::{Change, Evaluator};
 
 impl Evaluator<'_> {
-    /// Pairs the days of the change in hand anew.
+    /// Pairs the days of the change in hand anew, where it moves anything that can be paired.
     pub(super) fn pair_days(&mut self, change: &Change) {
+        let tables = self.tables;
         for place in 0..self.hand.days.len() {
             let (day, mut load) = self.hand.days[place];
-            (load.pairs, load.saved) = self.paired(day, &load, change);
-            self.hand.days[place].1 = load;
             let before = self.loads[day];
+            let is_same = DayPairing::is_crowded(&load) == DayPairing::is_crowded(&before);
+            if is_same && !self.moves_able(day, change) {
+                continue;
+            }
+            let able = self.able_after(day, change);
+            let way = self.way(day, &load, &able);
+            (load.pairs, load.saved) = (i32::from(way.pairs), way.saved);
+            self.hand.days[place].1 = load;
             let (pairs, saved) = (load.pairs - before.pairs, load.saved - before.saved);
             if pairs != 0 || saved != 0 {
-                for Term { to, by } in &self.tables.moved[day] {
+                for Term { to, by } in &tables.moved[day] {
                     self.move_by(*to, pairs * by[0] + saved * by[1]);
                 }
             }
-            if self.tables.is_marked[day] {
-                self.mark(day, &load, change);
+            match tables.marked[day] {
+                Marked::Nothing => {}
+                Marked::Counts if self.way_now(day).key == way.key => {}
+                _ => self.mark(day, &way, &able),
             }
         }
     }
@@ -38,45 +46,82 @@ impl Evaluator<'_> {
         pairs.sum::<f64>() + marks.sum::<f64>()
     }
 
-    /// The number of pairs of a day after a change, and the seconds that they save.
-    fn paired(&mut self, day: usize, load: &DayLoad, change: &Change) -> (i32, i32) {
-        let pairing = &self.tables.days[day];
-        if DayPairing::is_crowded(load) {
-            return (0, 0);
-        }
-        let mut classes: SmallVec<[Class; 10]> =
-            self.able(day, change).into_iter().map(|(_, class)| class).collect();
-        classes.sort_unstable();
-        pairing.wanted(&mut self.memos[day], &classes)
+    /// The class of a pick that can be paired with so many sets.
+    fn class_with(&self, pick: usize, sets: u32) -> Option<Class> {
+        let info = &self.tables.picks[pick];
+        info.class.filter(|_| sets == self.tables.days[info.day as usize].rounds)
     }
 
-    /// The picks of a day after a change that can be paired, with their classes.
-    fn able(&self, day: usize, change: &Change) -> SmallVec<[(usize, Class); 10]> {
-        let tables = self.tables;
-        let rounds = tables.days[day].rounds;
-        let new = |pick: &usize| change.iter().find(|(other, _)| other == pick).map(|(_, to)| *to);
-        let stays =
-            self.done[day].iter().map(|pick| (*pick, new(pick).unwrap_or(self.sets[*pick])));
-        let comes = change
-            .iter()
-            .copied()
-            .filter(|(pick, _)| self.sets[*pick] == 0 && tables.picks[*pick].day as usize == day);
-        let able = stays.chain(comes).filter(|(_, sets)| *sets == rounds);
-        able.filter_map(|(pick, _)| Some((pick, tables.picks[pick].class?))).collect()
+    /// Whether a change brings or takes anything that can be paired on a day.
+    fn moves_able(&self, day: usize, change: &Change) -> bool {
+        change.iter().any(|(pick, to)| {
+            self.tables.picks[*pick].day as usize == day
+                && self.class_with(*pick, *to) != self.class_with(*pick, self.sets[*pick])
+        })
+    }
+
+    /// What can be paired on a day after a change.
+    fn able_after(&self, day: usize, change: &Change) -> Able {
+        let mut able = self.able[day].clone();
+        for (pick, to) in change {
+            if self.tables.picks[*pick].day as usize == day {
+                self.enable(&mut able, *pick, *to);
+            }
+        }
+        able
+    }
+
+    /// What can be paired once a pick has other sets.
+    fn enable(&self, able: &mut Able, pick: usize, to: u32) {
+        let entry = |class: Class| (class, small(pick));
+        if let Some(class) = self.class_with(pick, self.sets[pick])
+            && let Ok(place) = able.binary_search(&entry(class))
+        {
+            able.remove(place);
+        }
+        if let Some(class) = self.class_with(pick, to)
+            && let Err(place) = able.binary_search(&entry(class))
+        {
+            able.insert(place, entry(class));
+        }
+    }
+
+    /// Keeps what can be paired once a change is made; before its sets are.
+    pub(super) fn keep_able(&mut self, pick: usize, to: u32) {
+        let day = self.tables.picks[pick].day as usize;
+        let mut able = std::mem::take(&mut self.able[day]);
+        self.enable(&mut able, pick, to);
+        self.able[day] = able;
+    }
+
+    /// The best way to pair some exercises of a day; none where it is crowded.
+    fn way(&mut self, day: usize, load: &DayLoad, able: &Able) -> Way {
+        if DayPairing::is_crowded(load) {
+            return Way::NONE;
+        }
+        self.tables.days[day].best(&mut self.memos[day], able)
+    }
+
+    /// The way in which a day is paired as it stands.
+    fn way_now(&mut self, day: usize) -> Way {
+        let load = self.loads[day];
+        if DayPairing::is_crowded(&load) {
+            return Way::NONE;
+        }
+        self.tables.days[day].best(&mut self.memos[day], &self.able[day])
     }
 
     /// Who is paired before and after a change, where a row asks for it.
-    fn mark(&mut self, day: usize, load: &DayLoad, change: &Change) {
-        let before = self.pairs(day, &self.loads[day], &Change::new());
-        let after = self.pairs(day, load, change);
+    fn mark(&mut self, day: usize, way: &Way, able: &Able) {
+        let tables = self.tables;
+        let before = self.pairs(day);
+        let after = tables.days[day].pairs(way, able);
         for (pairs, by) in [(before, -1), (after, 1)] {
             for (one, other, count) in pairs {
-                let who = [one, other].map(|pick| self.tables.paired_var[pick]);
+                let who = [one, other].map(|pick| tables.paired_var[pick]);
                 for var in who.into_iter().flatten().chain([count]) {
                     self.hand.marks.push((var, by));
-                    for Term { to, by: [once, _] } in
-                        self.tables.marks.get(&var).into_iter().flatten()
-                    {
+                    for Term { to, by: [once, _] } in tables.marks.get(&var).into_iter().flatten() {
                         self.move_by(*to, by * once);
                     }
                 }
@@ -84,16 +129,14 @@ impl Evaluator<'_> {
         }
     }
 
-    /// The pairs of a day after a change, with so many as its load says.
-    fn pairs(&self, day: usize, load: &DayLoad, change: &Change) -> Pairs {
-        let mut able = self.able(day, change);
-        able.sort_unstable();
-        self.tables.days[day].pairs(&able, load.pairs, load.saved)
+    /// The pairs of a day as it stands.
+    fn pairs(&mut self, day: usize) -> Pairs {
+        let way = self.way_now(day);
+        self.tables.days[day].pairs(&way, &self.able[day])
     }
 
     /// All pairs of the week as it stands.
-    pub(super) fn all_pairs(&self) -> impl Iterator<Item = Pair> {
-        let days = 0..self.loads.len();
-        days.flat_map(|day| self.pairs(day, &self.loads[day], &Change::new()))
+    pub(super) fn all_pairs(&mut self) -> Vec<Pair> {
+        (0..self.loads.len()).flat_map(|day| self.pairs(day)).collect()
     }
 }

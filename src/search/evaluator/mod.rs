@@ -21,7 +21,7 @@ mod weights;
 
 use smallvec::SmallVec;
 
-use self::pairing::{DayLoad, Memo};
+use self::pairing::{Able, DayLoad, Memo};
 pub(super) use self::score::{ROUNDING, Score};
 pub(super) use self::tables::Tables;
 use self::tables::{BREAKING, Node, PAIRED, Part, REST, Term, Worth, at};
@@ -44,6 +44,8 @@ pub(super) struct Evaluator<'t> {
     /// What is done on each day.
     done: Vec<Done>,
     loads: Vec<DayLoad>,
+    /// What can be paired on each day.
+    able: Vec<Able>,
     memos: Vec<Memo>,
     score: Score,
     hand: Hand,
@@ -71,6 +73,7 @@ impl<'t> Evaluator<'t> {
             sets: vec![0; tables.picks.len()],
             done: vec![Done::new(); days],
             loads: vec![DayLoad::default(); days],
+            able: vec![Able::new(); days],
             memos: vec![Memo::default(); days],
             score: tables.constant,
             hand: Hand { moved: vec![Vec::with_capacity(64); tables.stages], ..Hand::default() },
@@ -212,6 +215,7 @@ impl<'t> Evaluator<'t> {
             self.loads[*day] = *load;
         }
         for (pick, to) in change {
+            self.keep_able(*pick, *to);
             let done = &mut self.done[self.tables.picks[*pick].day as usize];
             match (self.sets[*pick] > 0, *to > 0) {
                 (false, true) => done.push(*pick),

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use smallvec::SmallVec;
 
 use crate::model::pairing::PairClass;
+use crate::model::tier::Tier;
 use crate::model::{Weekly, paired_sets};
 
 /// Exercises of a day up to which pairs are looked for; no session may have more.
@@ -12,6 +13,9 @@ const MOST_PAIRED: usize = 10;
 
 /// A class of exercises that are alike for pairing, by its place among those of the week.
 pub(super) type Class = u8;
+
+/// Picks of a day that can be paired, in order, each behind its class.
+pub(super) type Able = SmallVec<[(Class, u32); MOST_PAIRED]>;
 
 /// Two picks in turn, and the model's count of such pairs.
 pub(super) type Pair = (usize, usize, usize);
@@ -36,8 +40,19 @@ pub(super) struct DayLoad {
 pub(super) struct DayPairing {
     /// Sets of an exercise that can be paired: both have as many.
     pub(super) rounds: u32,
-    /// The count variable and saved seconds of each two classes that go together.
-    counts: Vec<Vec<Option<(usize, i32)>>>,
+    /// What each two classes that go together make.
+    counts: Vec<Vec<Option<Count>>>,
+}
+
+/// A pair of two classes.
+#[derive(Clone, Copy)]
+struct Count {
+    /// The variable that counts such pairs.
+    var: usize,
+    /// Seconds that one saves.
+    saves: i32,
+    /// What one is worth in the coach's view.
+    points: f64,
 }
 
 /// The classes of a week's picks, and how each of its days is paired.
@@ -58,7 +73,10 @@ pub(super) fn of_week(weekly: &Weekly) -> (Vec<Option<Class>>, Vec<DayPairing>) 
         let mut counts = vec![vec![None; known.len()]; known.len()];
         for pair in weekly.pairs.iter().filter(|pair| pair.day == day) {
             if let (Some(one), Some(other)) = (place(&pair.classes.0), place(&pair.classes.1)) {
-                let count = Some((pair.count.0, seconds(pair.saves_s)));
+                let goals = weekly.goals_of(Tier::View).filter(|goal| goal.var == pair.count);
+                let points = goals.map(|goal| goal.weight).sum();
+                let saves = seconds(pair.saves_s);
+                let count = Some(Count { var: pair.count.0, saves, points });
                 (counts[one][other], counts[other][one]) = (count, count);
             }
         }
@@ -77,71 +95,32 @@ impl DayPairing {
         usize::try_from(load.items).is_ok_and(|items| items > MOST_PAIRED)
     }
 
-    /// The most pairs that a day with some exercises can have, and the most seconds that so many save. The classes are
-    /// those of the exercises that can be paired, in order.
-    pub(super) fn wanted(&self, memo: &mut Memo, classes: &[Class]) -> (i32, i32) {
-        let saved = memo.saved(self, classes);
-        (i32::from(saved.most), saved.by_number[usize::from(saved.most)])
+    /// The best way to pair some exercises.
+    pub(super) fn best(&self, memo: &mut Memo, able: &Able) -> Way {
+        memo.way(self, able)
     }
 
-    /// The first of the ways in which some picks, with their classes, make a number of pairs that save some seconds.
-    pub(super) fn pairs(&self, able: &[(usize, Class)], number: i32, saved: i32) -> Pairs {
-        let mut pairs = Pairs::new();
-        let is_found = self.extend(able, 0, 0, number, saved, &mut pairs);
-        debug_assert!(is_found, "a number of pairs that is wanted can be made");
-        pairs
+    /// The pairs of a way, which is one of these exercises.
+    pub(super) fn pairs(&self, way: &Way, able: &Able) -> Pairs {
+        let pair = |(one, other): &(u8, u8)| {
+            let [(class, first), (with, second)] = [*one, *other].map(|at| able[usize::from(at)]);
+            let count = self.counts[usize::from(class)][usize::from(with)];
+            (first as usize, second as usize, count.expect("a way pairs what goes together").var)
+        };
+        way.places[..usize::from(way.pairs)].iter().map(pair).collect()
     }
 
-    /// Whether some more pairs of those that are not taken, from a place on, save some more seconds.
-    fn extend(
-        &self,
-        able: &[(usize, Class)],
-        from: usize,
-        taken: u32,
-        number: i32,
-        saves: i32,
-        pairs: &mut Pairs,
-    ) -> bool {
-        if number == 0 {
-            return saves == 0;
+    /// Looks at every way that goes on from one, and keeps the best: the first of those that have most pairs, save most
+    /// seconds, and bring most points.
+    fn every_way(&self, able: &Able, from: usize, taken: u32, now: Way, best: &mut Way) {
+        if now.beats(best) {
+            *best = now;
         }
         for (one, other) in open_pairs(able.len(), from, taken) {
-            let [(first, class), (second, with)] = [able[one], able[other]];
-            let Some((count, saved)) = self.saves(class, with) else { continue };
-            if saved > saves {
-                continue;
-            }
-            pairs.push((first, second, count));
-            let taken = taken | 1 << one | 1 << other;
-            if self.extend(able, one + 1, taken, number - 1, saves - saved, pairs) {
-                return true;
-            }
-            pairs.pop();
-        }
-        false
-    }
-
-    fn saves(&self, one: Class, other: Class) -> Option<(usize, i32)> {
-        self.counts[usize::from(one)][usize::from(other)]
-    }
-
-    /// The most seconds that each number of pairs saves, over every way to pair some classes.
-    fn every_way(
-        &self,
-        classes: &[Class],
-        from: usize,
-        taken: u32,
-        now: (u8, i32),
-        found: &mut Saved,
-    ) {
-        let (number, saved) = now;
-        let most = &mut found.by_number[usize::from(number)];
-        *most = saved.max(*most);
-        found.most = found.most.max(number);
-        for (one, other) in open_pairs(classes.len(), from, taken) {
-            if let Some((_, more)) = self.saves(classes[one], classes[other]) {
+            let [class, with] = [one, other].map(|place| usize::from(able[place].0));
+            if let Some(count) = self.counts[class][with] {
                 let taken = taken | 1 << one | 1 << other;
-                self.every_way(classes, one + 1, taken, (number + 1, saved + more), found);
+                self.every_way(able, one + 1, taken, now.with(one, other, count), best);
             }
         }
     }
@@ -155,44 +134,67 @@ fn open_pairs(count: usize, from: usize, taken: u32) -> impl Iterator<Item = (us
         .flat_map(move |one| (one + 1..count).filter(open).map(move |other| (one, other)))
 }
 
-/// For each number of pairs that some classes can make, the most seconds that these save.
+/// A way to pair the exercises of a day.
 #[derive(Clone, Copy)]
-struct Saved {
+pub(super) struct Way {
     /// The classes in order, a byte each, behind a one; nought where the slot is free.
-    key: u128,
-    most: u8,
-    by_number: [i32; MOST_PAIRED / 2 + 1],
+    pub(super) key: u128,
+    pub(super) pairs: u8,
+    /// Seconds that the pairs save.
+    pub(super) saved: i32,
+    points: f64,
+    /// Who is paired, by place.
+    places: [(u8, u8); MOST_PAIRED / 2],
 }
 
-const FREE: Saved = Saved { key: 0, most: 0, by_number: [0; MOST_PAIRED / 2 + 1] };
+impl Way {
+    /// Nobody is paired.
+    pub(super) const NONE: Way =
+        Way { key: 0, pairs: 0, saved: 0, points: 0.0, places: [(0, 0); MOST_PAIRED / 2] };
 
-/// What the classes met so far can save on a day: few sets of classes come again and again. A table with open
+    fn beats(&self, other: &Way) -> bool {
+        let order = self.pairs.cmp(&other.pairs).then(self.saved.cmp(&other.saved));
+        order.then(self.points.total_cmp(&other.points)).is_gt()
+    }
+
+    /// The same with one more pair.
+    #[allow(clippy::cast_possible_truncation, reason = "a day has few exercises")]
+    fn with(mut self, one: usize, other: usize, count: Count) -> Way {
+        self.places[usize::from(self.pairs)] = (one as u8, other as u8);
+        self.pairs += 1;
+        self.saved += count.saves;
+        self.points += count.points;
+        self
+    }
+}
+
+/// How the classes met so far are best paired on a day: few sets of classes come again and again. A table with open
 /// addressing, as it is asked for nearly every proposal.
 #[derive(Clone)]
 pub(super) struct Memo {
-    slots: Vec<Saved>,
+    slots: Vec<Way>,
     taken: usize,
 }
 
 impl Default for Memo {
     fn default() -> Memo {
-        Memo { slots: vec![FREE; 64], taken: 0 }
+        Memo { slots: vec![Way::NONE; 64], taken: 0 }
     }
 }
 
 impl Memo {
-    fn saved(&mut self, pairing: &DayPairing, classes: &[Class]) -> Saved {
-        let key = classes.iter().fold(1_u128, |key, class| key << 8 | u128::from(*class));
+    fn way(&mut self, pairing: &DayPairing, able: &Able) -> Way {
+        let key = able.iter().fold(1_u128, |key, (class, _)| key << 8 | u128::from(*class));
         let slot = self.slot(key);
         if self.slots[slot].key == key {
             return self.slots[slot];
         }
-        let mut found = Saved { key, ..FREE };
-        pairing.every_way(classes, 0, 0, (0, 0), &mut found);
+        let mut found = Way { key, ..Way::NONE };
+        pairing.every_way(able, 0, 0, found, &mut found);
         self.slots[slot] = found;
         self.taken += 1;
         if self.taken * 2 > self.slots.len() {
-            let grown = vec![FREE; self.slots.len() * 4];
+            let grown = vec![Way::NONE; self.slots.len() * 4];
             for old in std::mem::replace(&mut self.slots, grown) {
                 if old.key != 0 {
                     let slot = self.slot(old.key);
@@ -225,20 +227,38 @@ mod tests {
     /// Two of one class, and one each of two others, of which not all go together.
     #[test]
     fn what_is_known_of_classes_is_what_their_picks_can_do() {
+        let count = |var, saves, points| Some(Count { var, saves, points });
         let pairing = DayPairing {
             rounds: 3,
             counts: vec![
-                vec![None, Some((70, 30)), Some((71, 50))],
-                vec![Some((70, 30)), None, None],
-                vec![Some((71, 50)), None, None],
+                vec![None, count(70, 30, 1.0), count(71, 50, 1.0)],
+                vec![count(70, 30, 1.0), None, None],
+                vec![count(71, 50, 1.0), None, None],
             ],
         };
         let mut memo = Memo::default();
-        let classes = [0, 0, 1, 2];
-        assert_eq!(pairing.wanted(&mut memo, &classes), (2, 80), "as many as there are");
-        let able = [(4, 0), (5, 1), (6, 2), (7, 0)];
-        assert_eq!(pairing.pairs(&able, 0, 0).as_slice(), []);
-        assert_eq!(pairing.pairs(&able, 1, 50).as_slice(), [(4, 6, 71)]);
-        assert_eq!(pairing.pairs(&able, 2, 80).as_slice(), [(4, 5, 70), (6, 7, 71)]);
+        let mut pairs = |able: &[(Class, u32)]| {
+            let able = Able::from(able);
+            let way = pairing.best(&mut memo, &able);
+            (way.saved, pairing.pairs(&way, &able).to_vec())
+        };
+        assert_eq!(pairs(&[(0, 4), (0, 7)]), (0, vec![]));
+        assert_eq!(pairs(&[(0, 4), (1, 5), (2, 6)]), (50, vec![(4, 6, 71)]), "the seconds count");
+        let all = pairs(&[(0, 4), (0, 7), (1, 5), (2, 6)]);
+        assert_eq!(all, (80, vec![(4, 5, 70), (7, 6, 71)]), "as many as there are");
+        assert_eq!(pairs(&[(0, 1), (0, 2), (1, 8), (2, 9)]).1, [(1, 8, 70), (2, 9, 71)]);
+    }
+
+    /// Where pairs are as many and save as much, points tell.
+    #[test]
+    fn of_equal_ways_the_one_with_more_points_is_taken() {
+        let count = |var, points| Some(Count { var, saves: 20, points });
+        let pairing = DayPairing {
+            rounds: 3,
+            counts: vec![vec![None, count(70, 3.0), count(71, 8.0)], vec![None; 3], vec![None; 3]],
+        };
+        let able = Able::from(&[(0, 4), (1, 5), (2, 6)][..]);
+        let way = pairing.best(&mut Memo::default(), &able);
+        assert_eq!(pairing.pairs(&way, &able).as_slice(), [(4, 6, 71)]);
     }
 }

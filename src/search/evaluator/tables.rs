@@ -74,6 +74,16 @@ pub(super) struct Term {
     pub(super) by: [i32; 2],
 }
 
+/// What rows and goals ask of the pairs of a day beside how many they are.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Marked {
+    Nothing,
+    /// How many of each two classes.
+    Counts,
+    /// Who is paired.
+    Who,
+}
+
 /// A pick, as far as it is asked for at every change.
 #[derive(Clone, Copy)]
 pub(in crate::search) struct PickInfo {
@@ -118,8 +128,8 @@ pub(in crate::search) struct Tables {
     pub(super) days: Vec<DayPairing>,
     /// Numbers that pairs move, by day.
     pub(super) moved: Vec<Vec<Term>>,
-    /// Days on which it is asked who is paired.
-    pub(super) is_marked: Vec<bool>,
+    /// What is asked of the pairs of each day beside how many they are.
+    pub(super) marked: Vec<Marked>,
     pub(super) most_items: i32,
     pub(super) stages: usize,
     /// Variables that are multiples of numbers.
@@ -173,14 +183,23 @@ impl Tables {
             }
         }
         let (picks, days) = picks(weekly);
-        let is_marked = |day: usize| {
-            let vars =
-                weekly.picks.iter().filter(|pick| pick.day == day).filter_map(|pick| pick.paired);
-            let counts = weekly.pairs.iter().filter(|pair| pair.day == day).map(|pair| pair.count);
-            let mut all = vars.chain(counts);
-            all.any(|var| marks.contains_key(&var.0) || compiled.by_mark.contains_key(&var.0))
+        let is_asked = |var: Option<Var>| {
+            var.is_some_and(|var| {
+                marks.contains_key(&var.0) || compiled.by_mark.contains_key(&var.0)
+            })
         };
-        let is_marked = weekly.days().map(is_marked).collect();
+        let marked = |day: usize| {
+            let picks = weekly.picks.iter().filter(|pick| pick.day == day);
+            let pairs = weekly.pairs.iter().filter(|pair| pair.day == day);
+            if picks.map(|pick| pick.paired).any(is_asked) {
+                Marked::Who
+            } else if pairs.map(|pair| Some(pair.count)).any(is_asked) {
+                Marked::Counts
+            } else {
+                Marked::Nothing
+            }
+        };
+        let marked = weekly.days().map(marked).collect();
         let sources = compiled.sources.iter().enumerate();
         let linear = sources.filter_map(|(var, source)| match source {
             Some(Source::Linear(node, line)) => Some((Var(var), (*node, *line))),
@@ -210,7 +229,7 @@ impl Tables {
             paired_var: weekly.picks.iter().map(|pick| pick.paired.map(|var| var.0)).collect(),
             days,
             moved,
-            is_marked,
+            marked,
             most_items: signed(most_items),
             linear: linear.collect(),
         }
