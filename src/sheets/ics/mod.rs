@@ -68,7 +68,7 @@ fn uid(plan: &Plan, week: u32, session: &Session, taken: &mut Vec<String>) -> St
         client.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '.'));
     let client = if is_plain && client.len() <= 40 { client } else { hash(&client) };
     let hour = session.at.as_deref().and_then(phrase::clock);
-    let hour = hour.map_or_else(|| "day".to_owned(), |at| hour_text(at));
+    let hour = hour.map_or_else(|| "day".to_owned(), hour_text);
     let stem = format!("{client}.week{week}.{}.{hour}", session.day.id());
     let before = taken.iter().filter(|uid| **uid == stem).count();
     taken.push(stem.clone());
