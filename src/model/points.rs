@@ -150,6 +150,8 @@ weights! {
             AGAIN_MAIN = -9.0;
             /// A further day of the same hinge: one is enough for a back, and its second day is a lighter relative.
             AGAIN_HINGE = -30.0;
+            /// A second day of a liked squat, press or thrust.
+            LIKED_AGAIN = 8.0;
             /// A third day of a squat or press where strength or power is the goal.
             AGAIN_THIRD = -20.0;
             /// A further day of any other exercise.
@@ -162,9 +164,9 @@ weights! {
             /// A half-set of a muscle that should get more under the most of its region.
             BEHIND = -3.0;
             /// A half-set of a muscle that should get less above the least of its range.
-            NOT_SPARED = -4.0;
+            NOT_SPARED = -8.0;
             /// A set that a muscle which should get more lacks of eight that are done for it.
-            OWN_SET_MISSING = -4.0;
+            OWN_SET_MISSING = -7.0;
         "pairs":
             /// A pair of two lifts.
             PAIR = 6.0;

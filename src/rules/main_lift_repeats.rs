@@ -9,13 +9,13 @@ use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::{at_least, at_most};
-use crate::model::points::{AGAIN_BEGINNER, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, AGAIN_THIRD, MET_ONCE, SQUATS_ONCE};
+use crate::model::points::{AGAIN_BEGINNER, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, AGAIN_THIRD, LIKED_AGAIN, MET_ONCE, SQUATS_ONCE};
 use crate::model::tier::Tier;
 use crate::model::worth::for_once;
 use crate::program::Term;
 use crate::request::dose::Duty;
 use crate::request::standing::is_loaded;
-use crate::request::{Candidate, Request};
+use crate::request::{Candidate, Request, Wish};
 use crate::week::Week;
 use crate::words::{Emphasis, Goal, Muscle, Pattern, Sides, Status};
 
@@ -62,6 +62,10 @@ fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
     match candidate.duty {
         Duty::Main if hinge && (strong || !novice) => vec![(1, AGAIN_HINGE - once)],
         _ if fast => vec![(1, -once), (2, AGAIN_THIRD)],
+        // What is liked comes again rather than a relative.
+        Duty::Main if twice && candidate.wish == Wish::Prefer => {
+            vec![(1, LIKED_AGAIN - once), (2, AGAIN_THIRD)]
+        }
         Duty::Main if twice => vec![(1, -once), (2, AGAIN_THIRD)],
         Duty::Main if novice => vec![(1, AGAIN_BEGINNER - once)],
         Duty::Main => vec![(1, AGAIN_MAIN - once)],

@@ -11,7 +11,7 @@ use crate::request::Request;
 use crate::request::candidate::{Station, grade};
 use crate::request::eligibility::kit_for;
 use crate::week::{Item, Week};
-use crate::words::{Side, Stress, Supersets};
+use crate::words::{Goal, Side, Stress, Supersets};
 
 /// What two exercises of a pair share.
 pub(super) struct Pairs;
@@ -27,7 +27,10 @@ impl Rule for Pairs {
         Force::View
     }
     fn add_to(&self, weekly: &mut Weekly) {
-        let liked = weekly.request.profile.supersets == Supersets::Prefer;
+        let profile = &weekly.request.profile;
+        // Who trains to last or to lose fat rests little.
+        let lasting = matches!(profile.goal, Goal::Endurance | Goal::FatLoss);
+        let liked = profile.supersets == Supersets::Prefer || lasting;
         for pair in weekly.pairs.clone() {
             let label = weekly.request.days[pair.day].label();
             let small = pair.classes.0.is_small() || pair.classes.1.is_small();
