@@ -1,5 +1,5 @@
 //! `each-side-legs`: a session has at most two leg exercises that go one side at a time, a day for the whole body one where
-//! there is a load for both legs.
+//! there is a load for both legs, and so has every day of who wants less for the quads.
 //!
 //! They take twice the time and much balance; the two-legged main lift comes first (common practice).
 
@@ -10,7 +10,7 @@ use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::standing::is_loaded;
 use crate::week::{Item, Week};
-use crate::words::{Pattern, Side, Sides};
+use crate::words::{Emphasis, Muscle, Pattern, Side, Sides};
 
 /// Each-side leg exercises by day.
 pub(super) struct EachSideLegs;
@@ -25,7 +25,8 @@ fn has_load_for_both(request: &Request) -> bool {
 }
 
 fn most(request: &Request, whole_body: bool) -> usize {
-    if whole_body && has_load_for_both(request) { 1 } else { MOST }
+    let spares = request.profile.emphasis.get(&Muscle::Quads) == Some(&Emphasis::Less);
+    if (whole_body || spares) && has_load_for_both(request) { 1 } else { MOST }
 }
 
 fn is_each_side_leg(item: &Item) -> bool {
