@@ -105,7 +105,7 @@ fn a_tap_a_set_writes_what_log_writes_for_ok() {
         } else {
             // The page has the planned reserve beside the last set.
             let (amounts, reserve) = asked(&browser, place);
-            format!("{id} 10 {} r{reserve}", amounts.join(" "))
+            format!("{id} 10kg {} r{reserve}", amounts.join(" "))
         });
         typed.extend(open.into_iter().map(|name| (name, "10".to_owned())));
         typed.extend((1..=sets).map(|set| (format!("done.{place}.{set}"), "1".to_owned())));
