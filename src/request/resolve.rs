@@ -240,7 +240,7 @@ const REST_OF_FEW_S: u32 = 90;
 pub(crate) fn ramp_steps(entry: &Entry, duty: Duty, amount: u32) -> usize {
     match (duty, entry.load) {
         (Duty::Main, LoadKind::BarTotal | LoadKind::BodyweightPlus) if amount <= 6 => 3,
-        (Duty::Main, LoadKind::BarTotal) | (Duty::Explosive, LoadKind::BarTotal) => 2,
+        (Duty::Main | Duty::Explosive, LoadKind::BarTotal) => 2,
         (
             Duty::Main,
             LoadKind::PerHand

@@ -112,3 +112,65 @@ fn a_loaded_first_step_comes_before_one_without_a_load() {
     let older = format!("{gym}birth_year: 1955\nstart: 2027-01-04");
     assert_eq!(has(&left(&older), &steps), [true; 3], "from 65 on both are first steps");
 }
+
+#[test]
+fn one_kettlebell_is_no_hinge_beside_dumbbells() {
+    let kit = "goal: endurance\nequipment: [kettlebell, dumbbells]\n";
+    let hinges = ["kettlebell-deadlift", "dumbbell-romanian-deadlift"];
+    assert_eq!(has(&left(&format!("{kit}training_status: intermediate")), &hinges), [false, true]);
+    assert_eq!(has(&left(&format!("{kit}training_status: novice")), &hinges), [true, true]);
+}
+
+#[test]
+fn arms_and_side_delts_take_a_weight_before_a_band() {
+    let bands = ["band-lateral-raise", "band-curl", "lateral-raise"];
+    let kit = "goal: hypertrophy\ntraining_status: intermediate\n";
+    let both = left(&format!("{kit}equipment: [dumbbells, resistance-band]"));
+    assert_eq!(has(&both, &bands), [false, false, true]);
+    let alone = left(&format!("{kit}equipment: [resistance-band]"));
+    assert_eq!(has(&alone, &bands), [true, true, false]);
+}
+
+#[test]
+fn an_empty_bar_is_much_for_arms_that_are_new_to_it() {
+    let arms = ["barbell-curl", "lying-triceps-extension", "biceps-curl"];
+    let kit = "goal: hypertrophy\nequipment: [barbell, bench, dumbbells]\n";
+    let of = |who: &str| has(&left(&format!("{kit}{who}")), &arms);
+    assert_eq!(of("training_status: novice"), [false, false, true]);
+    assert_eq!(of("training_status: intermediate\nsex: female"), [false, false, true]);
+    assert_eq!(of("training_status: intermediate\nsex: male"), [true; 3]);
+    assert_eq!(of("training_status: advanced\nsex: female"), [true; 3]);
+}
+
+#[test]
+fn a_pull_up_of_unknown_number_waits_for_a_form_in_steps() {
+    let pulls = ["pull-up", "band-assisted-pull-up", "lat-pulldown"];
+    let kit = "goal: hypertrophy\ntraining_status: intermediate\nequipment: [pull-up-bar, resistance-band]\n";
+    let of = |keys: &str| has(&left(&format!("{kit}{keys}")), &pulls);
+    assert_eq!(of("sex: male"), [true, false, false]);
+    assert_eq!(of("sex: female"), [false, true, false]);
+    let known = "sex: female\nknown_lifts: {pull-up: {load: 0, reps: 8, rir: 1}}";
+    assert!(of(known)[0], "her number is known");
+    let lasts = "sex: male\ntraining_status: intermediate\ngoal: endurance\n\
+                 equipment: [pull-up-bar, lat-pulldown]";
+    assert_eq!(has(&left(lasts), &pulls), [false, false, true]);
+}
+
+#[test]
+fn the_belt_is_for_who_has_been_strong_for_years() {
+    let pulls = ["pull-up", "weighted-pull-up"];
+    let kit = "goal: strength\nequipment: [pull-up-bar, dip-belt, weight-plate]\n";
+    let of = |keys: &str| has(&left(&format!("{kit}{keys}")), &pulls);
+    assert_eq!(of("training_status: advanced\nsex: male"), [false, true]);
+    assert_eq!(of("training_status: advanced\nsex: female"), [true, false]);
+}
+
+#[test]
+fn a_bar_for_the_legs_is_not_learned_from_65_on() {
+    let legs = ["back-squat", "deadlift", "goblet-squat", "goblet-box-squat"];
+    let kit = "goal: general-fitness\ntraining_status: novice\nstart: 2027-01-04\n\
+               equipment: [barbell, squat-rack, bench, dumbbells]\n";
+    let of = |year: u32| has(&left(&format!("{kit}birth_year: {year}")), &legs);
+    assert_eq!(of(1990), [true, true, true, false], "a seat is for older or limited knees");
+    assert_eq!(of(1955), [false, false, true, true]);
+}
