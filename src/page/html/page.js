@@ -18,7 +18,7 @@ async function send(action, body, quiet) {
     if (mine !== newest) return;
     show(text, quiet);
   } catch (error) {
-    if (mine === newest) say(document.body.dataset.noAnswer);
+    if (mine === newest) say(document.body.dataset.sayNoAnswer);
   } finally {
     if (mine === newest) document.getElementById("hand").removeAttribute("aria-busy");
   }
@@ -46,7 +46,7 @@ function show(text, quiet) {
   if (refused) {
     refused.focus();
   } else if (quiet) {
-    say(document.body.dataset.better);
+    say(document.body.dataset.sayBetter);
   } else if (changes) {
     say(changes.textContent);
   }
@@ -133,7 +133,7 @@ function startClock(box) {
     shown.querySelector(".left").textContent = left < 0 ? "+" + text : text;
     if (left <= 0 && !shown.classList.contains("over")) {
       shown.classList.add("over");
-      say(document.body.dataset.rested);
+      say(document.body.dataset.sayRested);
     }
   };
   shown.classList.remove("over");
