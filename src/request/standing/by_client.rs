@@ -15,7 +15,10 @@ pub(super) fn variant_of_never(
     entry: &Entry,
 ) -> Option<Barred> {
     let never = &request.profile.exercises.never;
-    let parent = parents(request, entry).find(|id| never.iter().any(|one| one == id))?;
+    // A squat to a seat is the same squat.
+    let same = entry.family.as_deref().filter(|_| entry.pattern == Some(Pattern::Squat));
+    let parent =
+        parents(request, entry).chain(same).find(|id| never.iter().any(|one| one == id))?;
     Some(Barred::VariantOfNever(parent.to_owned()))
 }
 
