@@ -15,7 +15,7 @@ use crate::request::candidate::Station;
 use crate::request::dose::{Duty, FEW_REPS};
 use crate::request::standing::{is_loaded, is_proper, parents, standing_here};
 use crate::request::{Candidate, Request, Wish};
-use crate::words::{Emphasis, Goal, Kit, LoadKind, Muscle, Pattern, Standing};
+use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Standing};
 
 /// The points of every candidate of a request, in their order.
 #[must_use]
@@ -106,9 +106,7 @@ const fn is_for_later_years(pattern: Pattern) -> bool {
 
 /// What small work loses where size is not the goal and no wish asks for it.
 fn filler(request: &Request, candidate: &Candidate) -> f64 {
-    let wished = candidate
-        .prime()
-        .is_some_and(|prime| request.profile.emphasis.get(&prime) == Some(&Emphasis::More));
+    let wished = candidate.prime().is_some_and(|prime| request.wants_more(prime));
     if wished || request.profile.goal == Goal::Hypertrophy || candidate.is_compound() {
         return 0.0;
     }

@@ -11,7 +11,7 @@ use crate::request::dose::Duty;
 use crate::request::standing::is_loaded;
 use crate::request::{Request, Wish};
 use crate::search::Done;
-use crate::words::{Emphasis, Goal, LoadKind, Pattern, Side, Stress};
+use crate::words::{Goal, LoadKind, Pattern, Side, Stress};
 
 /// Ranks of working groups, first to last (ACSM 2009 for power and multi-joint first).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -71,7 +71,8 @@ fn rank(candidate: &Candidate) -> Rank {
 }
 
 /// The day's lead: one with about as many sets as any that can lead for the client's goal, for the whole body a squat or
-/// hinge, then what they like, a press before a pull and a bench press before one overhead for strength, what is heavier that day, and what has most sets; legs before a push before a pull. Where
+/// hinge, then what they want more of and what they like, a press before a pull and for strength one lying before one
+/// overhead, what is heavier that day, and what has most sets; legs before a push before a pull. Where
 /// no lift has a load, legs lead days for the whole body.
 fn lead(
     request: &Request,
@@ -190,8 +191,7 @@ fn cost(request: &Request, order: &[Together], lead: Option<usize>) -> u32 {
 
 /// A lift for a muscle that should get more stands as early as its kind of work allows.
 fn wants_more(request: &Request, candidate: &Candidate) -> bool {
-    let wish = candidate.prime().and_then(|prime| request.profile.emphasis.get(&prime));
-    wish == Some(&Emphasis::More)
+    candidate.prime().is_some_and(|prime| request.wants_more(prime))
 }
 
 fn is_bar_hinge(candidate: &Candidate) -> bool {

@@ -95,10 +95,10 @@ impl Composer<'_> {
             Composer { turns, turned, is_tight: true, ..*self }.session(day, split, groups)
         };
         let kept: [fn(&Turn) -> bool; 3] = [|_| true, |turn| *turn == Turn::Lighter, |_| false];
-        let sessions = kept.into_iter().map(tight).collect::<Vec<_>>();
-        let fits = sessions.iter().position(|session| !self.is_over(session, day));
-        let place = fits.unwrap_or(sessions.len() - 1);
-        sessions.into_iter().nth(place).unwrap_or(session)
+        // As usual in the end, whatever that takes.
+        kept.into_iter()
+            .map(tight)
+            .fold(session, |before, next| if self.is_over(&before, day) { next } else { before })
     }
 
     /// Seconds that a session has before what is kept for its end.
@@ -262,14 +262,12 @@ impl Composer<'_> {
     /// A load of the day; on the lighter day of a lift that has a heavier one it is a tenth under that, as many repetitions
     /// alone make it little lighter.
     fn light_kg(&self, done: &Done, kg: f64, ladder: &Ladder) -> Option<f64> {
-        let is = |wanted: Turn| {
-            let mut turns = self.turns.iter();
-            turns.any(|((day, candidate), turn)| {
-                let own = wanted == Turn::Heavier || *day == done.day;
-                own && *candidate == done.candidate && *turn == wanted
-            })
-        };
-        if !is(Turn::Lighter) || !is(Turn::Heavier) {
+        let is_light = self.turns.get(&(done.day, done.candidate)) == Some(&Turn::Lighter);
+        let has_heavy = self
+            .turns
+            .iter()
+            .any(|((_, candidate), turn)| *candidate == done.candidate && *turn == Turn::Heavier);
+        if !is_light || !has_heavy {
             return Some(kg);
         }
         let candidate = &self.request.candidates[done.candidate];

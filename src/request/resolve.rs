@@ -11,7 +11,7 @@ use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
 use crate::timing;
 use crate::words::{
-    Emphasis, Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Side, Standing, Status,
+    Emphasis, Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Sex, Side, Standing, Status,
 };
 
 /// The most sessions a week that carry conditioning while strength comes first (Wilson et al. 2012).
@@ -172,14 +172,36 @@ impl Request {
         self.profile.training_status == Status::Novice || self.is_senior()
     }
 
+    /// Whether a muscle should get more.
+    #[must_use]
+    pub fn wants_more(&self, muscle: Muscle) -> bool {
+        self.profile.emphasis.get(&muscle) == Some(&Emphasis::More)
+    }
+
+    /// Whether a muscle should get less.
+    #[must_use]
+    pub fn wants_less(&self, muscle: Muscle) -> bool {
+        self.profile.emphasis.get(&muscle) == Some(&Emphasis::Less)
+    }
+
+    /// Whether the client has been strong for years: advanced, and not one of the many women who do few pull-ups even
+    /// then. Common practice.
+    #[must_use]
+    pub fn is_strong(&self) -> bool {
+        let profile = &self.profile;
+        profile.training_status == Status::Advanced && profile.sex != Some(Sex::Female)
+    }
+
     /// Whether a main lift may lead a day because it is done for a muscle that the client wants more of: a thrust for the
     /// glutes, an incline press for the chest. A pull comes second on its day as ever.
     #[must_use]
     pub fn is_wished_lead(&self, one: &Candidate) -> bool {
-        let more = |muscle| self.profile.emphasis.get(&muscle) == Some(&Emphasis::More);
         let staple = one.duty == Duty::Main && one.entry.standing == Standing::Staple;
         let pulls = one.pattern.side() == Some(Side::Pull);
-        staple && !pulls && !one.is_each_side() && one.prime().is_some_and(more)
+        staple
+            && !pulls
+            && !one.is_each_side()
+            && one.prime().is_some_and(|prime| self.wants_more(prime))
     }
 
     /// Size is the goal, past the first steps: main lifts stand alone with their full rests, small work has its own sets.

@@ -8,9 +8,9 @@ use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
-use crate::request::standing::is_loaded;
+use crate::request::standing::loads_both_legs;
 use crate::week::{Item, Week};
-use crate::words::{Emphasis, Muscle, Pattern, Side, Sides};
+use crate::words::{Muscle, Pattern, Side, Sides};
 
 /// Each-side leg exercises by day.
 pub(super) struct EachSideLegs;
@@ -19,13 +19,11 @@ const MOST: usize = 2;
 
 /// Whether both legs have a load to squat with, so that one exercise on one leg is enough for a day for the whole body.
 fn has_load_for_both(request: &Request) -> bool {
-    request.candidates.iter().any(|one| {
-        one.pattern == Pattern::Squat && one.entry.sides == Sides::Both && is_loaded(&one.entry)
-    })
+    request.candidates.iter().any(|one| loads_both_legs(&one.entry, Pattern::Squat))
 }
 
 fn most(request: &Request, whole_body: bool) -> usize {
-    let spares = request.profile.emphasis.get(&Muscle::Quads) == Some(&Emphasis::Less);
+    let spares = request.wants_less(Muscle::Quads);
     if (whole_body || spares) && has_load_for_both(request) { 1 } else { MOST }
 }
 

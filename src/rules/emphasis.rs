@@ -59,7 +59,7 @@ fn rivals(request: &Request, muscle: Muscle) -> impl Iterator<Item = Muscle> {
         let large = muscle.is_major() && other.is_major() && *other != Muscle::Glutes;
         *other != muscle
             && (large || region(muscle).contains(other))
-            && request.profile.emphasis.get(other) != Some(&Wish::More)
+            && !request.wants_more(*other)
     })
 }
 

@@ -138,7 +138,7 @@ impl Rule for LeadLift {
             let in_focus = session.focus.is_empty()
                 || session.focus.iter().take(2).any(|muscle| first.entry.direct.contains(muscle));
             let emphasized = first.entry.direct.iter().any(|muscle| {
-                request.profile.emphasis.get(muscle) == Some(&crate::words::Emphasis::More)
+                request.wants_more(*muscle)
             });
             let place = format!("{}, {}", session.label, first.entry.id);
             let mut remark = |wanted: &str, got: &str| {

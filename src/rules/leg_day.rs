@@ -10,27 +10,21 @@ use crate::model::points::{NO_HINGE, NO_LEG_LIFT};
 use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
-use crate::request::standing::is_loaded;
+use crate::request::standing::loads_both_legs;
 use crate::week::{Session, Week};
-use crate::words::{Emphasis, Muscle, Pattern, Role, Sides};
+use crate::words::{Muscle, Pattern, Role};
 
 /// Two-legged squats by leg day.
 pub(super) struct LegDay;
 
 /// Squats, leg presses and hack squats with a load.
 fn serves(entry: &Entry) -> bool {
-    entry.pattern == Some(Pattern::Squat) && entry.sides == Sides::Both && is_loaded(entry)
+    loads_both_legs(entry, Pattern::Squat)
 }
 
 /// Deadlifts and the like on both legs, with a load.
 fn is_hinge(entry: &Entry) -> bool {
-    let both = entry.pattern == Some(Pattern::Hinge) && entry.sides == Sides::Both;
-    both && entry.main && is_loaded(entry)
-}
-
-/// Who wants less for the quads squats on one of the leg days.
-fn spares_quads(request: &Request) -> bool {
-    request.profile.emphasis.get(&Muscle::Quads) == Some(&Emphasis::Less)
+    entry.main && loads_both_legs(entry, Pattern::Hinge)
 }
 
 /// Fewer days leave the hinge to the lunge or the bridge.
@@ -53,7 +47,8 @@ impl Rule for LegDay {
             let wish = at_least(hinges, 1.0);
             weekly.miss(self.id(), "hinge", Tier::Ranges, wish, NO_HINGE);
         }
-        if spares_quads(weekly.request) {
+        // Who wants less for the quads squats on one of the leg days.
+        if weekly.request.wants_less(Muscle::Quads) {
             return;
         }
         for day in weekly.days() {
@@ -80,7 +75,7 @@ impl Rule for LegDay {
             let wanted = "a loaded hinge on both legs";
             findings.push(Finding::broken(self.id(), "hinge", wanted, "none").as_shortfall());
         }
-        if spares_quads(request) || !request.eligible_for(Role::Work).any(serves) {
+        if request.wants_less(Muscle::Quads) || !request.eligible_for(Role::Work).any(serves) {
             return findings;
         }
         let without = week.sessions.iter().filter(|session| {

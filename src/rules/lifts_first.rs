@@ -12,7 +12,7 @@ use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
 use crate::week::Week;
-use crate::words::{Emphasis, Kind, Muscle};
+use crate::words::{Kind, Muscle};
 
 /// Lifts and single-joint work by large muscle.
 pub(super) struct LiftsFirst;
@@ -27,7 +27,7 @@ fn lift_for(entry: &Entry, muscle: Muscle) -> Option<bool> {
 
 /// How many more exercises of one joint than lifts a muscle may have.
 fn leeway(request: &Request, muscle: Muscle) -> u32 {
-    u32::from(request.profile.emphasis.get(&muscle) == Some(&Emphasis::More))
+    u32::from(request.wants_more(muscle))
 }
 
 impl Rule for LiftsFirst {

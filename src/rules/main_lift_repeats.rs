@@ -7,17 +7,17 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
-use crate::model::Weekly;
+use crate::model::{Pick, Weekly};
 use crate::model::goal::{at_least, at_most};
 use crate::model::points::{AGAIN_BEGINNER, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, AGAIN_THIRD, LIKED_AGAIN, MET_ONCE, SQUATS_ONCE};
 use crate::model::tier::Tier;
 use crate::model::worth::for_once;
 use crate::program::Term;
 use crate::request::dose::Duty;
-use crate::request::standing::is_loaded;
+use crate::request::standing::loads_both_legs;
 use crate::request::{Candidate, Request, Wish};
 use crate::week::Week;
-use crate::words::{Emphasis, Goal, Muscle, Pattern, Sides, Status};
+use crate::words::{Goal, Muscle, Pattern, Status};
 
 /// Days by exercise and by movement.
 pub(super) struct MainLiftRepeats;
@@ -73,14 +73,9 @@ fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
     }
 }
 
-/// Whether a squat on both legs, which a week of two leg days has twice: heavy and light, or two forms.
-fn is_squat(entry: &Entry) -> bool {
-    entry.pattern == Some(Pattern::Squat) && entry.sides == Sides::Both && is_loaded(entry)
-}
-
-/// Whether the client should squat on two days.
+/// Whether the client should squat on both legs on two days: heavy and light, or two forms.
 fn squats_twice(request: &Request) -> bool {
-    request.days.len() >= 2 && request.profile.emphasis.get(&Muscle::Quads) != Some(&Emphasis::Less)
+    request.days.len() >= 2 && !request.wants_less(Muscle::Quads)
 }
 
 impl Rule for MainLiftRepeats {
@@ -109,7 +104,9 @@ impl Rule for MainLiftRepeats {
                 }
             }
         }
-        let squats = weekly.picks.iter().filter(|pick| is_squat(&weekly.candidate(pick).entry));
+        let is_squat =
+            |pick: &&Pick| loads_both_legs(&weekly.candidate(pick).entry, Pattern::Squat);
+        let squats = weekly.picks.iter().filter(is_squat);
         let squats: Vec<Term> = squats.map(|pick| (pick.chosen, 1.0)).collect();
         if squats_twice(weekly.request) && squats.len() > 1 {
             weekly.miss(self.id(), "squats", Tier::View, at_least(squats, 2.0), SQUATS_ONCE);

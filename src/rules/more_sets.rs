@@ -25,7 +25,7 @@ const EXTRA_HALVES: f64 = 6.0;
 fn extras(rule: &'static str, weekly: &mut Weekly) {
     for muscle in EXTRAS.iter().filter(|muscle| !weekly.request.targets.contains_key(muscle)) {
         let mut row: Vec<Term> = minus(weekly.own_halves(*muscle));
-        if row.is_empty() || weekly.request.profile.emphasis.get(muscle) == Some(&Emphasis::Less) {
+        if row.is_empty() || weekly.request.wants_less(*muscle) {
             continue;
         }
         let trunk = matches!(muscle, Muscle::Abs | Muscle::Obliques);
@@ -83,7 +83,7 @@ impl Rule for MoreSets {
         let mut findings = Vec::new();
         for (muscle, target) in &request.targets {
             let middle = u32::midpoint(to_halves(target.low), to_halves(target.high));
-            let less = request.profile.emphasis.get(muscle) == Some(&Emphasis::Less);
+            let less = request.wants_less(*muscle);
             let got = week.halves(*muscle);
             if less || got + 2 > middle {
                 continue;

@@ -6,7 +6,7 @@
 use super::{Finding, Force, Rule};
 use crate::request::Request;
 use crate::week::{Group, Item, Week};
-use crate::words::{Emphasis, GroupKind, Measure, Pattern};
+use crate::words::{GroupKind, Measure, Pattern};
 
 /// The place of a group in a session.
 pub(super) struct Order;
@@ -84,7 +84,7 @@ impl Rule for Order {
                 .items
                 .iter()
                 .flat_map(|item| &item.entry.direct)
-                .any(|muscle| request.profile.emphasis.get(muscle) == Some(&Emphasis::More))
+                .any(|muscle| request.wants_more(*muscle))
         };
         let mut findings = Vec::new();
         for session in &week.sessions {

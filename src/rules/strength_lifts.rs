@@ -1,8 +1,8 @@
 //! `strength-lifts`: where strength is the goal, squat, hinge and bench each come as a main lift, and squat and bench
 //! on two days from three days a week on.
 //!
-//! The press overhead is rather done with the bar too, from three days on. What is to get strong is done heavy and at least twice a week (ACSM 2026 overview); one heavy hinge is enough for a
-//! back (common practice).
+//! What is to get strong is done heavy and at least twice a week (ACSM 2026 overview); one heavy hinge is enough for a
+//! back, and from three days on the press overhead is rather done with the bar too (common practice).
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;

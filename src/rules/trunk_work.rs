@@ -9,7 +9,7 @@ use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::standing::is_loaded;
 use crate::week::Week;
-use crate::words::{Emphasis, Muscle, Pattern};
+use crate::words::{Muscle, Pattern};
 
 /// Exercises for the trunk by day and week.
 pub(super) struct TrunkWork;
@@ -24,12 +24,11 @@ const MANY_DAYS: usize = 5;
 /// The most a day, and the most a week if there is one.
 fn most(request: &Request) -> (u32, Option<u32>) {
     let days = request.days.len();
-    let more = |muscle: Muscle| request.profile.emphasis.get(&muscle) == Some(&Emphasis::More);
     let has_lifts = request
         .candidates
         .iter()
         .any(|one| is_loaded(&one.entry) && one.pattern.press_or_row().is_none());
-    let open = !has_lifts || more(Muscle::Abs) || more(Muscle::Obliques);
+    let open = !has_lifts || request.wants_more(Muscle::Abs) || request.wants_more(Muscle::Obliques);
     let a_day = if open || days <= FEW_DAYS { MOST_A_DAY } else { 1 };
     let a_week = MOST_A_WEEK + u32::from(days >= MANY_DAYS);
     (a_day, (!open).then_some(a_week))

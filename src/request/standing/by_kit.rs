@@ -195,10 +195,9 @@ pub(super) fn for_the_belt(
     entry: &Entry,
 ) -> Option<Barred> {
     let profile = &request.profile;
-    let strong = profile.training_status == Status::Advanced && profile.sex != Some(Sex::Female);
     let unknown = !profile.known_lifts.contains_key(&entry.id);
     let own = entry.is_hung() && entry.load == LoadKind::Bodyweight && unknown;
-    let wanted = own && strong && matches!(profile.goal, Goal::Strength | Goal::Power);
+    let wanted = own && request.is_strong() && matches!(profile.goal, Goal::Strength | Goal::Power);
     let added = |other: &&&Arc<Entry>| {
         other.load == LoadKind::BodyweightPlus && entry.harder.contains(&other.id)
     };
@@ -213,12 +212,12 @@ pub(super) fn for_own_weight_first(
     entry: &Entry,
 ) -> Option<Barred> {
     let profile = &request.profile;
-    let strong = profile.training_status == Status::Advanced && profile.sex != Some(Sex::Female);
     let added = entry.load == LoadKind::BodyweightPlus && entry.pattern?.press_or_row().is_some();
     let without = |other: &&&Arc<Entry>| other.harder.contains(&entry.id) && other.is_hung();
     let known = |other: &&Arc<Entry>| profile.known_lifts.contains_key(&other.id);
     let without = usable.iter().find(without)?;
-    (added && !strong && !known(without) && !is_next_rung(request, entry)).then(|| better(without))
+    (added && !request.is_strong() && !known(without) && !is_next_rung(request, entry))
+        .then(|| better(without))
 }
 
 /// A machine for one joint is not passed by for its imitation; one leg on a step is no imitation.

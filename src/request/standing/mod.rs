@@ -13,7 +13,7 @@ use super::candidate::grade;
 use super::eligibility::is_named;
 use super::{Barred, Candidate, Request};
 use crate::input::catalog::Entry;
-use crate::words::{Kit, LoadKind, Pattern, Standing, Stress};
+use crate::words::{Kit, LoadKind, Pattern, Sides, Standing, Stress};
 
 /// A reason to pass an exercise over, among all that are usable.
 type Filter = fn(&Request, &[&Arc<Entry>], &Entry) -> Option<Barred>;
@@ -87,6 +87,12 @@ pub(crate) fn standing_here(request: &Request, one: &Candidate) -> Standing {
 #[must_use]
 pub fn is_proper(entry: &Entry, pattern: Pattern) -> bool {
     entry.pattern == Some(pattern) && entry.standing == Standing::Staple && is_loaded(entry)
+}
+
+/// Whether an entry loads both legs at once in a pattern.
+#[must_use]
+pub fn loads_both_legs(entry: &Entry, pattern: Pattern) -> bool {
+    entry.pattern == Some(pattern) && entry.sides == Sides::Both && is_loaded(entry)
 }
 
 /// The lift that an entry is a variant of, and the lift of that, and so on.
