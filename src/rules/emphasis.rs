@@ -57,9 +57,7 @@ fn rivals(request: &Request, muscle: Muscle) -> impl Iterator<Item = Muscle> {
     let rivals = request.targets.keys().copied();
     rivals.filter(move |other| {
         let large = muscle.is_major() && other.is_major() && *other != Muscle::Glutes;
-        *other != muscle
-            && (large || region(muscle).contains(other))
-            && !request.wants_more(*other)
+        *other != muscle && (large || region(muscle).contains(other)) && !request.wants_more(*other)
     })
 }
 

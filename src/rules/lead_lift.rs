@@ -137,9 +137,7 @@ impl Rule for LeadLift {
             let most = session.work().map(|item| item.sets).max().unwrap_or(0);
             let in_focus = session.focus.is_empty()
                 || session.focus.iter().take(2).any(|muscle| first.entry.direct.contains(muscle));
-            let emphasized = first.entry.direct.iter().any(|muscle| {
-                request.wants_more(*muscle)
-            });
+            let emphasized = first.entry.direct.iter().any(|muscle| request.wants_more(*muscle));
             let place = format!("{}, {}", session.label, first.entry.id);
             let mut remark = |wanted: &str, got: &str| {
                 findings.push(Finding::broken(self.id(), place.clone(), wanted, got).as_remark());

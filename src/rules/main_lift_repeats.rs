@@ -7,11 +7,14 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
-use crate::model::{Pick, Weekly};
 use crate::model::goal::{at_least, at_most};
-use crate::model::points::{AGAIN_BEGINNER, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, AGAIN_THIRD, LIKED_AGAIN, MET_ONCE, SQUATS_ONCE};
+use crate::model::points::{
+    AGAIN_BEGINNER, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, AGAIN_THIRD, LIKED_AGAIN, MET_ONCE,
+    SQUATS_ONCE,
+};
 use crate::model::tier::Tier;
 use crate::model::worth::for_once;
+use crate::model::{Pick, Weekly};
 use crate::program::Term;
 use crate::request::dose::Duty;
 use crate::request::standing::loads_both_legs;
@@ -98,7 +101,8 @@ impl Rule for MainLiftRepeats {
             let all = u32::try_from(row.len()).unwrap_or(u32::MAX);
             for (free, cost) in again(weekly.request, exercise) {
                 if all > free && cost != 0.0 {
-                    let wish = at_most(row.clone(), f64::from(free)).missed_by(f64::from(all - free));
+                    let wish =
+                        at_most(row.clone(), f64::from(free)).missed_by(f64::from(all - free));
                     let subject = format!("{}_{free}", exercise.id);
                     weekly.miss(self.id(), subject, Tier::View, wish, cost);
                 }

@@ -5,10 +5,10 @@
 
 use super::{Figure, Finding, Force, Rule};
 use crate::input::catalog::Entry;
-use crate::model::{Weekly, minus, times};
 use crate::model::goal::at_least;
 use crate::model::points::{PLANE_LACKING, PLANE_MISSING, PLANE_THIN};
 use crate::model::tier::Tier;
+use crate::model::{Weekly, minus, times};
 use crate::program::Term;
 use crate::request::Request;
 use crate::week::Week;
@@ -106,7 +106,9 @@ impl Planes {
     /// A third of a side's sets for each of its planes, where it has both.
     fn add_shares(&self, weekly: &mut Weekly) {
         let wanted = wanted(weekly.request);
-        for [one, other] in SIDES.into_iter().filter(|side| side.iter().all(|plane| wanted.contains(plane))) {
+        for [one, other] in
+            SIDES.into_iter().filter(|side| side.iter().all(|plane| wanted.contains(plane)))
+        {
             for (plane, rest) in [(one, other), (other, one)] {
                 let mut row = times(weekly.sets_of(|lift| is_of(&lift.entry, plane)), 2.0);
                 row.extend(minus(weekly.sets_of(|lift| is_of(&lift.entry, rest))));

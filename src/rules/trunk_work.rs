@@ -28,7 +28,8 @@ fn most(request: &Request) -> (u32, Option<u32>) {
         .candidates
         .iter()
         .any(|one| is_loaded(&one.entry) && one.pattern.press_or_row().is_none());
-    let open = !has_lifts || request.wants_more(Muscle::Abs) || request.wants_more(Muscle::Obliques);
+    let open =
+        !has_lifts || request.wants_more(Muscle::Abs) || request.wants_more(Muscle::Obliques);
     let a_day = if open || days <= FEW_DAYS { MOST_A_DAY } else { 1 };
     let a_week = MOST_A_WEEK + u32::from(days >= MANY_DAYS);
     (a_day, (!open).then_some(a_week))
