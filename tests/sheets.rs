@@ -14,6 +14,8 @@ mod sample;
 mod table;
 #[path = "sheets/terminal.rs"]
 mod terminal;
+#[path = "sheets/wording.rs"]
+mod wording;
 
 use std::io;
 

@@ -6,7 +6,7 @@ use super::cabinet::{Kept, NotKept, ProfileFile};
 use super::desk::{Desk, Seat};
 use super::draft::{self, Draft, Looked, Refused, Step};
 use super::fields::Fields;
-use super::template::{word, word_of};
+use super::template::say;
 use super::tries::{self, Wish};
 use crate::catalog;
 use crate::input::plan::Plan;
@@ -67,7 +67,7 @@ pub(super) fn done(
     let mut held = seat.draft();
     if act == Act::Back {
         back(desk, key, &file, &mut held);
-        return word("went_back").to_owned();
+        return say!(went_back).to_owned();
     }
     let Looked::Week { is_changed } = draft::look(desk, key, &file, &mut held) else {
         drop(held);
@@ -80,7 +80,7 @@ pub(super) fn done(
             draft.steps.pop();
             String::new()
         }
-        Act::Keep if is_changed => word("changed_elsewhere").to_owned(),
+        Act::Keep if is_changed => say!(changed_elsewhere).to_owned(),
         Act::Keep => {
             let draft = draft.clone();
             drop(held);
@@ -142,7 +142,7 @@ fn planned(
     let is_quick = act != Act::Better && fields.get("quick").is_some();
     let budget = if is_quick { Budget::quick() } else { Budget::default() };
     match replanned(desk, key, before, &wish, Budget { turn, ..budget }) {
-        Ok(None) => put(seat, turn, |draft| draft.refused = None) + word("nothing_changes"),
+        Ok(None) => put(seat, turn, |draft| draft.refused = None) + say!(nothing_changes),
         Ok(Some(step)) => put(seat, turn, |draft| {
             if is_again {
                 draft.steps.pop();
@@ -210,8 +210,8 @@ fn way_out(draft: &Draft, fields: &Fields) -> Result<Wish, Vec<crate::diagnostic
     let place = fields.get("way").and_then(|place| place.parse::<usize>().ok());
     let way = place.and_then(|place| ways?.get(place));
     let (Some(way), Some(refused)) = (way, refused) else {
-        let gone = crate::diagnostic::Diagnostic::error("E2003", word("way_is_gone"));
-        return Err(vec![gone.help(word("way_is_gone_help"))]);
+        let gone = crate::diagnostic::Diagnostic::error("E2003", say!(way_is_gone));
+        return Err(vec![gone.help(say!(way_is_gone_help))]);
     };
     let label = [refused.label.as_str(), &way.to_string()];
     let label: Vec<&str> = label.into_iter().filter(|text| !text.is_empty()).collect();
@@ -226,7 +226,7 @@ fn way_out(draft: &Draft, fields: &Fields) -> Result<Wish, Vec<crate::diagnostic
 /// The wish to follow the profile as it is now.
 fn following(file: &ProfileFile) -> Wish {
     let profile = file.profile.as_ref().ok().cloned();
-    Wish { label: word("tried_profile").to_owned(), ask: Ask { profile, ..Ask::default() } }
+    Wish { label: say!(tried_profile).to_owned(), ask: Ask { profile, ..Ask::default() } }
 }
 
 /// A week made from the profile, in place of what is in hand.
@@ -260,11 +260,11 @@ fn without_week(
     let (Act::Way, Some(place)) = (act, place) else { return String::new() };
     let Err(refused) = draft::made_once(desk, key, file) else { return String::new() };
     let ways = refused.impossible.map(|found| found.ways).unwrap_or_default();
-    let Some(way) = ways.get(place) else { return word("way_is_gone").to_owned() };
+    let Some(way) = ways.get(place) else { return say!(way_is_gone).to_owned() };
     let other = ProfileFile { profile: Ok(Box::new(way.profile.clone())), ..file.clone() };
-    let Ok(plan) = draft::made(desk, key, &other, 0) else { return word("way_is_gone").to_owned() };
+    let Ok(plan) = draft::made(desk, key, &other, 0) else { return say!(way_is_gone).to_owned() };
     *seat.draft() = Some(Draft::of_way(file, plan));
-    word_of("way_is_done", &way.to_string())
+    say!(way_is_done, way)
 }
 
 /// Writes the plan into its file, after the longer search where only a quick one was made.
@@ -279,12 +279,12 @@ fn keep(desk: &Desk, seat: &Seat, key: &str, mut draft: Draft) -> String {
     }
     let plan = Arc::clone(draft.plan());
     let Some(text) = shown_as(desk, &plan, "yaml", &sheets::Options::default()) else {
-        return word("broken").to_owned();
+        return say!(broken).to_owned();
     };
     let read = draft.kept.as_ref().map(|(sha256, _)| sha256.as_str());
     match desk.cabinet.keep_plan(key, &text, read) {
         Ok(Kept { name }) => {
-            let told = word_of("kept_in", &name);
+            let told = say!(kept_in, name);
             draft.kept = Some((catalog::sha256(text.as_bytes()), name));
             draft.base = plan;
             draft.is_kept = true;
@@ -293,7 +293,7 @@ fn keep(desk: &Desk, seat: &Seat, key: &str, mut draft: Draft) -> String {
             *seat.draft() = Some(draft);
             told
         }
-        Err(NotKept::Changed { name }) => word_of("changed_file", &name),
+        Err(NotKept::Changed { name }) => say!(changed_file, name),
         Err(NotKept::Refused(fault)) => format!("{}. {}.", fault.message, fault.help),
     }
 }

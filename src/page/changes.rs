@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::draft::Draft;
+use super::template::say;
 use super::tries::name_of;
 use crate::input::plan::{Plan, Shortfall};
 use crate::planner::Planner;
@@ -111,7 +112,7 @@ fn minutes(old: &Plan, new: &Plan) -> Vec<Minutes> {
     });
     let differ = pairs.filter(|(_, before, now)| before != now);
     let told = |minutes: &crate::input::plan::MinutesUsed| {
-        format!("{} of {}", phrase::trimmed(minutes.planned, 0), minutes.limit)
+        say!(count_of, count = phrase::trimmed(minutes.planned, 0), all = minutes.limit)
     };
     differ
         .map(|(day, before, now)| Minutes { day: day.name(), before: told(before), now: told(now) })

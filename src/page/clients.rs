@@ -8,7 +8,7 @@ use serde::Serialize;
 use super::cabinet::{Cabinet, Client, PlanFile, ProfileFile};
 use super::draft::goes_back_to;
 use super::records::Records;
-use super::template::{word, word_of};
+use super::template::say;
 use crate::book::slot;
 use crate::diagnostic::Diagnostic;
 use crate::input::plan::{Plan, Week};
@@ -138,23 +138,23 @@ pub(super) fn missing(
         Ok(profile) => profile,
         Err(faults) => {
             let count = faults.iter().filter(|fault| Diagnostic::is_error(fault)).count();
-            return vec![word_of("missing_faults", &count.to_string())];
+            return vec![say!(missing_faults, count)];
         }
     };
     if !screening::advise(profile).open.is_empty() {
-        told.push(word("missing_screening").to_owned());
+        told.push(say!(missing_screening).to_owned());
     }
     match kept.map(|kept| &kept.plan) {
-        None => told.push(word("missing_plan").to_owned()),
-        Some(Err(_)) => told.push(word("missing_broken").to_owned()),
+        None => told.push(say!(missing_plan).to_owned()),
+        Some(Err(_)) => told.push(say!(missing_broken).to_owned()),
         Some(Ok(plan)) if !goes_back_to(plan, profile) => {
-            told.push(word("missing_older").to_owned());
+            told.push(say!(missing_older).to_owned());
         }
         Some(Ok(_)) => {}
     }
     let plan = kept.and_then(|kept| kept.plan.as_ref().ok());
     if plan.zip(entries).is_some_and(|(plan, entries)| entries.are_missing(plan)) {
-        told.push(word("missing_entries").to_owned());
+        told.push(say!(missing_entries).to_owned());
     }
     told
 }
@@ -173,7 +173,7 @@ fn next_session(plan: &Plan, today: Date) -> Option<String> {
         .filter(|(date, _)| *date >= today)
         .min_by_key(|(date, session)| (*date, session.at.clone()));
     let Some((date, session)) = next else {
-        return plan.weeks.last().and_then(first_day).map(|_| word("block_is_over").to_owned());
+        return plan.weeks.last().and_then(first_day).map(|_| say!(block_is_over).to_owned());
     };
     let at = session.at.as_deref().and_then(phrase::clock);
     let at = at.map(|at| format!(", {}", phrase::clock_text(at, head::clock(plan))));
@@ -199,8 +199,7 @@ fn week_of(plan: &Plan, today: Date) -> Option<String> {
         plan.weeks.iter().rev().find(|week| first_day(week).is_some_and(|first| first <= today));
     let week = begun.or_else(|| plan.weeks.first())?;
     if first_day(week).is_none() {
-        return Some(word_of("weeks_in_all", &count.to_string()));
+        return Some(say!(weeks_in_all, count));
     }
-    let text = word_of("week_of", &week.week.to_string());
-    Some(text.replace("{count}", &count.to_string()).replace("{kind}", week.kind.id()))
+    Some(say!(week_of, week = week.week, count, kind = week.kind.id()))
 }

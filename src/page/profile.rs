@@ -8,7 +8,7 @@ use super::cabinet::{Kept, NotKept, ProfileFile};
 use super::desk::Desk;
 use super::fields::Fields;
 use super::form::{self, Form, Heading};
-use super::template::{word, word_of};
+use super::template::say;
 use crate::diagnostic::Diagnostic;
 use crate::intake;
 
@@ -39,7 +39,7 @@ pub(super) fn save(desk: &Desk, key: &str, typed: &Fields) -> Response {
         None => of_form(),
     };
     let Some(text) = text else {
-        let heading = heading(key, &file, word("edit_by_hand").to_owned());
+        let heading = heading(key, &file, say!(edit_by_hand).to_owned());
         return with_status(StatusCode::CONFLICT, shown(desk, heading, typed, (&file.text, &[])));
     };
     let typed = if typed.get("whole").is_some() { form::of_text(&text) } else { typed.clone() };
@@ -67,9 +67,8 @@ pub(super) fn create(desk: &Desk, typed: &Fields) -> Response {
     let key = key_of(typed.get("client").unwrap_or_default());
     let mut faults = desk.cabinet.check(&key, &text);
     if desk.has(&key) {
-        let taken =
-            Diagnostic::error("E1012", word_of("name_taken", &format!("`client`: {key}.yaml")));
-        faults.insert(0, taken.help(word("name_taken_help")));
+        let taken = Diagnostic::error("E1012", say!(name_taken, file = format!("{key}.yaml")));
+        faults.insert(0, taken.help(say!(name_taken_help)));
     }
     if faults.iter().any(Diagnostic::is_error) {
         let form = shown(desk, Heading::default(), typed, (&text, &faults));
@@ -108,7 +107,7 @@ fn heading(key: &str, file: &ProfileFile, notice: String) -> Heading {
 
 fn not_kept(fault: &NotKept) -> String {
     match fault {
-        NotKept::Changed { name } => word_of("profile_changed", name),
+        NotKept::Changed { name } => say!(profile_changed, name),
         NotKept::Refused(fault) => format!("{}. {}.", fault.message, fault.help),
     }
 }

@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use crate::sheets::{progress, wording};
 
-pub(super) use crate::sheets::wording::{word, word_of};
+pub(super) use crate::sheets::wording::{known, say, word};
 
 const TEMPLATES: [(&str, &str); 14] = [
     ("base.html", include_str!("html/base.html")),
@@ -56,11 +56,8 @@ mod tests {
     use super::*;
 
     #[test]
-    fn templates_are_well_formed_and_every_word_that_they_use_is_in_the_table() {
-        assert!(ENVIRONMENT.get_template("week.html").is_ok());
-        for (name, source) in TEMPLATES {
-            wording::tests::takes_its_words_from_the_table(name, source);
-        }
+    fn templates_are_well_formed() {
+        assert!(TEMPLATES.iter().all(|(name, _)| ENVIRONMENT.get_template(name).is_ok()));
     }
 
     #[test]

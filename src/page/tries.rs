@@ -1,7 +1,7 @@
 //! What a coach wants to try, from the fields of a form to a wish that the planner knows.
 
 use super::fields::Fields;
-use super::template::{word, word_of};
+use super::template::say;
 use crate::diagnostic::{Diagnostic, quoted};
 use crate::input::plan::Plan;
 use crate::input::profile::{Profile, SessionSlot};
@@ -67,7 +67,7 @@ pub(super) fn wish(
 }
 
 fn nothing_asked() -> Diagnostic {
-    Diagnostic::error("E2003", word("nothing_asked")).help(word("nothing_asked_help"))
+    Diagnostic::error("E2003", say!(nothing_asked)).help(say!(nothing_asked_help))
 }
 
 struct Reader<'a> {
@@ -88,12 +88,12 @@ impl Reader<'_> {
             match text.parse::<u32>().ok().filter(|minutes| MINUTES.contains(minutes)) {
                 Some(minutes) if minutes == slot.minutes => {}
                 Some(minutes) => {
-                    self.labels.push(format!("{} {minutes} min", slot.day.name()));
+                    self.labels.push(say!(tried_minutes, day = slot.day.name(), minutes));
                     self.ask.minutes.push((day.to_owned(), minutes));
                 }
                 None => self.faults.push(
-                    Diagnostic::error("E2002", format!("{} is no number of minutes", quoted(text)))
-                        .help(word("minutes_help")),
+                    Diagnostic::error("E2002", say!(no_minutes, typed = quoted(text)))
+                        .help(say!(minutes_help)),
                 ),
             }
         }
@@ -103,15 +103,15 @@ impl Reader<'_> {
         for day in self.fields.all("drop") {
             let slot = profile.sessions.iter().find(|slot| day_label(slot) == day);
             let name = slot.map_or_else(|| day.to_owned(), |slot| slot.day.name().to_owned());
-            self.labels.push(word_of("tried_off", &name));
+            self.labels.push(say!(tried_off, day = name));
             self.ask.drop_days.push(day.to_owned());
         }
     }
 
     fn kit(&mut self) {
         for typed in self.fields.all("without") {
-            if let Some(item) = self.known(typed, "kit", Kit::ALL, Kit::id) {
-                self.labels.push(word_of("tried_without", &item.id().replace('-', " ")));
+            if let Some(item) = self.known(typed, say!(what_kit), Kit::ALL, Kit::id) {
+                self.labels.push(say!(tried_without, kit = item.id().replace('-', " ")));
                 self.ask.without.push(item);
             }
         }
@@ -119,8 +119,8 @@ impl Reader<'_> {
 
     fn limits(&mut self) {
         for typed in self.fields.all("limit") {
-            if let Some(tag) = self.known(typed, "stress tag", Stress::ALL, Stress::id) {
-                self.labels.push(word_of("tried_limit", &tag.id().replace('-', " ")));
+            if let Some(tag) = self.known(typed, say!(what_stress), Stress::ALL, Stress::id) {
+                self.labels.push(say!(tried_limit, limit = tag.id().replace('-', " ")));
                 self.ask.limits.push(tag);
             }
         }
@@ -129,13 +129,13 @@ impl Reader<'_> {
     fn exercises(&mut self) {
         for id in self.fields.all("never") {
             if let Some(name) = self.exercise(id) {
-                self.labels.push(word_of("tried_never", &name));
+                self.labels.push(say!(tried_never, name));
                 self.ask.never.push(id.to_owned());
             }
         }
         for id in self.fields.all("must") {
             if let Some(name) = self.exercise(id) {
-                self.labels.push(word_of("tried_must", &name));
+                self.labels.push(say!(tried_must, name));
                 self.ask.must.push(id.to_owned());
             }
         }
@@ -143,7 +143,7 @@ impl Reader<'_> {
             let Some((old, new)) = pair.split_once(' ') else { continue };
             if let (Some(_), Some(name)) = (self.exercise(old), self.exercise(new)) {
                 let old_name = name_of(self.planner, self.plan, old);
-                self.labels.push(word_of("tried_swap", &name).replace("{old}", &old_name));
+                self.labels.push(say!(tried_swap, new = name, old = old_name));
                 self.ask.swap.push((old.to_owned(), new.to_owned()));
             }
         }
@@ -156,8 +156,14 @@ impl Reader<'_> {
             [("more", Some(Emphasis::More)), ("less", Some(Emphasis::Less)), ("usual", None)]
         {
             for typed in self.fields.all(field) {
-                if let Some(muscle) = self.known(typed, "muscle", Muscle::ALL, Muscle::id) {
-                    self.labels.push(word_of(&format!("tried_{field}"), &muscle.name()));
+                if let Some(muscle) = self.known(typed, say!(what_muscle), Muscle::ALL, Muscle::id)
+                {
+                    let name = muscle.name();
+                    self.labels.push(match wish {
+                        Some(Emphasis::More) => say!(tried_more, muscle = name),
+                        Some(Emphasis::Less) => say!(tried_less, muscle = name),
+                        None => say!(tried_usual, muscle = name),
+                    });
                     match wish {
                         Some(wish) => changed.emphasis.insert(muscle, wish),
                         None => changed.emphasis.remove(&muscle),
@@ -177,15 +183,15 @@ impl Reader<'_> {
                 if let Ok(seed) = text.parse() {
                     seed
                 } else {
-                    let message = format!("{} is no seed", quoted(text));
-                    self.faults.push(Diagnostic::error("E2002", message).help(word("seed_help")));
+                    let message = say!(no_seed, typed = quoted(text));
+                    self.faults.push(Diagnostic::error("E2002", message).help(say!(seed_help)));
                     return;
                 }
             }
             None => return,
         };
         if seed != self.plan.seed {
-            self.labels.push(word_of("tried_seed", &seed.to_string()));
+            self.labels.push(say!(tried_seed, seed));
             self.ask.seed = Some(seed);
         }
     }
@@ -210,15 +216,15 @@ impl Reader<'_> {
             return Some(name_of(self.planner, self.plan, id));
         }
         let ids: Vec<&str> = self.planner.catalog().ids().collect();
-        self.faults.push(unknown(id, "exercise", &ids));
+        self.faults.push(unknown(id, say!(what_exercise), &ids));
         None
     }
 }
 
 fn unknown(typed: &str, what: &str, words: &[&str]) -> Diagnostic {
-    Diagnostic::error("E2002", format!("there is no {what} {}", quoted(typed))).help(suggest::help(
+    Diagnostic::error("E2002", say!(no_such_word, what, typed = quoted(typed))).help(suggest::help(
         typed,
         words,
-        word("word_help"),
+        say!(word_help),
     ))
 }

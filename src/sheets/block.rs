@@ -12,6 +12,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 
 use super::card::{Card, EASE, Line, Part, loads};
+use super::wording::say;
 use super::{Names, clean, head, next, phrase};
 use crate::plan::file::{Plan, Session, Week};
 use crate::words::{GroupKind, WeekKind, Weekday};
@@ -148,9 +149,9 @@ fn block(plan: &Plan, weeks: &[Week], names: &Names<'_>) -> Block {
 fn title(weeks: &[Week]) -> String {
     match (weeks.first(), weeks.last()) {
         (Some(first), Some(last)) if first.week != last.week => {
-            format!("Weeks {} to {}", first.week, last.week)
+            say!(week_to, first = first.week, last = last.week)
         }
-        (Some(only), _) => format!("Week {}", only.week),
+        (Some(only), _) => say!(week_only, week = only.week),
         _ => String::new(),
     }
 }
@@ -235,8 +236,7 @@ fn minutes(fullest: &Card, cards: &[Option<Card>]) -> String {
     let planned = || cards.iter().flatten().filter_map(|card| card.planned_min);
     match (planned().min(), planned().max()) {
         (Some(low), Some(high)) if low < high => {
-            let limit = said.split_once(" of ").map_or("", |(_, limit)| limit);
-            format!("{low} to {high} of {limit}")
+            say!(minutes_from_to_of, low, high, limit = fullest.limit_min.unwrap_or(0))
         }
         _ => said.clone(),
     }
@@ -289,7 +289,7 @@ pub(crate) fn week_lines(plan: &Plan) -> Vec<WeekLine> {
         let note = note(week);
         let first = *told.entry(note.clone()).or_insert(week.week);
         let is_told = first != week.week && !note.is_empty();
-        let shown = if is_told { format!("As in week {first}.") } else { note };
+        let shown = if is_told { say!(as_in_week, week = first) } else { note };
         let sets = head::working_sets(&week.sessions);
         lines.push(WeekLine { column: column(plan, week), sets, note: shown });
     }

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::wording::word;
+use super::wording::say;
 use super::{Names, clean, head, kit, next, phrase};
 use crate::book::written::{has_load, planned_words};
 use crate::input::catalog::Entry;
@@ -24,6 +24,8 @@ pub(crate) struct Card {
     pub minutes: Option<String>,
     /// Minutes planned, whole ones.
     pub planned_min: Option<u32>,
+    /// The minutes that there are.
+    pub limit_min: Option<u32>,
     /// The muscles that hold most of the sets.
     pub focus: String,
     /// What to lay out.
@@ -152,16 +154,17 @@ impl Card {
                 .minutes
                 .as_ref()
                 .zip(planned_min)
-                .map(|(minutes, planned)| format!("{planned} of {} min", minutes.limit)),
+                .map(|(minutes, planned)| say!(minutes_of, planned, limit = minutes.limit)),
             focus: phrase::sentence(&head::muscles(&session.focus)),
             kit: kit::of_session(plan, session, names),
             planned_min,
+            limit_min: session.minutes.as_ref().map(|minutes| minutes.limit),
             effort,
             tempo,
             loads: loads(&groups),
             next: String::new(),
             note: session.note.as_deref().map(clean::line),
-            prep_time: (prep_s > 0).then(|| format!("{} min", prep_s.div_ceil(60))),
+            prep_time: (prep_s > 0).then(|| say!(time_min, minutes = prep_s.div_ceil(60))),
             prep: prep
                 .flat_map(|group| &group.items)
                 .map(|item| Line { dose: phrase::prep_dose(item), ..line(plan, item, names) })
@@ -190,14 +193,16 @@ impl Card {
 }
 
 /// What a line says of its load where the header says the rest.
-pub(crate) const UP: &str = "load up if every set reached";
+pub(crate) fn up() -> &'static str {
+    say!(load_up)
+}
 
 /// What the header says about the loads of these lines.
 pub(crate) fn loads(groups: &[Part]) -> String {
     let any = |start: &str| {
         groups.iter().flat_map(|part| &part.lines).any(|line| line.load_note.starts_with(start))
     };
-    let said = [(FIRST_LOAD, word("to_find")), (UP, word("to_raise"))];
+    let said = [(FIRST_LOAD, say!(to_find)), (up(), say!(to_raise))];
     let said = said.into_iter().filter(|(start, _)| any(start)).map(|(_, text)| text);
     said.collect::<Vec<_>>().join(" ")
 }
@@ -208,7 +213,7 @@ pub(crate) const EASE: &str = "if a set leaves one fewer than planned";
 /// A note about the load with the rule that all lifts share left to the header.
 fn shortened(note: String) -> String {
     let told = note.strip_prefix(OWN_STEP).and_then(|rest| rest.split_once(OWN_ELSE));
-    told.map(|(reached, _)| format!("{UP} {reached}")).unwrap_or(note)
+    told.map(|(reached, _)| format!("{} {reached}", up())).unwrap_or(note)
 }
 
 /// Effort and tempo of every lift in one line; empty where neither is shared.
@@ -217,7 +222,7 @@ pub(crate) fn every(effort: &str, tempo: &str) -> String {
     if said.is_empty() {
         return String::new();
     }
-    phrase::sentence(&format!("{}, unless the line says otherwise", said.join(", ")))
+    phrase::sentence(&say!(every_lift, said = said.join(", ")))
 }
 
 /// Takes the effort and the tempo that most lifts share off their lines, and says them once.
@@ -278,19 +283,19 @@ fn part(plan: &Plan, group: &Group, letter: &str, names: &Names<'_>) -> Part {
 /// In a pair the rest comes after the round, so the first line points on and the last one rests.
 fn pair_rest(rest_s: u32, letter: &str, next: usize, last: usize) -> String {
     match rest_s {
-        _ if next <= last => format!("then {letter}{}", next + 1),
+        _ if next <= last => say!(pair_then, next = format!("{letter}{}", next + 1)),
         0 => String::new(),
-        rest_s => format!("{}, back to {letter}1", Line::rest_text(rest_s)),
+        rest_s => say!(pair_back, rest = Line::rest_text(rest_s), first = format!("{letter}1")),
     }
 }
 
 fn title(kind: GroupKind, last: usize) -> &'static str {
     match kind {
-        GroupKind::Prep => word("group_prep"),
-        GroupKind::Finisher => word("group_finisher"),
-        GroupKind::Conditioning => word("group_conditioning"),
+        GroupKind::Prep => say!(group_prep),
+        GroupKind::Finisher => say!(group_finisher),
+        GroupKind::Conditioning => say!(group_conditioning),
         GroupKind::Single | GroupKind::Superset if last == 0 => "",
-        GroupKind::Single | GroupKind::Superset => word("group_pair"),
+        GroupKind::Single | GroupKind::Superset => say!(group_pair),
     }
 }
 
@@ -320,7 +325,7 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
         tempo: item
             .tempo
             .as_deref()
-            .map(|t| format!("tempo {}", clean::line(t)))
+            .map(|t| say!(tempo_is, tempo = clean::line(t)))
             .unwrap_or_default(),
         effort: phrase::effort(item, head::status(plan)),
         next: text(&item.next),
@@ -349,7 +354,7 @@ pub(crate) fn is_for_safety(cue: &str) -> bool {
 impl Line {
     /// `rest 2:30`.
     pub(crate) fn rest_text(rest_s: u32) -> String {
-        format!("rest {}", phrase::seconds(rest_s))
+        say!(rest_is, time = phrase::seconds(rest_s))
     }
 }
 

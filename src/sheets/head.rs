@@ -1,6 +1,6 @@
 //! Who the plan is for, what stands around the sessions, and the lines that every sheet carries.
 
-use super::wording::word;
+use super::wording::say;
 use super::{Audience, Names, clean, phrase};
 use crate::input::plan::SolveStatus;
 use crate::input::profile::{BalanceWish, Profile};
@@ -12,17 +12,17 @@ use crate::words::{Clock, Goal, GroupKind, Muscle, Part, Side, Status, Units};
 
 /// The one line that no sheet is without.
 pub(crate) fn stop() -> &'static str {
-    word("stop")
+    say!(stop)
 }
 
 /// What the sheet is not.
 pub(crate) fn defer() -> &'static str {
-    word("defer")
+    say!(defer)
 }
 
 /// What a client needs to know of the numbers.
 pub(crate) fn convention() -> &'static str {
-    word("convention")
+    say!(convention)
 }
 
 /// The profile, where the plan holds it and does not only name its file.
@@ -52,18 +52,18 @@ pub(crate) fn status(plan: &Plan) -> Option<Status> {
 pub(crate) fn client(plan: &Plan) -> String {
     let code = profile(plan).map_or(plan.client.as_str(), |profile| profile.client.as_str());
     let code = clean::line(if plan.client.is_empty() { code } else { &plan.client });
-    if code.is_empty() { "Training plan".to_owned() } else { code }
+    if code.is_empty() { say!(training_plan).to_owned() } else { code }
 }
 
 /// `Muscle growth` and the like.
-pub(crate) const fn goal(goal: Goal) -> &'static str {
+pub(crate) fn goal(goal: Goal) -> &'static str {
     match goal {
-        Goal::Hypertrophy => "muscle growth",
-        Goal::Strength => "strength",
-        Goal::Power => "power",
-        Goal::Endurance => "muscular endurance",
-        Goal::GeneralFitness => "general fitness",
-        Goal::FatLoss => "fat loss",
+        Goal::Hypertrophy => say!(goal_hypertrophy),
+        Goal::Strength => say!(goal_strength),
+        Goal::Power => say!(goal_power),
+        Goal::Endurance => say!(goal_endurance),
+        Goal::GeneralFitness => say!(goal_general_fitness),
+        Goal::FatLoss => say!(goal_fat_loss),
     }
 }
 
@@ -82,12 +82,12 @@ pub(crate) fn span(plan: &Plan) -> String {
     let mut days: Vec<&str> = plan.sessions.iter().map(|session| session.day.name()).collect();
     days.dedup();
     let count = weeks(plan);
-    let mut span =
-        format!("{} · {count} week{}", days.join(", "), if count == 1 { "" } else { "s" });
-    if let Some(start) = start(plan) {
-        span = format!("{span} from {}", phrase::long_date(start));
-    }
-    span
+    let weeks = if count == 1 { say!(one_week).to_owned() } else { say!(many_weeks, count) };
+    let weeks = match start(plan) {
+        Some(start) => say!(weeks_from, weeks, start = phrase::long_date(start)),
+        None => weeks,
+    };
+    format!("{} · {weeks}", days.join(", "))
 }
 
 /// How many weeks the plan is for.
@@ -151,14 +151,14 @@ pub(crate) fn cautions(plan: &Plan, audience: Audience) -> Vec<String> {
 /// A shortfall in one sentence, without the end that names what limited it.
 pub(crate) fn missed(shortfall: &Shortfall) -> String {
     let (wanted, got) = (clean::line(&shortfall.wanted), clean::line(&shortfall.got));
-    format!("Wanted {wanted}; the plan has {got}.")
+    say!(short_missed, wanted, got)
 }
 
 /// What limited it: `Because the minutes of mon are full.`
 pub(crate) fn because(shortfall: &Shortfall) -> String {
     let because = clean::line(&shortfall.because);
     let because = because.strip_prefix("because ").unwrap_or(&because).trim_end_matches('.');
-    if because.is_empty() { String::new() } else { format!("Because: {because}.") }
+    if because.is_empty() { String::new() } else { say!(short_because, because) }
 }
 
 /// Working sets of a week.
@@ -191,10 +191,10 @@ pub(crate) fn ratios(plan: &Plan, names: &Names<'_>) -> Vec<Ratio> {
     let mut ratios = Vec::new();
     let (push, pull) = (multi_joint(plan, names, Side::Push), multi_joint(plan, names, Side::Pull));
     if push.max(pull) > 0 {
-        ratios.push(Ratio::new("rows and pull-downs to presses", [pull, push], band.pull_push));
+        ratios.push(Ratio::new(say!(ratio_pull_push), [pull, push], band.pull_push));
     }
     if let Some(balance) = plan.balance.filter(|balance| balance.knee.max(balance.hip) > 0) {
-        ratios.push(Ratio::new("knee to hip", [balance.knee, balance.hip], band.knee_hip));
+        ratios.push(Ratio::new(say!(ratio_knee_hip), [balance.knee, balance.hip], band.knee_hip));
     }
     ratios
 }
@@ -210,7 +210,7 @@ impl Ratio {
         let [first, second] = self.counts;
         let [low, high] = self.band.map(|end| phrase::trimmed(end, 2));
         let ratio = self.quotient.map_or_else(String::new, |ratio| format!(", {ratio:.2}"));
-        format!("{first} to {second} sets{ratio} ({low} to {high} wanted)")
+        say!(ratio_told, first, second, ratio, low, high)
     }
 }
 
@@ -270,9 +270,9 @@ pub(crate) fn loads(plan: &Plan, names: &Names<'_>) -> Vec<String> {
 pub(crate) fn range(low: Option<f64>, high: Option<f64>) -> String {
     let tell = |end: f64| phrase::trimmed(end, 1);
     match (low, high) {
-        (Some(low), Some(high)) => format!("{} to {}", tell(low), tell(high)),
-        (Some(low), None) => format!("from {}", tell(low)),
-        (None, Some(high)) => format!("up to {}", tell(high)),
+        (Some(low), Some(high)) => say!(range_from_to, low = tell(low), high = tell(high)),
+        (Some(low), None) => say!(range_from, low = tell(low)),
+        (None, Some(high)) => say!(range_up_to, high = tell(high)),
         (None, None) => String::new(),
     }
 }
@@ -282,8 +282,8 @@ pub(crate) fn miss(row: &MuscleVolume) -> String {
     let under = row.low.map_or(0.0, |low| low - row.sets);
     let over = row.high.map_or(0.0, |high| row.sets - high);
     match (phrase::trimmed(under.max(0.0), 1), phrase::trimmed(over.max(0.0), 1)) {
-        (under, _) if under != "0" => format!("{under} under"),
-        (_, over) if over != "0" => format!("{over} over"),
+        (under, _) if under != "0" => say!(miss_under, under),
+        (_, over) if over != "0" => say!(miss_over, over),
         _ => String::new(),
     }
 }
@@ -296,25 +296,22 @@ pub(crate) fn made(plan: &Plan) -> Vec<String> {
     let mut lines = Vec::new();
     if let Some(split) = &plan.split {
         let days: Vec<String> = split.days.iter().map(|day| clean::line(day)).collect();
-        lines.push(format!("Split {}: {}.", clean::line(&split.name), days.join("; ")));
+        lines.push(say!(made_split, split = clean::line(&split.name), days = days.join("; ")));
     }
     if let Some(solve) = &plan.solve {
         let gap = phrase::trimmed(solve.gap * 100.0, 1);
         let found = match solve.status {
-            SolveStatus::Proven => "The best week there is by its count, proven".to_owned(),
+            SolveStatus::Proven => say!(made_proven).to_owned(),
             // A bound that far off says nothing about the week.
-            _ if solve.gap > MOST_GAP => {
-                "The best week that was found; how near it is to the best there can be was not worked out"
-                    .to_owned()
-            }
-            SolveStatus::WithinGap => format!("Within {gap} % of the best there can be"),
-            SolveStatus::StoppedEarly => format!("Stopped early, within {gap} % of the best"),
+            _ if solve.gap > MOST_GAP => say!(made_found).to_owned(),
+            SolveStatus::WithinGap => say!(made_within, gap),
+            SolveStatus::StoppedEarly => say!(made_early, gap),
         };
         let backend = clean::line(&solve.backend);
-        lines.push(format!("{found} (solver {backend}, seed {}).", plan.seed));
+        lines.push(say!(made_by, found, backend, seed = plan.seed));
     }
     if let Some(inputs) = &plan.inputs {
-        lines.push(format!("Weekwright {}.", clean::line(&inputs.version)));
+        lines.push(say!(made_version, version = clean::line(&inputs.version)));
     }
     lines
 }

@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 use std::io;
 
 use super::block::{self, Block, BlockCard, Cell, Row};
+use super::wording::say;
 use super::{Lookup, Names, Options, Sheet, SheetError, head, phrase, whys};
 use crate::plan::file::Plan;
 
@@ -36,7 +37,7 @@ impl Sheet for Markdown {
         if options.audience.coach() {
             coach(plan, &names, &mut text);
         }
-        heading(&mut text, 2, "With care");
+        heading(&mut text, 2, say!(with_care));
         for caution in head::cautions(plan, options.audience)
             .iter()
             .map(String::as_str)
@@ -53,7 +54,7 @@ impl Sheet for Markdown {
 fn alerts(plan: &Plan, text: &mut String) {
     let alerts = head::alerts(plan);
     if !alerts.is_empty() {
-        heading(text, 2, "Before training");
+        heading(text, 2, say!(section_before));
     }
     for alert in &alerts {
         bullet(text, &escape(alert));
@@ -125,8 +126,12 @@ fn weeks(plan: &Plan, text: &mut String) {
     if plan.weeks.len() < 2 {
         return;
     }
-    heading(text, 2, "Weeks");
-    table(text, &["Week", "From", "Kind", "Sets", "What changes"].map(str::to_owned));
+    heading(text, 2, say!(weeks_head));
+    table(
+        text,
+        &[say!(week), say!(from_day), say!(kind), say!(sets), say!(what_changes)]
+            .map(str::to_owned),
+    );
     for week in block::week_lines(plan) {
         let number = week.column.week.to_string();
         let kind = week.column.kind.to_owned();
@@ -137,15 +142,15 @@ fn weeks(plan: &Plan, text: &mut String) {
 fn write_block(block: &Block, text: &mut String) {
     for card in &block.cards {
         let clock = match (&card.head.start, &card.head.end) {
-            (Some(start), Some(end)) => format!(", {start} to about {end}"),
+            (Some(start), Some(end)) => format!(", {start} {} {end}", say!(to_about)),
             (Some(start), None) => format!(", {start}"),
             _ => String::new(),
         };
         heading(text, 2, &format!("{}{clock} ({})", card.head.day, block.title.to_lowercase()));
         facts(card, text);
         text.push('\n');
-        let mut columns = vec![String::new(), "Exercise".to_owned()];
-        columns.extend(card.columns.iter().map(|column| format!("Week {}", column.week)));
+        let mut columns = vec![String::new(), say!(exercise).to_owned()];
+        columns.extend(card.columns.iter().map(|column| say!(week_only, week = column.week)));
         table(text, &columns);
         let rows = || card.groups.iter().flat_map(|group| &group.rows);
         for row in rows() {
@@ -162,14 +167,14 @@ fn facts(card: &BlockCard, text: &mut String) {
     let prep = card.head.preparation();
     let kit = card.head.kit.join(", ");
     let facts = [
-        ("Time", &card.minutes),
-        ("Focus", &card.head.focus),
-        ("Kit", &kit),
-        ("Prep", &prep),
-        ("Lifts", &card.every),
-        ("Loads", &card.loads),
-        ("Next", &card.next),
-        ("Note", &card.note),
+        (say!(time), &card.minutes),
+        (say!(focus), &card.head.focus),
+        (say!(kit), &kit),
+        (say!(prep_short), &prep),
+        (say!(lifts), &card.every),
+        (say!(loads), &card.loads),
+        (say!(next), &card.next),
+        (say!(note), &card.note),
     ];
     for (name, fact) in facts.into_iter().filter(|(_, fact)| !fact.is_empty()) {
         bullet(text, &format!("**{name}:** {}", escape(fact)));
@@ -179,24 +184,27 @@ fn facts(card: &BlockCard, text: &mut String) {
 fn doses(exercise: &Row, text: &mut String) {
     let line = &exercise.line;
     let mut cells = vec![line.label.clone(), escape(&line.name)];
-    let side = if line.each_side { " each side" } else { "" };
+
     let told = exercise.cells.iter().map(Option::as_ref);
-    cells.extend(
-        told.map(|told| told.map_or_else(|| "not this week".to_owned(), |told| cell(told, side))),
-    );
+    cells.extend(told.map(|told| {
+        told.map_or_else(|| say!(not_this_week).to_owned(), |told| cell(told, line.each_side))
+    }));
     row(text, &cells);
 }
 
-fn cell(cell: &Cell, side: &str) -> String {
-    let dose = format!("{}{side}", cell.dose);
-    let ramp = led("ramp", &cell.ramp);
+fn cell(cell: &Cell, each_side: bool) -> String {
+    let dose = &cell.dose;
+    let dose = if each_side { say!(dose_each_side, dose) } else { dose.clone() };
+    let ramp = ramp(&cell.ramp);
     let next = led(block::NEXT, &cell.next);
     escape(&said(&[&dose, &cell.load, &cell.effort, &ramp, &cell.note, &next], ", "))
 }
 
 fn details(row: &Row, text: &mut String) {
     let line = &row.line;
-    let (ramp, instead) = (led("ramp", &line.ramp), led("or instead:", &line.instead));
+    let name = &line.instead;
+    let instead = if name.is_empty() { String::new() } else { say!(or_instead, name) };
+    let ramp = ramp(&line.ramp);
     let parts = [
         &ramp,
         &line.effort,
@@ -213,6 +221,10 @@ fn details(row: &Row, text: &mut String) {
     }
 }
 
+fn ramp(ramp: &str) -> String {
+    if ramp.is_empty() { String::new() } else { say!(ramp_is, ramp) }
+}
+
 /// The text after a word that says what it is; nothing where there is no text.
 fn led(word: &str, text: &str) -> String {
     if text.is_empty() { String::new() } else { format!("{word} {text}") }
@@ -226,22 +238,19 @@ fn said(parts: &[&str], between: &str) -> String {
 
 fn coach(plan: &Plan, names: &Names<'_>, text: &mut String) {
     if !plan.volume.is_empty() {
-        heading(text, 2, "Weekly sets by muscle");
-        table(text, &["Muscle", "Sets", "Range", "Missed by"].map(str::to_owned));
+        heading(text, 2, say!(sets_by_muscle));
+        table(text, &[say!(muscle), say!(sets), say!(range), say!(missed_by)].map(str::to_owned));
         for volume in &plan.volume {
             let sets = phrase::trimmed(volume.sets, 1);
             let range = head::range(volume.low, volume.high);
             row(text, &[volume.muscle.name(), sets, range, head::miss(volume)]);
         }
     }
-    heading(text, 2, "Balance");
+    heading(text, 2, say!(balance));
     if let Some(balance) = &plan.balance {
         bullet(
             text,
-            &format!(
-                "All sets: push {}, pull {}, legs {} (arms and shoulders counted in)",
-                balance.push, balance.pull, balance.legs
-            ),
+            &say!(all_sets_listed, push = balance.push, pull = balance.pull, legs = balance.legs),
         );
     }
     for ratio in head::ratios(plan, names) {
@@ -252,14 +261,14 @@ fn coach(plan: &Plan, names: &Names<'_>, text: &mut String) {
     }
     let whys = whys::whys(plan, names);
     if !whys.is_empty() {
-        heading(text, 2, "Why so");
+        heading(text, 2, say!(why_so));
     }
     for why in whys {
         bullet(text, &escape(&why));
     }
-    heading(text, 2, "What fell short");
+    heading(text, 2, say!(fell_short));
     if plan.shortfalls.is_empty() {
-        bullet(text, "Nothing: every wish is met.");
+        bullet(text, say!(nothing_short));
     }
     for shortfall in &plan.shortfalls {
         bullet(text, &escape(&format!("{} {}", head::missed(shortfall), head::because(shortfall))));

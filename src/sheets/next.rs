@@ -4,12 +4,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::card::{Card, Line};
 use super::phrase;
+use super::wording::say;
 use crate::plan::next_time::{HEAVIER, REACHES, RUNNING};
 use crate::words::GroupKind;
-
-/// What the mark beside a lift means.
-const STEPS: &str = "Once the last set reaches the number after ▸ in two sessions running, take the load beside it, \
-     or else the next one up.";
 
 /// Takes off the lines what several of them say about the next time, and says it once. The weeks are
 /// those of one card; what is not said in each of them names its weeks, and what is said of few lifts
@@ -17,7 +14,7 @@ const STEPS: &str = "Once the last set reaches the number after ▸ in two sessi
 pub(crate) fn hoist(weeks: &mut [(u32, &mut Card)]) -> String {
     let mut sentences: Vec<String> = Vec::new();
     if take_steps(weeks) {
-        sentences.push(STEPS.to_owned());
+        sentences.push(say!(next_steps).to_owned());
     }
     let labels = labels(weeks);
     for (text, said) in shared(weeks) {
@@ -119,13 +116,13 @@ fn lead(weeks: &[(u32, &mut Card)], said: &Said, labels: &BTreeMap<String, Strin
 fn span(weeks: &BTreeSet<u32>) -> String {
     let list: Vec<u32> = weeks.iter().copied().collect();
     match list.as_slice() {
-        [only] => format!("week {only}"),
+        [only] => say!(in_week, week = only),
         [from, .., to] if usize::try_from(to - from).is_ok_and(|more| more + 1 == list.len()) => {
-            format!("weeks {from}-{to}")
+            say!(in_weeks, first = from, last = to)
         }
         _ => {
             let list: Vec<String> = list.iter().map(u32::to_string).collect();
-            format!("weeks {}", list.join(", "))
+            say!(in_weeks_of, list = list.join(", "))
         }
     }
 }

@@ -6,6 +6,7 @@ use crate::input::catalog::Entry;
 use crate::plan::file::{Amounts, Item, RampSet};
 use crate::words::{Clock, LoadKind, Status, Units, Weekday};
 
+use super::wording::{say, word};
 pub(crate) use crate::plan::loads::mass_number;
 use crate::plan::loads::mass_text;
 use crate::plan::working_load::ESTIMATE;
@@ -13,9 +14,9 @@ use crate::plan::working_load::ESTIMATE;
 /// Seconds as people read them on a gym clock: `45 s`, `2 min`, `2:30`.
 pub(crate) fn seconds(seconds: u32) -> String {
     match (seconds / 60, seconds % 60) {
-        (0, rest) => format!("{rest} s"),
-        (minutes, 0) => format!("{minutes} min"),
-        (minutes, rest) => format!("{minutes} min {rest} s"),
+        (0, rest) => say!(time_s, seconds = rest),
+        (minutes, 0) => say!(time_min, minutes),
+        (minutes, rest) => say!(time_min_s, minutes, seconds = rest),
     }
 }
 
@@ -36,18 +37,24 @@ pub(crate) fn trimmed(number: f64, places: usize) -> String {
 
 /// Sets and what each counts: `4 × 8`, `10, 8, 8`, `3 × 30 s each side`.
 pub(crate) fn dose(item: &Item) -> String {
-    let counted = count(item);
-    if item.each_side { format!("{counted} each side") } else { counted }
+    sided(item, count(item))
+}
+
+/// With the word that the number is per side, where it is.
+fn sided(item: &Item, dose: String) -> String {
+    if item.each_side { say!(dose_each_side, dose) } else { dose }
 }
 
 /// The same without the word that the number is per side.
 pub(crate) fn count(item: &Item) -> String {
     match item.amounts() {
-        None => format!("{} sets", item.sets),
+        None => say!(dose_sets, sets = item.sets),
         Some(Amounts::Reps(list)) => sets_of(item.sets, list, |reps| reps.to_string()),
         Some(Amounts::Seconds(list)) => sets_of(item.sets, list, seconds),
-        Some(Amounts::Meters(list)) => sets_of(item.sets, list, |meters| format!("{meters} m")),
-        Some(Amounts::Calories(list)) => sets_of(item.sets, list, |cal| format!("{cal} cal")),
+        Some(Amounts::Meters(list)) => sets_of(item.sets, list, |meters| say!(dose_meters, meters)),
+        Some(Amounts::Calories(list)) => {
+            sets_of(item.sets, list, |calories| say!(dose_calories, calories))
+        }
     }
 }
 
@@ -62,8 +69,8 @@ pub(crate) fn planned(item: &Item, units: Units) -> Vec<String> {
         None => vec![load; item.sets.min(MOST_BOXES) as usize],
         Some(Amounts::Reps(list)) => of(list, |reps| format!("× {reps}")),
         Some(Amounts::Seconds(list)) => of(list, seconds),
-        Some(Amounts::Meters(list)) => of(list, |meters| format!("{meters} m")),
-        Some(Amounts::Calories(list)) => of(list, |calories| format!("{calories} cal")),
+        Some(Amounts::Meters(list)) => of(list, |meters| say!(dose_meters, meters)),
+        Some(Amounts::Calories(list)) => of(list, |calories| say!(dose_calories, calories)),
     }
 }
 
@@ -83,20 +90,18 @@ fn sets_of(sets: u32, amounts: &[u32], unit: impl Fn(u32) -> String) -> String {
 
 /// The same for preparation and conditioning, where one set goes without saying: `2 min`.
 pub(crate) fn short_dose(item: &Item) -> String {
-    let dose = dose(item);
+    without_one(dose(item))
+}
+
+fn without_one(dose: String) -> String {
     dose.strip_prefix("1 × ").map(str::to_owned).unwrap_or(dose)
 }
 
 /// What a step of the preparation asks for: `3 min 45 s`, `6 reps each side`.
 pub(crate) fn prep_dose(item: &Item) -> String {
-    let dose = short_dose(item);
-    let unit = match item.amounts() {
-        Some(Amounts::Reps(_)) => "reps",
-        _ => return dose,
-    };
-    match dose.strip_suffix(" each side") {
-        Some(count) => format!("{count} {unit} each side"),
-        None => format!("{dose} {unit}"),
+    match item.amounts() {
+        Some(Amounts::Reps(_)) => sided(item, say!(dose_reps, reps = without_one(count(item)))),
+        _ => short_dose(item),
     }
 }
 
@@ -105,11 +110,11 @@ pub(crate) fn load(item: &Item, entry: Option<&Entry>, units: Units) -> String {
     let kind = entry.map_or(LoadKind::None, |entry| entry.load);
     let Some(kilograms) = item.load_kg else {
         return match (kind, &item.find_load) {
-            (LoadKind::Bodyweight, _) => "body weight".to_owned(),
+            (LoadKind::Bodyweight, _) => say!(mass_body).to_owned(),
             (LoadKind::BodyweightPlus, Some(find)) if find.start_kg <= 0.0 => {
-                "from body weight".to_owned()
+                say!(mass_from_body).to_owned()
             }
-            (_, Some(find)) => format!("from {}", loaded(find.start_kg, kind, units)),
+            (_, Some(find)) => say!(mass_from, mass = loaded(find.start_kg, kind, units)),
             (_, None) => String::new(),
         };
     };
@@ -120,12 +125,12 @@ pub(crate) fn load(item: &Item, entry: Option<&Entry>, units: Units) -> String {
 fn loaded(kilograms: f64, kind: LoadKind, units: Units) -> String {
     let mass = mass(kilograms, units);
     match kind {
-        LoadKind::BarTotal => format!("{mass} total"),
-        LoadKind::PerHand => format!("{mass} per hand"),
-        LoadKind::Stack => format!("{mass} stack"),
-        LoadKind::Bodyweight | LoadKind::BodyweightPlus => format!("body weight + {mass}"),
-        LoadKind::Assisted => format!("{mass} help"),
-        LoadKind::Sled => format!("{mass} with sled"),
+        LoadKind::BarTotal => say!(mass_total, mass),
+        LoadKind::PerHand => say!(mass_per_hand, mass),
+        LoadKind::Stack => say!(mass_stack, mass),
+        LoadKind::Bodyweight | LoadKind::BodyweightPlus => say!(mass_added, mass),
+        LoadKind::Assisted => say!(mass_help, mass),
+        LoadKind::Sled => say!(mass_sled, mass),
         LoadKind::SingleImplement | LoadKind::PlateMachine | LoadKind::Band | LoadKind::None => {
             mass
         }
@@ -160,7 +165,7 @@ pub(crate) fn ramp(ramp: &[RampSet], units: Units) -> String {
         .map(|step| match (step.load_kg, step.percent) {
             (Some(kilograms), _) => format!("{} × {}", mass(kilograms, units), step.reps),
             (None, Some(percent)) => format!("{percent} % × {}", step.reps),
-            (None, None) => format!("light × {}", step.reps),
+            (None, None) => say!(ramp_light, reps = step.reps),
         })
         .collect();
     steps.join(", ")
@@ -174,24 +179,24 @@ pub(crate) fn effort(item: &Item, status: Option<Status>) -> String {
     match item.rir {
         None => String::new(),
         Some(rir) if status.is_none_or(|status| status == Status::Novice) => in_words(rir),
-        Some(rir) => format!("RIR {rir}"),
+        Some(rir) => say!(reserve_rir, rir),
     }
 }
 
 fn in_words(rir: u32) -> String {
     match rir {
-        0 => "go on while the form is good".to_owned(),
-        1 => "stop with about one good rep left".to_owned(),
-        more => format!("stop with about {} good reps left", small_number(more)),
+        0 => say!(reserve_none).to_owned(),
+        1 => say!(reserve_one).to_owned(),
+        more => say!(reserve_more, reps = small_number(more)),
     }
 }
 
 fn small_number(number: u32) -> String {
     match number {
-        2 => "two".to_owned(),
-        3 => "three".to_owned(),
-        4 => "four".to_owned(),
-        5 => "five".to_owned(),
+        2 => say!(number_2).to_owned(),
+        3 => say!(number_3).to_owned(),
+        4 => say!(number_4).to_owned(),
+        5 => say!(number_5).to_owned(),
         other => other.to_string(),
     }
 }
@@ -210,7 +215,7 @@ pub(crate) fn clock_text(minutes: u32, clock: Clock) -> String {
     match clock {
         Clock::Hours24 => format!("{hour:02}:{minute:02}"),
         Clock::Hours12 => {
-            let half = if hour < 12 { "am" } else { "pm" };
+            let half = if hour < 12 { say!(clock_am) } else { say!(clock_pm) };
             format!("{}:{minute:02} {half}", (hour + 11) % 12 + 1)
         }
     }
@@ -229,22 +234,7 @@ pub(crate) fn long_date(date: Date) -> String {
 
 /// `4 January`.
 pub(crate) fn day_month(date: Date) -> String {
-    const MONTHS: [&str; 12] = [
-        "January",
-        "February",
-        "March",
-        "April",
-        "May",
-        "June",
-        "July",
-        "August",
-        "September",
-        "October",
-        "November",
-        "December",
-    ];
-    let month = usize::from(date.month().unsigned_abs()) - 1;
-    format!("{} {}", date.day(), MONTHS[month])
+    format!("{} {}", date.day(), word(&format!("month_{}", date.month())))
 }
 
 /// The first such weekday on or after `first`, which is the first day of a week of the plan.

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use serde::Serialize;
 
+use super::wording::say;
 use super::{Names, head};
 use crate::input::profile::Profile;
 use crate::plan::file::{Item, Plan};
@@ -48,12 +49,6 @@ const CONDITIONING: &[&str] = &["CO-06", "CO-08", "CO-09", "CO-17"];
 /// Heart rates from age.
 const HEART_RATE: &[&str] = &["CO-01", "CO-04", "CO-05"];
 
-/// What no study settles, in words that a coach can pass on.
-const PRACTICE: &[&str] = &[
-    "two days between hard sessions for a muscle are a convention, and trials with consecutive days show like results",
-    "order, pull to push, knee to hip, number of exercises and minutes kept are yours to change",
-];
-
 /// A part of the plan and the ids of what its numbers come from.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub(crate) struct Part {
@@ -70,7 +65,9 @@ pub(crate) fn of(plan: &Plan, names: &Names<'_>) -> Vec<Source> {
         .map(|part| Source { about: part.about, says: cited(&part.sources) })
         .filter(|source| !source.says.is_empty())
         .collect();
-    parts.push(Source { about: "Common practice", says: PRACTICE.to_vec() });
+    // What no study settles, in words that a coach can pass on.
+    let says = vec![say!(practice_days), say!(practice_rest)];
+    parts.push(Source { about: say!(practice), says });
     parts
 }
 
@@ -89,19 +86,19 @@ pub(crate) fn parts(plan: &Plan, names: &Names<'_>) -> Vec<Part> {
     let easier = plan.weeks.iter().any(|week| week.kind == WeekKind::Easy);
     let has_conditioning = has(plan, GroupKind::Conditioning);
     let parts = [
-        fixed("Counting sets", COUNTING, true),
-        ("Sets a week", targets(plan)),
-        ("Sets, repetitions and rests", doses(plan, names)),
-        fixed("Loads", LOADS, is(|profile| !profile.known_lifts.is_empty())),
-        fixed("Reserve", effort, profile.is_some()),
-        fixed("Ramp sets", RAMP, items(plan).any(|item| !item.ramp.is_empty())),
-        fixed("The next load", NEXT, true),
-        fixed("Heavy lifts", HEAVY, is(is_heavy)),
-        fixed("Easier weeks", EASIER, easier),
-        ("Preparation", preparation(plan, names)),
-        fixed("Conditioning", CONDITIONING, has_conditioning),
+        fixed(say!(source_counting), COUNTING, true),
+        (say!(source_sets), targets(plan)),
+        (say!(source_doses), doses(plan, names)),
+        fixed(say!(loads), LOADS, is(|profile| !profile.known_lifts.is_empty())),
+        fixed(say!(source_reserve), effort, profile.is_some()),
+        fixed(say!(source_ramp), RAMP, items(plan).any(|item| !item.ramp.is_empty())),
+        fixed(say!(source_next), NEXT, true),
+        fixed(say!(source_heavy), HEAVY, is(is_heavy)),
+        fixed(say!(source_easier), EASIER, easier),
+        (say!(group_prep), preparation(plan, names)),
+        fixed(say!(group_conditioning), CONDITIONING, has_conditioning),
         fixed(
-            "Heart rate",
+            say!(source_heart_rate),
             HEART_RATE,
             has_conditioning && is(|profile| profile.birth_year.is_some()),
         ),

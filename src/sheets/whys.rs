@@ -3,6 +3,7 @@
 
 use itertools::Itertools as _;
 
+use super::wording::say;
 use super::{Names, head, phrase};
 use crate::input::catalog::Entry;
 use crate::input::profile::{Limit, Profile};
@@ -66,15 +67,17 @@ impl<'a> Week<'a> {
         if sessions < 2 || most < 2 {
             return None;
         }
-        let split = self.plan.split.as_ref().map_or("the week", |split| split.name.as_str());
+        let split =
+            self.plan.split.as_ref().map_or(say!(why_the_week), |split| split.name.as_str());
         Some(if least < 2 {
-            format!("Split {split}: the large muscles come on {least} to {most} days each.")
+            say!(why_split_uneven, split, least, most)
         } else {
-            let days = if least == most { format!("{most}") } else { format!("{least} to {most}") };
-            format!(
-                "Split {split}: chest, back, quads and hamstrings come on {days} days each, so that a lost day costs a \
-                 part of everything and not all of anything."
-            )
+            let days = if least == most {
+                format!("{most}")
+            } else {
+                say!(range_from_to, low = least, high = most)
+            };
+            say!(why_split, split, days)
         })
     }
 
@@ -102,7 +105,7 @@ impl<'a> Week<'a> {
         };
         let lead = Self::work(session).find(is_lead)?;
         let entry = self.entry(lead)?;
-        let led = format!("{} is led by the {}", session.day.name(), self.name(&lead.exercise));
+        let led = say!(why_led, day = session.day.name(), lift = self.name(&lead.exercise));
         Some((led, self.reason(lead, entry)))
     }
 
@@ -111,13 +114,13 @@ impl<'a> Week<'a> {
         let wants = |muscle: &&Muscle| self.profile.emphasis.get(muscle) == Some(&Emphasis::More);
         let more = entry.direct.first().filter(wants);
         if self.profile.known_lifts.contains_key(&entry.id) {
-            "its load is known, so the block starts from a number".to_owned()
+            say!(why_lead_known).to_owned()
         } else if choices.must.contains(&entry.id) || choices.prefer.contains(&entry.id) {
-            "the client asks for it, and what is wished is done fresh".to_owned()
+            say!(why_lead_wished).to_owned()
         } else if let Some(muscle) = more {
-            format!("the {} should get more, and what should grow comes first", muscle.name())
+            say!(why_lead_more, muscle = muscle.name())
         } else if lead.turn == Some(Turn::Lighter) {
-            "its lighter day, for repetitions after the heavier one".to_owned()
+            say!(why_lead_lighter).to_owned()
         } else {
             self.usual_reason(entry)
         }
@@ -132,33 +135,33 @@ impl<'a> Week<'a> {
             matches!(entry.pattern, Some(Pattern::Squat | Pattern::Hinge | Pattern::HipExtension));
         let text = match entry.load {
             LoadKind::Stack | LoadKind::PlateMachine if senior => {
-                "the seat takes the balance out of it, and the load goes up in small steps"
+                say!(why_lead_seat)
             }
             LoadKind::Stack | LoadKind::PlateMachine if learns => {
-                "the machine guides the path while hard work is still new"
+                say!(why_lead_guided)
             }
             LoadKind::Stack | LoadKind::PlateMachine => {
-                "much work for the muscle with little to balance, so it can be pushed"
+                say!(why_lead_machine)
             }
             LoadKind::BarTotal if strong => {
-                "strength is built on the lifts whose load goes up in small steps, done fresh"
+                say!(why_lead_strength)
             }
             LoadKind::PerHand | LoadKind::SingleImplement if senior && !learns => {
-                "weights in the hands are put down at any time and need no bar on the back"
+                say!(why_lead_hands)
             }
             LoadKind::PerHand | LoadKind::SingleImplement if learns => {
-                "the movement is learned with a weight in the hands, which can be put down at any time"
+                say!(why_lead_learned)
             }
             LoadKind::Band | LoadKind::Bodyweight | LoadKind::None | LoadKind::Assisted
                 if !entry.is_hung() =>
             {
-                "the hardest form of the movement that this kit leaves"
+                say!(why_lead_hardest)
             }
             _ if entry.is_hung() => {
-                "the own weight on a bar is load enough, and asks for fresh hands"
+                say!(why_lead_hung)
             }
-            _ if legs => "it trains most muscle at once, so it comes while the client is fresh",
-            _ => "the day's biggest lift for the upper body, so it comes while the client is fresh",
+            _ if legs => say!(why_lead_legs),
+            _ => say!(why_lead_upper),
         };
         text.to_owned()
     }
@@ -175,13 +178,13 @@ impl<'a> Week<'a> {
         let told = turned(Turn::Heavier).filter_map(|(day, heavy)| {
             let (other, light) =
                 turned(Turn::Lighter).find(|(_, item)| item.exercise == heavy.exercise)?;
-            Some(format!(
-                "The {} comes twice: heavier on {} ({}), lighter on {} ({}).",
-                self.name(&heavy.exercise),
-                day.day.name(),
-                phrase::dose(heavy),
-                other.day.name(),
-                phrase::dose(light),
+            Some(say!(
+                why_twice,
+                lift = self.name(&heavy.exercise),
+                day = day.day.name(),
+                heavier = phrase::dose(heavy),
+                other = other.day.name(),
+                lighter = phrase::dose(light),
             ))
         });
         told.collect()
@@ -202,11 +205,13 @@ impl<'a> Week<'a> {
         let wishes = self.profile.emphasis.iter().map(|(muscle, wish)| match wish {
             Emphasis::More => {
                 let (sets, by) = (sets(*muscle), by(*muscle));
-                let with = if by.is_empty() { String::new() } else { format!(", with {by}") };
-                format!("More for the {}: {sets} sets a week{with}.", muscle.name())
+                match by.is_empty() {
+                    true => say!(why_more, muscle = muscle.name(), sets),
+                    false => say!(why_more_with, muscle = muscle.name(), sets, by),
+                }
             }
             Emphasis::Less => {
-                format!("Less for the {}: {} sets a week.", muscle.name(), sets(*muscle))
+                say!(why_less, muscle = muscle.name(), sets = sets(*muscle))
             }
         });
         wishes.collect()
@@ -227,9 +232,7 @@ impl<'a> Week<'a> {
             let is_in =
                 self.plan.sessions.iter().flat_map(Self::work).any(|item| item.exercise == *id);
             let other = others.join(", ");
-            (!is_in && !other.is_empty()).then(|| {
-                format!("Without the {}, as asked: its work is done by {other}.", self.name(id))
-            })
+            (!is_in && !other.is_empty()).then(|| say!(why_without, lift = self.name(id), other))
         });
         told.collect()
     }
@@ -238,25 +241,27 @@ impl<'a> Week<'a> {
         let mut limits = self.profile.limits.iter().map(|limit| match limit {
             Limit::Whole(stress) => stress.id().replace('-', " "),
             Limit::Graded(graded) => {
-                format!("{} (up to {})", graded.tag.id().replace('-', " "), graded.allow.id())
+                let limit = graded.tag.id().replace('-', " ");
+                say!(why_limit_up_to, limit, allowed = graded.allow.id())
             }
         });
         let limits = limits.join(", ");
-        (!limits.is_empty()).then(|| format!("The limits hold in every exercise: {limits}."))
+        (!limits.is_empty()).then(|| say!(why_limits, limits))
     }
 
     fn pairs(&self) -> Option<String> {
         if self.profile.supersets == Supersets::Never {
-            return Some("No pairs, as asked: each exercise has its whole rest.".to_owned());
+            return Some(say!(why_no_pairs).to_owned());
         }
         let groups = self.plan.sessions.iter().flat_map(|session| &session.groups);
         let pairs = groups.filter(|group| group.is_work() && group.items.len() > 1).count();
         (pairs > 0).then(|| {
-            let pairs = if pairs == 1 { "One pair".to_owned() } else { format!("{pairs} pairs") };
-            format!(
-                "{pairs}: small work goes in turn, one muscle resting while the other works; the big lifts stand alone \
-                 with their whole rest."
-            )
+            let pairs = if pairs == 1 {
+                say!(why_one_pair).to_owned()
+            } else {
+                say!(why_many_pairs, pairs)
+            };
+            say!(why_pairs, pairs)
         })
     }
 
@@ -265,21 +270,16 @@ impl<'a> Week<'a> {
         let learns = self.profile.training_status == Status::Novice;
         let leads = self.plan.sessions.iter().filter_map(|session| Self::work(session).next());
         let least = leads.filter_map(|item| item.rir).min()?;
-        (learns && least >= 3).then(|| {
-            format!(
-                "{least} repetitions stay in reserve on the big lifts: in a first block the movement is learned, and the \
-                 load goes up on its own."
-            )
-        })
+        (learns && least >= 3).then(|| say!(why_reserve, reps = least))
     }
 
     fn other_training(&self) -> Vec<String> {
         let hard = self.profile.other_training.iter().filter(|other| other.load == Effort::Hard);
         let told = hard.map(|other| {
-            format!(
-                "{} is hard on {} elsewhere: the sessions near it go easy on them.",
-                other.day.name(),
-                head::muscles(&other.muscles)
+            say!(
+                why_other_training,
+                day = other.day.name(),
+                muscles = head::muscles(&other.muscles)
             )
         });
         told.collect()

@@ -4,15 +4,13 @@ use std::io;
 
 use serde_yaml::{Mapping, Value};
 
+use super::wording::say;
 use super::{Lookup, Names, Options, Sheet, SheetError, seal};
 use crate::plan::file::Plan;
 use crate::plan::short::shorten;
 
 /// The plan as YAML.
 pub struct Yaml;
-
-/// What stands at the head of the file.
-const HEAD: &str = "# Any number here may be edited: pages, cards and the audit follow it. `weekwright audit` says what no longer fits.\n";
 
 impl Sheet for Yaml {
     fn format(&self) -> &'static str {
@@ -29,7 +27,7 @@ impl Sheet for Yaml {
         let names = Names::new(plan, names);
         let short = shorten(plan, &|id| names.entry(id));
         let value = serde_yaml::to_value(&short).map_err(io::Error::other)?;
-        let mut text = HEAD.to_owned();
+        let mut text = format!("# {}\n", say!(plan_file_head));
         if let Value::Mapping(map) = &value {
             block_map(&mut text, map, 0);
         }

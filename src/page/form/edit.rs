@@ -9,14 +9,11 @@ use super::Kind;
 use super::flow::{flow, lines};
 use crate::diagnostic::Source;
 use crate::input::marks::{Field, Marks, Parts};
+use crate::sheets::wording::say;
 
-/// What every profile from here begins with.
-const HEAD: &str =
-    "# A client's profile, written on the coach's page. Any line may be edited by hand.\n";
-
-/// A new profile.
+/// A new profile, which says at its head where it is from.
 pub(in crate::page) fn fresh(values: &[(&'static str, Option<Value>)]) -> String {
-    let mut text = HEAD.to_owned();
+    let mut text = format!("# {}\n", say!(profile_file_head));
     for (key, value) in values {
         if let Some(value) = value {
             text.push_str(&lines(key, value));

@@ -8,7 +8,7 @@ use crate::diagnostic::{Diagnostic, Source};
 use crate::input::marks::{Marks, Parts};
 use crate::page::collision::Told;
 use crate::page::fields::Fields;
-use crate::page::template::word;
+use crate::page::template::known;
 
 /// The sections of the form with their keys. A key that none names stands in the last one.
 pub(super) const SECTIONS: [(&str, &[&str]); 6] = [
@@ -217,11 +217,8 @@ fn owner(text: &str, fault: &Diagnostic) -> Option<String> {
 
 /// `birth year` of `birth_year`, unless the table of words has a better one.
 fn label(key: &str) -> String {
-    let named = format!("label_{key}");
-    match word(&named) {
-        same if same == named => key.replace('_', " "),
-        told => told.to_owned(),
-    }
+    let told = known(&format!("label_{key}"));
+    told.map_or_else(|| key.replace('_', " "), str::to_owned)
 }
 
 fn control(field: &Field, name: &str, typed: &Fields) -> Control {

@@ -9,7 +9,7 @@ use crate::book::written::{has_load, number};
 use crate::diagnostic::Diagnostic;
 use crate::input::catalog::Entry;
 use crate::page::fields::Fields;
-use crate::page::template::{word, word_of};
+use crate::page::template::say;
 use crate::words::{LoadKind, Measure, Units};
 
 /// The lines of a form.
@@ -127,9 +127,8 @@ impl Typed<'_> {
     }
 
     fn no_number(&self, set: usize) -> Diagnostic {
-        let message = word_of("write_no_number", &set.to_string());
-        Diagnostic::error("E6010", message.replace("{name}", &self.entry.name))
-            .help(word("write_no_number_help"))
+        Diagnostic::error("E6010", say!(write_no_number, set, name = self.entry.name))
+            .help(say!(write_no_number_help))
     }
 }
 

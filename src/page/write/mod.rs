@@ -13,7 +13,7 @@ use super::collision::Told;
 use super::desk::Desk;
 use super::fields::Fields;
 use super::records::{Records, Stands, ToWrite};
-use super::template::{word, word_of};
+use super::template::say;
 use crate::book::{DoneSession, slot};
 use crate::catalog;
 use crate::diagnostic::{Diagnostic, counted};
@@ -78,11 +78,11 @@ pub(super) fn save(desk: &Desk, key: &str, fields: &Fields) -> Response {
             answer::page(desk, "write.html", &sheet)
         };
         if fields.get("plan") != Some(at.plan_sha256.as_str()) {
-            return refused(&[], word("write_plan_changed"));
+            return refused(&[], say!(write_plan_changed));
         }
         let stands = at.stands(&which).map(fingerprint).unwrap_or_default();
         if fields.get("stood").unwrap_or_default() != stands {
-            return refused(&[], word("write_changed"));
+            return refused(&[], say!(write_changed));
         }
         let date = match date(fields, which.date) {
             Ok(date) => date,
@@ -131,10 +131,10 @@ fn date(fields: &Fields, usual: Date) -> Result<Date, Diagnostic> {
     let days = clock::readings(text);
     let message = match days.as_slice() {
         [day] => return Ok(*day),
-        [] => word_of("write_no_day", text),
-        several => word_of("write_two_days", text).replace("{days}", &clock::either(several)),
+        [] => say!(write_no_day, typed = text),
+        several => say!(write_two_days, typed = text, days = clock::either(several)),
     };
-    Err(Diagnostic::error("E2002", message).help(word("write_no_day_help")))
+    Err(Diagnostic::error("E2002", message).help(say!(write_no_day_help)))
 }
 
 /// What tells whether a session is still what it was when the page was made.
@@ -146,10 +146,13 @@ fn fingerprint(session: &DoneSession) -> String {
 fn sentence(stands: &Stands) -> String {
     let done = stands.session.items.iter().filter(|item| !item.sets.is_empty()).count();
     let sets: usize = stands.session.items.iter().map(|item| item.sets.len()).sum();
-    let told = word_of("written", &counted(done, "exercise", "exercises"))
-        .replace("{sets}", &counted(sets, "set", "sets"));
+    let told = say!(
+        written,
+        exercises = counted(done, say!(one_exercise), say!(many_exercises)),
+        sets = counted(sets, say!(one_set), say!(count_sets)),
+    );
     let instead = (!stands.instead_of.is_empty())
-        .then(|| word_of("written_instead", &stands.instead_of.join(", ")));
+        .then(|| say!(written_instead, names = stands.instead_of.join(", ")));
     let remarks = stands.remarks.iter().map(|remark| format!("{remark}."));
     std::iter::once(told).chain(instead).chain(remarks).collect::<Vec<_>>().join(" ")
 }

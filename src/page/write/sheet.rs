@@ -14,7 +14,7 @@ use crate::input::catalog::Entry;
 use crate::input::plan::Item;
 use crate::page::collision::Told;
 use crate::page::fields::Fields;
-use crate::page::template::word;
+use crate::page::template::say;
 use crate::sheets::card::{Card, Line};
 use crate::sheets::{Names, head, phrase};
 use crate::words::{LoadKind, Units};
@@ -272,9 +272,9 @@ fn exercise(
 fn load_head(entry: &Entry, units: Units) -> String {
     match entry.load {
         kind if has_load(kind) => units.id().to_owned(),
-        LoadKind::BodyweightPlus => format!("{} {}", word("load_added"), units.id()),
-        LoadKind::Assisted => format!("{} {}", word("load_help"), units.id()),
-        LoadKind::Band => word("load_band").to_owned(),
+        LoadKind::BodyweightPlus => format!("{} {}", say!(load_added), units.id()),
+        LoadKind::Assisted => format!("{} {}", say!(load_help), units.id()),
+        LoadKind::Band => say!(load_band).to_owned(),
         _ => String::new(),
     }
 }

@@ -1,5 +1,7 @@
 //! One text for several weeks, naming the weeks only where they differ.
 
+use crate::sheets::wording::say;
+
 /// What each week says that has the exercise.
 pub(super) type Said = Vec<(u32, String)>;
 
@@ -47,7 +49,7 @@ fn covers(spells: &[Spell], weeks: usize) -> bool {
 }
 
 fn span(first: u32, last: u32) -> String {
-    if first == last { format!("week {first}") } else { format!("weeks {first}-{last}") }
+    if first == last { say!(in_week, week = first) } else { say!(in_weeks, first, last) }
 }
 
 fn one_by_one(spells: &[Spell]) -> String {

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::Column;
 use super::by_week::{Said, by_week, marked};
 use crate::plan::progression::WRITTEN_DOWN;
-use crate::sheets::card::{Line, UP, Written};
+use crate::sheets::card::{Line, Written, up};
 use crate::sheets::phrase::MOST_BOXES;
 
 /// An exercise over the weeks.
@@ -102,7 +102,7 @@ pub(super) fn row(columns: &[Column], base: &Line, left: &mut [Vec<Line>]) -> Ro
 fn raised(found: &mut [Option<Line>]) -> Vec<Option<String>> {
     let notes = found.iter_mut().map(|line| {
         let note = &mut line.as_mut()?.load_note;
-        note.starts_with(UP).then(|| std::mem::take(note))
+        note.starts_with(up()).then(|| std::mem::take(note))
     });
     notes.collect()
 }

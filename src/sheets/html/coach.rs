@@ -7,6 +7,7 @@ use super::fit::{lines, room};
 use super::flow::Flow;
 use crate::plan::file::{Balance, Plan, Session};
 use crate::sheets::sources::{self, Source};
+use crate::sheets::wording::say;
 use crate::sheets::{Audience, Names, Options, head, phrase, whys};
 
 /// A page of figures, then pages of words.
@@ -71,7 +72,7 @@ const BAR: f64 = 6.2;
 impl Coach {
     pub(super) fn new(plan: &Plan, names: &Names<'_>, options: &Options) -> Self {
         let conditioning = head::conditioning(plan, names)
-            .map(|words| Told { name: "Conditioning".to_owned(), words });
+            .map(|words| Told { name: say!(group_conditioning).to_owned(), words });
         let ratios = head::ratios(plan, names)
             .into_iter()
             .map(|ratio| Told { name: phrase::sentence(ratio.name), words: ratio.words() });
@@ -141,8 +142,8 @@ fn time(session: &Session) -> Time {
     Time {
         day: session.day.name(),
         planned: minutes
-            .map_or_else(String::new, |m| format!("{} min", phrase::trimmed(m.planned, 1))),
-        limit: minutes.map_or_else(String::new, |m| format!("{} min", m.limit)),
+            .map_or_else(String::new, |m| say!(time_min, minutes = phrase::trimmed(m.planned, 1))),
+        limit: minutes.map_or_else(String::new, |m| say!(time_min, minutes = m.limit)),
         sets: head::working_sets(std::slice::from_ref(session)),
     }
 }

@@ -7,6 +7,7 @@ use serde::Serialize;
 
 use crate::sheets::Paper;
 use crate::sheets::block::{BlockCard, BlockPart, Row};
+use crate::sheets::wording::say;
 
 /// The measures of one way of setting.
 struct Set {
@@ -168,13 +169,14 @@ fn row_height(row: &Row, set: &Set) -> f64 {
     let led = |word: &str, text: &str| {
         if text.is_empty() { String::new() } else { format!("{word} {text}") }
     };
-    let how = format!("{}{}", if line.each_side { "each side · " } else { "" }, line.how);
+    let side = format!("{} · ", say!(each_side));
+    let how = format!("{}{}", if line.each_side { side.as_str() } else { "" }, line.how);
     let cues = line.cues.join(" · ");
     let texts = [&how, &cues];
     let words: f64 = texts.iter().map(|text| lines(text, set.letters)).sum();
     let left = set.name * lines(&line.name, 23.0) + set.line * words;
     let cells = row.cells.iter().flatten().map(|cell| {
-        let (ramp, next) = (led("Ramp", &cell.ramp), led("▸", &cell.next));
+        let (ramp, next) = (led(say!(ramp), &cell.ramp), led("▸", &cell.next));
         let small = [&cell.load, &cell.effort, &ramp, &cell.note, &next];
         let dose = if set.told_in_boxes { 0.0 } else { 4.7 * lines(&cell.dose, 11.0) };
         let boxes = u32::try_from(cell.boxes.len()).unwrap_or(0).div_ceil(ABREAST);

@@ -18,7 +18,7 @@ use self::coach::Coach;
 use self::cover::Cover;
 use self::fit::Page;
 use super::block;
-use super::wording::{self, word};
+use super::wording::{self, say};
 use super::{Lookup, Names, Options, Paper, Sheet, SheetError, head, phrase};
 use crate::catalog::sha256;
 use crate::plan::file::Plan;
@@ -76,7 +76,7 @@ pub fn cards_of_day(
     let blocks = plans.iter().flat_map(|plan| blocks(plan, &Names::new(plan, names), paper));
     let view = View {
         client: phrase::long_date(date),
-        what: word("cards_of_day"),
+        what: say!(cards_of_day),
         about: None,
         span: String::new(),
         paper: name_of(paper),
@@ -135,7 +135,7 @@ fn view(plan: &Plan, names: &Names<'_>, options: &Options) -> View {
     let blocks = if client { blocks(plan, names, options.paper) } else { Vec::new() };
     View {
         client: head::client(plan),
-        what: word(if client { "training_plan" } else { "training_plan_coach" }),
+        what: if client { say!(training_plan) } else { say!(training_plan_coach) },
         about: head::about(plan),
         span: head::span(plan),
         paper: name_of(options.paper),

@@ -5,7 +5,7 @@ use crate::plan::working_load::FIRST_LOAD;
 use crate::sheets::block::BlockCard;
 use crate::sheets::card::{EASE, Line, is_for_safety};
 use crate::sheets::phrase;
-use crate::sheets::wording::word;
+use crate::sheets::wording::say;
 
 /// Where a load was found, which is for the coach.
 const BASIS: &str = "from ";
@@ -40,7 +40,7 @@ pub(super) fn settle(card: &mut BlockCard) {
     };
     card.next = joined(whole, next);
     if eases {
-        card.next = [word("to_ease"), &card.next].join(" ").trim_end().to_owned();
+        card.next = [say!(to_ease), &card.next].join(" ").trim_end().to_owned();
     }
     card.instead = instead.join(" · ");
 }
@@ -53,7 +53,7 @@ fn keep_cues(cues: &mut Vec<String>) {
 
 /// Effort, rest, tempo, ramp sets and plates in one line.
 fn how(line: &Line) -> String {
-    let ramp = if line.ramp.is_empty() { String::new() } else { format!("ramp {}", line.ramp) };
+    let ramp = if line.ramp.is_empty() { String::new() } else { say!(ramp_is, ramp = line.ramp) };
     let parts = [&line.effort, &line.rest, &line.tempo, &ramp, &line.plates];
     let said: Vec<&str> =
         parts.into_iter().map(String::as_str).filter(|part| !part.is_empty()).collect();

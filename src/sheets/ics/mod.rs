@@ -9,6 +9,7 @@ use sha2::{Digest, Sha256};
 
 use self::lines::Lines;
 use super::card::{Card, Line};
+use super::wording::say;
 use super::{Lookup, Names, Options, Sheet, SheetError, clean, head, phrase};
 use crate::plan::file::{Plan, Session, Week};
 
@@ -37,7 +38,7 @@ impl Sheet for Calendar {
         lines.plain("VERSION", "2.0");
         lines.plain("PRODID", "-//Weekwright//Training weeks//EN");
         lines.plain("CALSCALE", "GREGORIAN");
-        lines.text("NAME", &format!("Training, {}", head::client(plan)));
+        lines.text("NAME", &say!(calendar_name, client = head::client(plan)));
         for week in super::block::weeks_or_one(plan) {
             let first = phrase::date(week.date.as_ref()).unwrap_or(start);
             let mut taken: Vec<String> = Vec::new();
@@ -105,7 +106,7 @@ fn event(
     lines.plain("DTSTAMP", &format!("{}T000000Z", compact(start)));
     times(lines, hour, card.planned_min, date);
     let focus = if card.focus.is_empty() { card.day.clone() } else { card.focus.clone() };
-    lines.text("SUMMARY", &format!("Training: {focus}"));
+    lines.text("SUMMARY", &say!(calendar_event, focus));
     if let Some(place) = head::profile(plan).and_then(|profile| profile.place.as_deref()) {
         lines.text("LOCATION", &clean::line(place));
     }
@@ -137,21 +138,25 @@ fn compact(date: Date) -> String {
 
 /// The card as short lines.
 fn description(plan: &Plan, week: &Week, card: &Card) -> String {
-    let mut said =
-        vec![format!("{}, week {} of {}", head::client(plan), week.week, head::weeks(plan))];
+    let mut said = vec![say!(
+        calendar_week,
+        client = head::client(plan),
+        week = week.week,
+        weeks = head::weeks(plan)
+    )];
     let facts = [
-        ("Kit: ", card.kit.join(", ")),
-        ("Prep: ", card.preparation()),
-        ("Lifts: ", card.every()),
-        ("Loads: ", card.loads.clone()),
-        ("Next: ", card.next.clone()),
-        ("Note: ", card.note.clone().unwrap_or_default()),
+        (say!(kit), card.kit.join(", ")),
+        (say!(prep_short), card.preparation()),
+        (say!(lifts), card.every()),
+        (say!(loads), card.loads.clone()),
+        (say!(next), card.next.clone()),
+        (say!(note), card.note.clone().unwrap_or_default()),
     ];
     said.extend(
         facts
             .iter()
             .filter(|(_, fact)| !fact.is_empty())
-            .map(|(name, fact)| format!("{name}{fact}")),
+            .map(|(name, fact)| format!("{name}: {fact}")),
     );
     for line in card.groups.iter().flat_map(|part| &part.lines) {
         said.push(String::new());
@@ -166,7 +171,7 @@ fn exercise(line: &Line) -> Vec<String> {
     let load = if line.load.is_empty() { String::new() } else { format!(", {}", line.load) };
     let mut said = vec![format!("{} {}: {}{load}", line.label, line.name, line.dose)];
     if !line.ramp.is_empty() {
-        said.push(format!("ramp {}", line.ramp));
+        said.push(say!(ramp_is, ramp = line.ramp));
     }
     let how = [&line.effort, &line.rest, &line.tempo];
     let how: Vec<&str> =

@@ -5,6 +5,7 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use crate::sheets::phrase;
+use crate::sheets::wording::say;
 
 /// The drawing's size; it is shown no larger than this and no smaller than a phone.
 const WIDTH: f64 = 340.0;
@@ -125,16 +126,15 @@ impl Chart {
             dots: dots.collect(),
             line: line.join(" "),
             last: Mark { at: place(up(last_value)), text: figure(last_value), anchor: "start" },
-            told: format!(
-                "{}: {}{} on {}, {}{} on {}, {} readings",
-                course.name,
-                figure(first.1),
-                course.unit,
-                phrase::day_month(date(first.0)),
-                figure(last.1),
-                course.unit,
-                phrase::day_month(date(last.0)),
-                course.points.len()
+            told: say!(
+                chart_told,
+                name = course.name,
+                first = figure(first.1),
+                unit = course.unit,
+                from = phrase::day_month(date(first.0)),
+                last = figure(last.1),
+                to = phrase::day_month(date(last.0)),
+                count = course.points.len()
             ),
         })
     }

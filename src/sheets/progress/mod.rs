@@ -8,7 +8,7 @@ use minijinja::{Value, value::Serde};
 use serde::Serialize;
 
 use self::chart::{Chart, Course};
-use super::wording::{self, word, word_of};
+use super::wording::{self, say};
 use super::{Audience, Lookup, Names, Paper, SheetError, card, head, phrase};
 use crate::book::review::{BestSet, LiftTrend, Review, Trend, text};
 use crate::book::{DoneSession, slot};
@@ -107,7 +107,7 @@ pub(crate) fn view<'a>(progress: &Progress<'a>, names: &dyn Lookup) -> View<'a> 
     let review = progress.review;
     View {
         client: &review.client,
-        span: format!("{} to {}", long(&review.from), long(&review.to)),
+        span: say!(range_from_to, low = long(&review.from), high = long(&review.to)),
         paper: match progress.paper {
             Paper::A4 => "A4",
             Paper::Letter => "Letter",
@@ -164,14 +164,14 @@ fn facts(review: &Review, units: Units) -> Vec<[String; 2]> {
     let done = counts.done + counts.extra;
     let sessions = match counts.planned {
         0 => done.to_string(),
-        planned => format!("{} of {planned}", counts.done),
+        planned => say!(count_of, count = counts.done, all = planned),
     };
     let extra = (counts.planned > 0 && counts.extra > 0)
-        .then(|| [counts.extra.to_string(), word("fact_beside").to_owned()]);
+        .then(|| [counts.extra.to_string(), say!(fact_beside).to_owned()]);
     let lifted =
-        (lifted > 0.0).then(|| [phrase::mass(lifted, units), word("fact_lifted").to_owned()]);
-    let fixed = [[sessions, word("fact_sessions").to_owned()]];
-    let sets = [sets.to_string(), word("count_sets").to_owned()];
+        (lifted > 0.0).then(|| [phrase::mass(lifted, units), say!(fact_lifted).to_owned()]);
+    let fixed = [[sessions, say!(fact_sessions).to_owned()]];
+    let sets = [sets.to_string(), say!(count_sets).to_owned()];
     fixed.into_iter().chain(extra).chain([sets]).chain(lifted).collect()
 }
 
@@ -190,22 +190,23 @@ fn lift(one: &LiftTrend, progress: &Progress<'_>) -> Lift {
         line: &points,
     };
     let now = one.points.last().map_or_else(
-        || word("no_estimate").to_owned(),
+        || say!(no_estimate).to_owned(),
         |point| {
-            let rough = if point.rough { "; rough, from many repetitions" } else { "" };
-            format!(
-                "most for one about {}, {} to {} by seven equations{rough}",
-                phrase::mass(point.kilograms, progress.units),
-                phrase::mass(point.range[0], progress.units),
-                phrase::mass(point.range[1], progress.units)
+            let rough = if point.rough { say!(most_for_one_rough) } else { "" };
+            say!(
+                most_for_one,
+                mass = phrase::mass(point.kilograms, progress.units),
+                low = phrase::mass(point.range[0], progress.units),
+                high = phrase::mass(point.range[1], progress.units),
+                rough
             )
         },
     );
     let trend = match one.trend {
-        Trend::Rises => word("trend_rises").to_owned(),
-        Trend::Holds => word("trend_holds").to_owned(),
-        Trend::Falls => word("trend_falls").to_owned(),
-        Trend::TooFew => word("trend_few").to_owned(),
+        Trend::Rises => say!(trend_rises).to_owned(),
+        Trend::Holds => say!(trend_holds).to_owned(),
+        Trend::Falls => say!(trend_falls).to_owned(),
+        Trend::TooFew => say!(trend_few).to_owned(),
     };
     let trend = if progress.audience.coach() { text::trend(one, progress.units) } else { trend };
     let [now, trend] = [now, trend].map(|text| phrase::sentence(&text));
@@ -242,15 +243,15 @@ fn body(progress: &Progress<'_>) -> Vec<Body> {
 }
 
 fn best(one: &BestSet, units: Units) -> [String; 4] {
-    let unit = match one.measure {
-        Measure::Reps => "",
-        Measure::Seconds => " s",
-        Measure::Meters => " m",
-        Measure::Calories => " cal",
+    let counted = |amount: u32| match one.measure {
+        Measure::Reps => amount.to_string(),
+        Measure::Seconds => say!(time_s, seconds = amount),
+        Measure::Meters => say!(dose_meters, meters = amount),
+        Measure::Calories => say!(dose_calories, calories = amount),
     };
     let set = |load: Option<f64>, amount: u32| match load {
-        Some(load) => format!("{} × {amount}{unit}", phrase::mass(load, units)),
-        None => format!("{amount}{unit}"),
+        Some(load) => format!("{} × {}", phrase::mass(load, units), counted(amount)),
+        None => counted(amount),
     };
     let before = one.before.map_or(String::new(), |(load, amount)| set(load, amount));
     [one.name.clone(), set(one.load_kg, one.amount), short(&one.date), before]
@@ -266,7 +267,7 @@ fn what_comes(progress: &Progress<'_>, names: &dyn Lookup) -> Option<Coming> {
         let date = date.map_or(String::new(), |date| format!(" {}", phrase::day_month(date)));
         Day { name: format!("{}{date}", session.day.name()), lines: lines(session, plan, &names) }
     });
-    Some(Coming { title: word_of("what_comes", &week.week.to_string()), days: days.collect() })
+    Some(Coming { title: say!(what_comes, week = week.week), days: days.collect() })
 }
 
 /// The working lines of a session: letter and name, what is asked for, and the load.
@@ -308,13 +309,13 @@ fn coach(review: &Review, units: Units) -> Coach {
             .effort
             .iter()
             .map(|one| {
-                format!(
-                    "{}, {} × {}: {} left at first, {} at last",
-                    one.name,
-                    phrase::mass(one.load_kg, units),
-                    one.reps,
-                    one.reserve[0],
-                    one.reserve[1]
+                say!(
+                    effort_course,
+                    lift = one.name,
+                    mass = phrase::mass(one.load_kg, units),
+                    reps = one.reps,
+                    first = one.reserve[0],
+                    last = one.reserve[1]
                 )
             })
             .collect(),
@@ -322,7 +323,7 @@ fn coach(review: &Review, units: Units) -> Coach {
             .skipped
             .iter()
             .take(5)
-            .map(|one| format!("{}: {} of {} times", one.name, one.times, one.of))
+            .map(|one| say!(skipped_times, lift = one.name, times = one.times, all = one.of))
             .collect(),
         proposals: review
             .proposals

@@ -7,6 +7,7 @@ use jiff::civil::Date;
 use crate::room::hours::held;
 use crate::room::rota::{Clash, Rota};
 use crate::room::stock::Thing;
+use crate::sheets::wording::say;
 use crate::words::{Kit, Weekday};
 
 /// A day with everyone who comes.
@@ -172,9 +173,9 @@ impl Bar {
         let kilograms = |grams: u32| f64::from(grams) / 1000.0;
         match self.masses {
             Some([least, most]) if least < most => {
-                format!("{} to {} kg", kilograms(least), kilograms(most))
+                say!(room_masses, least = kilograms(least), most = kilograms(most))
             }
-            Some([mass, _]) => format!("{} kg", kilograms(mass)),
+            Some([mass, _]) => say!(room_mass, mass = kilograms(mass)),
             None => String::new(),
         }
     }

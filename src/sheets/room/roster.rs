@@ -4,6 +4,7 @@ use minijinja::{Value, value::Serde};
 use serde::Serialize;
 
 use crate::room::roster::{Line, Load, Roster};
+use crate::sheets::wording::say;
 use crate::sheets::{SheetError, csv, phrase, wording};
 use crate::words::Weekday;
 
@@ -14,7 +15,7 @@ const STYLE: &str = include_str!("../progress/style.css");
 fn course(line: &Line) -> String {
     match (line.block, line.week) {
         (Some(block), Some(week)) => {
-            format!("block {block}, week {week} of {}, {}", line.weeks, line.kind)
+            say!(roster_course, block, week, weeks = line.weeks, kind = line.kind)
         }
         _ => String::new(),
     }
@@ -23,8 +24,10 @@ fn course(line: &Line) -> String {
 /// The table, and how full each room is.
 #[must_use]
 pub fn roster_text(roster: &Roster) -> String {
-    let count = crate::diagnostic::counted(roster.lines.len(), "client", "clients");
-    let mut text = format!("Week of {}: {count}\n\n", phrase::long_date(roster.monday));
+    let count =
+        crate::diagnostic::counted(roster.lines.len(), say!(one_client), say!(many_clients));
+    let mut text =
+        format!("{}: {count}\n\n", say!(week_of_day, day = phrase::long_date(roster.monday)));
     for line in &roster.lines {
         let about: Vec<String> = [line.place.clone(), course(line)]
             .into_iter()
@@ -35,13 +38,13 @@ pub fn roster_text(roster: &Roster) -> String {
             text.push_str(&format!("    {}\n", line.sessions.join(", ")));
         }
         if !line.open.is_empty() {
-            text.push_str(&format!("    open: {}\n", line.open.join(", ")));
+            text.push_str(&format!("    {}\n", say!(roster_open, open = line.open.join(", "))));
         }
     }
     for load in &roster.rooms {
-        text.push_str(&format!("\n{}, most at once by hour\n", named(load)));
+        text.push_str(&format!("\n{}, {}\n", named(load), say!(most_at_once)));
         let days: Vec<&str> = Weekday::ALL.iter().map(|day| day.id()).collect();
-        text.push_str(&format!("  hour   {}\n", days.join("  ")));
+        text.push_str(&format!("  {:<7}{}\n", say!(roster_hour), days.join("  ")));
         for (hour, most) in &load.hours {
             let cells: Vec<String> = most
                 .iter()
@@ -54,7 +57,7 @@ pub fn roster_text(roster: &Roster) -> String {
 }
 
 fn named(load: &Load) -> &str {
-    if load.place.is_empty() { "own kit" } else { &load.place }
+    if load.place.is_empty() { say!(own_kit) } else { &load.place }
 }
 
 /// One row for each client, as RFC 4180 writes it.

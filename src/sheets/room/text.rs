@@ -1,10 +1,12 @@
 //! A week of the room for the terminal.
 
 use super::board::{Day, days};
+use crate::diagnostic::counted;
 use crate::room::hours::Collision;
 use crate::room::rota::{Clash, Outcome, Rota, clock};
 use crate::room::ways::Reach;
 use crate::sheets::phrase;
+use crate::sheets::wording::say;
 
 /// Columns for the names of stations.
 const NAMES: usize = 22;
@@ -17,13 +19,14 @@ const TOLD: usize = 6;
 pub fn rota_text(rota: &Rota, width: usize) -> String {
     let clients: std::collections::BTreeSet<&str> =
         rota.visits.iter().map(|visit| visit.client.as_str()).collect();
-    let mut text = format!(
-        "{}, week of {}: {}, {}\n",
-        rota.room.place,
-        phrase::long_date(rota.monday),
-        crate::diagnostic::counted(clients.len(), "client", "clients"),
-        crate::diagnostic::counted(rota.visits.len(), "session", "sessions"),
+    let mut text = say!(
+        rota_head,
+        place = rota.room.place,
+        day = phrase::long_date(rota.monday),
+        clients = counted(clients.len(), say!(one_client), say!(many_clients)),
+        sessions = counted(rota.visits.len(), say!(one_session), say!(fact_sessions)),
     );
+    text.push('\n');
     for day in days(rota) {
         text.push_str(&of_day(rota, &day, width));
     }
@@ -63,10 +66,13 @@ pub(super) fn heading(day: &Day) -> String {
 fn told(rota: &Rota, clash: &Clash) -> String {
     let mut text = String::new();
     for collision in clash.collisions.iter().take(TOLD) {
-        text.push_str(&format!("  as planned, {}\n", collides(rota, collision)));
+        text.push_str(&format!(
+            "  {}\n",
+            say!(rota_planned, collision = collides(rota, collision))
+        ));
     }
     if clash.collisions.len() > TOLD {
-        text.push_str(&format!("  and {} more\n", clash.collisions.len() - TOLD));
+        text.push_str(&format!("  {}\n", say!(rota_more, count = clash.collisions.len() - TOLD)));
     }
     text.push_str(&format!("  {}\n", outcome(rota, &clash.outcome)));
     text
@@ -76,30 +82,27 @@ fn told(rota: &Rota, clash: &Clash) -> String {
 pub(super) fn collides(rota: &Rota, one: &Collision) -> String {
     let names: Vec<&str> = one.visits.iter().map(|at| rota.visits[*at].client.as_str()).collect();
     let [from, to] = [one.from, one.to].map(clock);
-    format!(
-        "{} {from}-{to}: {} ({} there, {} wanted)",
-        one.thing,
-        names.join(", "),
-        one.pieces,
-        one.wanted
+    say!(
+        rota_collides,
+        thing = one.thing,
+        from,
+        to,
+        names = names.join(", "),
+        pieces = one.pieces,
+        wanted = one.wanted
     )
 }
 
 /// What came of a clash, in a sentence.
 pub(super) fn outcome(rota: &Rota, outcome: &Outcome) -> String {
     match outcome {
-        Outcome::Settled { reach: Reach::Kept, .. } => {
-            "settled with another machine or bench for the same exercise; no plan changes"
-                .to_owned()
-        }
+        Outcome::Settled { reach: Reach::Kept, .. } => say!(rota_settled_kept).to_owned(),
         Outcome::Settled { changes, proven, at_least, .. } => {
-            let count = crate::diagnostic::counted(*changes as usize, "change", "changes");
+            let count = counted(*changes as usize, say!(one_change), say!(many_changes));
             if *proven {
-                format!("settled with {count}, proven to be the fewest")
+                say!(rota_settled_fewest, count)
             } else {
-                format!(
-                    "settled with {count}; searched, not proven: at least {at_least} are needed"
-                )
+                say!(rota_settled, count, at_least)
             }
         }
         Outcome::Nothing { smallest, ways_out } => {
@@ -107,16 +110,13 @@ pub(super) fn outcome(rota: &Rota, outcome: &Outcome) -> String {
                 smallest.iter().map(|at| rota.visits[*at].client.as_str()).collect();
             let ways: Vec<String> = ways_out.iter().map(ToString::to_string).collect();
             let ways = if ways.is_empty() {
-                "none of the hours near it, nor one piece more, would do".to_owned()
+                say!(rota_no_ways).to_owned()
             } else {
-                format!("what would do: {}", ways.join("; or "))
+                say!(rota_ways, ways = ways.join(say!(rota_or)))
             };
-            format!("proven: {} cannot be there together; {ways}", names.join(", "))
+            say!(rota_nothing, names = names.join(", "), ways)
         }
-        Outcome::Open => {
-            "not settled: the search ended before it found anything, which proves nothing"
-                .to_owned()
-        }
+        Outcome::Open => say!(rota_open).to_owned(),
     }
 }
 
@@ -137,7 +137,7 @@ fn board(day: &Day, width: usize, letter: &dyn Fn(usize) -> char) -> String {
         }
     }
     let ruler: String = ruler.into_iter().collect();
-    let mut text = format!("  {:NAMES$}{}\n", format!("{step} min a sign"), ruler.trim_end());
+    let mut text = format!("  {:NAMES$}{}\n", say!(rota_sign, minutes = step), ruler.trim_end());
     for row in &day.rows {
         let mut line = vec!['.'; columns];
         for bar in &row.bars {
@@ -147,8 +147,8 @@ fn board(day: &Day, width: usize, letter: &dyn Fn(usize) -> char) -> String {
                 }
             }
         }
-        let over = if row.is_over { " over" } else { "" };
         let line: String = line.into_iter().collect();
+        let over = if row.is_over { format!(" {}", say!(rota_over)) } else { String::new() };
         let name: String = row.name.chars().take(NAMES - 1).collect();
         text.push_str(&format!("  {name:NAMES$}{line}{over}\n"));
     }

@@ -2,41 +2,41 @@
 
 use super::page::Page;
 use crate::sheets::basis::{Basis, DoseRow, TargetRow};
+use crate::sheets::wording::say;
 use crate::sheets::{Options, head, phrase};
-
-/// Words for an id that is no published source.
-const OWN: &str = "the client's own range";
 
 /// The text of `plan --sources`.
 #[must_use]
 pub fn basis_text(basis: &Basis, options: &Options) -> String {
     let mut page = Page::new(options);
-    page.title(&format!("What the plan of {} rests on", basis.client));
+    page.title(&say!(basis_of, client = basis.client));
     page.line(&basis.about);
-    page.quiet(
-        "Every id is cited at the end. `common` stands for common practice, yours to change.",
-    );
-    page.heading("Sets, repetitions, reserve and rest in a session");
+    page.quiet(say!(basis_help));
+    page.heading(say!(basis_doses));
     for row in &basis.doses {
         hanging_row(&mut page, row.duty, &dose(row), &row.sources.join(", "));
     }
-    page.heading("Sets of a muscle in a week");
+    page.heading(say!(basis_sets));
     for row in &basis.targets {
-        let sources = if row.sources.is_empty() { OWN.to_owned() } else { row.sources.join(", ") };
+        let sources = if row.sources.is_empty() {
+            say!(basis_own).to_owned()
+        } else {
+            row.sources.join(", ")
+        };
         page.hanging("  ", &phrase::sentence(&head::muscles(&row.muscles)));
         page.quiet_hanging("      ", &format!("{}: {sources}", target(row)));
     }
-    page.heading("Part by part");
+    page.heading(say!(basis_parts));
     for (about, ids) in basis.parts() {
         page.hanging("  ", &format!("{about}: {}", ids.join(", ")));
     }
-    page.heading("Where sources disagree");
+    page.heading(say!(basis_conflicts));
     for matter in &basis.conflicts {
         page.hanging("  - ", &format!("{}: {}.", phrase::sentence(&matter.topic), matter.says));
         let ids = matter.sources.join(", ");
-        page.hanging("    ", &format!("The plan goes by {} ({ids}).", matter.choice));
+        page.hanging("    ", &say!(basis_choice, choice = matter.choice, ids));
     }
-    page.heading("Sources");
+    page.heading(say!(basis_sources));
     for (id, citation) in &basis.citations {
         page.hanging(&format!("  {id:<8}"), citation);
     }
@@ -53,21 +53,24 @@ fn dose(row: &DoseRow) -> String {
     let [few, most] = row.sets;
     let [low, high] = row.amount;
     let unit = if row.unit == crate::words::Measure::Reps { "" } else { row.unit.id() };
-    let tempo = row.tempo.as_ref().map_or_else(String::new, |tempo| format!(", tempo {tempo}"));
-    let sets = if few == most { format!("{few}") } else { format!("{few} to {most}") };
-    let amount = format!("{sets} x {low} to {high} {unit}");
-    format!(
-        "{} (up to {} in the first four weeks), RIR {}, rest {} s{tempo}",
-        amount.trim_end(),
-        row.first_weeks,
-        row.rir,
-        row.rest_s
+    let tempo =
+        row.tempo.as_ref().map_or_else(String::new, |tempo| format!(", {}", say!(tempo_is, tempo)));
+    let sets =
+        if few == most { format!("{few}") } else { say!(range_from_to, low = few, high = most) };
+    let amount = say!(basis_amount, sets, low, high, unit);
+    say!(
+        basis_dose,
+        amount = amount.trim_end(),
+        first_weeks = row.first_weeks,
+        rir = row.rir,
+        rest = row.rest_s,
+        tempo
     )
 }
 
 fn target(row: &TargetRow) -> String {
     let floor = row
         .floor
-        .map_or_else(String::new, |floor| format!(", at least {}", phrase::trimmed(floor, 1)));
+        .map_or_else(String::new, |floor| say!(basis_floor, floor = phrase::trimmed(floor, 1)));
     format!("{}{floor}", head::range(row.low, Some(row.high)))
 }

@@ -2,6 +2,7 @@
 
 use super::page::Page;
 use crate::plan::file::{MuscleVolume, Plan, Session};
+use crate::sheets::wording::say;
 use crate::sheets::{Names, head, phrase, whys};
 
 /// Columns of the name, of the number before a bar, and of the words after it.
@@ -38,7 +39,7 @@ pub(super) fn volume(page: &mut Page, plan: &Plan) {
     if plan.volume.is_empty() {
         return;
     }
-    page.heading("Weekly sets (direct 1, indirect ½)");
+    page.heading(say!(bars_head));
     let scale = Scale::new(plan, page.width());
     for row in &plan.volume {
         let name = format!("{:<NAME$}", row.muscle.name());
@@ -49,7 +50,7 @@ pub(super) fn volume(page: &mut Page, plan: &Plan) {
     }
     let indent = " ".repeat(NAME + NUMBER);
     page.line_as_is(&format!("{indent}{}", ticks(scale)));
-    page.quiet("Filled: sets in the week. The marks [ and ] are the ends of the range.");
+    page.quiet(say!(bars_help));
 }
 
 /// `████[███▌░░░]`: the sets, the room left in the range, and the range's ends.
@@ -99,14 +100,11 @@ pub(super) fn balance(page: &mut Page, plan: &Plan, names: &Names<'_>) {
     if plan.balance.is_none() && ratios.is_empty() {
         return;
     }
-    page.heading("Balance");
+    page.heading(say!(balance));
     if let Some(balance) = &plan.balance {
         page.hanging(
             "  ",
-            &format!(
-                "all sets: push {} · pull {} · legs {} (arms and shoulders counted in)",
-                balance.push, balance.pull, balance.legs
-            ),
+            &say!(all_sets_dotted, push = balance.push, pull = balance.pull, legs = balance.legs),
         );
     }
     for ratio in ratios {
@@ -116,15 +114,16 @@ pub(super) fn balance(page: &mut Page, plan: &Plan, names: &Names<'_>) {
 
 /// Minutes and sets per session.
 pub(super) fn minutes(page: &mut Page, sessions: &[Session], conditioning: Option<&str>) {
-    page.heading("Sessions");
+    page.heading(say!(sessions));
     for session in sessions {
         let time = session.minutes.as_ref().map_or_else(String::new, |minutes| {
-            format!("{} of {} min · ", phrase::trimmed(minutes.planned, 1), minutes.limit)
+            let planned = phrase::trimmed(minutes.planned, 1);
+            say!(minutes_of, planned, limit = minutes.limit) + " · "
         });
         let sets = head::working_sets(std::slice::from_ref(session));
         page.hanging(
             &format!("  {:<11}", session.day.name()),
-            &format!("{time}{sets} working sets"),
+            &format!("{time}{sets} {}", say!(count_working)),
         );
     }
     if let Some(conditioning) = conditioning {
@@ -138,7 +137,7 @@ pub(super) fn whys(page: &mut Page, plan: &Plan, names: &Names<'_>) {
     if whys.is_empty() {
         return;
     }
-    page.heading("Why so");
+    page.heading(say!(why_so));
     for why in whys {
         page.hanging("  - ", &why);
     }
@@ -146,9 +145,9 @@ pub(super) fn whys(page: &mut Page, plan: &Plan, names: &Names<'_>) {
 
 /// What was wished and is not there, with what limited it.
 pub(super) fn shortfalls(page: &mut Page, plan: &Plan) {
-    page.heading("What fell short");
+    page.heading(say!(fell_short));
     if plan.shortfalls.is_empty() {
-        page.hanging("  ", "Nothing: every wish is met.");
+        page.hanging("  ", say!(nothing_short));
     }
     for shortfall in &plan.shortfalls {
         page.hanging("  - ", &head::missed(shortfall));

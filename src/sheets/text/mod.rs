@@ -10,6 +10,7 @@ use std::io;
 pub use self::basis::basis_text;
 use self::page::Page;
 use super::card::Card;
+use super::wording::say;
 use super::{Audience, Lookup, Names, Options, Sheet, SheetError, head};
 use crate::plan::file::{Plan, Session};
 use crate::words::Status;
@@ -73,9 +74,9 @@ fn header(page: &mut Page, plan: &Plan, options: &Options) {
     }
     page.line(&head::span(plan));
     match options.week {
-        Some(week) => page.line(&format!("Shown: week {week}")),
+        Some(week) => page.line(&say!(shown_week, week)),
         None if plan.weeks.len() > 1 => {
-            page.quiet("Shown: the week at its fullest; the weeks below say what changes.");
+            page.quiet(say!(shown_fullest));
         }
         None => {}
     }
@@ -89,7 +90,7 @@ fn alerts(page: &mut Page, plan: &Plan) {
     let alerts = head::alerts(plan);
     if !alerts.is_empty() {
         page.gap();
-        page.line("Before training");
+        page.line(say!(section_before));
     }
     for alert in alerts {
         page.hanging("  - ", &alert);
@@ -100,27 +101,31 @@ fn alerts(page: &mut Page, plan: &Plan) {
 fn legend(page: &mut Page, plan: &Plan) {
     page.gap();
     if head::status(plan).is_some_and(|status| status != Status::Novice) {
-        page.quiet("RIR: repetitions in reserve; RIR 2 means stop with two good reps left.");
+        page.quiet(say!(legend_reserve));
     }
-    page.quiet("Tempo: seconds down, pause, up, pause. Pairs (B1, B2) are done in turn.");
+    page.quiet(say!(legend_tempo));
 }
 
 fn weeks(page: &mut Page, plan: &Plan) {
     if plan.weeks.len() < 2 {
         return;
     }
-    page.heading("Weeks");
+    page.heading(say!(weeks_head));
     for week in super::block::week_lines(plan) {
         let start = format!(
-            "  {:>2}  {:<13}{:<6}{:>3} sets   ",
-            week.column.week, week.column.date, week.column.kind, week.sets,
+            "  {:>2}  {:<13}{:<6}{:>3} {}   ",
+            week.column.week,
+            week.column.date,
+            week.column.kind,
+            week.sets,
+            say!(count_sets)
         );
         page.hanging(&start, &week.note);
     }
 }
 
 fn cautions(page: &mut Page, plan: &Plan, audience: Audience) {
-    page.heading("With care");
+    page.heading(say!(with_care));
     for caution in head::cautions(plan, audience) {
         page.hanging("  - ", &caution);
     }

@@ -5,6 +5,7 @@ use unicode_width::UnicodeWidthStr;
 use super::page::{Page, wrap};
 use crate::sheets::card::{Card, Line, Part};
 use crate::sheets::phrase;
+use crate::sheets::wording::say;
 
 /// Where an exercise's name, dose and load start.
 const LABEL: usize = 5;
@@ -13,7 +14,7 @@ const DOSE: usize = 20;
 
 pub(super) fn write(page: &mut Page, card: &Card) {
     let time = match (&card.start, &card.end) {
-        (Some(start), Some(end)) => format!("   {start}, done about {end}"),
+        (Some(start), Some(end)) => format!("   {start}, {} {end}", say!(done_about)),
         (Some(start), None) => format!("   {start}"),
         _ => String::new(),
     };
@@ -28,27 +29,32 @@ pub(super) fn write(page: &mut Page, card: &Card) {
 
 fn facts(page: &mut Page, card: &Card) {
     if !card.focus.is_empty() {
-        page.hanging("Focus  ", &card.focus);
+        page.hanging(&lead(say!(focus)), &card.focus);
     }
     if !card.kit.is_empty() {
-        page.hanging("Kit    ", &phrase::sentence(&card.kit.join(", ")));
+        page.hanging(&lead(say!(kit)), &phrase::sentence(&card.kit.join(", ")));
     }
     for (place, line) in card.prep.iter().enumerate() {
-        let start = if place == 0 { "Prep   " } else { "       " };
-        page.hanging(start, &format!("{}: {}", line.name, line.dose));
+        let start = lead(if place == 0 { say!(prep_short) } else { "" });
+        page.hanging(&start, &format!("{}: {}", line.name, line.dose));
     }
     if !card.every().is_empty() {
-        page.hanging("Lifts  ", &card.every());
+        page.hanging(&lead(say!(lifts)), &card.every());
     }
     if !card.loads.is_empty() {
-        page.hanging("Loads  ", &card.loads);
+        page.hanging(&lead(say!(loads)), &card.loads);
     }
     if !card.next.is_empty() {
-        page.hanging("Next   ", &card.next);
+        page.hanging(&lead(say!(next)), &card.next);
     }
     if let Some(note) = &card.note {
-        page.hanging("Note   ", note);
+        page.hanging(&lead(say!(note)), note);
     }
+}
+
+/// A word before what holds for the whole session.
+fn lead(word: &str) -> String {
+    format!("{word:<7}")
 }
 
 fn write_part(page: &mut Page, part: &Part) {
@@ -79,7 +85,7 @@ fn main_row(page: &mut Page, line: &Line) {
 
 /// What belongs to the row, quieter, under the name.
 fn details(page: &mut Page, line: &Line, title: &str) {
-    let title = if title == "Pair" { "" } else { title };
+    let title = if title == say!(group_pair) { "" } else { title };
     let step = if line.step.is_empty() { String::new() } else { format!("▸ {}", line.step) };
     let how: Vec<&str> = [title, &line.effort, &line.rest, &line.tempo, &step]
         .into_iter()
@@ -87,7 +93,7 @@ fn details(page: &mut Page, line: &Line, title: &str) {
         .collect();
     let start = " ".repeat(LABEL);
     if !line.ramp.is_empty() {
-        page.hanging(&start, &format!("ramp {}", line.ramp));
+        page.hanging(&start, &say!(ramp_is, ramp = line.ramp));
     }
     if !how.is_empty() {
         page.hanging(&start, &how.join(" · "));
@@ -101,6 +107,6 @@ fn details(page: &mut Page, line: &Line, title: &str) {
         page.quiet_hanging(&start, &line.next);
     }
     if !line.instead.is_empty() {
-        page.quiet_hanging(&start, &format!("or instead: {}", line.instead));
+        page.quiet_hanging(&start, &say!(or_instead, name = line.instead));
     }
 }
