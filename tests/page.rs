@@ -4,6 +4,8 @@
 
 #[path = "page/browser.rs"]
 mod browser;
+#[path = "page/busy.rs"]
+mod busy;
 #[path = "page/form.rs"]
 mod form;
 #[path = "page/gate.rs"]

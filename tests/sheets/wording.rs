@@ -23,6 +23,21 @@ const NO_WORDS: &[&str] = &[
     "anyOf",
     "oneOf",
     "additionalProperties",
+    // Scripts: their mode, methods and headers, and selectors.
+    "use strict",
+    "POST",
+    "X-Part",
+    "Content-Type",
+    "#changes h2",
+    "[data-",
+    "[type=",
+    "[name=",
+    "article[",
+    "td[data",
+    "tr[data",
+    "weekwright ${",
+    "${now.getFullYear()}",
+    "[id^=",
     // RFC 5545.
     "-//Weekwright//Training weeks//EN",
     // The seal under a plan.
@@ -260,6 +275,21 @@ fn no_source_has_words_of_its_own() {
         found.phrases,
         [("key".to_owned(), BTreeSet::from(["a".to_owned(), "b".to_owned()]))]
     );
+}
+
+#[test]
+fn no_script_has_words_of_its_own() {
+    let quoted = Regex::new(r#""([^"\n]*)"|`([^`]*)`"#).unwrap();
+    let remark = Regex::new(r"(?m)^\s*(//|/\*\*).*$").unwrap();
+    let own = |script: &str| -> Vec<String> {
+        let code = remark.replace_all(script, "").into_owned();
+        let texts = quoted.captures_iter(&code).filter_map(|found| found.get(1).or(found.get(2)));
+        texts.map(|text| text.as_str().to_owned()).filter(|text| speaks(text)).collect()
+    };
+    for (name, script) in files("js") {
+        assert!(own(&script).is_empty(), "{name} has words of its own: {:?}", own(&script));
+    }
+    assert_eq!(own("say(\"All sets\" + `${n} to do` + \"mon\");"), ["All sets", "${n} to do"]);
 }
 
 #[test]

@@ -88,7 +88,7 @@ function sliders(form) {
     slider.max = Math.max(120, number.value);
     slider.step = 5;
     slider.value = number.value;
-    slider.setAttribute("aria-label", number.labels[0].textContent + ", minutes");
+    slider.setAttribute("aria-label", number.labels[0].textContent + ", " + document.body.dataset.sayMinutes);
     slider.addEventListener("input", () => { number.value = slider.value; });
     slider.addEventListener("change", () => form.requestSubmit());
     number.addEventListener("input", () => { slider.value = number.value; });

@@ -2,9 +2,9 @@
 // Paper, wide screens and browsers without scripts need none of it; nothing here asks the network for anything.
 "use strict";
 (() => {
-  const DAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
   const main = document.querySelector("main");
   const words = JSON.parse(main.dataset.words);
+  const DAYS = words.days.split(" ");
   const sessions = [];
   for (const card of document.querySelectorAll("article[data-name]")) {
     const weeks = JSON.parse(card.dataset.weeks);

@@ -1,0 +1,252 @@
+//! Many requests at once, requests that nobody waits for any more, and a folder that takes nothing.
+
+use std::time::{Duration, Instant};
+
+use axum::Router;
+use axum::body::Body;
+use axum::http::{Request, StatusCode, header};
+use http_body_util::BodyExt as _;
+use tokio::runtime::{Builder, Runtime};
+use tower::ServiceExt as _;
+
+use crate::browser::{Browser, HOST, TOKEN, cookie, encoded};
+
+fn runtime() -> Runtime {
+    Builder::new_current_thread().enable_all().build().unwrap()
+}
+
+fn looked(path: &str) -> Request<Body> {
+    let request = Request::get(path).header(header::HOST, HOST).header(header::COOKIE, cookie());
+    request.body(Body::empty()).unwrap()
+}
+
+fn sent(path: &str, fields: &[(&str, &str)]) -> Request<Body> {
+    let body = encoded([("token", TOKEN)].iter().chain(fields));
+    let request = Request::post(path).header(header::HOST, HOST).header(header::COOKIE, cookie());
+    let request = request.header(header::CONTENT_TYPE, "application/x-www-form-urlencoded");
+    request.body(Body::from(body)).unwrap()
+}
+
+async fn answered(router: Router, request: Request<Body>) -> (StatusCode, String) {
+    let response = router.oneshot(request).await.unwrap();
+    let status = response.status();
+    let bytes = response.into_body().collect().await.unwrap().to_bytes();
+    (status, String::from_utf8_lossy(&bytes).into_owned())
+}
+
+#[test]
+fn a_hundred_reads_at_once_are_all_answered() {
+    let browser = Browser::before(&["tide-01", "oar-02"]);
+    let router = browser.router.clone();
+    let paths = ["/", "/client/tide-01", "/client/oar-02", "/client/tide-01/profile", "/new"];
+    let answers = runtime().block_on(async {
+        let reads = (0..100).map(|number| {
+            let (router, path) = (router.clone(), paths[number % paths.len()]);
+            tokio::spawn(answered(router, looked(path)))
+        });
+        let reads: Vec<_> = reads.collect();
+        let mut answers = Vec::new();
+        for read in reads {
+            answers.push(read.await.unwrap());
+        }
+        answers
+    });
+    assert_eq!(answers.len(), 100);
+    for (status, body) in &answers {
+        assert!(*status == StatusCode::OK && body.ends_with("</html>"), "{status}: {body:.200}");
+    }
+    // The same address, the same page: nobody saw another's.
+    assert!((0..5).all(|first| (first..100).step_by(5).all(|one| answers[one] == answers[first])));
+}
+
+/// Of two wishes for one client the newest is shown, and the other is on top of nothing.
+#[test]
+fn the_newest_wish_wins() {
+    let browser = Browser::before(&["tide-01"]);
+    let router = browser.router.clone();
+    let page = runtime().block_on(async {
+        answered(router.clone(), looked("/client/tide-01")).await;
+        let first = sent("/client/tide-01/try", &[("minutes.mon@18:30", "40")]);
+        let first = tokio::spawn(answered(router.clone(), first));
+        tokio::time::sleep(Duration::from_millis(20)).await;
+        let second = sent("/client/tide-01/try", &[("quick", "1"), ("minutes.fri@18:30", "45")]);
+        let (status, _) = answered(router.clone(), second).await;
+        assert_eq!(status, StatusCode::SEE_OTHER);
+        assert_eq!(first.await.unwrap().0, StatusCode::SEE_OTHER);
+        answered(router.clone(), looked("/client/tide-01")).await.1
+    });
+    assert!(page.contains("Tried: <bdi>Friday 45 min</bdi>"), "{page:.2000}");
+    assert!(!page.contains("Monday 40 min") && !page.contains("Before that:"));
+}
+
+/// A request in the middle of a search, given up after a while or waited for; how long until no thread works any more.
+fn worked(router: &Router, given_up_after: Option<Duration>) -> Duration {
+    let (runtime, begin) = (runtime(), Instant::now());
+    let router = router.clone();
+    runtime.block_on(async {
+        let wish = answered(router, sent("/client/sweep-10/try", &[("seed", "7")]));
+        match given_up_after {
+            Some(after) => assert!(tokio::time::timeout(after, wish).await.is_err(), "too quick"),
+            None => assert_eq!(wish.await.0, StatusCode::SEE_OTHER),
+        }
+    });
+    // Waits for every thread that still works.
+    drop(runtime);
+    begin.elapsed()
+}
+
+#[test]
+fn work_stops_when_the_browser_goes_away() {
+    let browser = Browser::before(&["sweep-10"]);
+    browser.get("/client/sweep-10");
+    let after = Duration::from_millis(60);
+    let left = worked(&browser.router, Some(after));
+    assert!(!browser.get("/client/sweep-10").body.contains("Tried:"));
+    let whole = worked(&browser.router, None);
+    assert!(browser.get("/client/sweep-10").body.contains("Tried:"));
+    assert!(
+        left < whole / 2,
+        "given up after {after:?}, worked {left:?}; the whole takes {whole:?}"
+    );
+}
+
+/// A folder that takes no file, as a full disk does: what was in hand stays there, the sentence says why, and no part of
+/// a file is left.
+#[cfg(unix)]
+#[test]
+fn a_disk_that_is_full_is_a_sentence_and_loses_nothing() {
+    let whole = Browser::before(&["tide-01"]);
+    let before = whole.text("tide-01.yaml");
+    let served = Served::where_no_file_may_grow(whole.folder.path());
+    served.ask("GET", "/client/tide-01", "");
+    let tried = "minutes.fri%4018%3A30=45";
+    served.ask("POST", "/client/tide-01/try", tried);
+    served.ask("POST", "/client/tide-01/keep", "");
+    let page = served.ask("GET", "/client/tide-01", "");
+    assert!(page.contains("the file cannot be written"), "{page:.3000}");
+    assert!(page.contains("Tried: <bdi>Friday 45 min</bdi>"));
+    let form = "client=punt-30&training_status=novice&goal=general-fitness&place=boathouse\
+                &sessions.0.day=tue&sessions.0.minutes=45&birth_year=1991";
+    let page = served.ask("POST", "/new", form);
+    assert!(page.contains("the file cannot be written") && page.contains("value=\"1991\""));
+    let names = std::fs::read_dir(whole.folder.path()).unwrap();
+    let mut names: Vec<_> = names.map(|entry| entry.unwrap().file_name()).collect();
+    names.sort();
+    assert_eq!(
+        (names, whole.text("tide-01.yaml")),
+        (vec!["places".into(), "tide-01.yaml".into()], before)
+    );
+}
+
+/// A day's work at a desk: no page fails, and memory does not grow. Set `WEEKWRIGHT_LONG` to ask 20 000 times.
+#[cfg(target_os = "linux")]
+#[test]
+fn memory_does_not_grow_with_requests() {
+    let whole = Browser::before(&["tide-01", "oar-02", "scull-07"]);
+    let served = Served::of(whole.folder.path());
+    let times = if std::env::var_os("WEEKWRIGHT_LONG").is_some() { 20_000 } else { 600 };
+    let clients = ["tide-01", "oar-02", "scull-07"];
+    let round = |from: usize, to: usize| {
+        for number in from..to {
+            let client = clients[number % clients.len()];
+            match number % 200 {
+                // A wish now and then, and taken back.
+                0 => {
+                    served.ask(
+                        "POST",
+                        &format!("/client/{client}/try"),
+                        &format!("quick=1&seed={number}"),
+                    );
+                    served.ask("POST", &format!("/client/{client}/undo"), "");
+                }
+                odd if odd % 3 == 0 => drop(served.ask("GET", "/", "")),
+                odd if odd % 7 == 0 => {
+                    drop(served.ask("GET", &format!("/client/{client}/profile"), ""))
+                }
+                _ => drop(served.ask("GET", &format!("/client/{client}"), "")),
+            }
+        }
+    };
+    // Each thread of the program keeps some memory of its first work.
+    let begun = times / 2;
+    round(0, begun);
+    let first = served.kilobytes();
+    round(begun, times);
+    let last = served.kilobytes();
+    eprintln!("{first} kB after {begun} requests, {last} kB after {times}");
+    assert!(
+        last < 80_000 && last < first + first / if times > 10_000 { 20 } else { 6 },
+        "{first} kB, then {last} kB"
+    );
+}
+
+/// The program itself before a folder.
+struct Served {
+    program: std::process::Child,
+    address: String,
+    token: String,
+}
+
+impl Served {
+    fn of(folder: &std::path::Path) -> Served {
+        Served::by("exec \"$0\" open \"$1\" --no-browser", folder)
+    }
+
+    /// The system refuses every byte that a file would grow by (POSIX `ulimit -f`), as it does where no room is left.
+    fn where_no_file_may_grow(folder: &std::path::Path) -> Served {
+        Served::by("trap '' XFSZ; ulimit -f 0; exec \"$0\" open \"$1\" --no-browser", folder)
+    }
+
+    fn by(script: &str, folder: &std::path::Path) -> Served {
+        use std::io::BufRead as _;
+        let mut command = std::process::Command::new("sh");
+        command.args(["-c", script, env!("CARGO_BIN_EXE_weekwright")]).arg(folder);
+        let command =
+            command.stdout(std::process::Stdio::piped()).stderr(std::process::Stdio::null());
+        let mut program = command.spawn().unwrap();
+        let mut line = String::new();
+        std::io::BufReader::new(program.stdout.take().unwrap()).read_line(&mut line).unwrap();
+        let (address, token) = line.trim().split_once("/?token=").unwrap();
+        let address = address.trim_start_matches("http://").to_owned();
+        Served { program, address, token: token.to_owned() }
+    }
+
+    /// The answer to a request, as it comes over the wire (RFC 9112). A form gets its token.
+    fn ask(&self, method: &str, path: &str, form: &str) -> String {
+        use std::io::{Read as _, Write as _};
+        let port = self.address.rsplit(':').next().unwrap();
+        let body =
+            if method == "POST" { format!("token={}&{form}", self.token) } else { String::new() };
+        let request = format!(
+            "{method} {path} HTTP/1.1\r\nHost: {}\r\nCookie: weekwright-{port}={}\r\nConnection: close\r\n\
+             Content-Type: application/x-www-form-urlencoded\r\nContent-Length: {}\r\n\r\n{body}",
+            self.address,
+            self.token,
+            body.len()
+        );
+        let mut stream = std::net::TcpStream::connect(&self.address).unwrap();
+        stream.write_all(request.as_bytes()).unwrap();
+        let mut answer = Vec::new();
+        stream.read_to_end(&mut answer).unwrap();
+        let answer = String::from_utf8_lossy(&answer).into_owned();
+        let status = answer.split(' ').nth(1).unwrap_or_default();
+        assert!(["200", "303", "409"].contains(&status), "{method} {path}: {answer:.500}");
+        answer
+    }
+
+    /// Memory that the program holds.
+    #[cfg(target_os = "linux")]
+    fn kilobytes(&self) -> u64 {
+        let status =
+            std::fs::read_to_string(format!("/proc/{}/status", self.program.id())).unwrap();
+        let line = status.lines().find_map(|line| line.strip_prefix("VmRSS:")).unwrap();
+        line.trim().trim_end_matches(" kB").parse().unwrap()
+    }
+}
+
+impl Drop for Served {
+    fn drop(&mut self) {
+        let _ = self.program.kill();
+        let _ = self.program.wait();
+    }
+}
