@@ -6,15 +6,13 @@ use std::path::{Path, PathBuf};
 
 use divan::{Bencher, black_box};
 use weekwright::catalog::FILES;
-use weekwright::cli::files::load_profile;
+use weekwright::inner;
+use weekwright::inner::design;
+use weekwright::inner::dominance;
 use weekwright::input::catalog::Entry;
-use weekwright::input::check::Known;
 use weekwright::input::profile::Profile;
 use weekwright::planner::{Options, Planner};
-use weekwright::rules::{self, RULES};
-use weekwright::search;
-use weekwright::search::presolve::dominance;
-use weekwright::split::design;
+use weekwright::rules;
 
 use cases::{SIZES, case};
 
@@ -32,9 +30,11 @@ fn demos() -> Vec<PathBuf> {
 }
 
 fn load(file: &Path, planner: &Planner) -> Profile {
-    let rules: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
-    let known = Known { entries: planner.catalog().entries(), rules: &rules };
-    load_profile(file, known).expect("a demo is well formed").profile
+    let text = |file: &Path| std::fs::read_to_string(file).expect("a demo can be read");
+    let profile = text(file);
+    let place = profile.lines().find_map(|line| line.strip_prefix("place: "));
+    let place = place.map(|name| text(&file.with_file_name(format!("places/{name}.yaml"))));
+    planner.load(&profile, place.as_deref()).expect("a demo is well formed").profile
 }
 
 #[divan::bench]
@@ -81,7 +81,7 @@ fn one_game(bencher: Bencher, size: (usize, usize)) {
     let request = case.planner.request(&case.profile, &Options::default());
     let split = design::candidates(&request).remove(0);
     let weekly = rules::weekly_model(&request, &split, &dominance::kept(&request));
-    bencher.bench(|| search::points_of_a_run(black_box(&weekly), 10_000));
+    bencher.bench(|| inner::points_of_a_run(black_box(&weekly), 10_000));
 }
 
 #[divan::bench(args = SIZES, sample_count = 5, sample_size = 1)]

@@ -3,9 +3,13 @@
 //! Every stage reports faults as [`Diagnostic`]s: `E1xxx` for files, `W1xxx` for remarks about
 //! them. Only `cli` turns them into text for people.
 
+mod faults;
+
+use std::fmt;
 use std::ops::Range;
 use std::sync::Arc;
 
+pub use faults::Faults;
 use serde::Serialize;
 
 /// A text with the name under which people know it. Clones share the text.
@@ -153,6 +157,20 @@ impl Diagnostic {
     #[must_use]
     pub fn is_error(&self) -> bool {
         self.severity == Severity::Error
+    }
+}
+
+/// Where, what, and what to do, on one line.
+impl fmt::Display for Diagnostic {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if let Some(Label { source, span, .. }) = self.labels.first() {
+            match span {
+                Some(Span { line, column, .. }) => write!(f, "{source}:{line}:{column}: ")?,
+                None => write!(f, "{source}: ")?,
+            }
+        }
+        write!(f, "{} [{}]", self.message, self.code)?;
+        if self.help.is_empty() { Ok(()) } else { write!(f, "; {}", self.help) }
     }
 }
 

@@ -1,4 +1,4 @@
-//! The front door: a profile goes in, an audited plan comes out.
+//! A profile goes in, an audited plan comes out.
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -63,14 +63,7 @@ pub struct Impossible {
     pub ways: Vec<WayOut>,
 }
 
-/// Plans and audits with one catalog.
-///
-/// ```
-/// use weekwright::planner::{Options, Planner};
-/// let profile = weekwright::example_profile();
-/// let plan = Planner::built_in().plan(&profile, &Options::default()).expect("it plans");
-/// assert_eq!(plan.sessions.len(), 2);
-/// ```
+/// Plans, audits and all else with one catalog.
 #[derive(Debug, Clone)]
 pub struct Planner {
     catalog: Catalog,

@@ -179,7 +179,7 @@ impl<'a> Asked<'a> {
     ///
     /// # Errors
     /// A profile that is only named.
-    pub fn new(planner: &Planner, plan: &'a Plan) -> Result<Asked<'a>, BadAsk> {
+    pub(crate) fn new(planner: &Planner, plan: &'a Plan) -> Result<Asked<'a>, BadAsk> {
         let options = Options { seed: plan.seed, ..Options::default() };
         let mut request = request_of(planner, plan, profile_of(plan)?, &options);
         request.rework = Some(Rework::of(plan, &request));

@@ -14,17 +14,24 @@ mod search;
 mod tidy;
 mod why;
 
+use std::fs;
 use std::path::Path;
 
-use weekwright::cli::files::load_profile;
-use weekwright::input::check::Known;
-use weekwright::input::profile::Profile;
+use weekwright::Profile;
+use weekwright::load::LoadedProfile;
 
-/// A demo profile with its place merged in, as the program reads it.
+/// A demo profile with its place merged in.
 pub(crate) fn demo(name: &str) -> Profile {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("profiles/{name}.yaml"));
-    let rules: Vec<&str> = weekwright::rules::RULES.iter().map(|rule| rule.id()).collect();
-    let known = Known { entries: rules::check::PLANNER.catalog().entries(), rules: &rules };
-    let loaded = load_profile(&path, known);
-    loaded.unwrap_or_else(|faults| panic!("{name}: {:?}", faults.diagnostics)).profile
+    loaded_demo(name).profile
+}
+
+/// A demo profile with what was remarked on it.
+fn loaded_demo(name: &str) -> LoadedProfile {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("profiles");
+    let text = |file: String| fs::read_to_string(folder.join(file)).unwrap();
+    let profile = text(format!("{name}.yaml"));
+    let place = profile.lines().find_map(|line| line.strip_prefix("place: "));
+    let place = place.map(|place| text(format!("places/{place}.yaml")));
+    let loaded = rules::check::PLANNER.load(&profile, place.as_deref());
+    loaded.unwrap_or_else(|faults| panic!("{name}: {faults}"))
 }

@@ -14,14 +14,6 @@ use crate::rules::{Finding, RULES, Severity};
 use crate::week::Week;
 
 /// What an audit found.
-///
-/// ```
-/// use weekwright::planner::{Options, Planner};
-/// let profile = weekwright::example_profile();
-/// let planner = Planner::built_in();
-/// let plan = planner.plan(&profile, &Options::default()).expect("an ordinary profile plans");
-/// assert!(planner.audit(&plan).expect("the plan is well formed").passes());
-/// ```
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Audit {
     /// Everything found, broken rules first.

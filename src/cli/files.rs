@@ -6,85 +6,51 @@ use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
 
 use super::output::used::{self, Use};
-use super::places::load_place;
+use super::places::place_source;
 pub(super) use super::plan_file::may_train;
-pub use super::plan_file::{LoadedPlan, load_plan, with_profile};
-use super::{Faults, ending, previous};
+pub use super::plan_file::{load_plan, with_profile};
+use super::{Faults, ending};
 use crate::catalog::Catalog;
-use crate::diagnostic::{self, Diagnostic, Label, Source, quoted};
+use crate::diagnostic::{Diagnostic, Label, Source, quoted};
 use crate::input::catalog::Entry;
-use crate::input::check::{self, Known};
-use crate::input::marks::Marks;
-use crate::input::naming;
-use crate::input::place::resolve_place;
-use crate::input::plan::Plan;
-use crate::input::profile::Profile;
+use crate::input::check::Known;
 use crate::input::source::{MOST_BYTES, MOST_PLAN_BYTES, source};
-use crate::input::{Read, read, suggest};
-use crate::path;
+use crate::input::{naming, suggest};
+use crate::load::{self, Beside, LoadedProfile};
 
-/// A profile with everything it names.
-#[derive(Debug, Clone)]
-pub struct LoadedProfile {
-    /// The profile with the place's kit as its own.
-    pub profile: Profile,
-    /// The profile as written, with its places.
-    pub read: Read<Profile>,
-    /// The plan of the last block, where the profile names it.
-    pub previous: Option<Plan>,
-    /// Remarks that stop nothing, and the texts they point into.
-    pub warnings: Faults,
-}
-
-/// Reads a profile and its place, and checks both.
+/// Reads a profile and what it names, and checks all of it.
 ///
 /// # Errors
-/// All faults of both files at once.
+/// All faults of all files at once.
 pub fn load_profile(path: &Path, known: Known<'_>) -> Result<LoadedProfile, Faults> {
     check_profile(&read_source(path)?, path, known)
 }
 
-/// Checks a profile's text and its place, which is looked for beside the path.
+/// Checks a profile's text and what it names, which is looked for beside the path.
 ///
 /// # Errors
-/// All faults of both texts at once.
+/// All faults of all texts at once.
 pub fn check_profile(
     source: &Source,
     path: &Path,
     known: Known<'_>,
 ) -> Result<LoadedProfile, Faults> {
-    let mut faults = Faults::default();
-    faults.sources.push(source.clone());
-    let place = match named_place(source) {
-        Some((name, label)) => load_place(path, &name, label, &mut faults),
-        None => None,
-    };
-    let place = place.as_ref().map(|place| &place.value);
-    match read::<Profile>(source) {
-        Ok(read) => {
-            faults.diagnostics.extend(check::profile(&read, place, known));
-            let previous = previous::load(path, &read, &mut faults);
-            diagnostic::sort(&mut faults.diagnostics);
-            if faults.any_error() {
-                return Err(faults);
-            }
-            let profile = naming::with_ids(resolve_place(&read.value, place), known.entries);
-            Ok(LoadedProfile { profile, read, previous, warnings: faults })
-        }
-        Err(found) => {
-            faults.diagnostics.extend(found);
-            diagnostic::sort(&mut faults.diagnostics);
-            Err(faults)
-        }
-    }
+    load::profile(source, &Files(path), known)
 }
 
-/// The place that a profile names and where, also where the rest of the profile has faults.
-fn named_place(source: &Source) -> Option<(String, Label)> {
-    let marks = Marks::parse(source).ok()?;
-    let value: serde_yaml::Value = serde_yaml::from_str(&source.text).ok()?;
-    let name = value.get("place")?.as_str()?.to_owned();
-    Some((name, marks.at(path!["place"], "named here")))
+/// The files beside a profile.
+struct Files<'a>(&'a Path);
+
+impl Beside for Files<'_> {
+    fn place(&self, name: &str) -> Result<Source, Diagnostic> {
+        place_source(self.0, name)
+    }
+
+    fn previous(&self, name: &str) -> Result<Source, Diagnostic> {
+        let folder = self.0.parent().filter(|_| self.0 != Path::new("-")).unwrap_or(Path::new(""));
+        // A dot before it, so that a name of `-` is a file and not standard input.
+        read_plan(&if name == "-" { Path::new(".").join(name) } else { folder.join(name) })
+    }
 }
 
 /// The built-in catalog, with the files of a folder added.

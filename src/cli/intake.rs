@@ -22,8 +22,8 @@ use crate::intake::{
     Answers, Around, Talk, ask_client, change, draft_text, file_name, interview, profile_text,
     recalled,
 };
+use crate::load;
 use crate::planner::{Options, Planner};
-use crate::rules::RULES;
 use crate::sheets;
 
 /// Where profiles are kept unless the coach says otherwise.
@@ -34,8 +34,7 @@ pub(super) fn run(arguments: &IntakeArgs, console: &Console) -> Result<Exit, Fai
         return Err(no_terminal().into());
     }
     let catalog = files::load_catalog(arguments.catalog.as_deref())?;
-    let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
-    let known = Known { entries: catalog.entries(), rules: &ids };
+    let known = load::known(catalog.entries());
     let named = arguments.file.as_deref().or(arguments.output.as_deref());
     let beside = named.map_or_else(|| Path::new(FOLDER).join("new.yaml"), Path::to_owned);
     let around = around(&beside);

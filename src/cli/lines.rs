@@ -11,11 +11,11 @@ use serde_json::{Map, Value};
 
 use super::output::Console;
 use super::plan::{Answer, Desk};
-use super::plan_file::plan_in;
 use super::{Exit, Failure, Faults, many};
 use crate::diagnostic::{Diagnostic, Label, Source, quoted};
 use crate::input::source::{MOST_BYTES, MOST_PLAN_BYTES, source};
 use crate::input::suggest;
+use crate::load;
 use crate::planner::Options;
 
 /// The longest line: a profile and a plan.
@@ -94,7 +94,7 @@ fn enveloped(desk: &Desk, source: &Source, line: &Map<String, Value>) -> Answer 
     };
     let part = |key: &str| line.get(key).filter(|part| !part.is_null());
     let text = |part: &Value| Source::new(name, &part.to_string());
-    let previous = match part("previous").map(|plan| plan_in(text(plan))) {
+    let previous = match part("previous").map(|plan| load::plan(text(plan))) {
         None => None,
         Some(Ok(loaded)) => Some(loaded.plan),
         Some(Err(found)) => {

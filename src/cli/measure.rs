@@ -15,12 +15,11 @@ use crate::book::body::{Kind, Measured};
 use crate::book::written::number;
 use crate::catalog::Catalog;
 use crate::diagnostic::{Diagnostic, counted, quoted};
-use crate::input::check::Known;
 use crate::input::profile::Profile;
 use crate::input::suggest;
+use crate::load;
 use crate::plan::loads::{KG_PER_LB, to_kg};
 use crate::planner::Planner;
-use crate::rules::RULES;
 use crate::words::{Sex, Units};
 
 pub(super) fn run(arguments: &MeasureArgs, console: &Console) -> Result<Exit, Failure> {
@@ -64,8 +63,7 @@ fn profile(
 ) -> Result<Option<Profile>, Failure> {
     if let Some(path) = &arguments.profile {
         let catalog = Catalog::built_in();
-        let rules: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
-        let known = Known { entries: catalog.entries(), rules: &rules };
+        let known = load::known(catalog.entries());
         return Ok(Some(files::load_profile(path, known)?.profile));
     }
     let Some(client) = client else { return Ok(None) };

@@ -34,7 +34,6 @@ mod places;
 mod plan;
 pub mod plan_args;
 mod plan_file;
-mod previous;
 #[cfg(feature = "book")]
 mod progress;
 pub mod render;
@@ -58,7 +57,9 @@ use std::process::ExitCode;
 
 use clap::{CommandFactory as _, Parser as _};
 
-use crate::diagnostic::{Diagnostic, Source};
+pub use crate::diagnostic::Faults;
+
+use crate::diagnostic::Diagnostic;
 use args::{Args, Command};
 use output::{Console, Loudness};
 
@@ -109,44 +110,6 @@ impl Failure {
             }
             Failure::ClosedPipe => Err(self),
         }
-    }
-}
-
-/// Faults of one or more files, with the texts they stand in.
-#[derive(Debug, Clone, Default)]
-pub struct Faults {
-    /// What is wrong.
-    pub diagnostics: Vec<Diagnostic>,
-    /// The texts that the diagnostics point into.
-    pub sources: Vec<Source>,
-    /// More for programs: in JSON these keys stand beside the diagnostics.
-    pub details: serde_json::Map<String, serde_json::Value>,
-}
-
-impl Faults {
-    /// Faults in the texts that they point into.
-    #[must_use]
-    pub fn new(diagnostics: Vec<Diagnostic>, sources: Vec<Source>) -> Faults {
-        Faults { diagnostics, sources, ..Faults::default() }
-    }
-
-    /// Adds other faults after these.
-    pub fn add(&mut self, other: Faults) {
-        self.diagnostics.extend(other.diagnostics);
-        self.sources.extend(other.sources);
-        self.details.extend(other.details);
-    }
-
-    /// Whether there is an error among them; warnings alone stop nothing.
-    #[must_use]
-    pub fn any_error(&self) -> bool {
-        self.diagnostics.iter().any(Diagnostic::is_error)
-    }
-}
-
-impl From<Diagnostic> for Faults {
-    fn from(diagnostic: Diagnostic) -> Self {
-        Faults::new(vec![diagnostic], Vec::new())
     }
 }
 

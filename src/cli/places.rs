@@ -4,37 +4,9 @@ use std::path::{Path, PathBuf};
 
 use super::Faults;
 use super::files::{names_in, read_source};
-use crate::diagnostic::{Diagnostic, Label, Source, quoted};
+use crate::diagnostic::{Diagnostic, Source, quoted};
 use crate::input::place::{Equipment, Place};
-use crate::input::{Read, check, read, suggest};
-
-/// Reads and checks a place; its faults are added to the others.
-pub(super) fn load_place(
-    profile: &Path,
-    name: &str,
-    label: Label,
-    faults: &mut Faults,
-) -> Option<Read<Place>> {
-    let source = match place_source(profile, name) {
-        Ok(source) => source,
-        Err(fault) => {
-            let labels = std::iter::once(label).chain(fault.labels.clone()).collect();
-            faults.diagnostics.push(Diagnostic { labels, ..fault });
-            return None;
-        }
-    };
-    faults.sources.push(source.clone());
-    match read::<Place>(&source) {
-        Ok(read) => {
-            faults.diagnostics.extend(check::place(&read));
-            Some(read)
-        }
-        Err(found) => {
-            faults.diagnostics.extend(found);
-            None
-        }
-    }
-}
+use crate::input::{check, read, suggest};
 
 /// The kit of a place that is named on the command line, looked for beside a plan and where profiles are kept.
 ///

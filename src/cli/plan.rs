@@ -12,13 +12,11 @@ use super::plan_args::Search;
 use super::{Exit, Failure, Faults, ending, files, lines, many};
 use crate::diagnostic::Source;
 use crate::input::catalog::Entry;
-use crate::input::check::Known;
 use crate::input::plan::{Plan, TierValue};
 use crate::input::profile::Profile;
 use crate::model::tier::Tier;
 use crate::plan::seal;
 use crate::planner::{Options, Planner};
-use crate::rules::RULES;
 use crate::search::probe::Tried;
 use crate::sheets;
 use crate::timing;
@@ -129,10 +127,8 @@ impl Desk<'_> {
 
     /// Plans the profile of a text; its place is looked for beside the path.
     pub(super) fn answer_text(&self, source: &Source, path: &Path) -> Answer {
-        let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
-        let known = Known { entries: self.planner.catalog().entries(), rules: &ids };
         let name = source.name.to_string();
-        let loaded = match files::check_profile(source, path, known) {
+        let loaded = match files::check_profile(source, path, self.planner.known()) {
             Ok(loaded) => loaded,
             Err(faults) => return self.refusal(faults),
         };

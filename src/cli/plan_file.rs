@@ -1,130 +1,21 @@
-//! A plan's file: refused where it is of another format, or no plan at all, and its profile made whole.
+//! A plan's file, and the profile that it may only name.
 
-use std::collections::BTreeMap;
 use std::path::Path;
 
 use super::files::{load_profile, read_plan, read_source};
 use super::{Faults, no_plan};
-use crate::diagnostic::{Diagnostic, Label, Source, quoted};
-use crate::input::catalog::Entry;
-use crate::input::check::{self, Known};
-use crate::input::marks::Marks;
-use crate::input::naming;
-use crate::input::plan::{FORMAT, Plan, ProfileRef};
+use crate::input::plan::{Plan, ProfileRef};
 use crate::input::profile::Profile;
-use crate::input::short_plan::{SHORT_FORMAT, ShortPlan};
-use crate::input::{Read, read};
-use crate::path;
-use crate::plan::short::{self, Misfit};
+use crate::input::read;
+use crate::load::{self, LoadedPlan};
 use crate::planner::Planner;
-use crate::rules::RULES;
-
-/// A plan as read.
-#[derive(Debug, Clone)]
-pub struct LoadedPlan {
-    /// The plan; of a kept one what its numbers say, until [`with_profile`] or `LoadedPlan::told` tells the rest.
-    pub plan: Plan,
-    /// The text that it came from.
-    pub source: Source,
-    /// Where its parts stand in the text.
-    marks: Marks,
-    /// The kept form.
-    short: Option<Box<ShortPlan>>,
-}
-
-impl LoadedPlan {
-    /// The plan with what follows from its numbers, for the sheets; without a whole profile it stays as it is.
-    ///
-    /// # Errors
-    /// What of the weeks does not fit the sessions.
-    pub(super) fn told(mut self, entries: &BTreeMap<String, Entry>) -> Result<LoadedPlan, Faults> {
-        if let (Some(short), ProfileRef::Whole(profile)) = (&self.short, &self.plan.profile) {
-            let own = &self.plan.exercises;
-            let entry = |id: &str| own.get(id).or_else(|| entries.get(id));
-            self.plan = expanded(short, Some(profile), &entry, &self.marks)?;
-        }
-        Ok(self)
-    }
-}
-
-/// The whole plan of a kept one.
-fn expanded(
-    short: &ShortPlan,
-    profile: Option<&Profile>,
-    entry: &short::Entries<'_>,
-    marks: &Marks,
-) -> Result<Plan, Faults> {
-    short::expand(short, profile, entry).map_err(|misfits| {
-        let fault = |misfit: &Misfit| {
-            let path = path!["weeks", misfit.week, misfit.key, misfit.place];
-            Diagnostic::error("E2001", format!("week {}: {}", misfit.week + 1, misfit.what))
-                .at(marks.at(path, "not there"))
-                .help("name days and exercises as the sessions above do")
-        };
-        Faults::new(misfits.iter().map(fault).collect(), vec![marks.source.clone()])
-    })
-}
 
 /// Reads a plan and refuses another format version.
 ///
 /// # Errors
 /// All faults of the file.
 pub fn load_plan(path: &Path) -> Result<LoadedPlan, Faults> {
-    plan_in(read_plan(path)?)
-}
-
-/// The plan of a text.
-pub(super) fn plan_in(source: Source) -> Result<LoadedPlan, Faults> {
-    let wrong = |diagnostics: Vec<Diagnostic>| Faults::new(diagnostics, vec![source.clone()]);
-    if is_profile(&source) {
-        return Err(wrong(vec![profile_for_plan(&source)]));
-    }
-    if is_short(&source) {
-        let Read { value, marks } = read::<ShortPlan>(&source).map_err(wrong)?;
-        if value.format == SHORT_FORMAT {
-            let plan = expanded(&value, None, &|_| None, &marks)?;
-            return Ok(LoadedPlan { plan, source, marks, short: Some(Box::new(value)) });
-        }
-    }
-    let read = read::<Plan>(&source).map_err(wrong)?;
-    if read.value.format != FORMAT {
-        let label = read.marks.at(path!["format"], "this format");
-        let found = quoted(&read.value.format);
-        let fault = Diagnostic::error(
-            "E1009",
-            format!("{found} is not a plan format of this version"),
-        )
-        .at(label)
-        .help(format!(
-            "this version reads `{FORMAT}` and `{SHORT_FORMAT}`; plan the profile again to get one"
-        ));
-        return Err(wrong(vec![fault]));
-    }
-    Ok(LoadedPlan { plan: read.value, source, marks: read.marks, short: None })
-}
-
-/// Whether the text says that it is in the kept form.
-fn is_short(source: &Source) -> bool {
-    let says = |line: &str| line.starts_with("format:") && line.contains(SHORT_FORMAT);
-    let in_json = || {
-        let text = source.text.trim_start();
-        text.starts_with('{') && text.contains(&format!("\"{SHORT_FORMAT}\""))
-    };
-    source.text.lines().any(says) || in_json()
-}
-
-/// Whether a text is a client's profile where a plan belongs.
-fn is_profile(source: &Source) -> bool {
-    let starts = |key: &str| source.text.lines().any(|line| line.starts_with(key));
-    starts("training_status:") && !starts("format:") && !starts("profile:")
-}
-
-/// E1009: a plan is made from it first.
-fn profile_for_plan(source: &Source) -> Diagnostic {
-    let name = &source.name;
-    Diagnostic::error("E1009", "this is a profile, and a plan belongs here")
-        .at(Label::whole(name.to_string()))
-        .help(format!("plan it first: `weekwright plan {name} --format yaml -o FILE`"))
+    load::plan(read_plan(path)?)
 }
 
 /// A plan whose profile is whole and checked: a file name in a hand-written plan is read, relative
@@ -133,31 +24,8 @@ fn profile_for_plan(source: &Source) -> Diagnostic {
 /// # Errors
 /// All faults of the profile.
 pub fn with_profile(path: &Path, loaded: LoadedPlan, planner: &Planner) -> Result<Plan, Faults> {
-    let LoadedPlan { mut plan, source, marks, short } = loaded;
-    let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
-    let catalog = planner.catalog().clone().with_entries(plan.exercises.values().cloned());
-    let known = Known { entries: catalog.entries(), rules: &ids };
-    match plan.profile {
-        ProfileRef::File(name) => {
-            let folder = path.parent().unwrap_or(Path::new(""));
-            let profile = load_profile(&folder.join(name), known)?;
-            plan.profile = ProfileRef::Whole(Box::new(profile.profile));
-        }
-        ProfileRef::Whole(profile) => {
-            check_inside(&profile, &source, &marks, known)?;
-            let profile = naming::with_ids(*profile, known.entries);
-            plan.profile = ProfileRef::Whole(Box::new(profile));
-        }
-    }
-    if let (Some(short), ProfileRef::Whole(profile)) = (&short, &plan.profile) {
-        let own = &plan.exercises;
-        let entry = |id: &str| own.get(id).or_else(|| planner.catalog().get(id));
-        let mut told = expanded(short, Some(profile), &entry, &marks)?;
-        told.profile = plan.profile.clone();
-        planner.count(&mut told);
-        plan = told;
-    }
-    Ok(plan)
+    let folder = path.parent().unwrap_or(Path::new(""));
+    planner.whole(loaded, |name, known| Ok(load_profile(&folder.join(name), known)?.profile))
 }
 
 /// Refuses a plan whose client waits for a clinician, as far as its profile is known.
@@ -175,20 +43,4 @@ pub(super) fn may_train(plan: &Plan, path: &Path) -> Result<(), Faults> {
                 .map_or(Ok(()), |read| no_plan::may_train(&read.value, file.display().to_string()))
         }
     }
-}
-
-/// Checks the profile inside a plan. Its warnings were told when the plan was made.
-fn check_inside(
-    profile: &Profile,
-    source: &Source,
-    marks: &Marks,
-    known: Known<'_>,
-) -> Result<(), Faults> {
-    let read = Read { value: profile.clone(), marks: marks.part(path!["profile"]) };
-    let mut diagnostics = check::resolved(&read, None, known);
-    diagnostics.retain(Diagnostic::is_error);
-    if diagnostics.is_empty() {
-        return Ok(());
-    }
-    Err(Faults::new(diagnostics, vec![source.clone()]))
 }

@@ -9,13 +9,11 @@ use super::output::Console;
 use super::{Exit, Failure, Faults, ending, files, places, rework_table};
 use crate::diagnostic::{Diagnostic, Label, counted, quoted};
 use crate::explain::shortfall;
-use crate::input::check::Known;
 use crate::input::plan::{Plan, ProfileRef, Week};
 use crate::input::{naming, suggest};
 use crate::planner::Planner;
 use crate::rework::table::label;
-use crate::rework::{self, Ask, BadAsk, NoRework, Outcome, Reworked, When, rework};
-use crate::rules::RULES;
+use crate::rework::{self, Ask, BadAsk, NoRework, Outcome, Reworked, When};
 use crate::words::{Kit, Stress};
 
 /// The shortest and longest session that a profile may have, in minutes.
@@ -35,8 +33,8 @@ pub(super) fn run(arguments: &ReworkArgs, console: &Console) -> Result<Exit, Fai
     let ask = ask(arguments, &planner)?;
     let when = when(arguments, &plan)?;
     let outcome = match &when {
-        Some(when) => rework::dated(&planner, &plan, &ask, when),
-        None => rework(&planner, &plan, &ask),
+        Some(when) => planner.rework_dates(&plan, &ask, when),
+        None => planner.rework(&plan, &ask),
     };
     match outcome {
         Ok(Outcome::Same) => {
@@ -193,11 +191,7 @@ fn ask(arguments: &ReworkArgs, planner: &Planner) -> Result<Ask, Failure> {
         list.iter().map(|typed| Ok(files::exercise(typed, entries)?)).collect()
     };
     let profile = match &arguments.profile {
-        Some(path) => {
-            let rules: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
-            let known = Known { entries: planner.catalog().entries(), rules: &rules };
-            Some(Box::new(files::load_profile(path, known)?.profile))
-        }
+        Some(path) => Some(Box::new(files::load_profile(path, planner.known())?.profile)),
         None => None,
     };
     Ok(Ask {

@@ -24,7 +24,7 @@ pub(super) fn run(arguments: &WhyArgs, console: &Console) -> Result<Exit, Failur
     let planner = planner.with_plan(&plan);
     all_exercises_exist(&plan, &planner, &arguments.plan)?;
     console.report(&notices(&plan, &planner, &arguments.plan));
-    let asked = Asked::new(&planner, &plan).map_err(|fault| {
+    let asked = planner.why(&plan).map_err(|fault| {
         let label = Label::whole(arguments.plan.display().to_string());
         Failure::Faults(Diagnostic::error("E2003", fault.to_string()).at(label).into())
     })?;

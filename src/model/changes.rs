@@ -10,12 +10,12 @@ use crate::program::{Op, Term};
 use crate::request::Rework;
 
 /// What the rows are called that leave days as they are.
-pub const TODAY: &str = "today";
+pub(crate) const TODAY: &str = "today";
 /// What the rows are called that do what a rework asks for by name.
-pub const ASKED: &str = "asked";
+pub(crate) const ASKED: &str = "asked";
 
 /// The costs of changed picks, and the days that stay as they are.
-pub fn add_changes(weekly: &mut Weekly) {
+pub(crate) fn add_changes(weekly: &mut Weekly) {
     let Some(rework) = &weekly.request.rework else { return };
     for pick in weekly.picks.clone() {
         let id = &weekly.request.candidates[pick.candidate].id;

@@ -36,13 +36,13 @@ const ANY: f64 = 1000.0;
 
 /// Terms are at least a number.
 #[must_use]
-pub fn at_least(terms: Vec<Term>, right: f64) -> Wish {
+pub(crate) fn at_least(terms: Vec<Term>, right: f64) -> Wish {
     Wish { most: right, ..wish(terms, Op::Ge, right) }
 }
 
 /// Terms are at most a number.
 #[must_use]
-pub fn at_most(terms: Vec<Term>, right: f64) -> Wish {
+pub(crate) fn at_most(terms: Vec<Term>, right: f64) -> Wish {
     wish(terms, Op::Le, right)
 }
 

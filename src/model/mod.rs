@@ -1,13 +1,13 @@
 //! The weekly model of a request under a split: a variable wherever an exercise may be done, and the
 //! goals of each tier. Rules add the rows.
 
-pub mod changes;
-pub mod goal;
-pub mod pairing;
+pub(crate) mod changes;
+pub(crate) mod goal;
+pub(crate) mod pairing;
 pub mod points;
 mod sums;
-pub mod tier;
-pub mod worth;
+pub(crate) mod tier;
+pub(crate) mod worth;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -241,7 +241,7 @@ impl<'a> Weekly<'a> {
 /// Rounds of a pair: three, as many as a very short session has sets, and four in a full session for size past the first
 /// steps.
 #[must_use]
-pub fn paired_sets(request: &Request, day: usize) -> u32 {
+pub(crate) fn paired_sets(request: &Request, day: usize) -> u32 {
     match request.days[day].minutes {
         ..crate::request::candidate::VERY_SHORT_SESSION => 2,
         _ if request.builds_size() && is_full(request, day) => 4,
@@ -257,12 +257,12 @@ fn is_full(request: &Request, day: usize) -> bool {
 
 /// Terms with the opposite sign.
 #[must_use]
-pub fn minus(terms: Vec<Term>) -> Vec<Term> {
+pub(crate) fn minus(terms: Vec<Term>) -> Vec<Term> {
     terms.into_iter().map(|(var, factor)| (var, -factor)).collect()
 }
 
 /// Terms times a factor.
 #[must_use]
-pub fn times(terms: Vec<Term>, by: f64) -> Vec<Term> {
+pub(crate) fn times(terms: Vec<Term>, by: f64) -> Vec<Term> {
     terms.into_iter().map(|(var, factor)| (var, factor * by)).collect()
 }

@@ -13,7 +13,7 @@ use crate::words::{Goal, Kit, LoadKind, Pattern, Side, Stress};
 
 /// What a class of exercises trains, as far as pairing goes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Region {
+pub(crate) enum Region {
     /// Presses.
     Push,
     /// Rows and pulldowns.
@@ -243,7 +243,7 @@ fn saved_s(one_s: u32, other_s: u32, rounds: u32) -> u32 {
 }
 
 /// Variables and rows that count pairs. Each paired exercise has at least the rounds of a pair.
-pub fn add_pairs(weekly: &mut Weekly) {
+pub(crate) fn add_pairs(weekly: &mut Weekly) {
     for day in weekly.days() {
         let rounds = paired_sets(weekly.request, day);
         let mut members: BTreeMap<PairClass, Members> = BTreeMap::new();

@@ -11,7 +11,7 @@ use super::tries::{self, Wish};
 use crate::catalog;
 use crate::input::plan::Plan;
 use crate::planner::NoPlan;
-use crate::rework::{Ask, NoRework, Outcome, rework_within};
+use crate::rework::{Ask, NoRework, Outcome};
 use crate::search::budget::Budget;
 use crate::search::turn::Turn;
 use crate::sheets;
@@ -171,8 +171,7 @@ fn replanned(
     budget: Budget,
 ) -> Result<Option<Step>, Box<Refused>> {
     let label = || wish.label.clone();
-    let planner = desk.planner.with_plan(plan);
-    match rework_within(&planner, plan, &wish.ask, budget) {
+    match desk.planner.rework_within(plan, &wish.ask, budget) {
         Ok(Outcome::Same) => Ok(None),
         Ok(Outcome::New(new)) => Ok(Some(Step {
             label: label(),

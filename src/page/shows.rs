@@ -16,7 +16,6 @@ use crate::input::plan::Plan;
 use crate::planner::Planner;
 use crate::sheets::html::script_mark;
 use crate::sheets::{Audience, Options, Paper};
-use crate::why::Asked;
 
 /// The page of a client's week.
 pub(super) fn week(desk: &Desk, key: &str, query: &Fields) -> Response {
@@ -101,7 +100,7 @@ pub(super) fn instead(desk: &Desk, key: &str, id: &str) -> Response {
     if !planner.catalog().contains(id) {
         return answer::not_found();
     }
-    let found = match Asked::new(&planner, &plan) {
+    let found = match planner.why(&plan) {
         Ok(asked) => asked.instead(id),
         Err(_) => Vec::new(),
     };

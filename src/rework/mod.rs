@@ -19,7 +19,8 @@ use crate::request::{Request, Rework};
 use crate::search::budget::Budget;
 use crate::words::{Kit, Stress};
 pub use contradiction::BadAsk;
-pub use dated::{When, dated, day_of_date};
+pub(crate) use dated::dated;
+pub use dated::{When, day_of_date};
 pub(crate) use splits::splits;
 use table::Table;
 use today::{keep_other_days, only_today};
@@ -89,15 +90,7 @@ pub enum NoRework {
 ///
 /// # Errors
 /// An ask that does not fit the plan, or why there is no plan.
-pub fn rework(planner: &Planner, plan: &Plan, ask: &Ask) -> Result<Outcome, NoRework> {
-    rework_within(planner, plan, ask, Budget::default())
-}
-
-/// The same with so much work as a budget allows.
-///
-/// # Errors
-/// An ask that does not fit the plan, or why there is no plan.
-pub fn rework_within(
+pub(crate) fn rework(
     planner: &Planner,
     plan: &Plan,
     ask: &Ask,

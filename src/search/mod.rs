@@ -5,25 +5,26 @@
 
 mod anneal;
 mod bound;
-pub mod budget;
+pub(crate) mod budget;
 mod elite;
 mod evaluator;
 mod exact;
 pub mod feasibility;
-pub mod model_file;
-pub mod preference;
-pub mod presolve;
-pub mod probe;
+pub(crate) mod model_file;
+pub(crate) mod preference;
+pub(crate) mod presolve;
+pub(crate) mod probe;
 mod problem;
 mod racing;
-pub mod relaxation;
-pub mod rework;
+pub(crate) mod relaxation;
+pub(crate) mod rework;
 mod solution;
 pub mod solve;
 mod tie_break;
-pub mod turn;
+pub(crate) mod turn;
 
-pub use self::solution::{Done, Solution};
+pub use self::solution::Done;
+pub(crate) use self::solution::Solution;
 use crate::model::Weekly;
 use crate::model::tier::Tier;
 

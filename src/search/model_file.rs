@@ -14,7 +14,7 @@ const ROUNDED_OFF: f64 = 5e-4;
 /// The model of a split with every usable (exercise, day) as a free column, tiers 1 and 2 held at the values
 /// reached, and tier 3 as the goal.
 #[must_use]
-pub fn weekly_mps(request: &Request, split: &Split, reached: &[TierValue]) -> String {
+pub(crate) fn weekly_mps(request: &Request, split: &Split, reached: &[TierValue]) -> String {
     let all = (0..request.candidates.len()).collect();
     let mut weekly = rules::weekly_model(request, split, &all);
     for tier in [Tier::Coverage, Tier::Ranges] {

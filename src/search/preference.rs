@@ -5,12 +5,12 @@ use rand_chacha::rand_core::{Rng as _, SeedableRng as _};
 use sha2::{Digest as _, Sha256};
 
 /// Preferences are whole numbers from 0 to this.
-pub const MOST: u32 = 100;
+pub(crate) const MOST: u32 = 100;
 
 /// The preference of an exercise on a day. Each exercise has its own stream, so that another exercise in the
 /// catalog does not reshuffle the rest; `variety` says how far the seed moves it from the usual order.
 #[must_use]
-pub fn drawn(seed: u64, id: &str, day: usize, variety: f64) -> u32 {
+pub(crate) fn drawn(seed: u64, id: &str, day: usize, variety: f64) -> u32 {
     let usual = draw(0, id, day);
     let drawn = draw(seed, id, day);
     let mixed = f64::from(usual) * (1.0 - variety) + f64::from(drawn) * variety;

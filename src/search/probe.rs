@@ -21,7 +21,7 @@ const MENDING: u32 = 2_000;
 
 /// A quick week without bounds that meets the demands, played on from any week that does.
 #[must_use]
-pub fn sketch_of_any(request: &Request, splits: &[Split]) -> Option<Solution> {
+pub(crate) fn sketch_of_any(request: &Request, splits: &[Split]) -> Option<Solution> {
     let keep = dominance::kept(request);
     let found = splits.par_iter().filter_map(|split| {
         let problem =
@@ -39,7 +39,11 @@ pub fn sketch_of_any(request: &Request, splits: &[Split]) -> Option<Solution> {
 
 /// A quick week without bounds: one run under each split, and the best of them if it meets the hard rules.
 #[must_use]
-pub fn sketch(request: &Request, splits: &[Split], proposals_a_day: u32) -> Option<Solution> {
+pub(crate) fn sketch(
+    request: &Request,
+    splits: &[Split],
+    proposals_a_day: u32,
+) -> Option<Solution> {
     let keep = dominance::kept(request);
     let problems: Vec<SplitProblem> = splits
         .par_iter()
@@ -68,7 +72,7 @@ pub struct Tried {
 
 /// The first run of each split; the winner of the race is then played on.
 #[must_use]
-pub fn tried(request: &Request, splits: &[Split], budget: Budget) -> Vec<Tried> {
+pub(crate) fn tried(request: &Request, splits: &[Split], budget: Budget) -> Vec<Tried> {
     let keep = dominance::kept(request);
     let runs = Runs::of(budget, request.days.len());
     let of_first_run = |split: &Split| {
@@ -83,7 +87,7 @@ pub fn tried(request: &Request, splits: &[Split], budget: Budget) -> Vec<Tried> 
 /// What the picks of the plan that is reworked are worth as they stand: costs of tiers 1 and 2, points of tier 3;
 /// under the split that serves them best.
 #[must_use]
-pub fn as_it_stands(request: &Request, splits: &[Split]) -> Option<PerTier<f64>> {
+pub(crate) fn as_it_stands(request: &Request, splits: &[Split]) -> Option<PerTier<f64>> {
     let keep = dominance::kept(request);
     let scores = splits.iter().map(|split| {
         let problem = SplitProblem::new(request, split, &keep, Budget::default());

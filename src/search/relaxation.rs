@@ -40,7 +40,7 @@ pub(super) fn relaxed(weekly: &Weekly, goal: &[Term]) -> Result<Found, backend::
 
 /// The tiers of a plan with the bounds that the relaxation proves under its split, each with those before it held.
 #[must_use]
-pub fn bounds(request: &Request, split: &Split, reached: &[TierValue]) -> Vec<TierValue> {
+pub(crate) fn bounds(request: &Request, split: &Split, reached: &[TierValue]) -> Vec<TierValue> {
     let all = (0..request.candidates.len()).collect();
     let mut weekly = rules::weekly_model(request, split, &all);
     let tiers = Tier::ALL.into_iter().filter_map(|tier| {

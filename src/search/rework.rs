@@ -84,7 +84,7 @@ fn others_of_new_ones(weekly: &Weekly, sets: &[u32], before: &[u32], but: usize)
 
 /// What the plan of a request that is reworked misses as it stands.
 #[must_use]
-pub fn misses(request: &Request, split: &Split) -> Misses {
+pub(crate) fn misses(request: &Request, split: &Split) -> Misses {
     let weekly = weekly_model(request, split, &dominance::kept(request));
     let landscape = Landscape::new(&weekly, &Budget::default());
     let values = rows::count(&weekly, &landscape.tables, &landscape.start).values;

@@ -13,7 +13,7 @@ use Muscle::{
 
 /// One clear idea for a day.
 #[derive(Debug, PartialEq, Eq)]
-pub struct Idea {
+pub(crate) struct Idea {
     /// What a coach calls it.
     pub name: &'static str,
     /// The muscles it is for; trunk and neck go with every day.
@@ -52,11 +52,11 @@ const ARMS: &[Muscle] =
 const CHEST: &[Muscle] = &[Chest, FrontDelts, Serratus, Triceps];
 const BACK: &[Muscle] = &[Lats, UpperBack, RearDelts, UpperTraps, Biceps, Forearms];
 /// With any day, unless a client's own list says otherwise.
-pub const ANY_DAY: &[Muscle] = &[Abs, Obliques, Neck];
+pub(crate) const ANY_DAY: &[Muscle] = &[Abs, Obliques, Neck];
 
 /// The muscles that are trained with a muscle: pushes, pulls or legs.
 #[must_use]
-pub fn region(muscle: Muscle) -> &'static [Muscle] {
+pub(crate) fn region(muscle: Muscle) -> &'static [Muscle] {
     [PUSH, PULL, LEGS].into_iter().find(|region| region.contains(&muscle)).unwrap_or(ANY_DAY)
 }
 
@@ -72,7 +72,7 @@ const ARM_DAY: Idea = Idea { name: "shoulders and arms", muscles: ARMS };
 
 /// A way to share out the week: a name and the ideas that its days may have.
 #[derive(Debug, PartialEq, Eq)]
-pub struct Style {
+pub(crate) struct Style {
     /// What a coach calls the week.
     pub name: &'static str,
     /// The profile's word for it, where a client may ask for it by name.
@@ -84,7 +84,7 @@ pub struct Style {
 }
 
 /// Every style, simplest first. One more style is one more line.
-pub const STYLES: &[Style] = &[
+pub(crate) const STYLES: &[Style] = &[
     Style {
         name: "full body",
         asked_as: Some(SplitName::FullBody),
@@ -126,13 +126,13 @@ pub const STYLES: &[Style] = &[
 impl Idea {
     /// The muscles of the day, with those that go with any day.
     #[must_use]
-    pub fn set(&self) -> BTreeSet<Muscle> {
+    pub(crate) fn set(&self) -> BTreeSet<Muscle> {
         self.muscles.iter().chain(ANY_DAY).copied().collect()
     }
 
     /// Whether the day is for the whole body.
     #[must_use]
-    pub fn whole_body(&self) -> bool {
+    pub(crate) fn whole_body(&self) -> bool {
         self.muscles.len() == Muscle::ALL.len()
     }
 }

@@ -3,7 +3,7 @@
 //! Fixing this first takes the recovery rules and the likeness between days out of the large model.
 
 pub mod design;
-pub mod idea;
+pub(crate) mod idea;
 
 use std::collections::BTreeSet;
 

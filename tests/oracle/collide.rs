@@ -10,14 +10,14 @@ use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use weekwright::explain::conflict::{Conflict, explain};
 use weekwright::explain::filter::{self, Group};
 use weekwright::explain::ways::ways_out;
+use weekwright::inner::design;
+use weekwright::inner::dominance;
+use weekwright::inner::feasibility;
+use weekwright::inner::{Model, Role};
 use weekwright::input::profile::Profile;
 use weekwright::planner::Options;
-use weekwright::program::{Model, Role};
 use weekwright::request::Request;
 use weekwright::rules::{hard_rows_only, weekly_model};
-use weekwright::search::feasibility;
-use weekwright::search::presolve::dominance;
-use weekwright::split::design;
 
 use super::draws::{POOL, all_but};
 use super::examples::two_days;

@@ -1,8 +1,8 @@
 //! The small models of the scheduling literature, solved through our model and backend, and by the second solver.
 
-use weekwright::program::backend::{Nothing, maximize};
-use weekwright::program::export::free_mps;
-use weekwright::program::{Model, Op, Row, Settles, Term, Var, VarDef, value};
+use weekwright::inner::backend::{Nothing, maximize};
+use weekwright::inner::export::free_mps;
+use weekwright::inner::{Model, Op, Row, Settles, Term, Var, VarDef, value};
 
 use super::second;
 

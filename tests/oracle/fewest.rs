@@ -5,17 +5,17 @@ use std::collections::BTreeMap;
 
 use proptest::strategy::{Strategy as _, ValueTree as _};
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
+use weekwright::inner::Tier;
+use weekwright::inner::Weekly;
+use weekwright::inner::design;
+use weekwright::inner::dominance;
+use weekwright::inner::{holds, value};
 use weekwright::input::plan::Plan;
 use weekwright::input::profile::Profile;
-use weekwright::model::Weekly;
-use weekwright::model::tier::Tier;
 use weekwright::planner::Options;
-use weekwright::program::{holds, value};
 use weekwright::request::{Request, Rework};
-use weekwright::rework::{Ask, Outcome, rework};
+use weekwright::rework::{Ask, Outcome};
 use weekwright::rules::weekly_model;
-use weekwright::search::presolve::dominance;
-use weekwright::split::design;
 use weekwright::words::Stress;
 
 use super::draws::{all_but, draws};
@@ -151,7 +151,7 @@ fn no_week_as_good_has_fewer_changes() {
                 continue;
             }
             let Some(best) = brute_force(&weekly, &before) else { continue };
-            let Outcome::New(new) = rework(&PLANNER, &plan, &ask).unwrap() else {
+            let Outcome::New(new) = PLANNER.rework(&plan, &ask).unwrap() else {
                 panic!("something is asked for: {what}")
             };
             let tiers = &new.plan.solve.as_ref().unwrap().tiers;

@@ -7,7 +7,7 @@ use rustsat::solvers::{Solve as _, SolverResult};
 use rustsat::types::constraints::PbConstraint;
 use rustsat::types::{Lit, TernaryVal};
 use rustsat_batsat::BasicSolver;
-use weekwright::program::{Model, Op, Settles, Term, merged};
+use weekwright::inner::{Model, Op, Settles, Term, merged};
 
 /// Factors have up to two decimals, and so have the values that continuous variables take at a best solution.
 const HUNDREDTHS: f64 = 100.0;

@@ -3,14 +3,14 @@
 use weekwright::input::place::Place;
 use weekwright::input::plan::{Plan, Session};
 use weekwright::plan::short::shorten;
-use weekwright::rework::{Ask, BadAsk, NoRework, Outcome, When, dated, day_of_date};
+use weekwright::rework::{Ask, BadAsk, NoRework, Outcome, When, day_of_date};
 use weekwright::rules::Severity;
 use weekwright::words::Kit;
 
 use super::{PLANNER, plan_of};
 
 fn reworked(plan: &Plan, ask: &Ask, when: &When) -> Plan {
-    match dated(&PLANNER, plan, ask, when).unwrap() {
+    match PLANNER.rework_dates(plan, ask, when).unwrap() {
         Outcome::New(new) => new.plan,
         Outcome::Same => panic!("nothing changed"),
     }
@@ -98,7 +98,7 @@ fn a_lost_evening_moves_into_days_that_are_still_to_come() {
     assert_eq!(new.sessions, plan.sessions);
     passes(&new);
     let late = When::Rest { date: "2027-01-20".to_owned() };
-    let refused = dated(&PLANNER, &plan, &ask, &late).unwrap_err();
+    let refused = PLANNER.rework_dates(&plan, &ask, &late).unwrap_err();
     assert!(matches!(refused, NoRework::Ask(BadAsk::AlreadyDone { .. })), "{refused}");
 }
 

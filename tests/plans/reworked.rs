@@ -1,7 +1,7 @@
 //! Reworks for good: what is asked for holds for all that goes by it.
 
 use weekwright::input::plan::{Item, Plan, Session};
-use weekwright::rework::{Ask, Outcome, rework};
+use weekwright::rework::{Ask, Outcome};
 
 use super::{PLANNER, plan_of};
 
@@ -26,7 +26,7 @@ fn what_is_never_done_takes_its_variants_along() {
         }
     }
     let ask = Ask { never: vec![squats[0].to_owned()], ..Ask::default() };
-    let Outcome::New(mut new) = rework(&PLANNER, &plan, &ask).unwrap() else {
+    let Outcome::New(mut new) = PLANNER.rework(&plan, &ask).unwrap() else {
         panic!("nothing changed")
     };
     let left: Vec<String> =

@@ -6,15 +6,12 @@ use proptest::collection::{btree_map, vec};
 use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
-use weekwright::diagnostic::{Severity, Source};
-use weekwright::input::check::{self, Known};
+use weekwright::diagnostic::Diagnostic;
 use weekwright::input::place::{Equipment, Offer, Stock};
 use weekwright::input::profile::{
     Choices, GradedLimit, KnownLift, Limit, OtherTraining, Profile, SessionSlot, SplitChoice,
     SplitName, StrictTarget, TargetWish,
 };
-use weekwright::input::read;
-use weekwright::rules::RULES;
 use weekwright::words::{
     Effort, Emphasis, Goal, Grade, Kit, Muscle, Role, Status, Stress, Supersets, Weekday,
 };
@@ -96,7 +93,8 @@ pub(crate) fn small() -> impl Strategy<Value = Profile> {
 }
 
 fn blank() -> Profile {
-    Profile { client: "random".to_owned(), ..weekwright::example_profile() }
+    let text = "{client: random, training_status: novice, goal: general-fitness, equipment: [], sessions: []}";
+    serde_yaml::from_str(text).unwrap()
 }
 
 type Days = (Vec<SessionSlot>, SplitChoice);
@@ -190,13 +188,8 @@ fn work() -> Vec<String> {
 
 /// Whether the input checks take a profile as it would be written.
 pub(crate) fn faults(profile: &Profile) -> Vec<String> {
-    let source = Source::new("random.yaml", &serde_yaml::to_string(profile).unwrap());
-    let rules: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
-    let known = Known { entries: PLANNER.catalog().entries(), rules: &rules };
-    let found = match read::<Profile>(&source) {
-        Ok(read) => check::profile(&read, None, known),
-        Err(found) => found,
-    };
-    let errors = found.into_iter().filter(|fault| fault.severity == Severity::Error);
+    let text = serde_yaml::to_string(profile).unwrap();
+    let faults = PLANNER.load(&text, None).err().unwrap_or_default();
+    let errors = faults.diagnostics.into_iter().filter(Diagnostic::is_error);
     errors.map(|fault| format!("{} {}", fault.code, fault.message)).collect()
 }

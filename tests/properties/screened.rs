@@ -1,13 +1,14 @@
 //! Whole plans for drawn combinations of answers before training and ages: what the words say, the weeks keep.
 
 use rayon::prelude::*;
+use weekwright::Budget;
 use weekwright::catalog::Catalog;
+use weekwright::inner::Heat;
 use weekwright::input::plan::{Item, Plan, Week};
 use weekwright::input::profile::Profile;
 use weekwright::plan::strength::Estimate;
 use weekwright::planner::{NoPlan, Options};
 use weekwright::request::screening::{Advice, advise, kept_out};
-use weekwright::search::budget::{Budget, Heat};
 use weekwright::words::{GroupKind, Part, Pattern};
 
 use crate::rules::check::PLANNER;

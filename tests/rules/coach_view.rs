@@ -1,4 +1,4 @@
-use weekwright::model::worth::worths;
+use weekwright::inner::worths;
 use weekwright::planner::Options;
 use weekwright::words::Standing;
 

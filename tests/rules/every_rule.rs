@@ -4,12 +4,12 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
 
-use weekwright::model::tier::Tier;
+use weekwright::inner::Role;
+use weekwright::inner::Tier;
+use weekwright::inner::design;
+use weekwright::inner::dominance;
 use weekwright::planner::Options;
-use weekwright::program::Role;
 use weekwright::rules::{Force, RULES, weekly_model};
-use weekwright::search::presolve::dominance;
-use weekwright::split::design;
 
 use super::check::PLANNER;
 use crate::demo;

@@ -2,13 +2,13 @@
 
 use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
+use weekwright::Budget;
+use weekwright::inner::Done;
+use weekwright::inner::design;
+use weekwright::inner::solve;
 use weekwright::input::profile::Profile;
 use weekwright::plan::pair_up;
 use weekwright::planner::{Options, Planner};
-use weekwright::search::Done;
-use weekwright::search::budget::Budget;
-use weekwright::search::solve;
-use weekwright::split::design;
 
 use super::{drawn, profile};
 

@@ -7,14 +7,14 @@ use std::sync::Arc;
 use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 use weekwright::catalog::Catalog;
+use weekwright::inner::Tier;
+use weekwright::inner::Weekly;
+use weekwright::inner::design;
+use weekwright::inner::dominance;
+use weekwright::inner::{Op, Term, backend};
 use weekwright::input::catalog::Entry;
-use weekwright::model::Weekly;
-use weekwright::model::tier::Tier;
-use weekwright::program::{Op, Term, backend};
 use weekwright::request::{Request, resolve};
 use weekwright::rules;
-use weekwright::search::presolve::dominance;
-use weekwright::split::design;
 
 use super::{drawn, profile};
 

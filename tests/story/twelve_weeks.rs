@@ -272,10 +272,8 @@ fn text(path: &Path) -> &str {
 
 /// A plan's file, every week complete.
 fn read(path: &Path) -> Result<weekwright::input::plan::Plan, String> {
-    use weekwright::cli::files::{load_plan, with_profile};
-    let planner = weekwright::planner::Planner::new(Catalog::built_in());
-    let loaded = load_plan(path).map_err(|faults| format!("{:?}", faults.diagnostics))?;
-    with_profile(path, loaded, &planner).map_err(|faults| format!("{:?}", faults.diagnostics))
+    let text = std::fs::read_to_string(path).map_err(|error| error.to_string())?;
+    weekwright::Planner::built_in().read(&text).map_err(|faults| faults.to_string())
 }
 
 struct Draw(ChaCha8Rng);

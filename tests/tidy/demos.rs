@@ -4,15 +4,13 @@ use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::{fs, thread};
 
-use weekwright::cli::files::load_profile;
-use weekwright::input::check::Known;
+use weekwright::Budget;
 use weekwright::input::profile::{Profile, SplitChoice};
 use weekwright::planner::{Options, Planner};
-use weekwright::rules::RULES;
-use weekwright::search::budget::Budget;
 use weekwright::words::{Goal, Status};
 
 use super::{files, name, root};
+use crate::loaded_demo;
 
 /// Clients and places. A schema that an editor wants beside them is neither.
 fn demos() -> Vec<PathBuf> {
@@ -26,11 +24,9 @@ fn clients() -> Vec<PathBuf> {
     demos().into_iter().filter(|file| file.parent() == Some(&directly)).collect()
 }
 
-fn loaded(planner: &Planner) -> Vec<(PathBuf, Profile)> {
-    let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
-    let known = Known { entries: planner.catalog().entries(), rules: &ids };
+fn loaded() -> Vec<(PathBuf, Profile)> {
     let load = |file: PathBuf| {
-        let loaded = load_profile(&file, known).unwrap_or_else(|faults| panic!("{faults:?}"));
+        let loaded = loaded_demo(file.file_stem().and_then(|stem| stem.to_str()).unwrap());
         let warnings = loaded.warnings.diagnostics;
         assert!(warnings.is_empty(), "{}: {warnings:?}", file.display());
         (file, loaded.profile)
@@ -53,7 +49,7 @@ fn every_demo_file_says_that_it_is_invented_and_names_its_schema() {
 
 #[test]
 fn the_demos_show_each_kind_of_client() {
-    let profiles = loaded(&Planner::built_in());
+    let profiles = loaded();
     let any = |test: &dyn Fn(&Profile) -> bool| profiles.iter().any(|(_, profile)| test(profile));
     let days: BTreeSet<usize> = profiles.iter().map(|(_, one)| one.sessions.len()).collect();
     assert_eq!(days, BTreeSet::from([2, 3, 4, 5, 6]));
@@ -82,7 +78,7 @@ fn every_demo_client_is_planned_and_passes_the_audit() {
     let budget = Budget { runs: 1, proposals_a_day: 400, ..Budget::default() };
     let options = Options { budget, ..Options::default() };
     let planner = Planner::built_in();
-    let profiles = loaded(&planner);
+    let profiles = loaded();
     let plan = |(file, profile): &(PathBuf, Profile)| {
         let name = name(file);
         let plan = planner.plan(profile, &options).unwrap_or_else(|why| panic!("{name}: {why:?}"));

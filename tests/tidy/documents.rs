@@ -3,10 +3,11 @@
 use std::fmt::Write as _;
 
 use weekwright::cli::Exit;
+use weekwright::inner::points;
 use weekwright::input::check::CODES;
-use weekwright::model::points;
 use weekwright::rules;
 
+use super::sources::modules;
 use super::{files, holds_made, name, printed, root, text};
 
 const DEMO: &str = "profiles/tide-01.yaml";
@@ -99,9 +100,7 @@ fn is_code(word: &str) -> bool {
 #[test]
 fn the_guide_names_every_module() {
     let guide = text("DEVELOPERS.md");
-    let modules = text("src/lib.rs");
-    for module in modules.lines().filter_map(|line| line.strip_prefix("pub mod ")) {
-        let module = module.trim_end_matches(';');
+    for module in modules() {
         assert!(guide.contains(&format!("| `{module}` | ")), "nothing of `{module}`");
     }
 }

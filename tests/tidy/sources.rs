@@ -53,14 +53,18 @@ fn only_the_command_line_touches_files_clock_environment_and_output() {
     assert!(found.is_empty(), "{found:#?}");
 }
 
+/// The modules of the crate, in their order.
+pub(super) fn modules() -> Vec<String> {
+    let module = |line: &str| {
+        line.trim_start_matches("pub ").strip_prefix("mod ")?.strip_suffix(';').map(str::to_owned)
+    };
+    text("src/lib.rs").lines().filter_map(module).collect()
+}
+
 /// The order of `src/lib.rs` is the way of the data. Tests of a module may use what comes later.
 #[test]
 fn a_module_uses_only_what_comes_before_it() {
-    let library = text("src/lib.rs");
-    let modules: Vec<&str> = library
-        .lines()
-        .filter_map(|line| line.strip_prefix("pub mod ")?.strip_suffix(';'))
-        .collect();
+    let modules = modules();
     let place = |module: &str| modules.iter().position(|one| *one == module);
     let mut found = Vec::new();
     for (name, text) in sources() {

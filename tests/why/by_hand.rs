@@ -1,21 +1,21 @@
 //! A plan by hand misses what it misses: a rework changes what is asked, and leaves the rest as it is written.
 
+use std::fs;
 use std::path::Path;
 
-use weekwright::cli::files::{load_plan, with_profile};
 use weekwright::input::plan::{Group, Plan};
 use weekwright::planner::{Options, Planner};
 use weekwright::rework::table::Fate;
-use weekwright::rework::{Ask, Outcome, Reworked, rework};
-use weekwright::why::{About, Asked};
+use weekwright::rework::{Ask, Outcome, Reworked};
+use weekwright::why::About;
 
 fn by_hand(planner: &Planner) -> Plan {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/fixtures/plans/by-hand.yaml");
-    with_profile(&path, load_plan(&path).unwrap(), planner).unwrap()
+    planner.read(&fs::read_to_string(path).unwrap()).unwrap()
 }
 
 fn new(planner: &Planner, plan: &Plan, ask: &Ask) -> Reworked {
-    match rework(planner, plan, ask).unwrap() {
+    match planner.rework(plan, ask).unwrap() {
         Outcome::New(new) => *new,
         Outcome::Same => panic!("something changed"),
     }
@@ -73,7 +73,10 @@ fn one_squat_out_brings_one_squat_in() {
 #[test]
 fn a_plan_of_ours_is_by_hand_once_its_sets_are_edited() {
     let planner = Planner::built_in();
-    let mut plan = planner.plan(&weekwright::example_profile(), &Options::default()).unwrap();
+    let profile = "{client: example-01, training_status: novice, goal: general-fitness, equipment: [dumbbells, bench],
+        sessions: [{day: tue, minutes: 45}, {day: fri, minutes: 45}]}";
+    let client = weekwright::load(profile, None).unwrap();
+    let mut plan = planner.plan(&client.profile, &Options::default()).unwrap();
     let ask = Ask { minutes: vec![("fri".to_owned(), 44)], ..Ask::default() };
     assert_eq!(new(&planner, &plan, &ask).written, None);
     let group = plan.sessions[0].groups.iter().position(Group::is_work).unwrap();
@@ -93,7 +96,7 @@ fn a_plan_of_ours_is_by_hand_once_its_sets_are_edited() {
 fn a_plan_by_hand_has_real_reasons() {
     let planner = Planner::built_in();
     let plan = by_hand(&planner);
-    let asked = Asked::new(&planner, &plan).unwrap();
+    let asked = planner.why(&plan).unwrap();
     let page = asked.page();
     let chest = page.shortfalls.iter().find(|short| short.wanted.starts_with("chest")).unwrap();
     assert_eq!(chest.because, "120 minutes a week hold about 98 % of the usual range");

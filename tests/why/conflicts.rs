@@ -6,11 +6,11 @@ use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use weekwright::explain::conflict::explain;
 use weekwright::explain::hard::HardRules;
 use weekwright::explain::ways::{plans, ways_out};
+use weekwright::inner::design;
+use weekwright::inner::feasibility::Verdict;
 use weekwright::input::profile::Profile;
 use weekwright::planner::{Options, Planner};
 use weekwright::request::Request;
-use weekwright::search::feasibility::Verdict;
-use weekwright::split::design;
 
 const MUSTS: [&str; 6] =
     ["back-squat", "bench-press", "deadlift", "barbell-row", "overhead-press", "leg-press"];

@@ -3,7 +3,7 @@
 use weekwright::input::plan::Plan;
 use weekwright::input::profile::Profile;
 use weekwright::planner::{Options, Planner};
-use weekwright::rework::{Ask, Outcome, rework};
+use weekwright::rework::{Ask, Outcome};
 
 fn profile(days: &str) -> Profile {
     serde_yaml::from_str(&format!(
@@ -14,7 +14,7 @@ fn profile(days: &str) -> Profile {
 }
 
 fn new(planner: &Planner, plan: &Plan, ask: &Ask) -> (Plan, usize) {
-    match rework(planner, plan, ask).unwrap() {
+    match planner.rework(plan, ask).unwrap() {
         Outcome::New(new) => (new.plan, new.table.changes()),
         Outcome::Same => panic!("something changed"),
     }
@@ -26,10 +26,10 @@ const TWO: &str = "{day: tue, minutes: 40}, {day: fri, minutes: 40}";
 fn no_ask_no_change() {
     let planner = Planner::built_in();
     let plan = planner.plan(&profile(TWO), &Options::default()).unwrap();
-    assert_eq!(rework(&planner, &plan, &Ask::default()).unwrap(), Outcome::Same);
+    assert_eq!(planner.rework(&plan, &Ask::default()).unwrap(), Outcome::Same);
     let same =
         Ask { seed: Some(plan.seed), profile: Some(Box::new(profile(TWO))), ..Ask::default() };
-    assert_eq!(rework(&planner, &plan, &same).unwrap(), Outcome::Same);
+    assert_eq!(planner.rework(&plan, &same).unwrap(), Outcome::Same);
 }
 
 /// What was not in the plan can be kept out of it at no change at all.

@@ -10,12 +10,12 @@ use crate::catalog::Catalog;
 use crate::cli::book::{self, Book, plans, sessions};
 use crate::cli::book_args::BookFile;
 use crate::cli::output::Console;
-use crate::cli::plan_file::plan_in;
 use crate::cli::{Failure, files, today};
 use crate::diagnostic::{Label, Source};
 use crate::input::catalog::Entry;
 use crate::input::plan::{Plan, ProfileRef};
 use crate::input::profile::Profile;
+use crate::load;
 use crate::plan::loads::Ladder;
 use crate::plan::racks;
 use crate::planner::Planner;
@@ -141,7 +141,7 @@ pub(in crate::cli) fn filed_plan(
     planner: &Planner,
 ) -> Result<TargetPlan, Failure> {
     let source = Source::new(&filed.name, &filed.text);
-    let plan = files::with_profile(Path::new(&filed.name), plan_in(source)?, planner)?;
+    let plan = files::with_profile(Path::new(&filed.name), load::plan(source)?, planner)?;
     Ok(TargetPlan { plan, name: filed.name.clone(), text: filed.text.clone() })
 }
 

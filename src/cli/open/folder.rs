@@ -10,20 +10,19 @@ use jiff::civil::Date;
 
 use super::listing::{Last, Listing, is_inside};
 use crate::catalog::sha256;
-use crate::cli::files::{self, LoadedProfile};
+use crate::cli::files;
 use crate::cli::no_plan::{self, Origin};
 use crate::cli::output::{replace, set_aside};
-use crate::cli::{Faults, ending, places, plan_file};
+use crate::cli::{Faults, ending, places};
 use crate::diagnostic::{Diagnostic, Label, Source, quoted};
-use crate::input::check::Known;
 use crate::input::marks::Marks;
 use crate::input::plan::ProfileRef;
 use crate::input::source::{MOST_BYTES, MOST_PLAN_BYTES, source};
+use crate::load::{self, LoadedProfile};
 use crate::page::cabinet::{Cabinet, Client, Kept, NotKept, PlanFile, ProfileFile};
 #[cfg(feature = "book")]
 use crate::page::records::Records;
 use crate::planner::{NoPlan, Planner};
-use crate::rules::RULES;
 use crate::sheets::seal;
 
 /// A folder that was opened.
@@ -122,9 +121,7 @@ impl Folder {
         if let Some(fault) = self.outside(text, path) {
             return Err(Faults::new(vec![fault], vec![text.clone()]));
         }
-        let ids: Vec<&str> = RULES.iter().map(|rule| rule.id()).collect();
-        let known = Known { entries: self.planner.catalog().entries(), rules: &ids };
-        files::check_profile(text, path, known)
+        files::check_profile(text, path, self.planner.known())
     }
 
     /// E1008: a place or a last block that is not in the folder.
@@ -289,7 +286,7 @@ impl Folder {
             return known.clone();
         }
         let mut is_whole = false;
-        let plan = plan_file::plan_in(text).and_then(|loaded| match &loaded.plan.profile {
+        let plan = load::plan(text).and_then(|loaded| match &loaded.plan.profile {
             ProfileRef::File(file) if !self.is_inside(&path.with_file_name(file)) => {
                 Err(outside_fault(file).into())
             }

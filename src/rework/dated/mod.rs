@@ -15,6 +15,7 @@ use crate::input::profile::Profile;
 use crate::plan::calendar::BLOCK;
 use crate::plan::seal::seal;
 use crate::planner::{Options, Planner};
+use crate::search::budget::Budget;
 use crate::words::Weekday;
 use parts::Parts;
 use pause::pause;
@@ -58,7 +59,12 @@ pub enum When {
 ///
 /// # Errors
 /// An ask that does not fit the plan, or why there is no plan.
-pub fn dated(planner: &Planner, plan: &Plan, ask: &Ask, when: &When) -> Result<Outcome, NoRework> {
+pub(crate) fn dated(
+    planner: &Planner,
+    plan: &Plan,
+    ask: &Ask,
+    when: &When,
+) -> Result<Outcome, NoRework> {
     match when {
         When::Day { week, day } => of_day(planner, plan, ask, (*week, day)),
         When::Rest { date } => rest_of_week(planner, plan, ask, date),
@@ -139,7 +145,9 @@ fn of_day(
     let base = as_of_week(plan, week)?;
     let (base, aside) = without_lost_musts(planner, &base, ask)?;
     let ask = Ask { today: Some(day.to_owned()), ..ask.clone() };
-    let Outcome::New(made) = rework(planner, &base, &ask)? else { return Ok(Outcome::Same) };
+    let Outcome::New(made) = rework(planner, &base, &ask, Budget::default())? else {
+        return Ok(Outcome::Same);
+    };
     let mut asked = told(&ask);
     asked.extend(aside.iter().map(|id| format!("{id} set aside")));
     let parts = Parts { planner, plan, made: &made.plan, week, asked, kit: None };
@@ -168,7 +176,9 @@ fn rest_of_week(
     let done = week.sessions.iter().filter(|one| date_of(&week, one).is_some_and(|on| on < from));
     let held = done.map(crate::rework::table::label).collect();
     let ask = &Ask { held, ..ask.clone() };
-    let Outcome::New(made) = rework(planner, &base, ask)? else { return Ok(Outcome::Same) };
+    let Outcome::New(made) = rework(planner, &base, ask, Budget::default())? else {
+        return Ok(Outcome::Same);
+    };
     let is_left = |session: &Session| date_of(&week, session).is_some_and(|on| on >= from);
     let is_lost = |session: &Session| ask.drop_days.iter().any(|lost| is_called(session, lost));
     let mut asked = told(ask);
@@ -208,7 +218,7 @@ fn elsewhere(
         base.inputs = base
             .inputs
             .map(|inputs| crate::input::plan::Inputs { profile_sha256: String::new(), ..inputs });
-        let Outcome::New(made) = rework(planner, &base, ask)? else { continue };
+        let Outcome::New(made) = rework(planner, &base, ask, Budget::default())? else { continue };
         let parts = Parts {
             planner,
             plan: &new,
