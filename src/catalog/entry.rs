@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::prime_movers::w1415_prime_mover_fits;
+use super::prime_movers::prime_movers;
 use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::input::Read;
 use crate::input::catalog::Entry;
@@ -196,4 +196,24 @@ fn lacks(set: &[Kit]) -> Option<(Kit, Kit)> {
     const TOGETHER: [(Kit, Kit); 2] =
         [(Kit::Landmine, Kit::Barbell), (Kit::SafetyArms, Kit::SquatRack)];
     TOGETHER.into_iter().find(|(item, other)| set.contains(item) && !set.contains(other))
+}
+
+/// W1415: the first direct muscle of a working exercise does its movement.
+fn w1415_prime_mover_fits(placed: &Placed<'_>) -> Vec<Diagnostic> {
+    let entry = placed.entry;
+    let (Role::Work, Some(pattern), Some(first)) =
+        (entry.role, entry.pattern, entry.direct.first())
+    else {
+        return Vec::new();
+    };
+    let movers = prime_movers(pattern);
+    if movers.contains(first) {
+        return Vec::new();
+    }
+    let names: Vec<&str> = movers.iter().map(|muscle| muscle.id()).collect();
+    let message = format!("{} has `{first}` as the prime mover of `{pattern}`", quoted(&entry.id));
+    let remark = Diagnostic::warning("W1415", message)
+        .at(placed.at("direct", "the first one is the prime mover"))
+        .help(format!("a prime mover of `{pattern}` is {}", names.join(" or ")));
+    vec![remark]
 }

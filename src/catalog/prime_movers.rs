@@ -1,8 +1,6 @@
 //! Which muscles can be the prime mover of a pattern.
 
-use super::entry::Placed;
-use crate::diagnostic::{Diagnostic, quoted};
-use crate::words::{Muscle, Pattern, Role};
+use crate::words::{Muscle, Pattern};
 
 /// The muscles that do a pattern's joint action under load: functional anatomy as textbooks tell it (Kendall et al.,
 /// Muscles: Testing and Function, 5th ed., from memory); what carries, throws and walks go by is common practice.
@@ -55,24 +53,4 @@ pub const fn prime_movers(pattern: Pattern) -> &'static [Muscle] {
         Throw => &[Chest, Lats, Obliques, Glutes, Quads],
         Locomotion => &[Quads, Glutes, Hamstrings, Abs, Abductors],
     }
-}
-
-/// W1415: the first direct muscle of a working exercise does its movement.
-pub(super) fn w1415_prime_mover_fits(placed: &Placed<'_>) -> Vec<Diagnostic> {
-    let entry = placed.entry;
-    let (Role::Work, Some(pattern), Some(first)) =
-        (entry.role, entry.pattern, entry.direct.first())
-    else {
-        return Vec::new();
-    };
-    let movers = prime_movers(pattern);
-    if movers.contains(first) {
-        return Vec::new();
-    }
-    let names: Vec<&str> = movers.iter().map(|muscle| muscle.id()).collect();
-    let message = format!("{} has `{first}` as the prime mover of `{pattern}`", quoted(&entry.id));
-    let remark = Diagnostic::warning("W1415", message)
-        .at(placed.at("direct", "the first one is the prime mover"))
-        .help(format!("a prime mover of `{pattern}` is {}", names.join(" or ")));
-    vec![remark]
 }

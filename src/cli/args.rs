@@ -1,15 +1,20 @@
 //! The arguments as typed.
 
+#[cfg(feature = "book")]
+pub mod book;
+pub mod plan;
+mod room;
+
 use std::path::PathBuf;
 
 use clap::{Parser, Subcommand, ValueEnum};
 
-#[cfg(feature = "book")]
-use super::book_args::{BookArgs, LogArgs, MeasureArgs, NextArgs, ReviewArgs};
 use super::examples;
-pub use super::plan_args::{PlanArgs, ReworkArgs, WhyArgs};
-pub use super::room_args::{RosterArgs, RosterForm, RotaArgs};
 use crate::sheets::{Audience, Paper};
+#[cfg(feature = "book")]
+use book::{BookArgs, LogArgs, MeasureArgs, NextArgs, ReviewArgs};
+pub use plan::{PlanArgs, ReworkArgs, WhyArgs};
+pub use room::{RosterArgs, RosterForm, RotaArgs};
 
 /// Turns a client's days, minutes, kit, goal and limits into an audited week of training.
 #[derive(Debug, Parser)]

@@ -2,6 +2,7 @@
 
 use super::args::{AuditArgs, Format};
 use super::output::Console;
+use super::plan_file;
 use super::{Exit, Failure, Faults, files};
 use crate::audit::Audit;
 use crate::diagnostic::{Diagnostic, Label};
@@ -10,9 +11,9 @@ use crate::rules::Severity;
 
 pub(super) fn run(arguments: &AuditArgs, console: &Console) -> Result<Exit, Failure> {
     let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);
-    let loaded = files::load_plan(&arguments.plan)?;
-    let plan = files::with_profile(&arguments.plan, loaded, &planner)?;
-    files::may_train(&plan, &arguments.plan)?;
+    let loaded = plan_file::load_plan(&arguments.plan)?;
+    let plan = plan_file::with_profile(&arguments.plan, loaded, &planner)?;
+    plan_file::may_train(&plan, &arguments.plan)?;
     let audit = planner.audit(&plan).map_err(|faults| {
         let name = arguments.plan.display().to_string();
         let diagnostics = faults.iter().map(|fault| {

@@ -5,53 +5,14 @@ use std::fs::{self, File};
 use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
 
+use super::output::io_fault;
 use super::output::used::{self, Use};
-use super::places::place_source;
-pub(super) use super::plan_file::may_train;
-pub use super::plan_file::{load_plan, with_profile};
-use super::{Faults, ending};
+use super::{Failure, Faults, ending};
 use crate::catalog::Catalog;
 use crate::diagnostic::{Diagnostic, Label, Source, quoted};
 use crate::input::catalog::Entry;
-use crate::input::check::Known;
 use crate::input::source::{MOST_BYTES, MOST_PLAN_BYTES, source};
 use crate::input::{naming, suggest};
-use crate::load::{self, Beside, LoadedProfile};
-
-/// Reads a profile and what it names, and checks all of it.
-///
-/// # Errors
-/// All faults of all files at once.
-pub fn load_profile(path: &Path, known: Known<'_>) -> Result<LoadedProfile, Faults> {
-    check_profile(&read_source(path)?, path, known)
-}
-
-/// Checks a profile's text and what it names, which is looked for beside the path.
-///
-/// # Errors
-/// All faults of all texts at once.
-pub fn check_profile(
-    source: &Source,
-    path: &Path,
-    known: Known<'_>,
-) -> Result<LoadedProfile, Faults> {
-    load::profile(source, &Files(path), known)
-}
-
-/// The files beside a profile.
-struct Files<'a>(&'a Path);
-
-impl Beside for Files<'_> {
-    fn place(&self, name: &str) -> Result<Source, Diagnostic> {
-        place_source(self.0, name)
-    }
-
-    fn previous(&self, name: &str) -> Result<Source, Diagnostic> {
-        let folder = self.0.parent().filter(|_| self.0 != Path::new("-")).unwrap_or(Path::new(""));
-        // A dot before it, so that a name of `-` is a file and not standard input.
-        read_plan(&if name == "-" { Path::new(".").join(name) } else { folder.join(name) })
-    }
-}
 
 /// The built-in catalog, with the files of a folder added.
 ///
@@ -251,13 +212,6 @@ fn directory(path: &Path) -> Diagnostic {
         .help(help)
 }
 
-/// E1006: the system said no.
-pub(super) fn io_fault(name: &str, error: &io::Error) -> Diagnostic {
-    Diagnostic::error("E1006", format!("the file cannot be used: {error}"))
-        .at(Label::whole(name))
-        .help("check the path, and that you may use this file")
-}
-
 /// The names in a folder in their order; none where it cannot be read.
 pub(super) fn names_in(folder: &Path) -> Vec<String> {
     let folder = if folder == Path::new("") { Path::new(".") } else { folder };
@@ -266,4 +220,17 @@ pub(super) fn names_in(folder: &Path) -> Vec<String> {
         entries.filter_map(|entry| entry.file_name().into_string().ok()).collect();
     names.sort();
     names
+}
+
+/// Several results need a folder, which is made when it is missing.
+pub(super) fn make_folder(folder: &Path) -> Result<(), Failure> {
+    let is_file = folder.is_file() || (!folder.is_dir() && ending::promised(folder).is_some());
+    if is_file {
+        let fault = Diagnostic::error("E1004", "several results need a folder, and this is a file")
+            .at(Label::whole(folder.display().to_string()))
+            .help("name a folder; it is made when it is missing");
+        return Err(Failure::Faults(fault.into()));
+    }
+    let made = std::fs::create_dir_all(folder);
+    made.map_err(|error| Failure::Unwritten(io_fault(&folder.display().to_string(), &error)))
 }

@@ -8,7 +8,8 @@ use rayon::prelude::*;
 
 use super::output::Console;
 use super::plan::Desk;
-use super::{Exit, Failure, Faults, files, many};
+use super::plan_file;
+use super::{Exit, Failure, Faults, files};
 use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::input::clock;
 use crate::input::plan::{Plan, Week};
@@ -64,7 +65,7 @@ pub(super) fn gathered(
         return Ok(Ok(guests));
     }
     console.report(&faults);
-    Ok(Err(many::exit(exits.into_iter())))
+    Ok(Err(Exit::of_many(exits)))
 }
 
 /// The plans of a folder, and the profiles whose clients have none there.
@@ -95,10 +96,10 @@ pub(super) fn told(path: &Path, key: &str) -> Option<String> {
 fn guest(path: &Path, desk: &Desk<'_>) -> Result<(Guest, Faults), (Faults, Exit)> {
     if files::holds_plan(path) {
         let read = || -> Result<Guest, Faults> {
-            let loaded = files::load_plan(path)?;
+            let loaded = plan_file::load_plan(path)?;
             let text = Some(loaded.source.text.to_string());
-            let plan = files::with_profile(path, loaded, desk.planner)?;
-            files::may_train(&plan, path)?;
+            let plan = plan_file::with_profile(path, loaded, desk.planner)?;
+            plan_file::may_train(&plan, path)?;
             Ok(Guest { path: path.to_owned(), plan: whole(plan), text })
         };
         return read()

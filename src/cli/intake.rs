@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 use std::fs;
-use std::io::{self, BufRead as _, IsTerminal as _, Write as _};
+use std::io::{self, IsTerminal as _};
 use std::path::{Path, PathBuf};
 
 use jiff::ToSpan as _;
@@ -11,7 +11,9 @@ use jiff::civil::Date;
 use super::args::{Format, IntakeArgs};
 use super::ending::DRAFT;
 use super::output::Console;
+use super::output::io_fault;
 use super::plan::{Desk, rendered};
+use super::terminal::Terminal;
 use super::{Exit, Failure, Faults, files, places, sheet};
 use crate::catalog::Catalog;
 use crate::diagnostic::{Diagnostic, Label};
@@ -19,8 +21,7 @@ use crate::input::check::Known;
 use crate::input::place::Place;
 use crate::input::read;
 use crate::intake::{
-    Answers, Around, Talk, ask_client, change, draft_text, file_name, interview, profile_text,
-    recalled,
+    Answers, Around, Talk, ask_client, change, file_name, interview, profile_text, recalled,
 };
 use crate::load;
 use crate::planner::{Options, Planner};
@@ -91,7 +92,7 @@ fn answers(
     if path != Path::new("-") {
         if arguments.output.is_none() && path.starts_with(FOLDER) {
             let made = fs::create_dir_all(FOLDER);
-            made.map_err(|error| Failure::Unwritten(files::io_fault(FOLDER, &error)))?;
+            made.map_err(|error| Failure::Unwritten(io_fault(FOLDER, &error)))?;
         }
         terminal.draft = Some(drafted(&path));
         terminal.keep(&begun);
@@ -243,41 +244,6 @@ fn around(beside: &Path) -> Around {
 fn next_monday(today: Date) -> String {
     let ahead = 7 - i64::from(today.weekday().to_monday_zero_offset());
     today.checked_add(ahead.days()).map(|day| day.to_string()).unwrap_or_default()
-}
-
-/// Questions go to standard error, so that standard output holds nothing but a plan.
-pub(super) struct Terminal<'a> {
-    pub(super) console: &'a Console,
-    /// Where the answers are kept until the profile is written.
-    pub(super) draft: Option<PathBuf>,
-}
-
-impl Talk for Terminal<'_> {
-    fn hear(&mut self, prompt: &str) -> Option<String> {
-        let prompt = super::render::paragraph(prompt.trim_end(), self.console.width());
-        let mut stderr = io::stderr().lock();
-        stderr.write_all(format!("{prompt} ").as_bytes()).and_then(|()| stderr.flush()).ok()?;
-        let mut line = Vec::new();
-        match io::stdin().lock().read_until(b'\n', &mut line) {
-            Ok(0) | Err(_) => {
-                // The line of the question is still open.
-                let _ = writeln!(stderr);
-                None
-            }
-            Ok(_) => Some(String::from_utf8_lossy(&line).trim_end_matches(['\r', '\n']).to_owned()),
-        }
-    }
-
-    fn say(&mut self, line: &str) {
-        self.console.note(&super::render::paragraph(line, self.console.width()));
-    }
-
-    fn keep(&mut self, answers: &Answers) {
-        if let Some(draft) = &self.draft {
-            // Where a draft cannot be kept, the talk goes on all the same.
-            let _ = self.console.keep(draft, &draft_text(answers));
-        }
-    }
 }
 
 /// E5001: the questions need somebody to answer them.

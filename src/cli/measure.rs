@@ -2,12 +2,13 @@
 
 use jiff::civil::Date;
 
+use super::args::book::MeasureArgs;
 use super::book::{self, Book, client_id, measures, plans};
-use super::book_args::MeasureArgs;
 use super::log::target::{filed_plan, profile_of};
 use super::output::Console;
+use super::profile_file;
 use super::render::{paragraph, wrapped};
-use super::{Exit, Failure, files, table, today};
+use super::{Exit, Failure, table, today};
 use crate::book::body::estimate::Body;
 use crate::book::body::kind::Unit;
 use crate::book::body::report::{Report, report};
@@ -64,7 +65,7 @@ fn profile(
     if let Some(path) = &arguments.profile {
         let catalog = Catalog::built_in();
         let known = load::known(catalog.entries());
-        return Ok(Some(files::load_profile(path, known)?.profile));
+        return Ok(Some(profile_file::load_profile(path, known)?.profile));
     }
     let Some(client) = client else { return Ok(None) };
     let Some(filed) = book.ask(|connection| plans::latest(connection, client))? else {

@@ -5,8 +5,6 @@ mod audit;
 #[cfg(feature = "book")]
 mod book;
 #[cfg(feature = "book")]
-pub mod book_args;
-#[cfg(feature = "book")]
 mod carry;
 mod catalog;
 mod ending;
@@ -15,11 +13,9 @@ mod explain;
 pub mod files;
 mod guests;
 mod intake;
-mod lines;
 #[cfg(feature = "book")]
 mod log;
 mod manual;
-mod many;
 #[cfg(feature = "book")]
 mod measure;
 #[cfg(feature = "book")]
@@ -32,8 +28,8 @@ pub mod open;
 pub mod output;
 mod places;
 mod plan;
-pub mod plan_args;
-mod plan_file;
+pub mod plan_file;
+pub mod profile_file;
 #[cfg(feature = "book")]
 mod progress;
 pub mod render;
@@ -41,13 +37,12 @@ pub mod render;
 mod review;
 mod rework;
 mod rework_table;
-mod room_args;
 mod roster;
 mod rota;
 mod schema;
 mod sheet;
-mod sheets_of_many;
 mod table;
+mod terminal;
 #[cfg(feature = "book")]
 mod today;
 mod why;
@@ -77,6 +72,19 @@ pub enum Exit {
     Impossible = 3,
     /// The audit found a broken rule.
     Broken = 4,
+}
+
+impl Exit {
+    /// How several ends are one: the first of 1, 3, 2, 0 that occurs.
+    fn of_many(exits: impl IntoIterator<Item = Exit>) -> Exit {
+        let rank = |exit: &Exit| match exit {
+            Exit::Done => 0,
+            Exit::Input => 1,
+            Exit::Impossible => 2,
+            Exit::Other | Exit::Broken => 3,
+        };
+        exits.into_iter().max_by_key(rank).unwrap_or(Exit::Done)
+    }
 }
 
 /// Why a command stopped.

@@ -6,10 +6,11 @@ use jiff::ToSpan as _;
 use jiff::civil::Date;
 
 use super::args::Format;
+use super::args::book::NextArgs;
 use super::book::{self, Book, sessions};
-use super::book_args::NextArgs;
 use super::log::target::{TargetPlan, file_plan, plan_of_file, profile_of};
 use super::output::Console;
+use super::plan_file;
 use super::render::wrapped;
 use super::{Exit, Failure, ending, files, table, today};
 use crate::book::coming::{Coming, Nothing, Told, coming};
@@ -26,7 +27,7 @@ pub(super) fn run(arguments: &NextArgs, console: &Console) -> Result<Exit, Failu
     let format = ending::chosen(arguments.format.as_ref(), output, Format::Yaml)?;
     let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);
     let told = plan_of_file(&arguments.plan, &planner)?;
-    files::may_train(&told.plan, &arguments.plan)?;
+    plan_file::may_train(&told.plan, &arguments.plan)?;
     let planner = planner.with_plan(&told.plan);
     let path = book::place(arguments.book.book.as_deref(), Some(&arguments.plan));
     let mut book = Book::open(&path, console)?;

@@ -174,7 +174,7 @@ impl Notebook {
     /// be written. Nothing is written then.
     pub fn log(&self, told: &ToLog<'_>) -> Result<Logged, Failure> {
         let catalog = self.catalog.clone();
-        let named = super::book_args::BookFile { book: Some(self.path.clone()) };
+        let named = super::args::book::BookFile { book: Some(self.path.clone()) };
         let (target, mut book) =
             Target::of(told.target, catalog, Some(told.date), &named, &quiet())?;
         let done = target.done(&book)?;

@@ -7,7 +7,6 @@ pub(super) mod used;
 use std::io::{self, IsTerminal as _, Write as _};
 use std::path::Path;
 
-use super::files::io_fault;
 use super::{Failure, Faults, render};
 use crate::diagnostic::{Diagnostic, Label};
 use target::Target;
@@ -215,4 +214,11 @@ impl Drop for Progress {
             let _ = write!(stderr, "\r{blank}\r").and_then(|()| stderr.flush());
         }
     }
+}
+
+/// E1006: the system said no.
+pub(super) fn io_fault(name: &str, error: &io::Error) -> Diagnostic {
+    Diagnostic::error("E1006", format!("the file cannot be used: {error}"))
+        .at(Label::whole(name))
+        .help("check the path, and that you may use this file")
 }

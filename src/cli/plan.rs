@@ -1,15 +1,19 @@
 //! `weekwright plan`: a profile in, an audited plan out.
 
+mod lines;
+mod many;
+
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::time::Instant;
 
+use super::args::plan::Search;
 use super::args::{Format, PlanArgs};
 use super::ending::DRAFT;
 use super::no_plan::{self, Origin};
 use super::output::Console;
-use super::plan_args::Search;
-use super::{Exit, Failure, Faults, ending, files, lines, many};
+use super::profile_file;
+use super::{Exit, Failure, Faults, ending, files};
 use crate::diagnostic::Source;
 use crate::input::catalog::Entry;
 use crate::input::plan::{Plan, TierValue};
@@ -128,7 +132,7 @@ impl Desk<'_> {
     /// Plans the profile of a text; its place is looked for beside the path.
     pub(super) fn answer_text(&self, source: &Source, path: &Path) -> Answer {
         let name = source.name.to_string();
-        let loaded = match files::check_profile(source, path, self.planner.known()) {
+        let loaded = match profile_file::check_profile(source, path, self.planner.known()) {
             Ok(loaded) => loaded,
             Err(faults) => return self.refusal(faults),
         };

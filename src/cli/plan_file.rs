@@ -2,7 +2,8 @@
 
 use std::path::Path;
 
-use super::files::{load_profile, read_plan, read_source};
+use super::files::{read_plan, read_source};
+use super::profile_file::load_profile;
 use super::{Faults, no_plan};
 use crate::input::plan::{Plan, ProfileRef};
 use crate::input::profile::Profile;

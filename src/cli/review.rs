@@ -6,8 +6,8 @@ use std::path::{Path, PathBuf};
 use jiff::civil::Date;
 
 use super::args::Format;
+use super::args::book::ReviewArgs;
 use super::book::{self, Book, measures, plans, sessions};
-use super::book_args::ReviewArgs;
 use super::log::target::{filed_plan, profile_of};
 use super::output::Console;
 use super::render::paragraph;

@@ -6,6 +6,8 @@ use std::path::Path;
 use super::args::{Format, ReworkArgs};
 use super::no_plan::{self, Origin};
 use super::output::Console;
+use super::plan_file;
+use super::profile_file;
 use super::{Exit, Failure, Faults, ending, files, places, rework_table};
 use crate::diagnostic::{Diagnostic, Label, counted, quoted};
 use crate::explain::shortfall;
@@ -23,10 +25,10 @@ pub(super) fn run(arguments: &ReworkArgs, console: &Console) -> Result<Exit, Fai
     let output = arguments.output.as_deref();
     let format = ending::chosen(arguments.format.as_ref(), output, Format::Yaml)?;
     let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);
-    let loaded = files::load_plan(&arguments.plan)?;
+    let loaded = plan_file::load_plan(&arguments.plan)?;
     let text = loaded.source.text.to_string();
     let source = loaded.source.clone();
-    let plan = files::with_profile(&arguments.plan, loaded, &planner)?;
+    let plan = plan_file::with_profile(&arguments.plan, loaded, &planner)?;
     let planner = planner.with_plan(&plan);
     all_exercises_exist(&plan, &planner, &arguments.plan)?;
     console.report(&notices(&plan, &planner, &arguments.plan));
@@ -191,7 +193,7 @@ fn ask(arguments: &ReworkArgs, planner: &Planner) -> Result<Ask, Failure> {
         list.iter().map(|typed| Ok(files::exercise(typed, entries)?)).collect()
     };
     let profile = match &arguments.profile {
-        Some(path) => Some(Box::new(files::load_profile(path, planner.known())?.profile)),
+        Some(path) => Some(Box::new(profile_file::load_profile(path, planner.known())?.profile)),
         None => None,
     };
     Ok(Ask {

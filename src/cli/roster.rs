@@ -5,6 +5,7 @@ use std::path::Path;
 use super::args::{RosterArgs, RosterForm};
 use super::guests::{Guest, folder, monday, one_each, told, whole};
 use super::output::Console;
+use super::plan_file;
 use super::{Exit, Failure, Faults, ending, files};
 use crate::input::plan::Plan;
 use crate::planner::Planner;
@@ -48,7 +49,7 @@ pub(super) fn run(arguments: &RosterArgs, console: &Console) -> Result<Exit, Fai
 }
 
 fn read(path: &Path, planner: &Planner) -> Result<Guest, Faults> {
-    let loaded = files::load_plan(path)?;
-    let plan = whole(files::with_profile(path, loaded, planner)?);
+    let loaded = plan_file::load_plan(path)?;
+    let plan = whole(plan_file::with_profile(path, loaded, planner)?);
     Ok(Guest { path: path.to_owned(), plan, text: None })
 }

@@ -8,7 +8,7 @@ use super::args::{Format, RotaArgs};
 use super::guests::{Guest, gathered, monday, one_each};
 use super::output::Console;
 use super::plan::{Desk, rendered};
-use super::{Exit, Failure, Faults, ending, files, many, places};
+use super::{Exit, Failure, Faults, ending, files, places};
 use crate::diagnostic::{Diagnostic, Label, quoted};
 use crate::input::plan::Plan;
 use crate::planner::{Options, Planner};
@@ -83,7 +83,7 @@ fn hand_out(
         if ending::promised(output) == Some("html") {
             results.push((output.clone(), wall()?));
         } else {
-            many::make(output)?;
+            files::make_folder(output)?;
             for (guest, plan) in guests.iter().zip(new) {
                 let text = match &guest.text {
                     Some(text) if *plan == guest.plan && !text.trim_start().starts_with('{') => {

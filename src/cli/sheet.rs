@@ -1,11 +1,14 @@
 //! `weekwright sheet`: a plan for paper, phone, table or calendar.
 
+mod of_many;
+
 use std::collections::BTreeMap;
 use std::path::Path;
 
 use super::args::{For, Form, SheetArgs};
 use super::output::Console;
-use super::{Exit, Failure, Faults, ending, files, sheets_of_many};
+use super::plan_file;
+use super::{Exit, Failure, Faults, ending, files};
 use crate::catalog::Catalog;
 use crate::diagnostic::{Diagnostic, Label, Source, quoted};
 use crate::input::catalog::Entry;
@@ -24,7 +27,7 @@ pub(super) fn run(arguments: &SheetArgs, console: &Console) -> Result<Exit, Fail
     let catalog = files::load_catalog(arguments.catalog.as_deref())?;
     let plan = arguments.plan.as_deref().expect("a sheet without a plan is one of progress");
     if plan.is_dir() || arguments.date.is_some() {
-        return sheets_of_many::run(arguments, plan, &catalog, console);
+        return of_many::run(arguments, plan, &catalog, console);
     }
     let form = ending::chosen(arguments.form.as_ref(), arguments.output.as_deref(), Form::Text)?;
     let plan = told(plan, &catalog, console)?;
@@ -48,8 +51,8 @@ pub(super) fn options(arguments: &SheetArgs, console: &Console, color: bool) -> 
 /// A plan as it is shown: its client may train, its texts and figures follow its numbers. What the catalog lacks is said.
 pub(super) fn told(path: &Path, catalog: &Catalog, console: &Console) -> Result<Plan, Failure> {
     let planner = Planner::new(catalog.clone());
-    let mut loaded = files::load_plan(path)?.told(catalog.entries())?;
-    files::may_train(&loaded.plan, path)?;
+    let mut loaded = plan_file::load_plan(path)?.told(catalog.entries())?;
+    plan_file::may_train(&loaded.plan, path)?;
     planner.count(&mut loaded.plan);
     console.report(&strangers(&loaded.plan, catalog.entries(), &loaded.source));
     Ok(loaded.plan)

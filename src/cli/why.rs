@@ -4,6 +4,7 @@ use serde_json::{Value, json};
 
 use super::args::{Format, WhyArgs};
 use super::output::Console;
+use super::plan_file;
 use super::render::{WIDTH, wrapped};
 use super::rework::{all_exercises_exist, notices};
 use super::table::table;
@@ -18,9 +19,9 @@ use crate::words::Muscle;
 
 pub(super) fn run(arguments: &WhyArgs, console: &Console) -> Result<Exit, Failure> {
     let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);
-    let loaded = files::load_plan(&arguments.plan)?;
-    let plan = files::with_profile(&arguments.plan, loaded, &planner)?;
-    files::may_train(&plan, &arguments.plan)?;
+    let loaded = plan_file::load_plan(&arguments.plan)?;
+    let plan = plan_file::with_profile(&arguments.plan, loaded, &planner)?;
+    plan_file::may_train(&plan, &arguments.plan)?;
     let planner = planner.with_plan(&plan);
     all_exercises_exist(&plan, &planner, &arguments.plan)?;
     console.report(&notices(&plan, &planner, &arguments.plan));

@@ -11,9 +11,6 @@ use saphyr_parser::{Event, Parser, ScanError, Span};
 use super::syntax;
 use crate::diagnostic::{Diagnostic, Label, Source};
 
-/// Deepest nesting that is read; a plan needs nine levels.
-pub const DEEPEST: usize = 32;
-
 /// One step of a path into a file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Step<'a> {
@@ -270,7 +267,7 @@ impl<'a> Builder<'a> {
     }
 
     fn enter(&mut self, bytes: Range<usize>, parts: Parts) {
-        if self.open.len() >= DEEPEST {
+        if self.open.len() >= syntax::DEEPEST {
             self.refuse(syntax::too_deep(self.source, bytes));
             return;
         }
@@ -329,6 +326,12 @@ fn duplicates(source: &Source, fields: &[Field]) -> Vec<Diagnostic> {
     sorted
         .windows(2)
         .filter(|pair| pair[0].key == pair[1].key)
-        .map(|pair| syntax::duplicate_key(source, pair[0], pair[1]))
+        .map(|pair| {
+            syntax::duplicate_key(
+                source,
+                &pair[1].key,
+                [pair[0], pair[1]].map(|field| field.key_bytes.clone()),
+            )
+        })
         .collect()
 }

@@ -8,7 +8,6 @@ use serde::de::Error as _;
 use serde::ser::SerializeMap as _;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::profile::Profile;
 use crate::words::{Kit, Units};
 
 /// A room with kit.
@@ -264,17 +263,6 @@ impl Equipment {
         present.items.retain(|_, stock| stock.count() > 0);
         present
     }
-}
-
-/// The profile with the place's kit as its equipment; the place keeps its name. Without a place
-/// only items that are not there (count 0) are taken out.
-#[must_use]
-pub fn resolve_place(profile: &Profile, place: Option<&Place>) -> Profile {
-    let equipment = match place {
-        Some(place) => Some(place.equipment.present()),
-        None => profile.equipment.as_ref().map(Equipment::present),
-    };
-    Profile { equipment, ..profile.clone() }
 }
 
 /// Kilograms to whole grams, pounds to whole thousandths.

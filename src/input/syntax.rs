@@ -2,8 +2,10 @@
 
 use std::ops::Range;
 
-use super::marks::{DEEPEST, Field};
 use crate::diagnostic::{Diagnostic, Source, quoted};
+
+/// Deepest nesting that is read; a plan needs nine levels.
+pub const DEEPEST: usize = 32;
 
 /// E1101 for what the parser stops at, E1102 where a tab is behind it, E1103 for a lost alias.
 #[must_use]
@@ -83,10 +85,10 @@ pub fn too_deep(source: &Source, bytes: Range<usize>) -> Diagnostic {
 
 /// E1107: of two values for one key, one would be lost.
 #[must_use]
-pub fn duplicate_key(source: &Source, first: &Field, second: &Field) -> Diagnostic {
-    Diagnostic::error("E1107", format!("the key {} stands here twice", quoted(&second.key)))
-        .at(source.label(second.key_bytes.clone(), "the second"))
-        .at(source.label(first.key_bytes.clone(), "the first"))
+pub fn duplicate_key(source: &Source, key: &str, [first, second]: [Range<usize>; 2]) -> Diagnostic {
+    Diagnostic::error("E1107", format!("the key {} stands here twice", quoted(key)))
+        .at(source.label(second, "the second"))
+        .at(source.label(first, "the first"))
         .help("keep one of the two, or join their values")
 }
 

@@ -3,10 +3,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::talk::Around;
+use super::around::Around;
 use crate::input::check::Known;
-use crate::input::place::resolve_place;
 use crate::input::profile::Profile;
+use crate::load::resolve_place;
 use crate::request::{Entries, resolve, screening};
 
 /// Each contradiction in a sentence without its full stop.

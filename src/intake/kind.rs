@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::talk::Around;
+use super::around::Around;
 use super::tolerant;
 use crate::diagnostic::quoted;
 use crate::input::catalog::Entry;

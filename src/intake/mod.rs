@@ -4,6 +4,7 @@
 //! checked one by one by the rules that a profile file is read with.
 
 mod answers;
+mod around;
 mod contradiction;
 mod kind;
 mod profile_text;
@@ -13,11 +14,12 @@ mod talk;
 mod tolerant;
 
 pub use answers::Answers;
+pub use around::Around;
 #[cfg(feature = "page")]
 pub(crate) use kind::scalar;
 pub use profile_text::profile_text;
 pub use recall::{draft_text, recalled};
-pub use talk::{Around, Talk, ask_client, change, interview};
+pub use talk::{Talk, ask_client, change, interview};
 
 /// A file name for a client: small letters, digits and dashes of the code.
 ///

@@ -1,15 +1,13 @@
 //! Asking: one question after the other, each answer checked before the next.
 
-use std::collections::BTreeMap;
-
 use super::answers::Answers;
+use super::around::Around;
 use super::contradiction::contradictions;
 use super::kind::{Kind, as_yaml};
 use super::profile_text::profile_text;
 use super::questions::{self, ANY, ANY_OF, Question, Usual};
 use crate::diagnostic::{Diagnostic, Source};
 use crate::input::check::{self, Known};
-use crate::input::place::Place;
 use crate::input::profile::Profile;
 use crate::input::{read, suggest};
 
@@ -21,19 +19,6 @@ pub trait Talk {
     fn say(&mut self, line: &str);
     /// Keeps what was answered so far, so that nothing typed is lost.
     fn keep(&mut self, _answers: &Answers) {}
-}
-
-/// What is there before the client comes.
-#[derive(Debug, Clone, Default)]
-pub struct Around {
-    /// The day of the talk, ISO 8601.
-    pub today: String,
-    /// The first day that is proposed, ISO 8601.
-    pub first_day: String,
-    /// Places that have a file.
-    pub places: Vec<String>,
-    /// Those of them that could be read.
-    pub rooms: BTreeMap<String, Place>,
 }
 
 /// Where the talk goes after a question.

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 pub use plan::{LoadedPlan, plan};
-pub use profile::{Beside, LoadedProfile, profile};
+pub use profile::{Beside, LoadedProfile, profile, resolve_place};
 
 use crate::input::catalog::Entry;
 use crate::input::check::Known;

@@ -4,7 +4,7 @@ use crate::diagnostic::{self, Diagnostic, Faults, Label, Source, quoted};
 use crate::input::check::{self, Known};
 use crate::input::marks::Marks;
 use crate::input::naming;
-use crate::input::place::{Place, resolve_place};
+use crate::input::place::{Equipment, Place};
 use crate::input::plan::{Plan, ProfileRef};
 use crate::input::profile::Profile;
 use crate::input::{Read, read};
@@ -70,6 +70,17 @@ pub fn profile(
             Err(faults)
         }
     }
+}
+
+/// The profile with the place's kit as its equipment; the place keeps its name. Without a place
+/// only items that are not there (count 0) are taken out.
+#[must_use]
+pub fn resolve_place(profile: &Profile, place: Option<&Place>) -> Profile {
+    let equipment = match place {
+        Some(place) => Some(place.equipment.present()),
+        None => profile.equipment.as_ref().map(Equipment::present),
+    };
+    Profile { equipment, ..profile.clone() }
 }
 
 /// The place that a profile names and where, also where the rest of the profile has faults.

@@ -2,9 +2,10 @@
 
 use std::sync::Arc;
 
+use super::begin::{self, Looked};
 use super::cabinet::{Kept, NotKept, ProfileFile};
 use super::desk::{Desk, Seat};
-use super::draft::{self, Draft, Looked, Refused, Step};
+use super::draft::{Draft, Refused, Step};
 use super::fields::Fields;
 use super::template::say;
 use super::tries::{self, Wish};
@@ -69,7 +70,7 @@ pub(super) fn done(
         back(desk, key, &file, &mut held);
         return say!(went_back).to_owned();
     }
-    let Looked::Week { is_changed } = draft::look(desk, key, &file, &mut held) else {
+    let Looked::Week { is_changed } = begin::look(desk, key, &file, &mut held) else {
         drop(held);
         return without_week(desk, seat, key, act, fields, &file);
     };
@@ -107,7 +108,7 @@ fn back(desk: &Desk, key: &str, file: &ProfileFile, held: &mut Option<Draft>) {
             *held = None;
         }
     }
-    draft::look(desk, key, file, held);
+    begin::look(desk, key, file, held);
 }
 
 /// A wish planned again, and put on top of the steps where nobody asked for something else meanwhile.
@@ -230,7 +231,7 @@ fn following(file: &ProfileFile) -> Wish {
 
 /// A week made from the profile, in place of what is in hand.
 fn anew(desk: &Desk, seat: &Seat, key: &str, file: &ProfileFile) -> String {
-    let made = draft::made(desk, key, file, 0);
+    let made = begin::made(desk, key, file, 0);
     let mut held = seat.draft();
     let Some(draft) = held.as_mut() else { return String::new() };
     match made {
@@ -257,11 +258,11 @@ fn without_week(
 ) -> String {
     let place = fields.get("way").and_then(|place| place.parse::<usize>().ok());
     let (Act::Way, Some(place)) = (act, place) else { return String::new() };
-    let Err(refused) = draft::made_once(desk, key, file) else { return String::new() };
+    let Err(refused) = begin::made_once(desk, key, file) else { return String::new() };
     let ways = refused.impossible.map(|found| found.ways).unwrap_or_default();
     let Some(way) = ways.get(place) else { return say!(way_is_gone).to_owned() };
     let other = ProfileFile { profile: Ok(Box::new(way.profile.clone())), ..file.clone() };
-    let Ok(plan) = draft::made(desk, key, &other, 0) else { return say!(way_is_gone).to_owned() };
+    let Ok(plan) = begin::made(desk, key, &other, 0) else { return say!(way_is_gone).to_owned() };
     *seat.draft() = Some(Draft::of_way(file, plan));
     say!(way_is_done, way)
 }

@@ -5,6 +5,7 @@
 
 mod acts;
 mod answer;
+mod begin;
 pub mod cabinet;
 mod changes;
 mod clients;

@@ -6,8 +6,8 @@ use serde::Serialize;
 
 use super::acts::shown_as;
 use super::answer;
+use super::begin::{self, Looked};
 use super::desk::Desk;
-use super::draft::{self, Looked};
 use super::fields::Fields;
 use super::tries::name_of;
 use super::week::{Around, Page};
@@ -47,7 +47,7 @@ fn page(desk: &Desk, key: &str, shown: Option<u32>, notice: &str) -> Option<Page
     let file = desk.cabinet.profile(key)?;
     let seat = desk.seat(key);
     let mut held = seat.draft();
-    let looked = draft::look(desk, key, &file, &mut held);
+    let looked = begin::look(desk, key, &file, &mut held);
     let draft = held.clone();
     drop(held);
     let is_changed = matches!(looked, Looked::Week { is_changed: true });
@@ -67,7 +67,7 @@ fn plan_in_hand(desk: &Desk, key: &str) -> Option<std::sync::Arc<Plan>> {
     let file = desk.cabinet.profile(key)?;
     let seat = desk.seat(key);
     let mut held = seat.draft();
-    draft::look(desk, key, &file, &mut held);
+    begin::look(desk, key, &file, &mut held);
     held.as_ref().map(|draft| std::sync::Arc::clone(draft.plan()))
 }
 

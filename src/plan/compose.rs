@@ -3,8 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::pair_up::Together;
+use super::strength::Ask;
 use super::turns::{self, Turns};
-use super::working_load::{Ask, KnownLifts};
+use super::working_load::KnownLifts;
 use super::{
     arrange, fit, instead, loads::Ladder, own_weight, pair_up, prepare, racks, ramp, screening,
 };

@@ -10,8 +10,7 @@ use crate::input::catalog::Entry;
 use crate::input::plan::{FindLoad, Item};
 use crate::input::profile::Profile;
 use crate::plan::loads::{KG_PER_LB, Ladder};
-use crate::plan::strength::percent_at_reserve;
-use crate::plan::working_load::Ask;
+use crate::plan::strength::{Ask, percent_at_reserve};
 use crate::request::screening;
 use crate::words::{LoadKind, Measure, Pattern, Sex, Status, Units};
 

@@ -30,5 +30,4 @@ pub use crate::timing;
 pub mod told;
 pub mod turns;
 pub mod waves;
-mod week_notes;
 pub mod working_load;

@@ -3,6 +3,8 @@
 //! The planner gives the sessions of each block at their fullest; the weeks vary sets, repetitions, load and reserve inside
 //! them, so that no week has more sets or takes longer than its minutes.
 
+mod week_notes;
+
 use std::collections::BTreeMap;
 
 use jiff::civil::Date;
@@ -18,7 +20,7 @@ use crate::plan::steps::{MOST_RAISE, Track};
 use crate::plan::strength::percent_at_reserve;
 use crate::plan::told::Told;
 use crate::plan::waves;
-use crate::plan::{finisher, fit, spare_time, week_notes};
+use crate::plan::{finisher, fit, spare_time};
 use crate::request::dose::{Dose, Duty, Span, dose_for};
 use crate::words::{GroupKind, Status, Turn};
 

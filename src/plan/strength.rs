@@ -40,6 +40,17 @@ pub enum StrengthError {
     ImpossibleLoad,
 }
 
+/// How heavy a set should be.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Ask {
+    /// Repetitions of the set.
+    pub reps: u32,
+    /// Repetitions left in reserve.
+    pub rir: u32,
+    /// The most in percent of the maximum, where age or a long break asks for it.
+    pub most_percent: Option<f64>,
+}
+
 /// More repetitions than this are refused (RM-10, the limit is the project's choice).
 pub const MOST_REPS: u32 = 15;
 /// More repetitions than this carry a warning (RM-10).

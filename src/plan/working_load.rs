@@ -12,7 +12,7 @@ use crate::input::plan::FindLoad;
 use crate::input::profile::Profile;
 use crate::plan::first_load::{Starter, stop_text};
 use crate::plan::loads::{Ladder, mass_text, to_kg};
-use crate::plan::strength::{Estimate, Estimator, percent_at_reserve};
+use crate::plan::strength::{Ask, Estimate, Estimator, percent_at_reserve};
 use crate::words::{Kit, LoadKind, Measure, Units};
 
 /// What a note begins with where the load is still to be found.
@@ -37,17 +37,6 @@ struct Lift {
     reps: u32,
     rir: u32,
     cap_kg: Option<f64>,
-}
-
-/// How heavy a set should be.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Ask {
-    /// Repetitions of the set.
-    pub reps: u32,
-    /// Repetitions left in reserve.
-    pub rir: u32,
-    /// The most in percent of the maximum, where age or a long break asks for it.
-    pub most_percent: Option<f64>,
 }
 
 /// A load for the first week, or how to find one.

@@ -2,12 +2,14 @@
 //!
 //! The figures stand in `dose.yaml` beside this file, each row with the ids of its sources.
 
+mod span;
+
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 use serde::Deserialize;
 
-pub use super::span::Span;
+pub use span::Span;
 
 use crate::input::catalog::Entry;
 use crate::words::{Goal, Kind, LoadKind, Measure, Pattern, Role, Sides, Status, Turn};

@@ -10,7 +10,6 @@ pub mod eligibility;
 pub mod figures;
 pub mod resolve;
 pub mod screening;
-pub mod span;
 pub mod standing;
 pub mod target;
 pub mod targets;

@@ -7,6 +7,7 @@
 //! and `apply` writes dates into plans. `roster` is the folder as a table.
 
 pub mod apply;
+pub mod case;
 pub mod holds;
 pub mod hours;
 pub mod orders;

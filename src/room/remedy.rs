@@ -4,8 +4,8 @@ use std::fmt;
 
 use itertools::Itertools as _;
 
+use super::case::{Case, clock};
 use super::puzzle::{Answer, Choice, Puzzle, Seat};
-use super::rota::{Case, clock};
 use super::stock::{Room, Thing};
 use super::visit::Visit;
 use super::ways::choices;

@@ -8,6 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::Date;
 
+pub use super::case::{Case, clock};
 use super::hours::{Collision, Done, collisions, minutes};
 use super::puzzle::{Answer, Choice, Puzzle, Seat, Span};
 use super::remedy::{self, WayOut};
@@ -82,23 +83,6 @@ pub enum Outcome {
     Open,
 }
 
-/// A puzzle with what it was made from, so that others can solve it too.
-#[derive(Debug, Clone, Default)]
-pub struct Case {
-    /// What is counted.
-    pub things: Vec<Thing>,
-    /// Minutes that visits of other groups hold.
-    pub fixed: Vec<Span>,
-    /// The starts that each visit may have.
-    pub starts: Vec<Vec<u32>>,
-    /// The arrangements of each visit.
-    pub arrangements: Vec<Vec<Arrangement>>,
-    /// The picks of each visit.
-    pub picks: Vec<Vec<Pick>>,
-    /// The puzzle; a seat without choice to change holds what is fixed.
-    pub puzzle: Puzzle,
-}
-
 /// Settles a week.
 #[must_use]
 pub fn settle(
@@ -148,12 +132,6 @@ impl Rota {
             .map(|planned| format!("starts {} instead of {}", clock(done.start), clock(planned)));
         late.into_iter().chain(done.arrangement.told.clone()).collect()
     }
-}
-
-/// Minutes of the day as a clock tells them.
-#[must_use]
-pub fn clock(minutes: u32) -> String {
-    format!("{:02}:{:02}", minutes / 60, minutes % 60)
 }
 
 struct Week<'a> {

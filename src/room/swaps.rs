@@ -3,7 +3,8 @@
 
 use super::orders::Held;
 use crate::input::plan::{Amounts, Item, Session};
-use crate::plan::working_load::{Ask, KnownLifts};
+use crate::plan::strength::Ask;
+use crate::plan::working_load::KnownLifts;
 use crate::plan::{first_load, racks, ramp, screening};
 use crate::request::Request;
 use crate::request::candidate::Candidate;

@@ -11,9 +11,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 
-use super::card::{Card, EASE, Line, Part, loads};
+use super::card::{Card, EASE, Line, Part, loads, next};
 use super::wording::say;
-use super::{Names, clean, head, next, phrase};
+use super::{Names, clean, head, phrase};
 use crate::plan::file::{Plan, Session, Week};
 use crate::words::{GroupKind, WeekKind, Weekday};
 

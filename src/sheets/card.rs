@@ -1,9 +1,11 @@
 //! One session of one week as every sheet shows it: labels, names and numbers already in words.
 
+pub(super) mod next;
+
 use serde::Serialize;
 
 use super::wording::say;
-use super::{Names, clean, head, kit, next, phrase};
+use super::{Names, clean, head, kit, phrase};
 use crate::book::written::{has_load, planned_words};
 use crate::input::catalog::Entry;
 use crate::plan::file::{Group, Item, Plan, Session};

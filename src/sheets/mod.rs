@@ -15,7 +15,6 @@ pub(crate) mod html;
 mod ics;
 mod kit;
 mod md;
-mod next;
 pub(crate) mod phrase;
 pub mod progress;
 pub mod room;

@@ -10,7 +10,8 @@ use serde::Deserialize;
 use weekwright::catalog::Catalog;
 use weekwright::catalog::cells::KitGroup;
 use weekwright::catalog::lint::lint;
-use weekwright::cli::files::{load_plan, read_source};
+use weekwright::cli::files::read_source;
+use weekwright::cli::plan_file::load_plan;
 use weekwright::diagnostic::{Diagnostic, Source};
 use weekwright::input::catalog::Entry;
 use weekwright::input::check::CODES;
@@ -114,7 +115,7 @@ fn a_plan_may_be_larger_than_a_profile() {
         let file = folder.path().join("plan.yaml");
         let filling = format!("# {}\n", "-".repeat(77)).repeat(lines);
         fs::write(&file, format!("{by_hand}{filling}")).unwrap();
-        let faults = weekwright::cli::files::load_plan(&file).err();
+        let faults = weekwright::cli::plan_file::load_plan(&file).err();
         assert_eq!(faults.is_none(), is_read, "{faults:?}");
         assert!(faults.is_none_or(|faults| faults.diagnostics[0].code == "E1001"));
     }

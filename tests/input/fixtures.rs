@@ -3,7 +3,8 @@
 use std::path::{Path, PathBuf};
 
 use weekwright::catalog::lint::lint;
-use weekwright::cli::files::{load_profile, read_source};
+use weekwright::cli::files::read_source;
+use weekwright::cli::profile_file::load_profile;
 use weekwright::cli::render;
 use weekwright::diagnostic::Diagnostic;
 

@@ -2,7 +2,7 @@
 
 use weekwright::diagnostic::Source;
 use weekwright::input::marks::Marks;
-use weekwright::input::place::{Place, resolve_place};
+use weekwright::input::place::Place;
 use weekwright::input::profile::{Profile, SplitChoice};
 use weekwright::input::source::{MOST_BYTES, source};
 use weekwright::input::{check, read};
@@ -70,7 +70,7 @@ fn a_place_brings_its_kit_without_items_of_count_0() {
     let place = read::<Place>(&Source::new("shed.yaml", text)).unwrap();
     assert_eq!(check::place(&place), []);
     let profile = read::<Profile>(&Source::new("whole.yaml", WHOLE)).unwrap().value;
-    let resolved = resolve_place(&profile, Some(&place.value)).equipment.unwrap();
+    let resolved = weekwright::load::resolve_place(&profile, Some(&place.value)).equipment.unwrap();
     let items: Vec<Kit> = resolved.items.keys().copied().collect();
     assert_eq!(items, [Kit::Barbell, Kit::Dumbbells]);
     let plates = resolved.plates_kg.unwrap();

@@ -3,6 +3,7 @@
 //! Some parts of the documents are made from the sources. After a change, write them anew with
 //! `WEEKWRIGHT_UPDATE=1 cargo test tidy`.
 
+mod circles;
 mod demos;
 mod documents;
 mod sources;

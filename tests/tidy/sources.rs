@@ -5,13 +5,13 @@ use std::path::Path;
 
 use super::{files, name, root, text};
 
-fn sources() -> Vec<(String, String)> {
+pub(super) fn sources() -> Vec<(String, String)> {
     let rust = files("src").into_iter().filter(|file| file.extension().is_some_and(|e| e == "rs"));
     rust.map(|file| (name(&file), fs::read_to_string(&file).unwrap())).collect()
 }
 
 /// The lines of code, with their numbers: no comments.
-fn code(text: &str) -> impl Iterator<Item = (usize, &str)> {
+pub(super) fn code(text: &str) -> impl Iterator<Item = (usize, &str)> {
     let lines = text.lines().enumerate().map(|(at, line)| (at + 1, line));
     lines.filter(|(_, line)| !line.trim_start().starts_with("//"))
 }

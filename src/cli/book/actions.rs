@@ -9,10 +9,11 @@ use rusqlite::backup::Backup;
 use rusqlite::{Connection, params};
 
 use super::{Book, plans, transfer};
-use crate::cli::book_args::{BookAction, BookArgs};
-use crate::cli::intake::Terminal;
+use crate::cli::args::book::{BookAction, BookArgs};
 use crate::cli::output::Console;
-use crate::cli::{Exit, Failure, files, today};
+use crate::cli::output::io_fault;
+use crate::cli::terminal::Terminal;
+use crate::cli::{Exit, Failure, today};
 use crate::diagnostic::{Diagnostic, Label, counted, quoted};
 use crate::intake::Talk as _;
 
@@ -115,7 +116,7 @@ fn list(book: &Book, archived: bool, console: &Console) -> Result<Exit, Failure>
 /// Copies the book by the library's own way, which is right also while another writes, and the files around it.
 fn backup(book: &Book, folder: &Path, console: &Console) -> Result<Exit, Failure> {
     let unwritten = |path: &Path, error: &io::Error| {
-        Failure::Unwritten(files::io_fault(&path.display().to_string(), error))
+        Failure::Unwritten(io_fault(&path.display().to_string(), error))
     };
     let target = free(folder);
     fs::create_dir_all(&target).map_err(|error| unwritten(&target, &error))?;
@@ -168,9 +169,8 @@ fn files_around(folder: &Path) -> Vec<PathBuf> {
 }
 
 fn export(book: &Book, folder: &Path, console: &Console) -> Result<Exit, Failure> {
-    fs::create_dir_all(folder).map_err(|error| {
-        Failure::Unwritten(files::io_fault(&folder.display().to_string(), &error))
-    })?;
+    fs::create_dir_all(folder)
+        .map_err(|error| Failure::Unwritten(io_fault(&folder.display().to_string(), &error)))?;
     let tables = book.ask(transfer::export)?;
     for (file, text) in &tables {
         console.write(Some(&folder.join(file)), text)?;

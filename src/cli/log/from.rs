@@ -7,6 +7,7 @@ use std::path::Path;
 use calamine::{Data, Reader as _, Xlsx};
 
 use crate::book::table::Bad;
+use crate::cli::output::io_fault;
 use crate::cli::{Failure, Faults, files};
 use crate::diagnostic::{Diagnostic, Label};
 use crate::input::source::MOST_PLAN_BYTES;
@@ -44,16 +45,14 @@ fn separated(text: &str) -> Vec<Vec<String>> {
 fn workbook(path: &Path) -> Result<Vec<Vec<String>>, Failure> {
     let place = || Label::whole(path.display().to_string());
     let size = fs::metadata(path).map(|file| file.len());
-    let size = size.map_err(|error| {
-        Failure::Faults(files::io_fault(&path.display().to_string(), &error).into())
-    })?;
+    let size = size
+        .map_err(|error| Failure::Faults(io_fault(&path.display().to_string(), &error).into()))?;
     if size > MOST_PLAN_BYTES as u64 {
         let fault = Diagnostic::error("E1001", "the file is larger than 4 MB").at(place());
         return Err(Failure::Faults(fault.help("check that it is the right file").into()));
     }
-    let bytes = fs::read(path).map_err(|error| {
-        Failure::Faults(files::io_fault(&path.display().to_string(), &error).into())
-    })?;
+    let bytes = fs::read(path)
+        .map_err(|error| Failure::Faults(io_fault(&path.display().to_string(), &error).into()))?;
     let unread = |error: &dyn std::fmt::Display| {
         let fault = Diagnostic::error("E6010", format!("the workbook cannot be read: {error}"));
         let help = "save it as `.xlsx` again, or as comma-separated values";

@@ -9,11 +9,11 @@ use std::path::Path;
 
 use jiff::civil::Date;
 
+use super::args::book::LogArgs;
 use super::book::{Book, Written, sessions};
-use super::book_args::LogArgs;
-use super::intake::Terminal;
 use super::output::Console;
 use super::render::paragraph;
+use super::terminal::Terminal;
 use super::{Exit, Failure, Faults, files, today};
 use crate::book::slot::{self, Slot, Taken};
 use crate::book::written::{self, Context};

@@ -7,10 +7,11 @@ use jiff::civil::Date;
 
 use crate::book::{DoneSession, slot};
 use crate::catalog::Catalog;
+use crate::cli::args::book::BookFile;
 use crate::cli::book::{self, Book, plans, sessions};
-use crate::cli::book_args::BookFile;
 use crate::cli::output::Console;
-use crate::cli::{Failure, files, today};
+use crate::cli::plan_file;
+use crate::cli::{Failure, today};
 use crate::diagnostic::{Label, Source};
 use crate::input::catalog::Entry;
 use crate::input::plan::{Plan, ProfileRef};
@@ -141,7 +142,7 @@ pub(in crate::cli) fn filed_plan(
     planner: &Planner,
 ) -> Result<TargetPlan, Failure> {
     let source = Source::new(&filed.name, &filed.text);
-    let plan = files::with_profile(Path::new(&filed.name), load::plan(source)?, planner)?;
+    let plan = plan_file::with_profile(Path::new(&filed.name), load::plan(source)?, planner)?;
     Ok(TargetPlan { plan, name: filed.name.clone(), text: filed.text.clone() })
 }
 
@@ -150,9 +151,9 @@ pub(in crate::cli) fn filed_plan(
 /// # Errors
 /// All faults of the file.
 pub(in crate::cli) fn plan_of_file(path: &Path, planner: &Planner) -> Result<TargetPlan, Failure> {
-    let loaded = files::load_plan(path)?;
+    let loaded = plan_file::load_plan(path)?;
     let text = loaded.source.text.to_string();
-    let plan = files::with_profile(path, loaded, planner)?;
+    let plan = plan_file::with_profile(path, loaded, planner)?;
     Ok(TargetPlan { plan, name: path.display().to_string(), text })
 }
 

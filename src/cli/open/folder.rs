@@ -10,9 +10,11 @@ use jiff::civil::Date;
 
 use super::listing::{Last, Listing, is_inside};
 use crate::catalog::sha256;
-use crate::cli::files;
 use crate::cli::no_plan::{self, Origin};
+use crate::cli::output::io_fault;
 use crate::cli::output::{replace, set_aside};
+use crate::cli::plan_file;
+use crate::cli::profile_file;
 use crate::cli::{Faults, ending, places};
 use crate::diagnostic::{Diagnostic, Label, Source, quoted};
 use crate::input::marks::Marks;
@@ -111,7 +113,7 @@ impl Folder {
         if length > most as u64 {
             return Err(Box::new(crate::input::source::too_large(&name, most)));
         }
-        let bytes = fs::read(path).map_err(|error| Box::new(files::io_fault(&name, &error)))?;
+        let bytes = fs::read(path).map_err(|error| Box::new(io_fault(&name, &error)))?;
         let hash = sha256(&bytes);
         source(&name, bytes, most).map(|source| (source, hash)).map_err(Box::new)
     }
@@ -121,7 +123,7 @@ impl Folder {
         if let Some(fault) = self.outside(text, path) {
             return Err(Faults::new(vec![fault], vec![text.clone()]));
         }
-        files::check_profile(text, path, self.planner.known())
+        profile_file::check_profile(text, path, self.planner.known())
     }
 
     /// E1008: a place or a last block that is not in the folder.
@@ -156,13 +158,13 @@ impl Cabinet for Folder {
 
     fn keys(&self) -> Result<Vec<String>, Box<Diagnostic>> {
         let found = self.last.of(&self.root);
-        let found = found.map_err(|error| Box::new(files::io_fault(&self.name(), &error)))?;
+        let found = found.map_err(|error| Box::new(io_fault(&self.name(), &error)))?;
         Ok(found.profiles.keys().cloned().collect())
     }
 
     fn clients(&self) -> Result<Vec<Client>, Box<Diagnostic>> {
         let found = self.last.of(&self.root);
-        let found = found.map_err(|error| Box::new(files::io_fault(&self.name(), &error)))?;
+        let found = found.map_err(|error| Box::new(io_fault(&self.name(), &error)))?;
         let client = |(key, path): (&String, &PathBuf)| Client {
             key: key.clone(),
             profile: self.profile_at(path),
@@ -292,7 +294,7 @@ impl Folder {
             }
             profile => {
                 is_whole = matches!(profile, ProfileRef::Whole(_));
-                files::with_profile(path, loaded, &self.planner)
+                plan_file::with_profile(path, loaded, &self.planner)
             }
         });
         let plan = plan.map(Arc::new).map_err(|faults: Faults| faults.diagnostics);

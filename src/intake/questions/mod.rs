@@ -6,8 +6,8 @@ mod screening;
 mod words;
 
 use super::answers::Answers;
+use super::around::Around;
 use super::kind::Kind;
-use super::talk::Around;
 use first::FIRST;
 use more::MORE;
 use screening::BEFORE;

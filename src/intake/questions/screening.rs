@@ -3,7 +3,7 @@
 use super::words::{chest_pains, intensities};
 use super::{Kind, Question, open};
 use crate::intake::answers::Answers;
-use crate::intake::talk::Around;
+use crate::intake::around::Around;
 use crate::words::Region;
 
 const HEAD: &str = "Before training\nThese are the usual questions, in our own words. They judge nobody's health: after a \

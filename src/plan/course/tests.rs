@@ -12,7 +12,7 @@ fn novice(weeks: u32) -> Profile {
         serde_yaml::from_str(include_str!("../../../profiles/tide-01.yaml")).unwrap();
     let place: Place =
         serde_yaml::from_str(include_str!("../../../profiles/places/boathouse.yaml")).unwrap();
-    let mut profile = crate::input::place::resolve_place(&profile, Some(&place));
+    let mut profile = crate::load::resolve_place(&profile, Some(&place));
     profile.weeks = weeks;
     profile.conditioning =
         serde_yaml::from_str("{from_week: 3, minutes: 12, modes: [rowing-ergometer]}").unwrap();

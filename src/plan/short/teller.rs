@@ -12,8 +12,9 @@ use crate::plan::progression::{Tracked, tracked};
 use crate::plan::ramp::ramp;
 use crate::plan::screening::{self, CarefulStart};
 use crate::plan::steps::Track;
+use crate::plan::strength::Ask;
 use crate::plan::told::{Lifts, Told};
-use crate::plan::working_load::{Ask, KnownLifts};
+use crate::plan::working_load::KnownLifts;
 use crate::plan::{next_time, own_weight, racks, spare_time, timing, waves};
 use crate::request::dose::{Duty, dose_for};
 

@@ -1,6 +1,6 @@
 //! The pairs of the days that a change touches.
 
-use super::layout::small;
+use super::lists::small;
 use super::pairing::{Able, Class, DayLoad, DayPairing, Pair, Pairs, Way};
 use super::tables::{Marked, Term};
 use super::weights::Weights;

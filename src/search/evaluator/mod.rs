@@ -7,7 +7,7 @@
 
 mod compile;
 mod days;
-mod layout;
+mod lists;
 mod pairing;
 mod reading;
 pub(super) mod rows;

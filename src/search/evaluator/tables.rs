@@ -1,15 +1,18 @@
 //! The tables of a model: what each number is worth and hands on, laid out so that weighing a change only looks up.
 
+mod layout;
+
 use std::collections::BTreeMap;
 
 use super::compile::{Source, compiled};
-use super::layout::{Layout, Lists, Valued, forwards, score, signed, small};
+use super::lists::{Lists, small};
 use super::pairing::{Class, DayPairing, of_week};
 use super::reading::Reading;
 use super::score::Score;
 use super::sums::Node as Number;
 use crate::model::Weekly;
 use crate::program::Var;
+use layout::{Layout, Valued, forwards, score, signed};
 
 /// Exercises of a day that every week may have, more than any session should; no change goes beyond.
 const MOST_ITEMS: usize = 12;
@@ -111,7 +114,7 @@ pub(in crate::search) struct Tables {
     /// By number; empty where it is a sum.
     pub(super) choices: BTreeMap<usize, Choices>,
     pub(super) parts: Vec<i32>,
-    pub(super) valued: Vec<Valued>,
+    valued: Vec<Valued>,
     pub(super) scores: Vec<Score>,
     pub(super) readings: Vec<Vec<Reading>>,
     /// What each pick brings, by stage.

@@ -3,11 +3,11 @@
 
 use std::path::{Path, PathBuf};
 
-use super::args::{Form, SheetArgs};
-use super::output::Console;
-use super::sheet::{made, options, told, unmade};
-use super::{Exit, Failure, Faults, ending, files, many};
+use super::{made, options, told, unmade};
 use crate::catalog::Catalog;
+use crate::cli::args::{Form, SheetArgs};
+use crate::cli::output::Console;
+use crate::cli::{Exit, Failure, Faults, ending, files};
 use crate::diagnostic::{Diagnostic, Label, counted, quoted};
 use crate::input::clock::date;
 use crate::input::plan::Plan;
@@ -35,7 +35,7 @@ fn each(
 ) -> Result<Exit, Failure> {
     let form = arguments.form.unwrap_or(Form::Html);
     let Some(folder) = &arguments.output else { return Err(no_folder(plans).into()) };
-    many::make(folder)?;
+    files::make_folder(folder)?;
     let options = options(arguments, console, false);
     let mut exits = Vec::new();
     for path in paths {
@@ -50,7 +50,7 @@ fn each(
         });
     }
     tell(console, &exits, "sheet", "sheets");
-    Ok(many::exit(exits.into_iter()))
+    Ok(Exit::of_many(exits))
 }
 
 /// The cards of one day, client after client.
@@ -78,7 +78,7 @@ fn of_day(
     }
     if plans.is_empty() {
         console.note(&format!("nobody trains on {day}: nothing is written"));
-        return Ok(many::exit(exits.into_iter()));
+        return Ok(Exit::of_many(exits));
     }
     plans.sort_by(|one, other| {
         let start = |plan: &Plan| plan.sessions.first().and_then(|session| session.at.clone());
@@ -91,14 +91,14 @@ fn of_day(
         _ => output.clone(),
     });
     if let Some(folder) = file.as_ref().filter(|file| arguments.output.as_ref() != Some(*file)) {
-        many::make(folder.parent().unwrap_or(Path::new("")))?;
+        files::make_folder(folder.parent().unwrap_or(Path::new("")))?;
     }
     if let Some(file) = &file {
         ending::holds(file, "html")?;
     }
     console.write(file.as_deref(), &page)?;
     tell(console, &vec![Exit::Done; plans.len()], "client trains", "clients train");
-    Ok(many::exit(exits.into_iter()))
+    Ok(Exit::of_many(exits))
 }
 
 fn tell(console: &Console, exits: &[Exit], one: &str, more: &str) {

@@ -6,10 +6,10 @@ use std::path::{Path, PathBuf};
 use indicatif::{ProgressBar, ProgressStyle};
 use rayon::prelude::*;
 
-use super::args::{Format, PlanArgs};
-use super::output::Console;
-use super::plan::{Desk, tiers, told};
-use super::{Exit, Failure, Faults, ending, files};
+use super::{Desk, tiers, told};
+use crate::cli::args::{Format, PlanArgs};
+use crate::cli::output::Console;
+use crate::cli::{Exit, Failure, Faults, files};
 use crate::diagnostic::{Diagnostic, Label, counted};
 
 /// What is kept of a profile until all are planned: texts only, so that many take little room.
@@ -26,7 +26,7 @@ pub(super) fn run(arguments: &PlanArgs, desk: &Desk, console: &Console) -> Resul
     let paths = files::profile_paths(&arguments.profiles)?;
     for folder in arguments.output.iter().chain(&arguments.write_model) {
         own_names(&paths)?;
-        make(folder)?;
+        files::make_folder(folder)?;
     }
     let bar = progress(paths.len(), console);
     let finished: Result<Vec<Finished>, Failure> = paths
@@ -52,18 +52,7 @@ pub(super) fn run(arguments: &PlanArgs, desk: &Desk, console: &Console) -> Resul
         let all = counted(paths.len(), "profile", "profiles");
         console.note(&format!("{planned} of {all} planned"));
     }
-    Ok(exit(exits.into_iter()))
-}
-
-/// How many profiles end together: the first of 1, 3, 2, 0 that occurs.
-pub(super) fn exit(exits: impl Iterator<Item = Exit>) -> Exit {
-    let rank = |exit: &Exit| match exit {
-        Exit::Done => 0,
-        Exit::Input => 1,
-        Exit::Impossible => 2,
-        Exit::Other | Exit::Broken => 3,
-    };
-    exits.max_by_key(rank).unwrap_or(Exit::Done)
+    Ok(Exit::of_many(exits))
 }
 
 fn finish(
@@ -154,19 +143,6 @@ const fn letters(format: Format) -> &'static str {
 fn name_of(profile: &Path) -> String {
     let name = profile.file_stem().unwrap_or_default().to_string_lossy().into_owned();
     if name == "-" { "stdin".to_owned() } else { name }
-}
-
-/// Several results need a folder, which is made when it is missing.
-pub(super) fn make(folder: &Path) -> Result<(), Failure> {
-    let is_file = folder.is_file() || (!folder.is_dir() && ending::promised(folder).is_some());
-    if is_file {
-        let fault = Diagnostic::error("E1004", "several results need a folder, and this is a file")
-            .at(Label::whole(folder.display().to_string()))
-            .help("name a folder; it is made when it is missing");
-        return Err(Failure::Faults(fault.into()));
-    }
-    let made = std::fs::create_dir_all(folder);
-    made.map_err(|error| Failure::Unwritten(files::io_fault(&folder.display().to_string(), &error)))
 }
 
 /// Each of several results needs a name of its own.

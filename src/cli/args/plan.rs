@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use super::args::Format;
+use super::Format;
 use crate::planner::Options;
 use crate::search::budget::Budget;
 

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use clap::Subcommand;
 
-use super::args::Format;
+use super::Format;
 use crate::book::body::Kind;
 
 /// Where the book is.

@@ -2,9 +2,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::card::{Card, Line};
-use super::phrase;
-use super::wording::say;
+use super::{Card, Line, phrase};
+use crate::sheets::wording::say;
 use crate::plan::next_time::{HEAVIER, REACHES, RUNNING};
 use crate::words::GroupKind;
 

@@ -1,6 +1,6 @@
 //! What a set of one exercise asks for: the dose of its duty inside the exercise's own range.
 
-use super::dose::Dose;
+use super::Dose;
 use crate::input::catalog::Entry;
 use crate::words::{Kind, LoadKind, Measure, Pattern};
 

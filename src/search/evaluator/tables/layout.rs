@@ -2,39 +2,14 @@
 
 use std::collections::BTreeMap;
 
-use super::reading::Reading;
-use super::score::Score;
-use super::sums::{Input, Node as Number, rounded};
-use super::tables::{Choices, Forward, Part, Worth};
+use super::super::lists::small;
+use super::super::reading::Reading;
+use super::super::score::Score;
+use super::super::sums::{Input, Node as Number, rounded};
+use super::{Choices, Forward, Part, Worth};
 
 /// The widest table; a number that reaches further is read by its rows.
 const WIDEST: i64 = 1 << 15;
-
-/// Lists behind one another, so that walking them stays in the cache.
-pub(super) struct Lists<T> {
-    starts: Vec<u32>,
-    items: Vec<T>,
-}
-
-impl<T> Lists<T> {
-    pub(super) fn new(lists: impl IntoIterator<Item = Vec<T>>) -> Lists<T> {
-        let mut starts = vec![0];
-        let mut items = Vec::new();
-        for list in lists {
-            items.extend(list);
-            starts.push(small(items.len()));
-        }
-        Lists { starts, items }
-    }
-
-    pub(super) fn of(&self, list: usize) -> &[T] {
-        &self.items[self.starts[list] as usize..self.starts[list + 1] as usize]
-    }
-}
-
-pub(super) fn small(place: usize) -> u32 {
-    u32::try_from(place).expect("a weekly model is small")
-}
 
 pub(super) fn signed(place: usize) -> i32 {
     i32::try_from(place).expect("the tables of a weekly model are small")

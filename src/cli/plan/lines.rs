@@ -9,9 +9,10 @@ use std::path::Path;
 
 use serde_json::{Map, Value};
 
-use super::output::Console;
-use super::plan::{Answer, Desk};
-use super::{Exit, Failure, Faults, many};
+use super::{Answer, Desk};
+use crate::cli::output::Console;
+use crate::cli::output::io_fault;
+use crate::cli::{Exit, Failure, Faults, render};
 use crate::diagnostic::{Diagnostic, Label, Source, quoted};
 use crate::input::source::{MOST_BYTES, MOST_PLAN_BYTES, source};
 use crate::input::suggest;
@@ -39,7 +40,7 @@ pub(super) fn run(desk: &Desk, console: &Console) -> Result<Exit, Failure> {
             console.report(&answer.remarks);
         }
         let exit = answer.plan.err().unwrap_or(Exit::Done);
-        worst = many::exit([worst, exit].into_iter());
+        worst = Exit::of_many([worst, exit]);
     }
     Ok(worst)
 }
@@ -124,7 +125,7 @@ fn document(answer: &Answer) -> Value {
         return serde_json::to_value(plan).expect("a plan has text keys only");
     }
     let faults = &answer.remarks;
-    let mut told = super::render::document(&faults.diagnostics, &faults.details);
+    let mut told = render::document(&faults.diagnostics, &faults.details);
     told["error"] = told["diagnostics"].clone();
     told
 }
@@ -145,5 +146,5 @@ fn next_line(input: &mut impl BufRead) -> io::Result<Option<Vec<u8>>> {
 }
 
 fn unreadable(error: &io::Error) -> Failure {
-    Failure::Unwritten(super::files::io_fault("standard input", error))
+    Failure::Unwritten(io_fault("standard input", error))
 }

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use clap::ValueEnum;
 
-use super::args::Format;
+use super::Format;
 
 /// `weekwright rota`.
 #[derive(Debug, clap::Args)]
