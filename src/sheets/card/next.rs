@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Card, Line, phrase};
-use crate::sheets::wording::say;
 use crate::plan::next_time::{HEAVIER, REACHES, RUNNING};
+use crate::sheets::wording::say;
 use crate::words::GroupKind;
 
 /// Takes off the lines what several of them say about the next time, and says it once. The weeks are
