@@ -30,7 +30,7 @@ pub struct Entry {
     /// Close variants share a family: one of a family a day. Defaults to the id.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub family: Option<String>,
-    /// The movement pattern; preparation and conditioning items have none.
+    /// The movement pattern; of a preparation the one that it rehearses. Conditioning items have none.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub pattern: Option<Pattern>,
     /// Several joints or one; preparation and conditioning items have none.

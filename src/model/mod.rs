@@ -17,7 +17,7 @@ use self::sums::Sums;
 use crate::program::{Model, Op, Term, Var};
 use crate::request::{Candidate, Day, Request};
 use crate::split::Split;
-use crate::words::Muscle;
+use crate::words::{Muscle, Status};
 
 /// The week's model.
 #[derive(Debug, Clone)]
@@ -238,21 +238,23 @@ impl<'a> Weekly<'a> {
     }
 }
 
-/// Rounds of a pair: three, as many as a very short session has sets, and four in a full session for size past the first
-/// steps.
+/// Rounds of a pair: three, as many as a very short session has sets, and four for size where status or minutes ask for
+/// more sets.
 #[must_use]
 pub(crate) fn paired_sets(request: &Request, day: usize) -> u32 {
     match request.days[day].minutes {
         ..crate::request::candidate::VERY_SHORT_SESSION => 2,
-        _ if request.builds_size() && is_full(request, day) => 4,
+        _ if request.builds_size() && holds_four(request, day) => 4,
         _ => 3,
     }
 }
 
-/// Whether a session has the minutes for full rests and four rounds.
-fn is_full(request: &Request, day: usize) -> bool {
+/// Whether a session holds four rounds: an hour of who has trained for years, a long one of anybody else.
+fn holds_four(request: &Request, day: usize) -> bool {
     const FULL_SESSION: u32 = 60;
-    request.days[day].minutes >= FULL_SESSION
+    const LONG_SESSION: u32 = 75;
+    let advanced = request.profile.training_status == Status::Advanced;
+    request.days[day].minutes >= if advanced { FULL_SESSION } else { LONG_SESSION }
 }
 
 /// Terms with the opposite sign.

@@ -103,10 +103,10 @@ const TOGETHER: &[(Region, Region)] = &[
     (Hip, Pull),
     (Knee, Fly),
     (Knee, Calf),
-    (Knee, Trunk),
+    (Knee, Ham),
+    (Hip, Thigh),
     (Hip, ElbowFlexion),
     (Hip, RearDelt),
-    (Hip, Trunk),
     (SideDelt, ElbowExtension),
     (SideDelt, Fly),
     (ElbowFlexion, RearDelt),
@@ -144,11 +144,9 @@ impl PairClass {
     /// The class of an exercise on a day, or `None` where it is always done alone.
     #[must_use]
     pub fn of(request: &Request, candidate: &Candidate) -> Option<PairClass> {
-        let lasting = matches!(request.profile.goal, Goal::Endurance | Goal::FatLoss);
+        // A bar on the legs is set up for one who does nothing else.
         let legs = candidate.pattern.side() == Some(Side::Legs);
-        // A bar on the legs is set up for one who does nothing else; a bench press waits for a row only where the
-        // goal is to last.
-        let bar = candidate.entry.load == LoadKind::BarTotal && (legs || !lasting);
+        let bar = candidate.entry.load == LoadKind::BarTotal && legs;
         let alone = !request.figures.pairs
             || candidate.is_heavy()
             || (candidate.duty == Duty::Main && bar)

@@ -107,6 +107,8 @@ weights! {
         "exercise-count":
             /// A session of two exercises where its minutes hold three.
             FEW_EXERCISES = -20.0;
+            /// An exercise fewer than the minutes of a session usually hold.
+            ROOM_LEFT = -8.0;
         "different-exercises":
             /// One more exercise to learn for a novice.
             TO_LEARN = -1.0;
@@ -117,6 +119,12 @@ weights! {
             NO_WISHED_LEAD = -20.0;
             /// A set that the lead has too few.
             THIN_LEAD = -20.0;
+        "lower-back":
+            /// One more of what the lower back holds on one day, where the week has another.
+            BACK_LOADED_TWICE = -9.0;
+        "before-sport":
+            /// A set over a few for what the client's sport works hard within three days.
+            HEAVY_BEFORE_SPORT = -4.0;
         "strength-lifts":
             /// A week for strength without the press overhead with the bar.
             NO_BAR_PRESS = -20.0;
@@ -132,6 +140,12 @@ weights! {
         "pattern-repeats":
             /// A second press, row, squat or hinge of a pattern on a day that is not for few body parts.
             SAME_TODAY = -6.0;
+        "trunk-work":
+            /// Trunk work that the week lacks of one a day, up to three.
+            NO_TRUNK = -10.0;
+        "explosive-work":
+            /// A week for power with a fast lift with the bar on one day only.
+            FAST_ONCE = -18.0;
         "lifts-first":
             /// A single-joint exercise for chest, lats or quads over the number of lifts for them.
             LIFT_PASSED_BY = -15.0;
@@ -156,6 +170,8 @@ weights! {
             AGAIN_THIRD = -20.0;
             /// A further day of any other exercise.
             AGAIN_OTHER = -12.0;
+            /// A set of a main lift over those of a heavy and a light day.
+            SETS_AGAIN = -5.0;
             /// A week of two days or more with a loaded squat on one of them only.
             SQUATS_ONCE = -14.0;
             /// A movement that a beginner meets only once in the week.
@@ -169,11 +185,11 @@ weights! {
             OWN_SET_MISSING = -7.0;
         "pairs":
             /// A pair of two lifts.
-            PAIR = 6.0;
+            PAIR = 8.0;
             /// A pair with small work, which is done in turn by default.
-            PAIR_SMALL = 8.0;
-            /// A pair where the client likes them.
-            PAIR_LIKED = 10.0;
+            PAIR_SMALL = 11.0;
+            /// A pair where the client likes them, or the session leads with one.
+            PAIR_LIKED = 13.0;
         "planned-time":
             /// Three minutes under the aim.
             IDLE = -4.5;
@@ -210,6 +226,8 @@ weights! {
             FAST = 14.0;
             /// Work of one joint for arms and shoulders where size is not the goal.
             FILLER = -6.0;
+            /// The same where power is the goal.
+            FILLER_FOR_POWER = -12.0;
             /// A fly, pullover or straight-arm pulldown where size is not the goal.
             MUCH_FILLER = -12.0;
             /// A throw, a carry or work for balance, from 65 on.

@@ -7,9 +7,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::points::{
-    ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CARRY, ENDS_EARLY, FAST, FILLER, FOR_LATER_YEARS, GUIDED,
-    GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, MUCH_FILLER, ONLY_A_STAND_IN, PREFERRED,
-    REGULAR, SPECIAL, STAND_IN, TAKES_LEARNING, UNLOADED, UNLOADED_LIFT,
+    ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CARRY, ENDS_EARLY, FAST, FILLER, FILLER_FOR_POWER,
+    FOR_LATER_YEARS, GUIDED, GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, MUCH_FILLER,
+    ONLY_A_STAND_IN, PREFERRED, REGULAR, SPECIAL, STAND_IN, TAKES_LEARNING, UNLOADED,
+    UNLOADED_LIFT,
 };
 use crate::request::candidate::Station;
 use crate::request::dose::{Duty, FEW_REPS};
@@ -112,7 +113,9 @@ fn filler(request: &Request, candidate: &Candidate) -> f64 {
     }
     match candidate.pattern {
         Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension => MUCH_FILLER,
-        Pattern::ElbowFlexion | Pattern::ElbowExtension | Pattern::ShoulderAbduction => FILLER,
+        Pattern::ElbowFlexion | Pattern::ElbowExtension | Pattern::ShoulderAbduction => {
+            if request.profile.goal == Goal::Power { FILLER_FOR_POWER } else { FILLER }
+        }
         _ => 0.0,
     }
 }

@@ -36,7 +36,7 @@ pub fn arranged(
     let lead = lead(request, &groups, heavier, whole_body);
     let ranked = groups
         .into_iter()
-        .map(|group| in_turn(request, group))
+        .map(|group| in_turn(request, group, lead))
         .sorted_by_key(|group| (rank_of(request, group), usual_place(request, group)))
         .chunk_by(|group| rank_of(request, group))
         .into_iter()
@@ -45,11 +45,12 @@ pub fn arranged(
     ranked.into_iter().fold(Vec::new(), |before, block| best_order(request, before, block, lead))
 }
 
-/// The bigger half of a pair comes first.
-fn in_turn(request: &Request, mut group: Together) -> Together {
+/// The lead, or the bigger half of a pair, comes first.
+fn in_turn(request: &Request, mut group: Together, lead: Option<usize>) -> Together {
     group.sort_by_key(|done| {
         let candidate = &request.candidates[done.candidate];
-        (rank(candidate), candidate.duty, Reverse(done.sets), candidate.id.clone())
+        let follows = Some(done.candidate) != lead;
+        (rank(candidate), follows, candidate.duty, Reverse(done.sets), candidate.id.clone())
     });
     group
 }
@@ -95,19 +96,29 @@ fn lead(
             let candidate = &request.candidates[done.candidate];
             let bar = candidate.entry.load != LoadKind::BarTotal;
             let legs = candidate.pattern.side() == Some(Side::Legs);
-            let wished = request.is_wished_lead(candidate);
+            // The lighter of two days is not what a wish is paid with.
+            let is_light = heavier.iter().any(|other| {
+                let pattern = request.candidates[other.candidate].pattern;
+                pattern == candidate.pattern && other.day != done.day
+            });
+            let wished = request.is_wished_lead(candidate) && !is_light;
             let leads = candidate.leads(goal, senior) || wished || (whole_body && legs && !firm);
             let leg_lift = candidate.is_leg_lift() || wished || (legs && !firm);
             let is_thin = done.sets + THIN <= most;
             let strong = matches!(goal, Goal::Strength | Goal::Power);
-            let later = match candidate.pattern {
-                Pattern::VerticalPush => strong,
-                pattern => pattern.side() == Some(Side::Pull),
-            };
+            let overhead = strong && candidate.pattern == Pattern::VerticalPush;
+            let pulls = candidate.pattern.side() == Some(Side::Pull);
+            let spared = candidate.prime().is_some_and(|prime| request.wants_less(prime));
             let liked = candidate.wish == Wish::Prefer || candidate.wish == Wish::Must;
             (
-                (done.paired, is_thin, !leads, whole_body && !leg_lift),
-                (!wished, !liked, later, !heavier.contains(*done), Reverse(done.sets)),
+                (
+                    done.paired && request.leads_alone(done.day),
+                    is_thin,
+                    !leads,
+                    whole_body && !leg_lift,
+                ),
+                (!wished, !liked, spared, pulls, !heavier.contains(*done), overhead),
+                Reverse(done.sets),
                 candidate.duty,
                 region(candidate),
                 bar,

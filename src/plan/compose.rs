@@ -33,7 +33,8 @@ pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Ses
         .collect();
     let heavier = turns::heavier(request, &paired);
     let of_day = |(groups, split): (Vec<Together>, &SplitDay)| {
-        arrange::arranged(request, groups, &heavier, split.whole_body)
+        let arranged = arrange::arranged(request, groups, &heavier, split.whole_body);
+        pair_up::after_the_lead(request, arranged)
     };
     let days: Vec<Vec<Together>> =
         paired.into_iter().zip(&solution.split.days).map(of_day).collect();
@@ -127,8 +128,10 @@ impl Composer<'_> {
         let place = &self.request.days[day];
         let order: Vec<Done> = groups.iter().flatten().copied().collect();
         let used = self.muscles(&order);
+        let slow = order.iter().find(|done| !self.candidate(done).pattern.is_explosive());
+        let first = slow.map(|done| self.candidate(done).pattern);
         let mut written: Vec<Group> =
-            prepare::preparation(self.request, place, &used).into_iter().collect();
+            prepare::preparation(self.request, place, &used, first).into_iter().collect();
         let mut warm = Warm::default();
         for group in groups {
             written.push(self.group(group, &order, &mut warm));
@@ -225,6 +228,7 @@ impl Composer<'_> {
         let ask = Ask { reps: amount, rir, most_percent: self.most_percent };
         let mut load = self.known.working_load(entry, ladder.as_ref(), ask);
         if let Some((kg, ladder)) = load.load_kg.zip(ladder.as_ref()) {
+            let kg = self.for_many_sets(done, kg, ladder);
             load.load_kg = self.light_kg(done, kg, ladder);
         }
         // With weights in the hands or on a stack the climb to an unknown load is its own way up.
@@ -260,6 +264,23 @@ impl Composer<'_> {
         }
     }
 
+    /// What was lifted for one good set is not lifted for four: a known lift starts a step lower, where a step is small.
+    fn for_many_sets(&self, done: &Done, kg: f64, ladder: &Ladder) -> f64 {
+        /// From so many sets on.
+        const MANY_SETS: u32 = 4;
+        /// A load within so much of what was lifted is the same.
+        const THE_SAME: f64 = 0.99;
+        /// The most that is taken off.
+        const LEAST_SHARE: f64 = 0.95;
+        let id = &self.request.candidates[done.candidate].id;
+        let lifted = self.known.lifted_kg(id).filter(|lifted| kg >= lifted * THE_SAME);
+        let less = ladder.at_most(kg * THE_SAME).filter(|less| *less >= kg * LEAST_SHARE);
+        match (lifted, less) {
+            (Some(_), Some(less)) if done.sets >= MANY_SETS => less,
+            _ => kg,
+        }
+    }
+
     /// A load of the day; on the lighter day of a lift that has a heavier one it is a tenth under that, as many repetitions
     /// alone make it little lighter.
     fn light_kg(&self, done: &Done, kg: f64, ladder: &Ladder) -> Option<f64> {
@@ -291,14 +312,19 @@ impl Composer<'_> {
         ladder: Option<&Ladder>,
         warm: &mut Warm,
     ) -> Vec<crate::input::plan::RampSet> {
+        // A bar is led up to by a set even where its movement is warm; what hangs from a belt is warm with the body alone.
         let already = !warm.patterns.insert(candidate.pattern);
+        let is_bar = candidate.entry.load == LoadKind::BarTotal;
+        let is_hung = candidate.entry.load == LoadKind::BodyweightPlus;
         let fast = candidate.duty == Duty::Explosive && candidate.entry.load == LoadKind::BarTotal;
         let wanted = candidate.duty == Duty::Main || fast;
-        if !wanted || !ramp::is_wanted(candidate.duty, candidate.amount, already) {
+        let cold = !already || is_bar;
+        if !wanted || is_hung || !ramp::is_wanted(candidate.duty, candidate.amount, !cold) {
             return Vec::new();
         }
         let kept =
             crate::request::resolve::ramp_steps(&candidate.entry, candidate.duty, candidate.amount);
+        let kept = if already { kept.min(1) } else { kept };
         let kept = kept.min(MOST_RAMP_SETS.saturating_sub(warm.ramp_sets));
         let ramp = ramp::ramp(load_kg, ladder, candidate.amount, kept);
         warm.ramp_sets += ramp.len();

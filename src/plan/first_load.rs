@@ -40,7 +40,7 @@ const TEN_WITH_TWO_LEFT: f64 = 67.0;
 /// The share of the figures for sets beyond the table of percents.
 const LONG_SET: f64 = 0.9;
 /// The widest step of a climb as a share of its start, upper and lower body. Common practice.
-const WIDEST_STEP: [f64; 2] = [0.145, 0.17];
+const WIDEST_STEP: [f64; 2] = [0.145, 0.23];
 /// Steps that one would say, in thousandths of the unit.
 const STEPS_KG: &[u32] = &[20_000, 10_000, 5000, 4000, 2500, 2000, 1250, 1000, 500];
 const STEPS_LB: &[u32] = &[50_000, 25_000, 20_000, 10_000, 5000, 2500, 1000];

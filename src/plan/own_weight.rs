@@ -40,8 +40,11 @@ pub fn set_of(profile: &Profile, entry: &Entry, amount: u32, rir: u32) -> Option
                 Status::Intermediate => 6,
                 Status::Advanced => 8,
             };
-            let note = format!("own weight: end every set with {LEFT} left, even if that is fewer");
-            Some(OwnWeight { amount: amount.min(most), rir: rir.max(LEFT), note })
+            // One more left is one fewer done.
+            let rir = rir.max(LEFT);
+            let most = amount.min(most).saturating_sub(rir - LEFT).max(1);
+            let note = format!("own weight: end every set with {rir} left, even if that is fewer");
+            Some(OwnWeight { amount: most, rir, note })
         }
         (None, "push-up") if starts_raised(profile) => {
             let amount = amount.min(6);

@@ -4,6 +4,7 @@ use itertools::Itertools as _;
 
 use crate::model::pairing::PairClass;
 use crate::request::Request;
+use crate::request::candidate::Station;
 use crate::search::Done;
 use crate::timing::{WAY_IN_S, round_rest_s};
 
@@ -16,37 +17,39 @@ pub type Together = Vec<Done>;
 pub fn groups(request: &Request, day: &[Done]) -> Vec<Together> {
     let nicest = grouped(request, day, &pleasing);
     let limit = day.first().map_or(0, |done| request.days[done.day].work_s());
-    let takes =
-        |groups: &[Together]| -> u32 { groups.iter().map(|group| seconds(request, group)).sum() };
-    let groups = if takes(&nicest) <= limit { nicest } else { grouped(request, day, &length) };
-    // Where the minutes are used, what small work is left goes in turn as well, and the time becomes longer rests.
-    let is_busy = takes(&groups) * 5 >= limit * 4;
-    if is_busy && request.figures.pairs { small_work_in_turn(request, groups) } else { groups }
+    let takes = |groups: &[Together]| seconds_of(request, groups);
+    if takes(&nicest) <= limit { nicest } else { grouped(request, day, &length) }
 }
 
-/// Pairs what is left of small work with as many sets, the best match first.
-fn small_work_in_turn(request: &Request, groups: Vec<Together>) -> Vec<Together> {
-    let is_small = |group: &Together| match group[..] {
-        [done] => class(request, &done).is_some_and(PairClass::is_small),
-        _ => false,
-    };
-    let (mut open, mut groups): (Vec<Together>, Vec<Together>) =
-        groups.into_iter().partition(is_small);
-    let cost = |one: &Together, other: &Together| pleasing(request, &one[0], &other[0]);
-    let fits = |one: &Together, other: &Together| {
-        one[0].sets == other[0].sets && go_together(request, &one[0], &other[0])
-    };
-    loop {
-        let places = (0..open.len()).array_combinations::<2>();
-        let best = places
-            .filter(|[one, other]: &[usize; 2]| fits(&open[*one], &open[*other]))
-            .min_by_key(|[one, other]| cost(&open[*one], &open[*other]));
-        let Some([one, other]) = best else { break };
-        let second = open.remove(other).remove(0);
-        let first = open.remove(one).remove(0);
-        groups.push(vec![first, second]);
+/// Pairs what comes after the lead and stands alone though it need not, the best match first: the later of two moves up.
+/// The time becomes longer rests, as far as the session's minutes are used.
+#[must_use]
+pub fn after_the_lead(request: &Request, mut groups: Vec<Together>) -> Vec<Together> {
+    if !request.figures.pairs {
+        return groups;
     }
-    groups.into_iter().chain(open).collect()
+    let fast = |group: &Together| {
+        group.iter().any(|done| request.candidates[done.candidate].pattern.is_explosive())
+    };
+    let first = groups.iter().position(|group| !fast(group)).map_or(0, |lead| lead + 1);
+    let limit = groups.first().map_or(0, |group| request.days[group[0].day].work_s());
+    while seconds_of(request, &groups) * 5 >= limit * 4 {
+        let alone = |place: &usize| groups[*place].len() == 1;
+        let open: Vec<usize> = (first..groups.len()).filter(alone).collect();
+        let best = open
+            .iter()
+            .array_combinations::<2>()
+            .map(|[one, other]| (*one, *other))
+            .filter(|(one, other)| {
+                let (one, other) = (&groups[*one][0], &groups[*other][0]);
+                one.sets == other.sets && go_together(request, one, other)
+            })
+            .min_by_key(|(one, other)| pleasing(request, &groups[*one][0], &groups[*other][0]));
+        let Some((one, other)) = best else { break };
+        let later = groups.remove(other);
+        groups[one].extend(later);
+    }
+    groups
 }
 
 /// What a pair of exercises costs.
@@ -95,7 +98,8 @@ fn class(request: &Request, done: &Done) -> Option<PairClass> {
     PairClass::of(request, &request.candidates[done.candidate])
 }
 
-/// Less where the sets are equal, no muscle works twice, and both stand at one station.
+/// Less where the sets are equal, no muscle works twice, big work goes with big and small with small, and both stand at
+/// one station.
 fn pleasing(request: &Request, one: &Done, other: &Done) -> u32 {
     let (a, b) = (&request.candidates[one.candidate], &request.candidates[other.candidate]);
     let shared = a.entry.direct.iter().filter(|muscle| b.entry.direct.contains(muscle)).count();
@@ -103,11 +107,19 @@ fn pleasing(request: &Request, one: &Done, other: &Done) -> u32 {
     let indirect = u32::from(a.entry.indirect.iter().any(|muscle| b.entry.direct.contains(muscle)))
         + u32::from(b.entry.indirect.iter().any(|muscle| a.entry.direct.contains(muscle)));
     let stations = u32::from(a.station != b.station);
-    100 * shared + 4 * one.sets.abs_diff(other.sets) + 2 * indirect + stations
+    // Two machines cannot be held at once in a full room.
+    let fixed = |station| matches!(station, Station::Fixed(_));
+    let stations = stations + 5 * u32::from(stations > 0 && fixed(a.station) && fixed(b.station));
+    let size = 3 * u32::from(a.is_compound() != b.is_compound());
+    100 * shared + 4 * one.sets.abs_diff(other.sets) + 2 * indirect + size + stations
 }
 
 fn length(request: &Request, one: &Done, other: &Done) -> u32 {
     seconds(request, &[*one, *other])
+}
+
+fn seconds_of(request: &Request, groups: &[Together]) -> u32 {
+    groups.iter().map(|group| seconds(request, group)).sum()
 }
 
 /// Seconds of exercises done together, as the plan will count them.

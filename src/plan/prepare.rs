@@ -7,16 +7,26 @@ use crate::input::catalog::Entry;
 use crate::input::plan::{Group, Item};
 use crate::request::{Day, Request};
 use crate::timing;
-use crate::words::{GroupKind, Measure, Muscle, Part, Role, Sides};
+use crate::words::{GroupKind, Measure, Muscle, Part, Pattern, Role, Sides};
 
 /// Most items of a preparation.
 const MOST_ITEMS: usize = 4;
+/// What the movement of the first lift counts beside muscles: more than its prime mover and the next.
+const REHEARSAL: usize = 200;
+/// Repetitions of an item are even and end here: what readies does not tire.
+const MOST_REPS: u32 = 10;
 /// Sessions up to half an hour do without the general part (Iversen et al. 2021).
 const SHORT_MINUTES: u32 = 30;
 
-/// The preparation of a day for its direct muscles, the most trained first; `None` where the session is too short.
+/// The preparation of a day for its direct muscles, the most trained first, and for the movement of its first lift;
+/// `None` where the session is too short.
 #[must_use]
-pub fn preparation(request: &Request, day: &Day, muscles: &[Muscle]) -> Option<Group> {
+pub fn preparation(
+    request: &Request,
+    day: &Day,
+    muscles: &[Muscle],
+    first: Option<Pattern>,
+) -> Option<Group> {
     let mut left = day.prep_s.checked_sub(timing::WAY_IN_S)?;
     let mut chosen: Vec<&Entry> = Vec::new();
     let mut open: BTreeSet<Muscle> = muscles.iter().copied().collect();
@@ -39,7 +49,9 @@ pub fn preparation(request: &Request, day: &Day, muscles: &[Muscle]) -> Option<G
                     || entry.muscles.iter().any(|muscle| muscles.contains(muscle))
             })
             .max_by_key(|entry| {
-                (worth(entry, &open, muscles), std::cmp::Reverse(entry.id.clone()))
+                let rehearses = first.is_some() && entry.pattern == first;
+                let worth = worth(entry, &open, muscles) + if rehearses { REHEARSAL } else { 0 };
+                (worth, std::cmp::Reverse(entry.id.clone()))
             });
         if let Some(entry) = best.filter(|_| chosen.len() < MOST_ITEMS) {
             left -= shortest_s(entry);
@@ -101,10 +113,13 @@ fn item(entry: &Entry, left: &mut u32) -> Item {
     }
 }
 
-/// The most of an item within some seconds, in fives of seconds or whole repetitions.
+/// The most of an item within some seconds, in fives of seconds or even repetitions.
 fn longest_within(entry: &Entry, seconds: u32) -> u32 {
-    let step = if entry.measure == Measure::Seconds { 5 } else { 1 };
     let (low, high) = (entry.reps[0], entry.reps[1]);
+    let (step, high) = match entry.measure {
+        Measure::Seconds => (5, high),
+        _ => (2, high.min(MOST_REPS.max(low)) / 2 * 2),
+    };
     let fits = |amount: &u32| {
         entry.setup_s + timing::set_s(entry, *amount, entry.tempo.as_deref()) <= seconds
     };

@@ -227,7 +227,7 @@ impl<'a> Progress<'_, 'a> {
         let planned = fit::most_of(item);
         let is_heavy = waves::is_for(profile, duty);
         // A heavy load is found with the sets it is meant for, not with fewer repetitions of who knows what.
-        let unknown = is_heavy && lift.one_rep_max_kg.is_none();
+        let unknown = is_heavy && lift.one_rep_max.is_none();
         // Where an exercise's own range lies above the heavy one, its aim is no longer heavy.
         let low = if unknown { span.aim.min(span.low.max(MOST_HEAVY_REPS)) } else { span.low };
         let span = Span { low, ..span };
@@ -257,7 +257,7 @@ impl<'a> Progress<'_, 'a> {
         let load = item.load_kg?;
         let careful = || {
             let percent = percent_at_reserve(fit::most_of(item), reserve)?;
-            lift.ladder.as_ref()?.at_most(lift.one_rep_max_kg? * percent / 100.0)
+            lift.ladder.as_ref()?.at_most(lift.one_rep_max?.load_kg(percent))
         };
         let raised = item.rir.is_some_and(|rir| rir < reserve);
         Some(if raised { careful().map_or(load, |careful| careful.min(load)) } else { load })
@@ -309,8 +309,8 @@ impl Standing<'_> {
     fn heavy(&self, profile: &Profile, plan: WeekPlan) -> Option<(waves::Heavy, Option<f64>)> {
         let status = profile.training_status;
         let is_heavy = waves::is_for(profile, self.duty);
-        let (ladder, max_kg) =
-            self.lift.ladder.as_ref().zip(self.lift.one_rep_max_kg).filter(|_| is_heavy)?;
+        let known = self.lift.ladder.as_ref().zip(self.lift.one_rep_max);
+        let (ladder, most_for_one) = known.filter(|_| is_heavy)?;
         let heavy = waves::heavy(
             status,
             self.span,
@@ -319,8 +319,8 @@ impl Standing<'_> {
             plan.in_block,
             plan.is_light,
         );
-        let load =
-            waves::load(heavy, status, plan.block, max_kg, ladder, self.lift.cap_kg, self.before);
+        let (block, cap_kg) = (plan.block, self.lift.cap_kg);
+        let load = waves::load(heavy, status, block, most_for_one, ladder, cap_kg, self.before);
         Some((heavy, load))
     }
 

@@ -14,6 +14,7 @@ use crate::plan::ramp::ramp;
 use crate::plan::screening::CarefulStart;
 use crate::plan::steps::{Track, eased};
 use crate::plan::strength::Ask;
+use crate::plan::waves::Maximum;
 use crate::plan::working_load::KnownLifts;
 use crate::plan::{first_load, next_time, racks};
 use crate::request::dose::{Duty, dose_for};
@@ -28,7 +29,7 @@ pub struct Lift {
     /// The loads that the place can make for it.
     pub ladder: Option<Ladder>,
     /// The estimated one-repetition maximum.
-    pub one_rep_max_kg: Option<f64>,
+    pub one_rep_max: Option<Maximum>,
     /// The load that is never passed.
     pub cap_kg: Option<f64>,
 }
@@ -57,7 +58,7 @@ impl Told<'_> {
     pub fn load(&self, item: &mut Item, load_kg: Option<f64>, amount: u32) {
         let Some(ladder) = self.lift.ladder.as_ref() else { return };
         let Some(load) = load_kg else {
-            if self.is_known && self.lift.one_rep_max_kg.is_none() {
+            if self.is_known && self.lift.one_rep_max.is_none() {
                 item.find_load = None;
                 item.load_note = Some(match self.track.step_from.filter(|_| !self.week.is_light) {
                     Some(reached) => next_time::own_step(reached),
@@ -156,8 +157,10 @@ pub fn lift(profile: &Profile, careful: &CarefulStart, known: &KnownLifts, entry
     let dose = dose_for(profile.goal, profile.training_status, entry, None);
     let ask = Ask { reps: dose.span(entry).aim, rir: dose.rir, most_percent: careful.most_percent };
     let found = known.working_load(entry, ladder.as_ref(), ask);
-    let moderate = careful.cap_percent.zip(found.one_rep_max_kg);
-    let most_kg = moderate.map(|(percent, max_kg)| max_kg * percent / 100.0);
+    let body_kg = known.body_share(entry);
+    let one_rep_max = found.one_rep_max_kg.map(|total_kg| Maximum { total_kg, body_kg });
+    let moderate = careful.cap_percent.zip(one_rep_max);
+    let most_kg = moderate.map(|(percent, most_for_one)| most_for_one.load_kg(percent).max(0.0));
     let cap_kg = [found.cap_kg, most_kg].into_iter().flatten().reduce(f64::min);
-    Lift { ladder, one_rep_max_kg: found.one_rep_max_kg, cap_kg }
+    Lift { ladder, one_rep_max, cap_kg }
 }

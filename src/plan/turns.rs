@@ -28,8 +28,16 @@ pub fn heavier(request: &Request, days: &[Vec<Together>]) -> Vec<Done> {
     // of its own where there are days.
     let by_pattern = by_pattern(request, days);
     let leading = |all: &[Done]| all.iter().filter(|done| can_lead(request, done)).count();
+    let legs = |done: &Done| request.candidates[done.candidate].is_leg_lift();
     for all in by_pattern.values().sorted_by_key(|all| leading(all)) {
-        let taken = |day: usize| heavier.iter().filter(|other| other.day == day).count();
+        let tired = all.iter().any(legs);
+        // A back has one heavy lift a day: squats and hinges stand in each other's way first, and other lifts rather go
+        // where nothing is heavy yet.
+        let taken = |day: usize| {
+            let on_day = || heavier.iter().filter(|other| other.day == day);
+            let backs = on_day().filter(|other| tired && legs(other));
+            (backs.count(), on_day().filter(|other| can_lead(request, other)).count())
+        };
         let next = heavier_of(request, all, &taken);
         heavier.extend(next);
     }
@@ -88,36 +96,50 @@ fn takes_turns(candidate: &Candidate) -> bool {
 /// Sessions up to so many minutes have no time for the long rests of a heavier day.
 const SHORT_MINUTES: u32 = 30;
 
-/// The first slow lift of a day, where it is a main lift and stands alone.
+/// The first slow lift of a day, where it is a main lift and stands as a lead does.
 fn lead<'a>(request: &Request, groups: &'a [Together]) -> Option<&'a Done> {
     let slow = |group: &&Together| {
         group.iter().all(|done| !request.candidates[done.candidate].pattern.is_explosive())
     };
     let first = groups.iter().find(slow)?;
     let is_main = request.candidates[first[0].candidate].duty == Duty::Main;
-    (is_main && first.len() == 1).then(|| &first[0])
+    let stands = first.len() == 1 || !request.leads_alone(first[0].day);
+    (is_main && stands).then(|| &first[0])
 }
 
-fn heavier_of(request: &Request, all: &[Done], taken: &dyn Fn(usize) -> usize) -> Option<Done> {
+fn heavier_of(
+    request: &Request,
+    all: &[Done],
+    taken: &dyn Fn(usize) -> (usize, usize),
+) -> Option<Done> {
     let candidate = |done: &Done| &request.candidates[done.candidate];
     let twice = |done: &Done| {
         all.iter().any(|other| other.candidate == done.candidate && other.day != done.day)
     };
-    let main = |done: &&Done| candidate(done).duty == Duty::Main && (!done.paired || twice(done));
+    let stands = |done: &Done| !done.paired || !request.leads_alone(done.day) || twice(done);
+    let main = |done: &&Done| candidate(done).duty == Duty::Main && stands(done);
     // What is made for fewer repetitions is the heavier of two: a deadlift before its Romanian form.
     let most_reps = |done: &Done| candidate(done).entry.reps.last().copied();
+    let hinge = all.iter().all(|done| candidate(done).pattern == Pattern::Hinge);
     let rank = |done: &&Done| {
         let leads = can_lead(request, done);
+        let prime = candidate(done).prime();
+        let before_sport = prime.is_some_and(|prime| request.is_before_sport(prime, done.day));
+        let known = request.profile.known_lifts.contains_key(&candidate(done).id);
+        let (form, (backs, all)) = (most_reps(done), taken(done.day));
+        let is_bar = candidate(done).entry.load == LoadKind::BarTotal;
+        let form = if hinge { (0, form, backs) } else { (backs, form, usize::from(!is_bar)) };
         let sets = std::cmp::Reverse(done.sets);
-        (!leads, most_reps(done), taken(done.day), sets, done.day)
+        (!leads, before_sport, form, (!known, all), sets, done.day)
     };
     all.iter().filter(main).min_by_key(rank).copied()
 }
 
-/// Whether a lift is done alone and can lead a day.
+/// Whether a lift can lead a day, as it is done.
 fn can_lead(request: &Request, done: &Done) -> bool {
     let candidate = &request.candidates[done.candidate];
-    candidate.leads(request.profile.goal, request.is_senior()) && !done.paired
+    let stands = !done.paired || !request.leads_alone(done.day);
+    candidate.leads(request.profile.goal, request.is_senior()) && stands
 }
 
 /// Candidates with the dose of their turn, by day and place in the request.

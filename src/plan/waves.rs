@@ -69,20 +69,37 @@ const fn growth(status: Status) -> f64 {
     }
 }
 
+/// The most for one repetition, and what the body itself is of it where it is lifted too.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Maximum {
+    /// With the body where it is lifted.
+    pub total_kg: f64,
+    /// The body's part.
+    pub body_kg: f64,
+}
+
+impl Maximum {
+    /// What is put on for a share of it, in percent.
+    #[must_use]
+    pub fn load_kg(self, percent: f64) -> f64 {
+        self.total_kg * percent / 100.0 - self.body_kg
+    }
+}
+
 /// The load of a heavy set: from the maximum, never over the cap, at most a tenth above `before`, rounded down.
 #[must_use]
 pub fn load(
     heavy: Heavy,
     status: Status,
     block: usize,
-    max_kg: f64,
+    most_for_one: Maximum,
     ladder: &Ladder,
     cap_kg: Option<f64>,
     before: Option<f64>,
 ) -> Option<f64> {
     let blocks = f64::from(u32::try_from(block).unwrap_or(0));
     let percent = percent_at_reserve(heavy.reps, heavy.rir)?;
-    let wanted = max_kg * (1.0 + growth(status) * blocks) * percent / 100.0;
+    let wanted = most_for_one.load_kg((1.0 + growth(status) * blocks) * percent);
     let mut load = ladder.at_most(wanted)?;
     if heavy.step_up
         && let Some(next) = next_load(load, ladder, None).filter(|next| !next.is_wide)
@@ -113,7 +130,8 @@ mod tests {
             .map(|week| {
                 let (block, in_block) = ((week / 4) as usize, week % 4);
                 let heavy = heavy(status, SPAN, 2, block, in_block, in_block == 3);
-                before = load(heavy, status, block, max_kg, &bar(), cap, before);
+                let most_for_one = Maximum { total_kg: max_kg, body_kg: 0.0 };
+                before = load(heavy, status, block, most_for_one, &bar(), cap, before);
                 (heavy.reps, before.unwrap())
             })
             .collect()

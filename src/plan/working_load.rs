@@ -165,8 +165,15 @@ impl KnownLifts {
         (load > 0.0).then_some(load)
     }
 
+    /// The load of a known lift, as it was done.
+    #[must_use]
+    pub fn lifted_kg(&self, id: &str) -> Option<f64> {
+        self.lifts.get(id).map(|lift| lift.load_kg)
+    }
+
     /// The body's own part in the load that is lifted.
-    fn body_share(&self, entry: &Entry) -> f64 {
+    #[must_use]
+    pub fn body_share(&self, entry: &Entry) -> f64 {
         match entry.load {
             LoadKind::BodyweightPlus => self.body_mass_kg.unwrap_or(0.0),
             _ => 0.0,

@@ -61,6 +61,13 @@ impl Day {
         apart.min(WEEK_H - apart)
     }
 
+    /// Hours from this day's start to the next start of another, over the turn of the week.
+    #[must_use]
+    pub fn hours_until(&self, next: &Day) -> f64 {
+        let hours = (f64::from(next.start_min) - f64::from(self.start_min)) / 60.0;
+        if hours < 0.0 { hours + WEEK_H } else { hours }
+    }
+
     /// The day's name as messages use it: `tue`, or `tue@07:30` where a clock time is given.
     #[must_use]
     pub fn label(&self) -> String {

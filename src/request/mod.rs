@@ -18,8 +18,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use crate::input::catalog::Entry;
-use crate::input::profile::Profile;
-use crate::words::Muscle;
+use crate::input::profile::{Profile, SessionSlot};
+use crate::words::{Effort, Goal, Muscle};
 
 pub use barred::Barred;
 pub use candidate::{Candidate, Wish};
@@ -32,6 +32,9 @@ pub type Entries = BTreeMap<String, Arc<Entry>>;
 
 /// Weeks of a block: main lifts stay longer, accessories change with the block. Common practice.
 pub const WEEKS_OF_BLOCK: u32 = 4;
+
+/// Sessions for general fitness of more minutes have the time for a lead that stands alone.
+const LEAD_ALONE_OVER: u32 = 45;
 
 /// Smaller muscles that still get some work where minutes are left, also without a target. Common practice.
 pub const EXTRAS: [Muscle; 7] = [
@@ -118,6 +121,39 @@ impl Request {
             .binary_search_by(|candidate| candidate.id.as_str().cmp(id))
             .ok()
             .map(|index| &self.candidates[index])
+    }
+
+    /// Whether a day's lead stands alone with its whole rest. In a short session, and where the goal is to last, to lose
+    /// fat or to be fit, the lead goes in turn with other muscles: what is not near the limit needs no three minutes.
+    /// Common practice.
+    #[must_use]
+    pub fn leads_alone(&self, day: usize) -> bool {
+        let minutes = self.days[day].minutes;
+        match self.profile.goal {
+            Goal::Strength | Goal::Power => true,
+            Goal::Hypertrophy => minutes >= candidate::SHORT_SESSION,
+            Goal::GeneralFitness => minutes > LEAD_ALONE_OVER && !self.is_senior(),
+            Goal::Endurance | Goal::FatLoss => false,
+        }
+    }
+
+    /// The client's other training that is hard for a muscle. Sport of an unknown hour counts as at midday.
+    pub fn hard_elsewhere(&self, muscle: Muscle) -> impl Iterator<Item = Day> {
+        const MIDDAY: &str = "12:00";
+        let other = self.profile.other_training.iter();
+        let hard =
+            other.filter(move |one| one.load == Effort::Hard && one.muscles.contains(&muscle));
+        hard.map(|one| {
+            let at = one.at.clone().unwrap_or_else(|| MIDDAY.to_owned());
+            Day::new(&SessionSlot { day: one.day, at: Some(at), minutes: 60 }, 0)
+        })
+    }
+
+    /// Whether hard training elsewhere follows a day within three days for a muscle: what is heavy rather comes after it.
+    #[must_use]
+    pub fn is_before_sport(&self, muscle: Muscle, day: usize) -> bool {
+        const FRESH_H: f64 = 72.0;
+        self.hard_elsewhere(muscle).any(|sport| self.days[day].hours_until(&sport) < FRESH_H)
     }
 
     /// Blocks of four weeks, the last perhaps shorter.

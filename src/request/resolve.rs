@@ -192,16 +192,14 @@ impl Request {
         profile.training_status == Status::Advanced && profile.sex != Some(Sex::Female)
     }
 
-    /// Whether a main lift may lead a day because it is done for a muscle that the client wants more of: a thrust for the
-    /// glutes, an incline press for the chest. A pull comes second on its day as ever.
+    /// Whether a main lift may lead a day because the client likes it or wants more of its muscle: a thrust for the glutes,
+    /// an incline press for the chest, a pull-up for the lats.
     #[must_use]
     pub fn is_wished_lead(&self, one: &Candidate) -> bool {
         let staple = one.duty == Duty::Main && one.entry.standing == Standing::Staple;
-        let pulls = one.pattern.side() == Some(Side::Pull);
-        staple
-            && !pulls
-            && !one.is_each_side()
-            && one.prime().is_some_and(|prime| self.wants_more(prime))
+        let liked = one.wish == Wish::Prefer;
+        let wished = one.prime().is_some_and(|prime| self.wants_more(prime));
+        staple && !one.is_each_side() && (liked || wished)
     }
 
     /// Size is the goal, past the first steps: main lifts stand alone with their full rests, small work has its own sets.
@@ -221,7 +219,7 @@ fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate 
         entry: Arc::clone(entry),
         pattern,
         duty: Duty::of(entry),
-        sets: dose.sets,
+        sets: sets_of(request, pattern, dose.sets),
         amount: 0,
         work_s: 0,
         rest_s: 0,
@@ -244,6 +242,9 @@ pub(crate) fn with_dose(request: &Request, candidate: Candidate, dose: &Dose) ->
     // A lift whose own range ends under the dose is heavier than the dose means, and wants its rest.
     let cut_short = matches!(candidate.duty, Duty::Main | Duty::Compound) && amount < dose.reps[0];
     let rest_s = if cut_short { dose.rest_s.max(REST_OF_FEW_S) } else { dose.rest_s };
+    // What a pull takes is the arms' and back's, not the whole body's.
+    let pulls = candidate.pattern.side() == Some(Side::Pull);
+    let rest_s = if pulls { rest_s.min(MOST_REST_OF_PULLS_S) } else { rest_s };
     Candidate {
         amount,
         work_s: timing::set_s(entry, amount, dose.tempo_for(entry)),
@@ -256,6 +257,24 @@ pub(crate) fn with_dose(request: &Request, candidate: Candidate, dose: &Dose) ->
 
 /// The least rest after a lift that ends before its dose: common practice.
 const REST_OF_FEW_S: u32 = 90;
+
+/// The longest rest after a pull: common practice.
+const MOST_REST_OF_PULLS_S: u32 = 150;
+
+/// Most sets of a hinge, which tires the back for days, and of any exercise of a beginner from 65 on: common practice.
+const MOST_HINGE_SETS: u32 = 4;
+const MOST_SETS_OF_OLDER_BEGINNERS: u32 = 3;
+
+/// The sets of a dose for this exercise and client.
+fn sets_of(request: &Request, pattern: Pattern, [low, high]: [u32; 2]) -> [u32; 2] {
+    let novice = request.profile.training_status == Status::Novice;
+    let most = match pattern {
+        _ if novice && request.is_senior() => MOST_SETS_OF_OLDER_BEGINNERS,
+        Pattern::Hinge => MOST_HINGE_SETS,
+        _ => high,
+    };
+    [low.min(most), high.min(most)]
+}
 
 /// Ramp sets that a main lift's time is kept for: a bar needs more steps than a pair of dumbbells, and few
 /// repetitions more than many.

@@ -20,8 +20,14 @@ use crate::words::{Emphasis as Wish, Muscle, Pattern, Standing};
 /// Lifts and sets by emphasized muscle.
 pub(super) struct Emphasis;
 
-/// Weekly sets that are done for a muscle that should get more: what other lifts give it comes on top.
-const OWN_SETS: u32 = 8;
+/// Weekly sets that are done for a muscle that should get more: three a day, and what other lifts give it comes on top.
+fn own_sets(request: &Request) -> u32 {
+    const A_DAY: u32 = 3;
+    const FEWEST: u32 = 6;
+    const MOST: u32 = 12;
+    let days = u32::try_from(request.days.len()).unwrap_or(MOST);
+    (A_DAY * days).clamp(FEWEST, MOST)
+}
 
 /// More half-sets than one muscle is ever behind another.
 const MOST: f64 = 200.0;
@@ -97,9 +103,11 @@ impl Rule for Emphasis {
                 let subject = format!("{muscle}_second");
                 weekly.miss(self.id(), subject, Tier::Ranges, at_least(own, 2.0), ONE_LIFT_ONLY);
             }
+            let wanted_sets = own_sets(weekly.request);
             let own_sets = weekly.sets_of(|one| is_own(&one.entry, muscle));
             if !own_sets.is_empty() {
-                let wish = at_least(own_sets, f64::from(OWN_SETS)).missed_by(f64::from(OWN_SETS));
+                let wanted = f64::from(wanted_sets);
+                let wish = at_least(own_sets, wanted).missed_by(wanted);
                 let subject = format!("{muscle}_own");
                 weekly.miss(self.id(), subject, Tier::View, wish, OWN_SET_MISSING);
             }

@@ -1,16 +1,17 @@
 //! `exercise-count`: a session has three exercises at least and not more than its minutes carry.
 //!
-//! One in six minutes and one more, ten in all; for a beginner seven, and eight where nine minutes are left for each (common practice).
+//! In forty minutes five are usual, in an hour seven. At most one in six minutes and one more, ten in all; for a beginner seven, and eight where nine minutes are left for each (common practice).
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::model::goal::at_least;
-use crate::model::points::FEW_EXERCISES;
+use crate::model::points::{FEW_EXERCISES, ROOM_LEFT};
 use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::figures::MINUTES_PER_ITEM;
 use crate::week::{Session, Week};
+use crate::words::Goal;
 
 /// Exercises by day.
 pub(super) struct ExerciseCount;
@@ -32,6 +33,11 @@ impl Rule for ExerciseCount {
             if done.len() >= 3 {
                 let wish = at_least(done.clone(), 3.0).missed_at_most_by(1.0);
                 weekly.miss(self.id(), label.clone(), Tier::View, wish, FEW_EXERCISES);
+            }
+            let usual = f64::from(usual_items(weekly.request, day));
+            if f64::from(u32::try_from(done.len()).unwrap_or(u32::MAX)) > usual {
+                let wish = at_least(done.clone(), usual).missed_by(usual);
+                weekly.miss(self.id(), format!("{label}_usual"), Tier::View, wish, ROOM_LEFT);
             }
             let most = f64::from(most_items(weekly.request, day));
             weekly.model.convention(self.id(), label, done, Op::Le, most);
@@ -59,8 +65,31 @@ impl ExerciseCount {
     }
 }
 
-/// The most exercises of a day.
+/// The exercises that a coach writes into so many minutes: for few heavy repetitions one less.
+fn usual_items(request: &Request, day: usize) -> u32 {
+    let heavy = matches!(request.profile.goal, Goal::Strength | Goal::Power);
+    let usual = usual_in(request.days[day].minutes) - u32::from(heavy);
+    usual.min(most_items(request, day))
+}
+
+/// The exercises that are usual in so many minutes.
+const fn usual_in(minutes: u32) -> u32 {
+    match minutes {
+        ..=20 => 3,
+        ..=30 => 4,
+        ..=40 => 5,
+        ..=50 => 6,
+        ..=70 => 7,
+        _ => 8,
+    }
+}
+
+/// The most exercises of a day: one or two more than usual, and what its minutes carry.
 fn most_items(request: &Request, day: usize) -> u32 {
+    /// More than usual by so many is still a session and no list; small work in a short one is quick.
+    const OVER_USUAL: u32 = 1;
+    const OVER_USUAL_WHEN_SHORT: u32 = 2;
+    const SHORT_MINUTES: u32 = 30;
     /// One exercise in so many minutes is no crowd, up to so many.
     const UNHURRIED: u32 = 9;
     const MOST_FOR_BEGINNERS: u32 = 8;
@@ -68,6 +97,8 @@ fn most_items(request: &Request, day: usize) -> u32 {
     let carried = f64::from(minutes) / MINUTES_PER_ITEM + 1.0;
     let usual = request.figures.most_items;
     let most = usual.max((minutes / UNHURRIED).min(MOST_FOR_BEGINNERS));
+    let over = if minutes <= SHORT_MINUTES { OVER_USUAL_WHEN_SHORT } else { OVER_USUAL };
+    let most = most.min(usual_in(minutes) + over);
     let most = (1..=most).rev().find(|most| f64::from(*most) <= carried);
     most.unwrap_or(1).max(2)
 }

@@ -3,14 +3,14 @@
 //! One to three sets of three to six fast repetitions each (ACSM 2009).
 
 use super::{Finding, Force, Rule};
-use crate::model::Weekly;
 use crate::model::goal::at_least;
-use crate::model::points::EXPOSURE_MISSING;
+use crate::model::points::{EXPOSURE_MISSING, FAST_ONCE};
 use crate::model::tier::Tier;
+use crate::model::{Pick, Weekly};
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::week::Week;
-use crate::words::{Goal, Pattern, Role};
+use crate::words::{Goal, LoadKind, Pattern, Role};
 
 /// Days with explosive work.
 pub(super) struct ExplosiveWork;
@@ -60,6 +60,17 @@ impl Rule for ExplosiveWork {
         }
         let wish = at_least(exposures, f64::from(wanted));
         weekly.miss(self.id(), "week", Tier::Ranges, wish, EXPOSURE_MISSING);
+        // A fast lift with the bar is trained like any lift: heavier once, lighter and faster once.
+        let bar = |pick: &&Pick| {
+            let one = weekly.candidate(pick);
+            one.pattern.is_explosive() && one.entry.load == LoadKind::BarTotal
+        };
+        let fast: Vec<Term> =
+            weekly.picks.iter().filter(bar).map(|pick| (pick.chosen, 1.0)).collect();
+        if fast.len() > 1 {
+            let wish = at_least(fast, 2.0).missed_by(2.0);
+            weekly.miss(self.id(), "bar", Tier::View, wish, FAST_ONCE);
+        }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let explosive = |session: &&crate::week::Session| {

@@ -13,7 +13,7 @@ use crate::request::dose::Duty;
 use crate::request::standing::{is_loaded, standing_here};
 use crate::request::{Candidate, Request};
 use crate::week::Week;
-use crate::words::{LoadKind, Muscle, Pattern, Standing};
+use crate::words::{LoadKind, Muscle, Pattern, Side, Standing};
 
 /// A main lift in every session that can have one.
 pub(super) struct LeadLift;
@@ -32,7 +32,12 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
         one.prime().is_some_and(|prime| weekly.split.days[day].hard.contains(&prime))
     };
     let good = |one: &Candidate| one.entry.standing != Standing::StandIn;
-    let in_turn = |one: &Candidate| turn.is_empty() || turn.contains(&one.pattern);
+    // Where the press in turn is for a muscle that should get less, a pull leads as well.
+    let spares = request.wants_less(Muscle::Chest) && turn.contains(&Pattern::HorizontalPush);
+    let in_turn = |one: &Candidate| {
+        let pull = spares && one.pattern.side() == Some(Side::Pull);
+        turn.is_empty() || turn.contains(&one.pattern) || pull
+    };
     let firm = |one: &Candidate| {
         is_loaded(&one.entry)
             && one.entry.load != LoadKind::Bodyweight
@@ -55,8 +60,15 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
         &|one| one.duty == Duty::Compound && good(one),
         &|one| matches!(one.duty, Duty::Main | Duty::Compound),
     ];
+    // The first place of a day is not for a muscle that should get less.
+    let spared = |one: &Candidate| one.prime().is_some_and(|prime| request.wants_less(prime));
     let picks = |test: &dyn Fn(&Candidate) -> bool| -> Vec<Pick> {
-        weekly.on(day).filter(|pick| test(weekly.candidate(pick))).copied().collect()
+        let mut picks: Vec<Pick> =
+            weekly.on(day).filter(|pick| test(weekly.candidate(pick))).copied().collect();
+        if picks.iter().any(|pick| !spared(weekly.candidate(pick))) {
+            picks.retain(|pick| !spared(weekly.candidate(pick)));
+        }
+        picks
     };
     tests.into_iter().map(picks).find(|picks| !picks.is_empty()).unwrap_or_default()
 }
@@ -85,10 +97,11 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     }
 }
 
-/// How many of some picks are done alone: in a pair none is a lead.
-fn alone(picks: &[Pick]) -> Vec<Term> {
+/// How many of some picks lead: where a lead stands alone, none does in a pair.
+fn leading(request: &Request, picks: &[Pick]) -> Vec<Term> {
     let mut row: Vec<Term> = picks.iter().map(|pick| (pick.chosen, 1.0)).collect();
-    row.extend(picks.iter().filter_map(|pick| Some((pick.paired?, -1.0))));
+    let alone = picks.iter().filter(|pick| request.leads_alone(pick.day));
+    row.extend(alone.filter_map(|pick| Some((pick.paired?, -1.0))));
     row
 }
 
@@ -106,7 +119,7 @@ impl Rule for LeadLift {
         let wished = |pick: &&Pick| weekly.request.is_wished_lead(weekly.candidate(pick));
         let wished: Vec<Pick> = weekly.picks.iter().filter(wished).copied().collect();
         if !wished.is_empty() {
-            let wish = at_least(alone(&wished), 1.0);
+            let wish = at_least(leading(weekly.request, &wished), 1.0);
             weekly.miss(self.id(), "wished", Tier::View, wish, NO_WISHED_LEAD);
         }
         for day in weekly.days() {
@@ -115,7 +128,7 @@ impl Rule for LeadLift {
                 continue;
             }
             let label = weekly.request.days[day].label();
-            let wish = at_least(alone(&picks), 1.0);
+            let wish = at_least(leading(weekly.request, &picks), 1.0);
             weekly.miss(self.id(), label.clone(), Tier::View, wish, NO_LEAD);
             // Sets above the fewest of the lifts that can lead.
             let full = weekly.request.days[day].minutes >= FULL_LEAD && !weekly.request.is_senior();

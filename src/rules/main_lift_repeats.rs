@@ -10,7 +10,7 @@ use crate::input::catalog::Entry;
 use crate::model::goal::{at_least, at_most};
 use crate::model::points::{
     AGAIN_BEGINNER, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, AGAIN_THIRD, LIKED_AGAIN, MET_ONCE,
-    SQUATS_ONCE,
+    SETS_AGAIN, SQUATS_ONCE,
 };
 use crate::model::tier::Tier;
 use crate::model::worth::for_once;
@@ -81,6 +81,28 @@ fn squats_twice(request: &Request) -> bool {
     request.days.len() >= 2 && !request.wants_less(Muscle::Quads)
 }
 
+/// Sets of a main lift over its days: five heavy and three light, for size four and three.
+fn most_sets(request: &Request) -> u32 {
+    if matches!(request.profile.goal, Goal::Strength | Goal::Power) { 8 } else { 7 }
+}
+
+impl MainLiftRepeats {
+    /// What comes heavy and light has its sets on the heavy day: the light one is for the movement.
+    fn add_sets(&self, weekly: &mut Weekly) {
+        let mut sets: BTreeMap<usize, Vec<Pick>> = BTreeMap::new();
+        for pick in weekly.picks.iter().filter(|pick| weekly.candidate(pick).duty == Duty::Main) {
+            sets.entry(pick.candidate).or_default().push(*pick);
+        }
+        for (candidate, picks) in sets.into_iter().filter(|(_, picks)| picks.len() > 1) {
+            let row = picks.iter().flat_map(|pick| pick.sets_times(1.0)).collect();
+            let most = f64::from(most_sets(weekly.request));
+            let subject = format!("{}_sets", weekly.request.candidates[candidate].id);
+            let wish = at_most(row, most).missed_by(20.0);
+            weekly.miss(self.id(), subject, Tier::View, wish, SETS_AGAIN);
+        }
+    }
+}
+
 impl Rule for MainLiftRepeats {
     fn id(&self) -> &'static str {
         "main-lift-repeats"
@@ -108,6 +130,7 @@ impl Rule for MainLiftRepeats {
                 }
             }
         }
+        self.add_sets(weekly);
         let is_squat =
             |pick: &&Pick| loads_both_legs(&weekly.candidate(pick).entry, Pattern::Squat);
         let squats = weekly.picks.iter().filter(is_squat);

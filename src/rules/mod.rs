@@ -61,6 +61,8 @@ rules! {
     trunk_work::TrunkWork,
     lifts_first::LiftsFirst,
     heavy_lifts::HeavyLifts,
+    lower_back::LowerBack,
+    before_sport::BeforeSport,
     each_side_legs::EachSideLegs,
     lead_lift::LeadLift,
     parent_first::ParentFirst,

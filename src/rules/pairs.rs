@@ -11,7 +11,7 @@ use crate::request::Request;
 use crate::request::candidate::{Station, grade};
 use crate::request::eligibility::kit_for;
 use crate::week::{Item, Week};
-use crate::words::{Goal, Side, Stress, Supersets};
+use crate::words::{Side, Stress, Supersets};
 
 /// What two exercises of a pair share.
 pub(super) struct Pairs;
@@ -27,12 +27,11 @@ impl Rule for Pairs {
         Force::View
     }
     fn add_to(&self, weekly: &mut Weekly) {
-        let profile = &weekly.request.profile;
-        // Who trains to last or to lose fat rests little.
-        let lasting = matches!(profile.goal, Goal::Endurance | Goal::FatLoss);
-        let liked = profile.supersets == Supersets::Prefer || lasting;
+        let prefers = weekly.request.profile.supersets == Supersets::Prefer;
         for pair in weekly.pairs.clone() {
             let label = weekly.request.days[pair.day].label();
+            // Where even the lead goes in turn, so does the rest.
+            let liked = prefers || !weekly.request.leads_alone(pair.day);
             let small = pair.classes.0.is_small() || pair.classes.1.is_small();
             let points = match (liked, small) {
                 (true, _) => PAIR_LIKED,

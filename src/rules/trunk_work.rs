@@ -5,6 +5,9 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
+use crate::model::goal::at_least;
+use crate::model::points::NO_TRUNK;
+use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::standing::is_loaded;
@@ -35,12 +38,19 @@ fn most(request: &Request) -> (u32, Option<u32>) {
     (a_day, (!open).then_some(a_week))
 }
 
+/// Each day has some, up to three a week; in a quarter of an hour the lifts do.
+fn fewest(request: &Request) -> u32 {
+    const SHORT_MINUTES: u32 = 25;
+    let days = request.days.iter().filter(|day| day.minutes >= SHORT_MINUTES).count();
+    u32::try_from(days).unwrap_or(0).min(MOST_A_WEEK)
+}
+
 impl Rule for TrunkWork {
     fn id(&self) -> &'static str {
         "trunk-work"
     }
     fn summary(&self) -> &'static str {
-        "the trunk has one exercise a day and three a week, as every big lift works it as well"
+        "the trunk has one exercise a day, up to three a week, as every big lift works it as well"
     }
     fn force(&self) -> Force {
         Force::View
@@ -56,6 +66,11 @@ impl Rule for TrunkWork {
                 let label = weekly.request.days[day].label();
                 weekly.model.convention(self.id(), label, trunk, Op::Le, f64::from(a_day));
             }
+        }
+        let wanted = fewest(weekly.request);
+        if all.len() > wanted as usize {
+            let wish = at_least(all.clone(), f64::from(wanted)).missed_by(f64::from(wanted));
+            weekly.miss(self.id(), "wanted", Tier::View, wish, NO_TRUNK);
         }
         if let Some(a_week) = a_week.filter(|most| all.len() > *most as usize) {
             weekly.model.convention(self.id(), "week", all, Op::Le, f64::from(a_week));

@@ -9,7 +9,7 @@ use super::idea::{ANY_DAY, Idea, STYLES, Style};
 use super::{Split, SplitDay};
 use crate::input::profile::{SplitChoice, SplitName};
 use crate::request::Request;
-use crate::words::{Effort, Goal, Muscle, Status};
+use crate::words::{Goal, Muscle, Status};
 
 /// Splits worth trying for a request, the likeliest first: the one asked for, or for `auto` one of each
 /// style that fits the number of days.
@@ -53,7 +53,9 @@ fn suits(request: &Request, style: &Style) -> bool {
         Some(SplitName::PushPullLegs) => !novice && days >= 5,
         Some(SplitName::FullBody) => days <= 3 || (days == 4 && !in_a_row && !builds),
         Some(_) => days >= style.from_days && (days != 3 || in_a_row),
-        None => days >= style.from_days && days != 4 && !(novice && days < 4),
+        // A day for the whole body between two halves is for three days only: with more it leaves a day without lifts.
+        None if style.ideas.iter().any(Idea::whole_body) => days == style.from_days && !novice,
+        None => days >= style.from_days,
     }
 }
 
@@ -110,6 +112,8 @@ type Days = u32;
 /// Points for the first, second and third hard day of a targeted muscle: twice a week where it fits
 /// (Schoenfeld et al. 2016), more is worth little.
 const EXPOSURES: [f64; 3] = [12.0, 8.0, 1.0];
+/// Points for a third hard day of a muscle that should get more: of five days the half that trains it has three.
+const WISHED_THIRD: f64 = 8.0;
 /// Points for a hard day of a muscle without a target.
 const UNTARGETED: f64 = 0.5;
 /// A day whose idea is the same as the day before costs this much.
@@ -230,7 +234,9 @@ fn points(request: &Request, muscle: Muscle, days: impl Iterator<Item = usize>) 
         .map(|(count, day)| {
             let minutes = f64::from(request.days[day].minutes) / 100.0;
             let order = f64::from(u32::try_from(day).unwrap_or(u32::MAX));
-            let points = EXPOSURES.get(count).copied().unwrap_or(0.0);
+            let usual = EXPOSURES.get(count).copied().unwrap_or(0.0);
+            let points =
+                if count >= 2 && request.wants_more(muscle) { WISHED_THIRD } else { usual };
             if targeted { points + 0.01 * minutes - 0.001 * order } else { UNTARGETED }
         })
         .sum()
@@ -239,16 +245,6 @@ fn points(request: &Request, muscle: Muscle, days: impl Iterator<Item = usize>) 
 /// Whether hard training elsewhere stands too close to a session for a muscle.
 #[must_use]
 pub fn blocked(request: &Request, muscle: Muscle, day: usize) -> bool {
-    request.profile.other_training.iter().any(|other| {
-        other.load == Effort::Hard && other.muscles.contains(&muscle) && {
-            let slot = crate::input::profile::SessionSlot {
-                day: other.day,
-                at: other.at.clone(),
-                minutes: 60,
-            };
-            let sport = crate::request::Day::new(&slot, 0);
-            sport.hours_to(&request.days[day])
-                < f64::from(request.profile.recovery_hours) - crate::request::day::GRACE_H
-        }
-    })
+    let most_h = f64::from(request.profile.recovery_hours) - crate::request::day::GRACE_H;
+    request.hard_elsewhere(muscle).any(|sport| sport.hours_to(&request.days[day]) < most_h)
 }

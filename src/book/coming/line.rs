@@ -15,7 +15,7 @@ use crate::plan::steps::{MOST_RAISE, Track, eased};
 use crate::plan::strength::{Estimate, percent_at_reserve};
 use crate::plan::{fit, next_time, racks, waves};
 use crate::request::dose::{Duty, dose_for};
-use crate::words::Status;
+use crate::words::{LoadKind, Status};
 
 /// Sessions whose estimates make the running one: the middle of three is not moved by one bad day. Common practice.
 const RUNNING: usize = 3;
@@ -71,7 +71,9 @@ impl<'a> Line<'a> {
         let cap = profile.known_lifts.get(&item.exercise).and_then(|known| known.cap);
         let track = Track::start(entry, duty, span, fit::most_of(item), item.load_kg);
         let full: Vec<Performance> = done.iter().filter(|one| !one.is_light).cloned().collect();
-        let is_heavy = waves::is_for(profile, duty) && desk.careful.heavy_sets;
+        // What is added to the body says little of the most for one: a pull-up goes up by its repetitions.
+        let on_a_bar = entry.load != LoadKind::BodyweightPlus;
+        let is_heavy = waves::is_for(profile, duty) && on_a_bar && desk.careful.heavy_sets;
         let one_rep_max_kg = is_heavy.then(|| running_maximum(&full)).flatten();
         Some(Line {
             entry,

@@ -107,7 +107,7 @@ impl<'p, 'e> Teller<'p, 'e> {
         let span = dose_for(self.profile.goal, status, entry, item.turn).span(entry);
         let mut track = Track::start(entry, duty, span, most_of(base), item.load_kg);
         track.amount = amount;
-        let has_max = lift.ladder.is_some() && lift.one_rep_max_kg.is_some();
+        let has_max = lift.ladder.is_some() && lift.one_rep_max.is_some();
         let is_heavy = waves::is_for(self.profile, duty) && has_max && self.careful.heavy_sets;
         let before = self.before.get(&tracked(item)).copied();
         track.step_from = before.filter(|before| amount < *before && item.load_kg.is_none());

@@ -3,11 +3,14 @@
 use std::sync::Arc;
 
 use super::{
-    better, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper, parents,
+    better, by_kit, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper,
+    parents,
 };
 use crate::input::catalog::Entry;
+use crate::request::candidate::grade;
+use crate::request::dose::takes_few_reps;
 use crate::request::{Barred, Request};
-use crate::words::{Goal, Kind, LoadKind, Pattern, Sex, Standing, Status};
+use crate::words::{Goal, Kind, LoadKind, Pattern, Sex, Standing, Status, Stress};
 
 pub(super) fn variant_of_never(
     request: &Request,
@@ -111,6 +114,78 @@ pub(super) fn for_a_harder_form(
             && other.kind == Some(Kind::Compound)
     };
     usable.iter().find(harder).filter(|_| passed).map(better)
+}
+
+/// Who learns and lifts little starts the pull from the floor with small plates, far too low: the hinge is learned from the
+/// top, with the arms hanging. Common practice.
+pub(super) fn for_a_hinge_from_the_top(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let profile = &request.profile;
+    let light = profile.training_status == Status::Novice && profile.sex == Some(Sex::Female);
+    let bar = |entry: &Entry| {
+        entry.pattern == Some(Pattern::Hinge) && entry.load == LoadKind::BarTotal && entry.main
+    };
+    let from_the_floor = bar(entry) && takes_few_reps(entry);
+    let from_the_top = |other: &&&Arc<Entry>| {
+        is_proper(other, Pattern::Hinge) && bar(other) && !takes_few_reps(other)
+    };
+    usable.iter().find(from_the_top).filter(|_| light && from_the_floor).map(better)
+}
+
+/// The empty bar overhead is too much for most women who begin: two dumbbells start where they can. Common practice.
+pub(super) fn for_a_press_in_steps(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let profile = &request.profile;
+    let light = profile.training_status == Status::Novice && profile.sex == Some(Sex::Female);
+    let bar = entry.pattern == Some(Pattern::VerticalPush) && entry.load == LoadKind::BarTotal;
+    let in_steps = |other: &&&Arc<Entry>| {
+        is_proper(other, Pattern::VerticalPush) && other.load != LoadKind::BarTotal
+    };
+    usable.iter().find(in_steps).filter(|_| light && bar).map(better)
+}
+
+/// From 65 on a beginner steps up or squats behind a support rather than lunges: a long step wants balance that is yet to
+/// come. Common practice.
+pub(super) fn for_a_steady_stance(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let novice = request.profile.training_status == Status::Novice && request.is_senior();
+    let steps = |entry: &Entry| grade(entry, Stress::SingleLegBalance).is_some();
+    let lunge = entry.pattern == Some(Pattern::Lunge) && entry.load != LoadKind::Bodyweight;
+    let steady = |other: &&&Arc<Entry>| {
+        other.pattern == Some(Pattern::Lunge)
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+            && (!steps(other) || other.load == LoadKind::Bodyweight)
+    };
+    let wobbles = lunge && steps(entry);
+    usable.iter().find(steady).filter(|_| novice && wobbles).map(better)
+}
+
+/// From 65 on a beginner squats to a seat, which says how deep and catches. Common practice.
+pub(super) fn for_a_seat(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let novice = request.profile.training_status == Status::Novice && request.is_senior();
+    let squat = entry.pattern == Some(Pattern::Squat) && is_loaded(entry);
+    let deep = squat && by_kit::is_in_hands(entry) && bends_deep(entry);
+    let to_a_seat = |other: &&&Arc<Entry>| {
+        is_proper(other, Pattern::Squat) && by_kit::is_in_hands(other) && !bends_deep(other)
+    };
+    usable.iter().find(to_a_seat).filter(|_| novice && deep).map(better)
+}
+
+fn bends_deep(entry: &Entry) -> bool {
+    grade(entry, Stress::DeepKneeFlexion).is_some()
 }
 
 pub(super) fn for_a_staple(

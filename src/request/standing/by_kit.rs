@@ -147,6 +147,7 @@ pub(super) fn for_a_weight(
                 | Pattern::ShoulderAbduction
                 | Pattern::KneeFlexion
                 | Pattern::KneeExtension
+                | Pattern::ShoulderExtension
         )
     })?;
     let weight = |other: &&&Arc<Entry>| is_proper(other, pattern);

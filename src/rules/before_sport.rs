@@ -1,0 +1,79 @@
+//! `before-sport`: what the client's own sport works hard is not trained hard in the three days before it, where another
+//! day of the week is free of that.
+//!
+//! After the sport there are days to recover in; before it, heavy legs are carried into it. Common practice.
+
+use super::{Figure, Finding, Force, Rule, Unit};
+use crate::model::goal::at_most;
+use crate::model::points::HEAVY_BEFORE_SPORT;
+use crate::model::tier::Tier;
+use crate::model::{Pick, Weekly};
+use crate::program::Term;
+use crate::request::Request;
+use crate::week::Week;
+use crate::words::{Kind, Muscle};
+
+/// Sets by day before sport.
+pub(super) struct BeforeSport;
+
+/// Sets of lifts that such a day holds without a thought: one light exercise.
+const FEW_SETS: u32 = 3;
+
+/// More sets than a day ever has over that.
+const MOST_OVER: f64 = 30.0;
+
+/// The days before hard sport, where the week has others, and whether a day is one of them for a muscle.
+fn days(request: &Request) -> impl Iterator<Item = usize> {
+    let before = |day: &usize| Muscle::ALL.iter().any(|one| request.is_before_sport(*one, *day));
+    let all = 0..request.days.len();
+    let other = all.clone().any(|day| !before(&day));
+    all.filter(move |day| other && before(day))
+}
+
+impl Rule for BeforeSport {
+    fn id(&self) -> &'static str {
+        "before-sport"
+    }
+    fn summary(&self) -> &'static str {
+        "what the client's sport works hard is not trained hard in the three days before it"
+    }
+    fn force(&self) -> Force {
+        Force::View
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        for day in days(weekly.request).collect::<Vec<_>>() {
+            let tires = |pick: &&Pick| {
+                let one = weekly.candidate(pick);
+                let prime = one.prime();
+                one.is_compound()
+                    && prime.is_some_and(|one| weekly.request.is_before_sport(one, day))
+            };
+            let sets: Vec<Term> =
+                weekly.on(day).filter(tires).flat_map(|pick| pick.sets_times(1.0)).collect();
+            if !sets.is_empty() {
+                let label = weekly.request.days[day].label();
+                let wish = at_most(sets, f64::from(FEW_SETS)).missed_by(MOST_OVER);
+                weekly.miss(self.id(), label, Tier::View, wish, HEAVY_BEFORE_SPORT);
+            }
+        }
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        /// Twice the few sets are worth a remark.
+        const MANY_SETS: u32 = 2 * FEW_SETS;
+        let before: Vec<usize> = days(request).collect();
+        let sessions = week.sessions.iter().filter(|session| before.contains(&session.day));
+        let found = sessions.filter_map(|session| {
+            let tires = |item: &&crate::week::Item| {
+                let prime = item.entry.direct.first();
+                item.entry.kind == Some(Kind::Compound)
+                    && prime.is_some_and(|one| request.is_before_sport(*one, session.day))
+            };
+            let sets: u32 = session.work().filter(tires).map(|item| item.sets).sum();
+            let wanted = "few hard sets for what the sport works hard soon after";
+            let got = Figure::sets(2 * sets, Unit::Sets);
+            let finding = Finding::broken(self.id(), session.label.clone(), wanted, got);
+            (sets > MANY_SETS).then(|| finding.as_remark())
+        });
+        found.collect()
+    }
+}

@@ -1,0 +1,85 @@
+//! `lower-back`: of what the lower back has to hold, a day has one: a squat or hinge with the bar, and no row bent over
+//! beside a hinge.
+//!
+//! The back that holds both is tired by the first. The other comes with dumbbells, on a machine, with the chest on a bench
+//! or on another day. Common practice.
+
+use super::{Finding, Force, Rule};
+use crate::input::catalog::Entry;
+use crate::model::Weekly;
+use crate::model::goal::at_most;
+use crate::model::points::BACK_LOADED_TWICE;
+use crate::model::tier::Tier;
+use crate::program::Term;
+use crate::request::Request;
+use crate::request::candidate::grade;
+use crate::request::standing::loads_both_legs;
+use crate::week::Week;
+use crate::words::{Grade, LoadKind, Pattern, Stress};
+
+/// What the lower back holds, by day.
+pub(super) struct LowerBack;
+
+/// Kinds of work of which a day has one: a name, and whether an exercise is of it.
+const KINDS: [(&str, fn(&Entry) -> bool); 2] = [
+    ("one squat or hinge with the bar", is_bar_on_legs),
+    ("one hinge or row bent over", |entry| is_hinge(entry) || is_bent_over(entry)),
+];
+
+/// More of a kind than a day ever has over one.
+const MOST_OVER: f64 = 4.0;
+
+fn is_bar_on_legs(entry: &Entry) -> bool {
+    let legs = |pattern| loads_both_legs(entry, pattern);
+    entry.main && entry.load == LoadKind::BarTotal && (legs(Pattern::Squat) || legs(Pattern::Hinge))
+}
+
+fn is_hinge(entry: &Entry) -> bool {
+    entry.main && loads_both_legs(entry, Pattern::Hinge)
+}
+
+fn is_bent_over(entry: &Entry) -> bool {
+    entry.pattern == Some(Pattern::HorizontalPull)
+        && grade(entry, Stress::SpinalShear) > Some(Grade::Light)
+}
+
+impl Rule for LowerBack {
+    fn id(&self) -> &'static str {
+        "lower-back"
+    }
+    fn summary(&self) -> &'static str {
+        "a day has one squat or hinge with the bar, and no row bent over beside a hinge"
+    }
+    fn force(&self) -> Force {
+        Force::View
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        for day in weekly.days().filter(|_| weekly.request.days.len() > 1) {
+            for (place, (_, is_of)) in KINDS.into_iter().enumerate() {
+                let picks = weekly.on(day).filter(|pick| is_of(&weekly.candidate(pick).entry));
+                let row: Vec<Term> = picks.map(|pick| (pick.chosen, 1.0)).collect();
+                if row.len() > 1 {
+                    let subject = format!("{}_{place}", weekly.request.days[day].label());
+                    let wish = at_most(row, 1.0).missed_by(MOST_OVER);
+                    weekly.miss(self.id(), subject, Tier::View, wish, BACK_LOADED_TWICE);
+                }
+            }
+        }
+    }
+    /// Two a day may be the price of few days: three are a remark.
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let mut findings = Vec::new();
+        let sessions = week.sessions.iter().filter(|_| request.days.len() > 1);
+        for (session, (wanted, is_of)) in
+            sessions.flat_map(|session| KINDS.map(|kind| (session, kind)))
+        {
+            let got = session.work().filter(|item| is_of(&item.entry)).count();
+            if got > 2 {
+                let place = session.label.clone();
+                let finding = Finding::broken(self.id(), place, wanted, got.to_string());
+                findings.push(finding.as_remark());
+            }
+        }
+        findings
+    }
+}
