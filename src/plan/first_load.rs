@@ -40,7 +40,9 @@ const TEN_WITH_TWO_LEFT: f64 = 67.0;
 /// The share of the figures for sets beyond the table of percents.
 const LONG_SET: f64 = 0.9;
 /// The widest step of a climb as a share of its start, upper and lower body. Common practice.
-const WIDEST_STEP: [f64; 2] = [0.145, 0.23];
+const WIDEST_STEP: [f64; 2] = [0.145, 0.17];
+/// The same on a machine for the legs that takes plates, where the sled and not the body keeps the balance.
+const WIDEST_STEP_OF_A_SLED: f64 = 0.23;
 /// Steps that one would say, in thousandths of the unit.
 const STEPS_KG: &[u32] = &[20_000, 10_000, 5000, 4000, 2500, 2000, 1250, 1000, 500];
 const STEPS_LB: &[u32] = &[50_000, 25_000, 20_000, 10_000, 5000, 2500, 1000];
@@ -162,6 +164,8 @@ fn step(entry: &Entry, ladder: &Ladder, start: f64, most: f64) -> Option<f64> {
         return next.filter(|step| start + step <= most);
     }
     let part = row(entry).map_or(Body::Upper, |row| row.part);
+    let sled = entry.load == LoadKind::PlateMachine && part == Body::Lower;
+    let widest = if sled { WIDEST_STEP_OF_A_SLED } else { WIDEST_STEP[part as usize] };
     let (steps, unit) = match ladder.made_in() {
         Units::Kg => (STEPS_KG, 1.0),
         Units::Lb => (STEPS_LB, KG_PER_LB),
@@ -173,7 +177,7 @@ fn step(entry: &Entry, ladder: &Ladder, start: f64, most: f64) -> Option<f64> {
     let round = steps
         .iter()
         .map(|step| f64::from(*step) / 1000.0 * unit)
-        .find(|step| *step <= start * WIDEST_STEP[part as usize] && makes(*step));
+        .find(|step| *step <= start * widest && makes(*step));
     let next = ladder.next_above(start).filter(|next| *next <= most);
     round.or(next.map(|next| next - start)).map(to_grams)
 }

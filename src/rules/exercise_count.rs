@@ -1,6 +1,7 @@
 //! `exercise-count`: a session has three exercises at least and not more than its minutes carry.
 //!
-//! In forty minutes five are usual, in an hour seven. At most one in six minutes and one more, ten in all; for a beginner seven, and eight where nine minutes are left for each (common practice).
+//! In forty minutes five are usual, in an hour seven, and one more is the most, in half an hour two; for a beginner seven,
+//! and eight where nine minutes are left for each (common practice).
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;

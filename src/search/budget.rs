@@ -84,6 +84,27 @@ impl Budget {
     }
 }
 
+impl Budget {
+    /// What a quick answer would spend, which a longer search begins with, so that it is never behind it; nothing for a
+    /// quick answer itself.
+    #[must_use]
+    pub fn first_look(self) -> Option<Budget> {
+        let quick = Budget::quick();
+        let look = Budget {
+            heats: quick.heats,
+            runs: quick.runs,
+            run_days: quick.run_days,
+            least_days: quick.least_days,
+            rounds: quick.rounds,
+            round_runs: quick.round_runs,
+            patience: quick.patience,
+            polished: quick.polished,
+            ..self
+        };
+        (self.rounds > look.rounds).then_some(look)
+    }
+}
+
 /// A phase of annealing. What is kept is decided tier by tier, not by these weights, which only steer.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Phase {

@@ -3,7 +3,7 @@
 
 use rayon::prelude::*;
 
-use super::anneal::Annealer;
+use super::anneal::{Annealer, Incumbent};
 use super::budget::Budget;
 use super::elite::{ElitePool, Runs};
 use super::feasibility::{THOROUGH, Verdict};
@@ -46,9 +46,15 @@ fn annealed(
     let days = problems.first().map_or(1, |problem| problem.weekly.request.days.len());
     let runs = Runs::of(budget, days);
     match racing::winner(&problems, budget, runs) {
-        Ok(Racer { place, pool }) if pool.best().score.is_feasible() => {
+        Ok(Racer { place, mut pool }) if pool.best().score.is_feasible() => {
+            let look = first_look(&problems, budget);
+            if let Some((_, week)) = look.iter().find(|(other, _)| *other == place) {
+                pool.take_in(vec![week.clone()], budget.tuning.elite);
+            }
+            let found = pool.improved(&problems[place].landscape, runs, budget);
+            let beaten = look.filter(|(_, week)| week.score.beats(&found.score));
+            let (place, incumbent) = beaten.unwrap_or((place, found));
             let problem = &problems[place];
-            let incumbent = pool.improved(&problem.landscape, runs, budget);
             let incumbent = rework::put_back(&problem.weekly, &problem.landscape, incumbent);
             let values = problem.counted(&incumbent.sets).values;
             Ok(finished(problems, place, values, budget))
@@ -56,6 +62,15 @@ fn annealed(
         Ok(_) => Err((NoWeek::NotFound, problems)),
         Err(nothing) => Err((nothing, problems)),
     }
+}
+
+/// The split and the week of a quick answer.
+fn first_look(problems: &[SplitProblem], budget: Budget) -> Option<(usize, Incumbent)> {
+    let budget = budget.first_look()?;
+    let days = problems.first().map_or(1, |problem| problem.weekly.request.days.len());
+    let runs = Runs::of(budget, days);
+    let Racer { place, pool } = racing::winner(problems, budget, runs).ok()?;
+    Some((place, pool.improved(&problems[place].landscape, runs, budget)))
 }
 
 /// Where no run meets the hard rules, the solver looks under each split, and may prove that none can.

@@ -105,7 +105,10 @@ fn of_items(place: Where) -> Vec<Edit> {
             item.seconds = item.reps.take();
         }),
         edit("nothing in reserve", Noticed, |plan, at| bench(plan, at).rir = Some(0)),
-        edit("more in reserve", Noticed, |plan, at| bench(plan, at).rir = Some(5)),
+        edit("more in reserve", Noticed, |plan, at| {
+            let item = bench(plan, at);
+            item.rir = item.rir.map(|rir| rir + 1);
+        }),
         edit("no reserve", Noticed, |plan, at| bench(plan, at).rir = None),
         edit("a rest of 15 s", Noticed, |plan, at| bench(plan, at).rest_s = 15),
         edit("a rest of 20 min", Noticed, |plan, at| bench(plan, at).rest_s = 1200),

@@ -6,6 +6,7 @@ mod one_edit;
 
 mod arm_work;
 mod balance;
+mod before_sport;
 mod beginner_bars;
 mod coach_view;
 mod conditioning;
@@ -27,6 +28,7 @@ mod leg_day;
 mod level;
 mod lifts_first;
 mod limits;
+mod lower_back;
 mod main_lift_repeats;
 mod more_sets;
 mod order;

@@ -63,7 +63,10 @@ impl Room {
         let ladder = racks::ladder(entry, &self.place, self.profile.units);
         let found =
             KnownLifts::of(&self.profile).working_load(entry, ladder.as_ref(), self.ask(entry));
-        Lift { ladder, one_rep_max_kg: found.one_rep_max_kg, cap_kg: found.cap_kg }
+        let one_rep_max = found
+            .one_rep_max_kg
+            .map(|total_kg| crate::plan::waves::Maximum { total_kg, body_kg: 0.0 });
+        Lift { ladder, one_rep_max, cap_kg: found.cap_kg }
     }
 
     fn dose(&self, entry: &Entry) -> &'static Dose {
