@@ -9,7 +9,10 @@ use super::records::LookBack;
 use super::shows::printed;
 use super::{answer, fields::Fields};
 use crate::book::DoneSession;
+use crate::book::review::Review;
 use crate::book::written::sets_text;
+use crate::input::plan::MuscleVolume;
+use crate::sheets::html::chart::Chart;
 use crate::sheets::progress::{self, Progress, View, coming};
 use crate::sheets::{Audience, Paper, phrase};
 
@@ -22,6 +25,8 @@ struct Past<'a> {
     key: &'a str,
     client: String,
     past: Option<View<'a>>,
+    /// Weekly sets that were done, against their ranges.
+    chart: Option<Chart>,
     sessions: Vec<Session>,
 }
 
@@ -43,7 +48,8 @@ pub(super) fn show(desk: &Desk, key: &str, name: &str) -> Response {
         let past =
             back.map(|back| progress::view(&of(back, Audience::Coach), back.catalog.entries()));
         let sessions = back.map(latest).unwrap_or_default();
-        answer::page(desk, name, &Past { key, client, past, sessions })
+        let chart = back.map(|back| Chart::new(&volume(&back.review)));
+        answer::page(desk, name, &Past { key, client, past, chart, sessions })
     })
 }
 
@@ -93,6 +99,17 @@ fn of(back: &LookBack, audience: Audience) -> Progress<'_> {
         audience,
         paper: Paper::A4,
     }
+}
+
+/// What was done of each muscle, as a plan tells it.
+fn volume(review: &Review) -> Vec<MuscleVolume> {
+    let told = review.muscles.iter().map(|one| MuscleVolume {
+        muscle: one.muscle,
+        low: one.low,
+        high: one.high,
+        sets: one.sets,
+    });
+    told.collect()
 }
 
 /// The last sessions, the latest first.

@@ -9,12 +9,13 @@ use crate::sheets::{progress, wording};
 
 pub(super) use crate::sheets::wording::{known, say, word};
 
-const TEMPLATES: [(&str, &str); 14] = [
+const TEMPLATES: [(&str, &str); 15] = [
     ("base.html", include_str!("html/base.html")),
     ("clients.html", include_str!("html/clients.html")),
     ("week.html", include_str!("html/week.html")),
     ("part.html", include_str!("html/part.html")),
     ("card.html", include_str!("html/card.html")),
+    ("bars.html", include_str!("html/bars.html")),
     ("try.html", include_str!("html/try.html")),
     ("instead.html", include_str!("html/instead.html")),
     ("profile.html", include_str!("html/profile.html")),

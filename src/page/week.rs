@@ -194,7 +194,7 @@ impl Week {
             days: sessions.iter().map(|session| day(plan, session, &names)).collect(),
             weeks: plan.weeks.iter().map(line).collect(),
             sets: head::working_sets(sessions),
-            chart: Chart::new(plan),
+            chart: Chart::new(&plan.volume),
             balance: plan.balance,
             ratios: ratios.map(|one| [phrase::sentence(one.name), one.words()]).collect(),
             shortfalls: plan

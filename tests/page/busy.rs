@@ -68,7 +68,8 @@ fn the_newest_wish_wins() {
         answered(router.clone(), looked("/client/tide-01")).await;
         let first = sent("/client/tide-01/try", &[("minutes.mon@18:30", "40")]);
         let first = tokio::spawn(answered(router.clone(), first));
-        tokio::time::sleep(Duration::from_millis(20)).await;
+        // Until its search is under way on another thread.
+        tokio::task::yield_now().await;
         let second = sent("/client/tide-01/try", &[("quick", "1"), ("minutes.fri@18:30", "45")]);
         let (status, _) = answered(router.clone(), second).await;
         assert_eq!(status, StatusCode::SEE_OTHER);
@@ -136,6 +137,28 @@ fn a_disk_that_is_full_is_a_sentence_and_loses_nothing() {
         (names, whole.text("tide-01.yaml")),
         (vec!["places".into(), "tide-01.yaml".into()], before)
     );
+}
+
+/// The same for the book: nothing of the session is lost, and the next page has what was typed.
+#[cfg(all(unix, feature = "book"))]
+#[test]
+fn a_session_that_finds_no_room_on_the_disk_keeps_what_was_typed() {
+    let whole = Browser::before(&["tide-01"]);
+    whole.post("/client/tide-01/keep", &[]);
+    let plan = whole.get("/client/tide-01/write?week=1&day=mon").body;
+    let read = plan.split("name=\"plan\" value=\"").nth(1).unwrap().split('"').next().unwrap();
+    let form = format!(
+        "plan={read}&stood=&week=1&day=mon&date=2027-01-04&load.0.1=14&amount.0.1=9&done.0.1=1&note=slept+badly"
+    );
+    let served = Served::where_no_file_may_grow(whole.folder.path());
+    let page = served.ask("POST", "/client/tide-01/write", &form);
+    assert!(page.contains("Nothing was written yet") && page.contains("E60"), "{page:.3000}");
+    assert!(page.contains("value=\"slept badly\"") || page.contains("slept badly</textarea>"));
+    drop(served);
+    assert!(!whole.get("/client/tide-01/review").body.contains("14 9"));
+    let answer = Served::of(whole.folder.path()).ask("POST", "/client/tide-01/write", &form);
+    assert!(answer.starts_with("HTTP/1.1 303"), "{answer:.1000}");
+    assert!(whole.get("/client/tide-01/review").body.contains("14 9"));
 }
 
 /// A day's work at a desk: no page fails, and memory does not grow. Set `WEEKWRIGHT_LONG` to ask 20 000 times.

@@ -97,6 +97,49 @@ fn a_folder_that_is_gone_or_a_broken_plan_is_a_sentence() {
     assert_eq!(browser.post("/client/tide-01/keep", &[]).status, 404);
 }
 
+/// A plan whose client is gone is told of, and there is no page of it, nothing to write down and nothing to keep.
+#[test]
+fn a_plan_whose_client_is_gone_is_told_and_left_alone() {
+    let browser = Browser::before(&["tide-01", "oar-02"]);
+    browser.post("/client/tide-01/keep", &[]);
+    let kept = browser.text("tide-01.plan.yaml");
+    fs::remove_file(browser.path("tide-01.yaml")).unwrap();
+    let clients = browser.get("/").body;
+    let told = clients.split("Plans whose profile is gone").nth(1).unwrap();
+    assert!(told.contains("tide-01.plan.yaml") && !clients.contains("/client/tide-01"));
+    for path in ["", "/profile", "/write", "/progress", "/review", "/sheet/html", "/instead/plank"]
+    {
+        let page = browser.get(&format!("/client/tide-01{path}"));
+        assert!(page.status == 404 && page.body.contains("no such client"), "{path}");
+    }
+    for path in ["/keep", "/try", "/back", "/profile", "/write"] {
+        assert_eq!(browser.post(&format!("/client/tide-01{path}"), &[]).status, 404, "{path}");
+    }
+    assert_eq!(browser.text("tide-01.plan.yaml"), kept);
+    assert!(!browser.path("tide-01.yaml").exists());
+}
+
+/// A folder that may be read and not written. Who may write everywhere (root) is not kept from it by the folder.
+#[cfg(unix)]
+#[test]
+fn a_folder_that_became_read_only_is_a_sentence() {
+    use std::os::unix::fs::PermissionsExt as _;
+    let browser = Browser::before(&["tide-01"]);
+    browser.post("/client/tide-01/try", &[("minutes.fri@18:30", "45")]);
+    let may = |mode| fs::set_permissions(browser.folder.path(), fs::Permissions::from_mode(mode));
+    may(0o555).unwrap();
+    let is_kept_out = fs::write(browser.path("probe"), "").is_err();
+    browser.post("/client/tide-01/keep", &[]);
+    let page = browser.get("/client/tide-01").body;
+    may(0o755).unwrap();
+    if is_kept_out {
+        assert!(page.contains("the file cannot be written"), "{page:.3000}");
+        assert!(page.contains("Tried: <bdi>Friday 45 min</bdi>"));
+        browser.post("/client/tide-01/keep", &[]);
+    }
+    assert!(browser.text("tide-01.plan.yaml").contains("limit: 45"));
+}
+
 #[test]
 fn sheets_are_those_of_the_week_in_hand() {
     let browser = Browser::before(&["tide-01"]);

@@ -280,6 +280,10 @@ fn there_is_nothing_to_see_before_there_is_a_book_and_everything_after() {
     );
     assert!(browser.get("/").body.contains("4 January</td>"), "{}", browser.get("/").body);
     let review = browser.get("/client/tide-01/review").body;
+    assert!(
+        review.contains("class=\"sets\"") || review.contains("class=\"sets off\""),
+        "drawn bars"
+    );
     assert!(review.contains("14 9") && review.contains("write?week=1&amp;day=mon"), "{review}");
     assert!(browser.get("/client/tide-01/progress").body.contains("Best sets so far"));
     let print = browser.get("/client/tide-01/progress/print");

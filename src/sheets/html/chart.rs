@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::plan::file::{MuscleVolume, Plan};
+use crate::plan::file::MuscleVolume;
 use crate::sheets::{head, phrase};
 
 /// The bars and the scale they share.
@@ -42,8 +42,8 @@ struct Span {
 const STEP: f64 = 5.0;
 
 impl Chart {
-    pub(crate) fn new(plan: &Plan) -> Self {
-        let ends = plan.volume.iter().map(|row| row.sets.max(row.high.unwrap_or(0.0)));
+    pub(crate) fn new(volume: &[MuscleVolume]) -> Self {
+        let ends = volume.iter().map(|row| row.sets.max(row.high.unwrap_or(0.0)));
         let top = ends.fold(STEP, f64::max).min(100.0);
         let top = (top / STEP).ceil() * STEP;
         let steps = (0_u32..).take_while(|step| f64::from(*step) * STEP <= top);
@@ -58,10 +58,7 @@ impl Chart {
             };
             Tick { at: percent(sets, top), sets: step * 5, anchor }
         });
-        Chart {
-            ticks: ticks.collect(),
-            rows: plan.volume.iter().map(|row| bar(row, top)).collect(),
-        }
+        Chart { ticks: ticks.collect(), rows: volume.iter().map(|row| bar(row, top)).collect() }
     }
 }
 

@@ -89,7 +89,7 @@ impl Coach {
         Coach {
             alerts,
             sets: head::working_sets(&plan.sessions),
-            chart: Chart::new(plan),
+            chart: Chart::new(&plan.volume),
             balance: plan.balance,
             ratios,
             sessions,
