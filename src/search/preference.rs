@@ -1,7 +1,7 @@
 //! The seed's draws: a small preference per exercise and day.
 
 use rand_chacha::ChaCha8Rng;
-use rand_chacha::rand_core::{Rng as _, SeedableRng as _};
+use rand::{Rng as _, SeedableRng as _};
 use sha2::{Digest as _, Sha256};
 
 /// Preferences are whole numbers from 0 to this.

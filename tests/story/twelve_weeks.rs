@@ -16,7 +16,7 @@ use std::process::ExitCode;
 use jiff::ToSpan as _;
 use jiff::civil::{Date, date};
 use rand_chacha::ChaCha8Rng;
-use rand_chacha::rand_core::{Rng as _, SeedableRng as _};
+use rand::{Rng as _, SeedableRng as _};
 use weekwright::book::slot;
 use weekwright::catalog::Catalog;
 use weekwright::cli::notebook::{Notebook, ToLog};

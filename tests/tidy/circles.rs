@@ -48,7 +48,7 @@ fn module((name, text): &(String, String)) -> Option<(Module<'_>, String)> {
     let path = name.strip_prefix("src/")?.strip_suffix(".rs")?;
     let module: Module = path.strip_suffix("/mod").unwrap_or(path).split('/').collect();
     let own = &text[..text.find("#[cfg(test)]\nmod tests {").unwrap_or(text.len())];
-    let is_code = !matches!(module.last(), Some(&("lib" | "tests")));
+    let is_code = !module.contains(&"tests") && !matches!(module.last(), Some(&"lib"));
     is_code.then(|| (module, code(own).map(|(_, line)| format!("{line}\n")).collect()))
 }
 

@@ -10,6 +10,11 @@ pub(super) fn sources() -> Vec<(String, String)> {
     rust.map(|file| (name(&file), fs::read_to_string(&file).unwrap())).collect()
 }
 
+/// Whether a source holds nothing but unit tests.
+fn is_test(name: &str) -> bool {
+    name.ends_with("/tests.rs") || name.contains("/tests/")
+}
+
 /// The lines of code, with their numbers: no comments.
 pub(super) fn code(text: &str) -> impl Iterator<Item = (usize, &str)> {
     let lines = text.lines().enumerate().map(|(at, line)| (at + 1, line));
@@ -42,7 +47,7 @@ fn only_the_command_line_touches_files_clock_environment_and_output() {
     ];
     let mut found = Vec::new();
     for (name, text) in sources() {
-        if name.starts_with("src/cli/") || name == "src/main.rs" || name.ends_with("/tests.rs") {
+        if name.starts_with("src/cli/") || name == "src/main.rs" || is_test(&name) {
             continue;
         }
         for (number, line) in code(&text) {
@@ -69,7 +74,7 @@ fn a_module_uses_only_what_comes_before_it() {
     let mut found = Vec::new();
     for (name, text) in sources() {
         let module = name["src/".len()..].split(['/', '.']).next().unwrap_or_default();
-        let Some(own) = place(module).filter(|_| !name.ends_with("/tests.rs")) else { continue };
+        let Some(own) = place(module).filter(|_| !is_test(&name)) else { continue };
         let tests = text.find("#[cfg(test)]").unwrap_or(text.len());
         for (number, line) in code(&text[..tests]) {
             for used in line.split("crate::").skip(1) {

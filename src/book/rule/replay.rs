@@ -6,7 +6,7 @@
 
 use jiff::civil::date;
 use rand_chacha::ChaCha8Rng;
-use rand_chacha::rand_core::{Rng as _, SeedableRng as _};
+use rand::{Rng as _, SeedableRng as _};
 
 use super::*;
 use crate::book::done::{Asked, Load};

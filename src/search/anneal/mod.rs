@@ -11,7 +11,7 @@ mod schedule;
 use std::sync::Arc;
 
 use rand_chacha::ChaCha8Rng;
-use rand_chacha::rand_core::SeedableRng as _;
+use rand::SeedableRng as _;
 
 use self::moves::Draws;
 pub(in crate::search) use self::moves::Proposer;

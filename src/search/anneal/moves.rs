@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use rand_chacha::ChaCha8Rng;
-use rand_chacha::rand_core::Rng as _;
+use rand::Rng as _;
 use smallvec::smallvec;
 
 use super::neighbors::Neighbors;

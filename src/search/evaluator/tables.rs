@@ -2,7 +2,7 @@
 
 mod layout;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::compile::{Source, compiled};
 use super::lists::{Lists, small};
@@ -11,7 +11,7 @@ use super::reading::Reading;
 use super::score::Score;
 use super::sums::Node as Number;
 use crate::model::Weekly;
-use crate::program::Var;
+use crate::program::{Settles, Var};
 use layout::{Layout, Valued, forwards, score, signed};
 
 /// Exercises of a day that every week may have, more than any session should; no change goes beyond.
@@ -139,6 +139,18 @@ pub(in crate::search) struct Tables {
     linear: BTreeMap<Var, (usize, [f64; 2])>,
 }
 
+/// Every decision belongs to a pick or a pair: moves and pairing make no others.
+fn assert_decisions_are_known(weekly: &Weekly) {
+    let of_picks =
+        weekly.picks.iter().flat_map(|pick| [Some(pick.chosen), Some(pick.extra), pick.paired]);
+    let of_pairs = weekly.pairs.iter().map(|pair| pair.count);
+    let known: BTreeSet<Var> = of_picks.flatten().chain(of_pairs).collect();
+    for (var, def) in weekly.model.vars.iter().enumerate() {
+        let is_known = def.settles != Settles::Decision || known.contains(&Var(var));
+        assert!(is_known, "`{}` is no pick and no pair", def.name);
+    }
+}
+
 /// Where a number stands in a table.
 #[inline]
 #[allow(
@@ -152,6 +164,7 @@ pub(super) fn at(place: i32, number: i32) -> usize {
 impl Tables {
     /// The tables of a model.
     pub(in crate::search) fn new(weekly: &Weekly) -> Tables {
+        assert_decisions_are_known(weekly);
         let most_items = most_items(weekly);
         let compiled = compiled(weekly, most_items);
         let numbers = &compiled.sums.nodes;

@@ -1,7 +1,9 @@
 //! Tables and rows agree, on every step of random walks through weeks that may be far from any good one.
 
+mod pinned;
+
 use rand_chacha::ChaCha8Rng;
-use rand_chacha::rand_core::{Rng as _, SeedableRng as _};
+use rand::{Rng as _, SeedableRng as _};
 
 use super::rows;
 use super::{Change, Evaluator, Score, Tables, Weights};
@@ -199,8 +201,14 @@ fn of_other_shapes(weekly: &mut Weekly) {
     let idle = weekly.model.most("idle".to_owned(), 4.0);
     count(weekly, Tier::View, idle, 1.0);
     weekly.model.demand("trial", "idle", vec![(idle, 1.0)], Op::Le, 3.0);
-    let free = weekly.model.binary("free".to_owned());
-    weekly.model.demand("trial", "free", vec![(free, 1.0)], Op::Ge, 1.0);
+}
+
+#[test]
+#[should_panic(expected = "`free` is no pick and no pair")]
+fn a_decision_beside_picks_and_pairs_is_refused() {
+    walk_each(PROFILES[0], |weekly| {
+        weekly.model.binary("free".to_owned());
+    });
 }
 
 /// Since pairs have equal sets, rows about pairs that no rule has are counted otherwise by tables than by rows.
