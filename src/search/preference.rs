@@ -1,7 +1,7 @@
 //! The seed's draws: a small preference per exercise and day.
 
-use rand_chacha::ChaCha8Rng;
 use rand::{Rng as _, SeedableRng as _};
+use rand_chacha::ChaCha8Rng;
 use sha2::{Digest as _, Sha256};
 
 /// Preferences are whole numbers from 0 to this.

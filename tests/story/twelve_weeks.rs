@@ -15,8 +15,8 @@ use std::process::ExitCode;
 
 use jiff::ToSpan as _;
 use jiff::civil::{Date, date};
-use rand_chacha::ChaCha8Rng;
 use rand::{Rng as _, SeedableRng as _};
+use rand_chacha::ChaCha8Rng;
 use weekwright::book::slot;
 use weekwright::catalog::Catalog;
 use weekwright::cli::notebook::{Notebook, ToLog};

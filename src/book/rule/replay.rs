@@ -5,8 +5,8 @@
 //! down. Strength does not grow, so that there is one right load for each line.
 
 use jiff::civil::date;
-use rand_chacha::ChaCha8Rng;
 use rand::{Rng as _, SeedableRng as _};
+use rand_chacha::ChaCha8Rng;
 
 use super::*;
 use crate::book::done::{Asked, Load};

@@ -10,8 +10,8 @@ mod schedule;
 
 use std::sync::Arc;
 
-use rand_chacha::ChaCha8Rng;
 use rand::SeedableRng as _;
+use rand_chacha::ChaCha8Rng;
 
 use self::moves::Draws;
 pub(in crate::search) use self::moves::Proposer;

@@ -2,8 +2,8 @@
 
 use std::sync::Arc;
 
-use rand_chacha::ChaCha8Rng;
 use rand::Rng as _;
+use rand_chacha::ChaCha8Rng;
 use smallvec::smallvec;
 
 use super::neighbors::Neighbors;

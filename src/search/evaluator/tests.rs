@@ -2,8 +2,8 @@
 
 mod pinned;
 
-use rand_chacha::ChaCha8Rng;
 use rand::{Rng as _, SeedableRng as _};
+use rand_chacha::ChaCha8Rng;
 
 use super::rows;
 use super::{Change, Evaluator, Score, Tables, Weights};

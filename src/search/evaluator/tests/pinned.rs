@@ -3,8 +3,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use rand_chacha::ChaCha8Rng;
 use rand::SeedableRng as _;
+use rand_chacha::ChaCha8Rng;
 use serde::Deserialize;
 
 use super::{PROFILES, drawn, request};
