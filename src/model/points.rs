@@ -165,7 +165,7 @@ weights! {
             /// A further day of the same hinge: one is enough for a back, and its second day is a lighter relative.
             AGAIN_HINGE = -30.0;
             /// A second day of a liked squat, press or thrust.
-            LIKED_AGAIN = 8.0;
+            LIKED_AGAIN = 14.0;
             /// A third day of a squat or press where strength or power is the goal.
             AGAIN_THIRD = -20.0;
             /// A further day of any other exercise.
@@ -192,7 +192,7 @@ weights! {
             PAIR_LIKED = 13.0;
         "planned-time":
             /// Three minutes under the aim.
-            IDLE = -4.5;
+            IDLE = -7.0;
         "coach-view":
             /// Each exercise: something to set up, to explain and to keep in mind.
             ATTENTION = -5.0;

@@ -37,7 +37,12 @@ struct Best {
 impl Best {
     fn of(request: &Request) -> Best {
         let proper = |one: &&Candidate| is_proper(&one.entry, one.pattern);
-        let loaded = request.candidates.iter().filter(proper).map(|one| one.pattern);
+        // Past the first steps any usual exercise with a load comes before one without.
+        let usual = |one: &&Candidate| {
+            let loaded = one.entry.standing <= Standing::Regular && is_loaded(&one.entry);
+            proper(one) || (loaded && !request.is_guided())
+        };
+        let loaded = request.candidates.iter().filter(usual).map(|one| one.pattern);
         let mut best =
             Best { of_work: BTreeMap::new(), of_prime: BTreeMap::new(), loaded: loaded.collect() };
         for one in &request.candidates {

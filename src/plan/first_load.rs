@@ -34,7 +34,7 @@ const MAN: f64 = 1.1;
 /// A woman's share of the figures, upper and lower body. Common practice.
 const WOMAN: [f64; 2] = [0.7, 0.8];
 /// The share of the figures under 18 and from 65. Common practice.
-const YOUNG_OR_OLD: f64 = 0.7;
+const YOUNG_OR_OLD: f64 = 0.6;
 /// Percent of the maximum that the figures stand for: ten repetitions with two left (RM-22).
 const TEN_WITH_TWO_LEFT: f64 = 67.0;
 /// The share of the figures for sets beyond the table of percents.
@@ -46,6 +46,10 @@ const WIDEST_STEP_OF_A_SLED: f64 = 0.23;
 /// Steps that one would say, in thousandths of the unit.
 const STEPS_KG: &[u32] = &[20_000, 10_000, 5000, 4000, 2500, 2000, 1250, 1000, 500];
 const STEPS_LB: &[u32] = &[50_000, 25_000, 20_000, 10_000, 5000, 2500, 1000];
+/// Steps of a bar on the legs under and over so much.
+const LEG_STEPS_KG: [f64; 2] = [5.0, 10.0];
+const HEAVY_BAR_KG: f64 = 60.0;
+
 /// What a first load beside the body's own mass is a multiple of.
 const ADDED_KG: f64 = 5.0;
 /// The lightest step beyond the body's own weight.
@@ -174,6 +178,13 @@ fn step(entry: &Entry, ladder: &Ladder, start: f64, most: f64) -> Option<f64> {
         [1.0, 2.0].iter().all(|times| ladder.near(start + times * step).is_some())
             && start + step <= most
     };
+    // The bar on the legs goes up by plates that one feels.
+    let heavy_bar =
+        entry.load == LoadKind::BarTotal && part == Body::Lower && ladder.made_in() == Units::Kg;
+    let plates = if start < HEAVY_BAR_KG { LEG_STEPS_KG[0] } else { LEG_STEPS_KG[1] };
+    if heavy_bar && makes(plates) {
+        return Some(plates);
+    }
     let round = steps
         .iter()
         .map(|step| f64::from(*step) / 1000.0 * unit)

@@ -5,9 +5,10 @@ use std::collections::BTreeSet;
 
 use crate::input::catalog::Entry;
 use crate::input::plan::{Group, Item};
+use crate::request::candidate::grade;
 use crate::request::{Day, Request};
 use crate::timing;
-use crate::words::{GroupKind, Measure, Muscle, Part, Pattern, Role, Sides};
+use crate::words::{Grade, GroupKind, Measure, Muscle, Part, Pattern, Role, Sides, Stress};
 
 /// Most items of a preparation.
 const MOST_ITEMS: usize = 4;
@@ -72,7 +73,11 @@ pub fn preparation(
 /// Items of some parts that the client may do.
 fn usable<'a>(request: &'a Request, parts: &[Part]) -> Vec<&'a Entry> {
     let of_parts = |entry: &&Entry| entry.part.is_some_and(|part| parts.contains(&part));
-    request.eligible_for(Role::Prep).filter(of_parts).collect()
+    // From 65 on nothing is readied at the end of its range.
+    let deep = |entry: &&Entry| {
+        grade(entry, Stress::DeepKneeFlexion) > Some(Grade::Light) && request.is_senior()
+    };
+    request.eligible_for(Role::Prep).filter(of_parts).filter(|entry| !deep(entry)).collect()
 }
 
 /// Muscles that still wait for an item count most, and the day's first muscles before others.

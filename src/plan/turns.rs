@@ -29,8 +29,9 @@ pub fn heavier(request: &Request, days: &[Vec<Together>]) -> Vec<Done> {
     let by_pattern = by_pattern(request, days);
     let leading = |all: &[Done]| all.iter().filter(|done| can_lead(request, done)).count();
     let legs = |done: &Done| request.candidates[done.candidate].is_leg_lift();
-    for all in by_pattern.values().sorted_by_key(|all| leading(all)) {
-        let tired = all.iter().any(legs);
+    let is_tiring = |all: &[Done]| all.iter().any(legs);
+    for all in by_pattern.values().sorted_by_key(|all| (!is_tiring(all), leading(all))) {
+        let tired = is_tiring(all);
         // A back has one heavy lift a day: squats and hinges stand in each other's way first, and other lifts rather go
         // where nothing is heavy yet.
         let taken = |day: usize| {
@@ -128,9 +129,14 @@ fn heavier_of(
         let known = request.profile.known_lifts.contains_key(&candidate(done).id);
         let (form, (backs, all)) = (most_reps(done), taken(done.day));
         let is_bar = candidate(done).entry.load == LoadKind::BarTotal;
-        let form = if hinge { (0, form, backs) } else { (backs, form, usize::from(!is_bar)) };
+        // A known lift is the heavier one; among hinges the deadlift is, known or not.
+        let form = if hinge {
+            (0, false, form, backs)
+        } else {
+            (backs, !known, form, usize::from(!is_bar))
+        };
         let sets = std::cmp::Reverse(done.sets);
-        (!leads, before_sport, form, (!known, all), sets, done.day)
+        (!leads, before_sport, form, all, sets, done.day)
     };
     all.iter().filter(main).min_by_key(rank).copied()
 }

@@ -101,12 +101,18 @@ fn days(profile: &Profile) -> Vec<Day> {
         .iter()
         .enumerate()
         .map(|(index, slot)| {
-            let wanted = profile.conditioning.as_ref().map_or(0, |wish| wish.minutes * 60);
+            let wanted = profile
+                .conditioning
+                .as_ref()
+                .map_or(0, |wish| wish.minutes * 60 + TO_CONDITIONING_S);
             let held = slot.minutes * 60 / 4;
             Day::new(slot, if closing.contains(&index) { wanted.min(held) } else { 0 })
         })
         .collect()
 }
+
+/// Seconds to get to conditioning, beside the minutes asked for.
+const TO_CONDITIONING_S: u32 = 60;
 
 /// The sessions that end with conditioning: at most three, spread over the week.
 fn closing_days(profile: &Profile, days: usize) -> BTreeSet<usize> {
@@ -237,7 +243,7 @@ fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate 
 #[must_use]
 pub(crate) fn with_dose(request: &Request, candidate: Candidate, dose: &Dose) -> Candidate {
     let entry = &candidate.entry;
-    let amount = dose.span(entry).aim;
+    let amount = amount_of(request, entry, dose);
     let ramp_sets = ramp_steps(entry, candidate.duty, amount);
     // A lift whose own range ends under the dose is heavier than the dose means, and wants its rest.
     let cut_short = matches!(candidate.duty, Duty::Main | Duty::Compound) && amount < dose.reps[0];
@@ -253,6 +259,19 @@ pub(crate) fn with_dose(request: &Request, candidate: Candidate, dose: &Dose) ->
         rir: dose.rir.max(least_rir(request, candidate.pattern)).max(request.least_rir),
         ..candidate
     }
+}
+
+/// Most repetitions of a hinge with the bar, for strength and power and for other goals: long sets end where the back
+/// does, and with loads that the legs do not feel. Common practice.
+const MOST_HINGE_REPS: [u32; 2] = [8, 10];
+
+/// Repetitions, seconds or meters of a set.
+fn amount_of(request: &Request, entry: &Entry, dose: &Dose) -> u32 {
+    let aim = dose.span(entry).aim;
+    let strong = matches!(request.profile.goal, Goal::Strength | Goal::Power);
+    let bar = entry.pattern == Some(Pattern::Hinge) && entry.load == LoadKind::BarTotal;
+    let most = if strong { MOST_HINGE_REPS[0] } else { MOST_HINGE_REPS[1] };
+    if bar && request.profile.goal != Goal::Endurance { aim.min(most) } else { aim }
 }
 
 /// The least rest after a lift that ends before its dose: common practice.

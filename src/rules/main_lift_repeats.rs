@@ -20,7 +20,7 @@ use crate::request::dose::Duty;
 use crate::request::standing::loads_both_legs;
 use crate::request::{Candidate, Request, Wish};
 use crate::week::Week;
-use crate::words::{Goal, Muscle, Pattern, Status};
+use crate::words::{Goal, LoadKind, Muscle, Pattern, Status};
 
 /// Days by exercise and by movement.
 pub(super) struct MainLiftRepeats;
@@ -64,7 +64,10 @@ fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
     let fast = candidate.duty == Duty::Explosive && profile.goal == Goal::Power;
     match candidate.duty {
         Duty::Main if hinge && (strong || !novice) => vec![(1, AGAIN_HINGE - once)],
-        _ if fast => vec![(1, -once), (2, AGAIN_THIRD)],
+        // A fast lift with the bar comes again, jumps and throws change.
+        _ if fast && candidate.entry.load == LoadKind::BarTotal => {
+            vec![(1, -once), (2, AGAIN_THIRD)]
+        }
         // What is liked comes again rather than a relative.
         Duty::Main if twice && candidate.wish == Wish::Prefer => {
             vec![(1, LIKED_AGAIN - once), (2, AGAIN_THIRD)]

@@ -7,10 +7,11 @@ use super::{
     parents,
 };
 use crate::input::catalog::Entry;
+use crate::input::profile::Limit;
 use crate::request::candidate::grade;
 use crate::request::dose::takes_few_reps;
 use crate::request::{Barred, Request};
-use crate::words::{Goal, Kind, LoadKind, Pattern, Sex, Standing, Status, Stress};
+use crate::words::{Goal, Kind, LoadKind, Pattern, Sex, Sides, Standing, Status, Stress};
 
 pub(super) fn variant_of_never(
     request: &Request,
@@ -159,6 +160,12 @@ pub(super) fn for_a_steady_stance(
 ) -> Option<Barred> {
     let novice = request.profile.training_status == Status::Novice && request.is_senior();
     let steps = |entry: &Entry| grade(entry, Stress::SingleLegBalance).is_some();
+    let one_leg = entry.pattern == Some(Pattern::Hinge) && entry.sides == Sides::Each;
+    let both =
+        |other: &&&Arc<Entry>| is_proper(other, Pattern::Hinge) && other.sides == Sides::Both;
+    if novice && one_leg {
+        return usable.iter().find(both).map(better);
+    }
     let lunge = entry.pattern == Some(Pattern::Lunge) && entry.load != LoadKind::Bodyweight;
     let steady = |other: &&&Arc<Entry>| {
         other.pattern == Some(Pattern::Lunge)
@@ -167,6 +174,25 @@ pub(super) fn for_a_steady_stance(
     };
     let wobbles = lunge && steps(entry);
     usable.iter().find(steady).filter(|_| novice && wobbles).map(better)
+}
+
+/// From 65 on and for who must not kneel, what is done lying face down without a load is behind what is done standing or
+/// sitting for the same muscle: getting down and up again costs more than it gives. Common practice.
+pub(super) fn for_staying_up(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let kneeling = request.profile.limits.contains(&Limit::Whole(Stress::Kneeling));
+    let lies = grade(entry, Stress::Prone).is_some() && entry.load == LoadKind::Bodyweight;
+    let side = entry.pattern.and_then(Pattern::press_or_row);
+    let up = |other: &&&Arc<Entry>| {
+        grade(other, Stress::Prone).is_none()
+            && other.pattern.and_then(Pattern::press_or_row) == side
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+    };
+    let wanted = lies && side.is_some() && (kneeling || request.is_senior());
+    usable.iter().find(up).filter(|_| wanted).map(better)
 }
 
 /// From 65 on a beginner squats to a seat, which says how deep and catches. Common practice.

@@ -20,8 +20,9 @@ pub(super) fn for_proper_kit(
     if entry.standing != Standing::StandIn || learns_first(request, entry) {
         return None;
     }
-    let staple =
-        |other: &&&Arc<Entry>| other.pattern == Some(pattern) && other.standing == Standing::Staple;
+    // Who is past the first steps takes a regular exercise before a stand-in, too.
+    let least = if request.is_guided() { Standing::Staple } else { Standing::Regular };
+    let staple = |other: &&&Arc<Entry>| other.pattern == Some(pattern) && other.standing <= least;
     let proper = usable.iter().find(|other| is_proper(other, pattern));
     // Work of one joint is there for its muscle, whatever moves.
     let one_joint = |entry: &Entry| entry.kind == Some(Kind::Isolation);

@@ -37,6 +37,7 @@ const FILTERS: &[Filter] = &[
     by_client::for_a_press_in_steps,
     by_client::for_a_steady_stance,
     by_client::for_a_seat,
+    by_client::for_staying_up,
     by_client::for_a_harder_form,
     by_kit::for_the_belt,
     by_kit::for_dumbbells,
