@@ -190,6 +190,11 @@ fn cost(request: &Request, order: &[Together], lead: Option<usize>) -> u32 {
         cost += if is_each_side_leg(at(place)) && later_big { 30 } else { 0 };
         cost +=
             if wants_more(request, at(place)) { 4 * u32::try_from(place).unwrap_or(0) } else { 0 };
+        // Small work for a muscle waits for the lifts that need it fresh.
+        let lift_waits = !at(place).is_compound()
+            && (place + 1..items.len())
+                .any(|later| at(later).is_compound() && at(later).prime() == at(place).prime());
+        cost += if lift_waits { 20 } else { 0 };
         let knee_then_knee = place > 0 && at(place).pattern == at(place - 1).pattern;
         cost += if knee_then_knee { 6 } else { 0 };
     }

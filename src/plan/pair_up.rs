@@ -44,12 +44,22 @@ pub fn after_the_lead(request: &Request, mut groups: Vec<Together>) -> Vec<Toget
                 let (one, other) = (&groups[*one][0], &groups[*other][0]);
                 one.sets == other.sets && go_together(request, one, other)
             })
+            .filter(|(one, other)| !comes_too_early(request, &groups, *one, *other))
             .min_by_key(|(one, other)| pleasing(request, &groups[*one][0], &groups[*other][0]));
         let Some((one, other)) = best else { break };
         let later = groups.remove(other);
         groups[one].extend(later);
     }
     groups
+}
+
+/// Whether the later of two groups, moved up, is small work before a lift that needs its muscle fresh.
+fn comes_too_early(request: &Request, groups: &[Together], one: usize, other: usize) -> bool {
+    let at = |done: &Done| &request.candidates[done.candidate];
+    let small = at(&groups[other][0]);
+    let lifts = groups[one + 1..other].iter().flatten().map(at);
+    !small.is_compound()
+        && lifts.into_iter().any(|lift| lift.is_compound() && lift.prime() == small.prime())
 }
 
 /// What a pair of exercises costs.

@@ -16,8 +16,8 @@ const MOST_ITEMS: usize = 4;
 const REHEARSAL: usize = 200;
 /// Repetitions of an item are even and end here: what readies does not tire.
 const MOST_REPS: u32 = 10;
-/// Sessions up to half an hour do without the general part (Iversen et al. 2021).
-const SHORT_MINUTES: u32 = 30;
+/// Sessions up to so many minutes do without the general part (Iversen et al. 2021).
+const SHORT_MINUTES: u32 = 25;
 
 /// The preparation of a day for its direct muscles, the most trained first, and for the movement of its first lift;
 /// `None` where the session is too short.

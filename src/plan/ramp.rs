@@ -8,8 +8,11 @@ use crate::plan::file::RampSet;
 use crate::plan::loads::Ladder;
 use crate::request::dose::Duty;
 
-/// Shares of the working load for sets up to six repetitions.
+/// Shares of the working load for sets up to six repetitions, and with a load that asks for one step more.
 const HEAVY: &[f64] = &[0.45, 0.70, 0.90];
+const VERY_HEAVY: &[f64] = &[0.40, 0.60, 0.78, 0.90];
+/// From so much on a bar is very heavy.
+const VERY_HEAVY_KG: f64 = 90.0;
 /// Shares of the working load for sets of seven to twelve.
 const MEDIUM: &[f64] = &[0.50, 0.80];
 /// The lightest and the heaviest last step, as shares of the working load.
@@ -19,7 +22,8 @@ const LEAST_LAST: f64 = 0.5;
 /// The widest step, as a share of the working load.
 const WIDEST_GAP: f64 = 0.35;
 /// Repetitions by the number of steps: before heavy sets, and before others.
-const REPS: [&[&[u32]]; 2] = [&[&[4], &[6, 3], &[8, 5, 2]], &[&[6], &[8, 4], &[8, 5, 3]]];
+const REPS: [&[&[u32]]; 2] =
+    [&[&[4], &[6, 3], &[8, 5, 2], &[8, 5, 3, 1]], &[&[6], &[8, 4], &[8, 5, 3], &[8, 5, 3, 2]]];
 /// The narrowest last step, as a share of the working load.
 const NARROWEST_GAP: f64 = 0.12;
 const ROUNDING: f64 = 1e-6;
@@ -43,7 +47,11 @@ pub fn ramp(
     most: usize,
 ) -> Vec<RampSet> {
     let Some((working, ladder)) = working_kg.zip(ladder) else { return Vec::new() };
-    let shares = if reps <= 6 { HEAVY } else { MEDIUM };
+    let shares = match reps {
+        ..=6 if working >= VERY_HEAVY_KG && most > HEAVY.len() => VERY_HEAVY,
+        ..=6 => HEAVY,
+        _ => MEDIUM,
+    };
     let mut loads = loads(working, ladder, shares);
     let surplus = loads.len().saturating_sub(most.min(REPS[0].len()));
     loads.drain(..surplus);

@@ -299,6 +299,7 @@ fn sets_of(request: &Request, pattern: Pattern, [low, high]: [u32; 2]) -> [u32; 
 /// repetitions more than many.
 pub(crate) fn ramp_steps(entry: &Entry, duty: Duty, amount: u32) -> usize {
     match (duty, entry.load) {
+        (Duty::Main, LoadKind::BarTotal) if amount <= 6 && entry.pattern.is_some_and(is_leg) => 4,
         (Duty::Main, LoadKind::BarTotal | LoadKind::BodyweightPlus) if amount <= 6 => 3,
         (Duty::Main | Duty::Explosive, LoadKind::BarTotal) => 2,
         (
@@ -310,6 +311,10 @@ pub(crate) fn ramp_steps(entry: &Entry, duty: Duty, amount: u32) -> usize {
         ) => 1,
         _ => 0,
     }
+}
+
+const fn is_leg(pattern: Pattern) -> bool {
+    matches!(pattern, Pattern::Squat | Pattern::Hinge)
 }
 
 /// At least one repetition left on squats, hinges and overhead presses; two for a novice.

@@ -52,10 +52,14 @@ fn is_best(entry: &Entry, muscle: Muscle) -> bool {
     entry.standing == Standing::Staple && entry.direct.first() == Some(&muscle) && own
 }
 
-/// Whether an exercise is done for the muscle and no filler; the side of the glutes is worked by moving the leg out.
+/// Whether an exercise is done for the muscle and no filler: for the glutes a thrust or bridge, or the leg moved out.
 fn is_own(entry: &Entry, muscle: Muscle) -> bool {
-    let side = muscle == Muscle::Glutes && entry.pattern == Some(Pattern::HipAbduction);
-    entry.standing <= Standing::Regular && (side || entry.direct.first() == Some(&muscle))
+    let glutes = matches!(entry.pattern, Some(Pattern::HipExtension | Pattern::HipAbduction));
+    let own = match muscle {
+        Muscle::Glutes => glutes,
+        _ => entry.direct.first() == Some(&muscle),
+    };
+    entry.standing <= Standing::Regular && own
 }
 
 /// The other muscles that should not get ahead: those that are trained with it, and the large ones for a large one.
@@ -79,8 +83,8 @@ impl Rule for Emphasis {
     }
     fn add_to(&self, weekly: &mut Weekly) {
         for muscle in spared(weekly.request).collect::<Vec<_>>() {
-            let low = f64::from(to_halves(weekly.request.targets[&muscle].low));
-            let wish = at_most(weekly.halves(muscle), low).missed_by(MOST);
+            let least = f64::from(to_halves(weekly.request.targets[&muscle].floor));
+            let wish = at_most(weekly.halves(muscle), least).missed_by(MOST);
             weekly.miss(self.id(), format!("{muscle}_spared"), Tier::View, wish, NOT_SPARED);
         }
         for muscle in emphasized(weekly.request) {
