@@ -228,7 +228,7 @@ impl Composer<'_> {
         let ask = Ask { reps: amount, rir, most_percent: self.most_percent };
         let mut load = self.known.working_load(entry, ladder.as_ref(), ask);
         if let Some((kg, ladder)) = load.load_kg.zip(ladder.as_ref()) {
-            let kg = self.for_many_sets(done, kg, ladder);
+            let kg = self.for_many_sets(done, kg, ladder, ask);
             load.load_kg = self.light_kg(done, kg, ladder);
         }
         // With weights in the hands or on a stack the climb to an unknown load is its own way up.
@@ -265,7 +265,7 @@ impl Composer<'_> {
     }
 
     /// What was lifted for one good set is not lifted for four: a known lift starts a step lower, where a step is small.
-    fn for_many_sets(&self, done: &Done, kg: f64, ladder: &Ladder) -> f64 {
+    fn for_many_sets(&self, done: &Done, kg: f64, ladder: &Ladder, ask: Ask) -> f64 {
         /// From so many sets on.
         const MANY_SETS: u32 = 4;
         /// A load within so much of what was lifted is the same.
@@ -273,7 +273,7 @@ impl Composer<'_> {
         /// The most that is taken off.
         const LEAST_SHARE: f64 = 0.95;
         let id = &self.request.candidates[done.candidate].id;
-        let lifted = self.known.lifted_kg(id).filter(|lifted| kg >= lifted * THE_SAME);
+        let lifted = self.known.lifted_kg(id, ask).filter(|lifted| kg >= lifted * THE_SAME);
         let less = ladder.at_most(kg * THE_SAME).filter(|less| *less >= kg * LEAST_SHARE);
         match (lifted, less) {
             (Some(_), Some(less)) if done.sets >= MANY_SETS => less,

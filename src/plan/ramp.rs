@@ -25,7 +25,7 @@ const WIDEST_GAP: f64 = 0.35;
 const REPS: [&[&[u32]]; 2] =
     [&[&[4], &[6, 3], &[8, 5, 2], &[8, 5, 3, 1]], &[&[6], &[8, 4], &[8, 5, 3], &[8, 5, 3, 2]]];
 /// The narrowest last step, as a share of the working load.
-const NARROWEST_GAP: f64 = 0.12;
+const NARROWEST_GAP: f64 = 0.10;
 const ROUNDING: f64 = 1e-6;
 
 /// Whether an exercise is ramped up to: several joints, up to twelve repetitions, muscles not yet warm.

@@ -165,10 +165,11 @@ impl KnownLifts {
         (load > 0.0).then_some(load)
     }
 
-    /// The load of a known lift, as it was done.
+    /// The load of a known lift as it was done, where at least as many repetitions are asked for as could be done then.
     #[must_use]
-    pub fn lifted_kg(&self, id: &str) -> Option<f64> {
-        self.lifts.get(id).map(|lift| lift.load_kg)
+    pub fn lifted_kg(&self, id: &str, ask: Ask) -> Option<f64> {
+        let lift = self.lifts.get(id)?;
+        (ask.reps + ask.rir >= lift.reps + lift.rir).then_some(lift.load_kg)
     }
 
     /// The body's own part in the load that is lifted.
