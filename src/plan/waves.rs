@@ -184,4 +184,16 @@ mod tests {
     fn the_cap_holds() {
         assert!(weeks(Status::Advanced, 100.0, Some(81.0)).iter().all(|(_, load)| *load <= 81.0));
     }
+
+    /// A belt carries what the maximum leaves over the body, never the body as well.
+    #[test]
+    fn what_is_put_on_is_less_by_the_body() {
+        let status = Status::Advanced;
+        let first = heavy(status, SPAN, 2, 0, 0, false);
+        let most_for_one = Maximum { total_kg: 180.0, body_kg: 80.0 };
+        let on = load(first, status, 0, most_for_one, &bar(), None, None).unwrap();
+        let whole = Maximum { body_kg: 0.0, ..most_for_one };
+        let lifted = load(first, status, 0, whole, &bar(), None, None).unwrap();
+        assert!((on - (lifted - 80.0)).abs() < 2.6, "{on} of {lifted}");
+    }
 }

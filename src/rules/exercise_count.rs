@@ -76,11 +76,11 @@ fn usual_items(request: &Request, day: usize) -> u32 {
 /// The exercises that are usual in so many minutes.
 const fn usual_in(minutes: u32) -> u32 {
     match minutes {
-        ..=20 => 3,
-        ..=30 => 4,
-        ..=40 => 5,
-        ..=50 => 6,
-        ..=70 => 7,
+        0..=20 => 3,
+        21..=30 => 4,
+        31..=40 => 5,
+        41..=50 => 6,
+        51..=70 => 7,
         _ => 8,
     }
 }

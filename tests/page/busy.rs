@@ -184,7 +184,7 @@ fn memory_does_not_grow_with_requests() {
                 }
                 odd if odd % 3 == 0 => drop(served.ask("GET", "/", "")),
                 odd if odd % 7 == 0 => {
-                    drop(served.ask("GET", &format!("/client/{client}/profile"), ""))
+                    drop(served.ask("GET", &format!("/client/{client}/profile"), ""));
                 }
                 _ => drop(served.ask("GET", &format!("/client/{client}"), "")),
             }
@@ -196,7 +196,6 @@ fn memory_does_not_grow_with_requests() {
     let first = served.kilobytes();
     round(begun, times);
     let last = served.kilobytes();
-    eprintln!("{first} kB after {begun} requests, {last} kB after {times}");
     assert!(
         last < 80_000 && last < first + first / if times > 10_000 { 20 } else { 6 },
         "{first} kB, then {last} kB"

@@ -176,3 +176,33 @@ fn a_bar_for_the_legs_is_not_learned_from_65_on() {
     let never = format!("{kit}exercises: {{never: [goblet-squat]}}");
     assert_eq!(has(&left(&never), &legs), [true, true, false, false], "to a seat it is the same");
 }
+
+#[test]
+fn who_begins_light_hinges_from_the_top_and_presses_in_steps() {
+    let lifts = ["deadlift", "romanian-deadlift", "overhead-press", "dumbbell-overhead-press"];
+    let kit = "goal: strength\ntraining_status: novice\n\
+               equipment: [barbell, squat-rack, bench, dumbbells]\n";
+    let of = |sex: &str| has(&left(&format!("{kit}sex: {sex}")), &lifts);
+    assert_eq!(of("male"), [true; 4]);
+    assert_eq!(of("female"), [false, true, false, true], "small plates start the bar too low");
+    let known = format!("{kit}sex: female\nknown_lifts: {{deadlift: {{load: 60, reps: 5}}}}");
+    assert!(has(&left(&known), &lifts)[0], "she has done it");
+}
+
+#[test]
+fn from_65_on_a_beginner_stands_steadily_and_stays_up() {
+    let lifts = [
+        "goblet-reverse-lunge",
+        "goblet-split-squat",
+        "supported-single-leg-dumbbell-romanian-deadlift",
+        "prone-pulldown",
+    ];
+    let kit = "goal: general-fitness\ntraining_status: novice\nstart: 2027-01-04\n\
+               equipment: [dumbbells, bench, resistance-band, band-anchor]\n";
+    let of = |year: u32| has(&left(&format!("{kit}birth_year: {year}")), &lifts);
+    let young = of(1990);
+    assert!(young[0] && young[1] && young[2], "{young:?}");
+    assert_eq!(of(1957), [false, true, false, false]);
+    let kneeling = format!("{kit}birth_year: 1990\nlimits: [kneeling]");
+    assert!(!has(&left(&kneeling), &lifts)[3], "down and up again without kneeling");
+}

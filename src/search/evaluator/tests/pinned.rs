@@ -81,7 +81,7 @@ fn pin_weeks(request: &Request, seed: u64, seen: &mut BTreeMap<&str, Seen>) {
             let change = drawn(&weekly, &mut random, &week);
             week.make(&change);
         }
-        if week.done().iter().any(|day| day.is_empty()) {
+        if week.done().iter().any(smallvec::SmallVec::is_empty) {
             continue;
         }
         let values = rows::count(&weekly, &tables, week.sets()).values;
