@@ -1,4 +1,5 @@
 //! The sheets of sample plans, each format read back by something other than its writer.
+#![allow(clippy::unwrap_used, reason = "a test may fail where it stands")]
 
 #[path = "sheets/absurd.rs"]
 mod absurd;
