@@ -252,7 +252,7 @@ pub(crate) fn paired_sets(request: &Request, day: usize) -> u32 {
 /// Whether a session holds four rounds: an hour of who has trained for years, a long one of anybody else.
 fn holds_four(request: &Request, day: usize) -> bool {
     const FULL_SESSION: u32 = 60;
-    const LONG_SESSION: u32 = 75;
+    const LONG_SESSION: u32 = 90;
     let advanced = request.profile.training_status == Status::Advanced;
     request.days[day].minutes >= if advanced { FULL_SESSION } else { LONG_SESSION }
 }

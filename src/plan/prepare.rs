@@ -73,9 +73,11 @@ pub fn preparation(
 /// Items of some parts that the client may do.
 fn usable<'a>(request: &'a Request, parts: &[Part]) -> Vec<&'a Entry> {
     let of_parts = |entry: &&Entry| entry.part.is_some_and(|part| parts.contains(&part));
-    // From 65 on nothing is readied at the end of its range.
+    // From 65 on nothing is readied at the end of its range or head down.
     let deep = |entry: &&Entry| {
-        grade(entry, Stress::DeepKneeFlexion) > Some(Grade::Light) && request.is_senior()
+        let hard = grade(entry, Stress::DeepKneeFlexion) > Some(Grade::Light)
+            || grade(entry, Stress::Inverted).is_some();
+        hard && request.is_senior()
     };
     request.eligible_for(Role::Prep).filter(of_parts).filter(|entry| !deep(entry)).collect()
 }

@@ -101,18 +101,12 @@ fn days(profile: &Profile) -> Vec<Day> {
         .iter()
         .enumerate()
         .map(|(index, slot)| {
-            let wanted = profile
-                .conditioning
-                .as_ref()
-                .map_or(0, |wish| wish.minutes * 60 + TO_CONDITIONING_S);
+            let wanted = profile.conditioning.as_ref().map_or(0, |wish| wish.minutes * 60);
             let held = slot.minutes * 60 / 4;
             Day::new(slot, if closing.contains(&index) { wanted.min(held) } else { 0 })
         })
         .collect()
 }
-
-/// Seconds to get to conditioning, beside the minutes asked for.
-const TO_CONDITIONING_S: u32 = 60;
 
 /// The sessions that end with conditioning: at most three, spread over the week.
 fn closing_days(profile: &Profile, days: usize) -> BTreeSet<usize> {

@@ -99,7 +99,7 @@ pub(super) fn start(facts: &Facts) -> CarefulStart {
         young(&mut start);
     }
     if facts.is_older() {
-        older(&mut start);
+        older(&mut start, facts.trained);
     }
     start
 }
@@ -122,11 +122,13 @@ fn young(start: &mut CarefulStart) {
     start.heavy_sets = false;
 }
 
-/// SC-13: one or two sets at first, first loads from 40 to 50 %, a balance item (CO-08: WHO 2020).
-fn older(start: &mut CarefulStart) {
+/// SC-13: one or two sets at first, first loads from 40 to 50 %, for who has trained for a while up to 70 %, a balance
+/// item (CO-08: WHO 2020).
+fn older(start: &mut CarefulStart, trained: bool) {
     start.least_rir = start.least_rir.max(2);
     start.first_week_sets = Some(2);
-    start.most_percent = Some(50.0);
+    let percent = if trained { 70.0 } else { 50.0 };
+    start.most_percent = Some(start.most_percent.map_or(percent, |most| most.min(percent)));
     start.balance_item = true;
     start.heavy_sets = false;
 }

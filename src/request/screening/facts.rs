@@ -9,7 +9,7 @@ use jiff::civil::Date;
 use crate::input::clock::date;
 use crate::input::profile::{Profile, Screening};
 use crate::request::WEEKS_OF_BLOCK;
-use crate::words::{ChestPain, Intensity, Region, Sex};
+use crate::words::{ChestPain, Intensity, Region, Sex, Status};
 
 /// The year that counts for ages where a profile has no `start`.
 const YEAR_OF_VERSION: u32 = 2026;
@@ -72,6 +72,8 @@ pub(super) struct Facts {
     pub(super) agreement: Agreement,
     pub(super) age: Option<u32>,
     pub(super) open: Vec<Question>,
+    /// Whether the client has trained for a while, and did so lately as far as is known.
+    pub(super) trained: bool,
     /// Whether there are weeks after the first block.
     pub(super) goes_on: bool,
 }
@@ -108,6 +110,7 @@ impl Facts {
             agreement: agreement(answers, profile),
             age: age(profile),
             open: Vec::new(),
+            trained: profile.training_status != Status::Novice && answers.active != Some(false),
             goes_on: profile.weeks > WEEKS_OF_BLOCK,
         };
         let chest_is_open = in_chest && answers.chest.is_none();
