@@ -213,7 +213,7 @@ weights! {
             /// A main lift with the bar, for strength and power.
             BAR_FOR_STRENGTH = 6.0;
             /// A machine, for a beginner.
-            GUIDED = 3.0;
+            GUIDED = 5.0;
             /// A machine, from 65 on.
             GUIDED_SENIOR = 8.0;
             /// Dumbbells, and a main lift with the bar, for a beginner.

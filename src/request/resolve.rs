@@ -245,6 +245,11 @@ pub(crate) fn with_dose(request: &Request, candidate: Candidate, dose: &Dose) ->
     // What a pull takes is the arms' and back's, not the whole body's.
     let pulls = candidate.pattern.side() == Some(Side::Pull);
     let rest_s = if pulls { rest_s.min(MOST_REST_OF_PULLS_S) } else { rest_s };
+    let lasts = matches!(request.profile.goal, Goal::Endurance | Goal::FatLoss);
+    let bar_on_legs = candidate.duty == Duty::Main
+        && candidate.is_leg_lift()
+        && candidate.entry.load == LoadKind::BarTotal;
+    let rest_s = if bar_on_legs && !lasts { rest_s.max(LEAST_REST_OF_BARS_S) } else { rest_s };
     Candidate {
         amount,
         work_s: timing::set_s(entry, amount, dose.tempo_for(entry)),
@@ -273,6 +278,9 @@ const REST_OF_FEW_S: u32 = 90;
 
 /// The longest rest after a pull: common practice.
 const MOST_REST_OF_PULLS_S: u32 = 150;
+
+/// The least rest after a squat or hinge with the bar: common practice.
+const LEAST_REST_OF_BARS_S: u32 = 120;
 
 /// Most sets of a hinge, which tires the back for days, and of any exercise of a beginner from 65 on: common practice.
 const MOST_HINGE_SETS: u32 = 4;

@@ -234,6 +234,21 @@ fn needs_help(request: &Request) -> bool {
     profile.training_status != Status::Advanced && profile.sex == Some(Sex::Female)
 }
 
+/// Whether a known pulldown is too far under the body's own mass for sets of pull-ups. Common practice.
+fn pulls_less_than_its_body(request: &Request, entry: &Entry) -> bool {
+    const ENOUGH: f64 = 0.75;
+    let profile = &request.profile;
+    let pulldown = |id: &str| {
+        request.entries.get(id).is_some_and(|one| {
+            one.pattern == Some(Pattern::VerticalPull) && one.load == LoadKind::Stack
+        })
+    };
+    let known = profile.known_lifts.iter().filter(|(id, _)| pulldown(id));
+    let most = known.map(|(_, lift)| lift.load).reduce(f64::max);
+    let light = most.zip(profile.body_mass_kg).is_some_and(|(load, mass)| load < ENOUGH * mass);
+    entry.pattern == Some(Pattern::VerticalPull) && light
+}
+
 /// A pull-up or dip of which no number is known waits for a form that can be made easier, where there is one; for who
 /// trains to last, a pulldown holds the repetitions that a pull-up does not. Common practice.
 pub(super) fn for_a_form_in_steps(
@@ -252,7 +267,7 @@ pub(super) fn for_a_form_in_steps(
             && matches!(other.standing, Standing::Staple | Standing::Regular)
             && (helped || stack)
     };
-    let wanted = own && (needs_help(request) || lasts);
+    let wanted = own && (needs_help(request) || lasts || pulls_less_than_its_body(request, entry));
     usable.iter().find(in_steps).filter(|_| wanted).map(better)
 }
 

@@ -136,7 +136,7 @@ pub(super) fn for_a_load(
 /// Arms, side delts and knees are worked by a weight or a cable where there is one: a band is hardest at the end of the
 /// movement and easy at its start. Common practice.
 pub(super) fn for_a_weight(
-    _request: &Request,
+    request: &Request,
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
@@ -149,10 +149,15 @@ pub(super) fn for_a_weight(
                 | Pattern::KneeFlexion
                 | Pattern::KneeExtension
                 | Pattern::ShoulderExtension
+                | Pattern::PlantarFlexion
         )
     })?;
+    // Calves that have carried the body for years ask for more than the body.
+    let strong = request.profile.training_status == Status::Advanced;
+    let bare = pattern == Pattern::PlantarFlexion && entry.load == LoadKind::Bodyweight && strong;
     let weight = |other: &&&Arc<Entry>| is_proper(other, pattern);
-    usable.iter().find(weight).filter(|_| entry.load == LoadKind::Band).map(better)
+    let lesser = bare || entry.load == LoadKind::Band;
+    usable.iter().find(weight).filter(|_| lesser).map(better)
 }
 
 /// A bar on one leg takes balance and a ramp for what two dumbbells do as well.
