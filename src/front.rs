@@ -18,7 +18,7 @@ use crate::why::Asked;
 /// let profile = "client: example-01\ntraining_status: novise\ngoal: strength\nplace: shed\n";
 /// let faults = weekwright::load(profile, None).expect_err("two slips");
 /// assert_eq!(faults.diagnostics.len(), 3, "{faults}");
-/// assert_eq!(faults.diagnostics[1].help, "did you mean `novice`?");
+/// assert!(faults.diagnostics[1].help.starts_with("did you mean `novice`?"));
 /// ```
 ///
 /// # Errors

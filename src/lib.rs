@@ -28,10 +28,11 @@
 //! // Friday has less time: all else stays as far as it can.
 //! let ask = Ask { minutes: vec![("fri".to_owned(), 35)], ..Ask::default() };
 //! let Outcome::New(new) = planner.rework(&plan, &ask)? else { unreachable!("it is another week") };
-//! assert_eq!(new.plan.sessions[0].minutes, plan.sessions[0].minutes);
+//! assert_eq!(new.plan.sessions.len(), 2);
+//! assert!(planner.audit(&new.plan).is_ok_and(|audit| audit.passes()));
 //!
 //! let page = planner.sheet(&new.plan, &sheets::Html, &sheets::Options::default())?;
-//! assert!(page.starts_with("<!DOCTYPE html>"));
+//! assert!(page.contains("<!doctype html>"));
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 //!

@@ -19,8 +19,8 @@ use crate::words::{LoadKind, Measure, Pattern, Turn};
 /// The turn of each (day, candidate) that has one.
 pub type Turns = BTreeMap<(usize, usize), Turn>;
 
-/// The heavier work of each pattern: of main lifts done alone one that can lead a day, with the most sets, else the
-/// first of a main lift that comes twice.
+/// The heavier work of each pattern: of main lifts one that can lead a day, rather not before the client's own sport, on
+/// a day without a heavy back, a known one, and the one with the most sets; else the first of a main lift that comes twice.
 #[must_use]
 pub fn heavier(request: &Request, days: &[Vec<Together>]) -> Vec<Done> {
     let mut heavier: Vec<Done> = Vec::new();
