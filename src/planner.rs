@@ -190,7 +190,8 @@ impl Planner {
     #[must_use]
     pub fn request(&self, profile: &Profile, options: &Options) -> Request {
         let mains = options.previous.as_ref().map(|plan| self.mains(plan)).unwrap_or_default();
-        resolve::resolve(profile.clone(), self.entries.clone(), mains, options.seed)
+        let resolved = resolve::resolve(profile.clone(), self.entries.clone(), mains, options.seed);
+        Request { turn: options.budget.turn, ..resolved }
     }
 
     /// What each split that a plan of ours was chosen from is worth after its first game.

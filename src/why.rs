@@ -11,6 +11,7 @@ use crate::input::plan::{Plan, RuleValue, Shortfall, TierValue};
 use crate::model::tier::Tier;
 use crate::planner::{Options, Planner, shortfalls};
 use crate::request::candidate::halves;
+use crate::request::turn::Turn;
 use crate::request::{Request, Rework};
 use crate::rework::table::{label, likeness, work};
 use crate::rework::{BadAsk, edited, held, profile_of, request_of, splits};
@@ -190,6 +191,13 @@ impl<'a> Asked<'a> {
         let used: Vec<Split> = splits.iter().filter(same).cloned().collect();
         let splits = if used.is_empty() { splits } else { used };
         Ok(Asked { plan, request, splits, base: OnceCell::new() })
+    }
+
+    /// The same for somebody who may go away.
+    #[must_use]
+    pub fn until(mut self, turn: Turn) -> Asked<'a> {
+        self.request.turn = turn;
+        self
     }
 
     /// The week in a page.

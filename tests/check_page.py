@@ -10,6 +10,7 @@ import argparse
 import base64
 import concurrent.futures
 import datetime
+import json
 import os
 import pathlib
 import re
@@ -130,6 +131,9 @@ class Page:
             field = browser.find_element(By.CSS_SELECTOR, f'[name="{name}"]')
             if field.tag_name == "select":
                 Select(field).select_by_value(text)
+            elif field.get_attribute("type") == "date":
+                # What is typed into such a field depends on where the browser thinks that it is.
+                self.browser.execute_script("arguments[0].value = arguments[1]", field, text)
             else:
                 field.clear()
                 field.send_keys(text)
@@ -189,8 +193,8 @@ class Page:
 class Folder:
     """A folder with demo clients, and the program that has it open."""
 
-    def __init__(self, *clients):
-        self.path = pathlib.Path(tempfile.mkdtemp(prefix="weekwright-page-"))
+    def __init__(self, *clients, prefix="weekwright-page-"):
+        self.path = pathlib.Path(tempfile.mkdtemp(prefix=prefix))
         shutil.copytree(ROOT / "profiles" / "places", self.path / "places")
         for client in clients:
             shutil.copy(ROOT / "profiles" / f"{client}.yaml", self.path)
@@ -291,7 +295,7 @@ def by_keyboard(page, folder):
     page.tab_to('[name="client"]', "gig-22")
     for name, text in [
         ("training_status", "nov"), ("goal", "general-f"), ("place", "boath"), ("sessions.0.day", "mon"),
-        ("sessions.0.minutes", "40"), ("start", "2027-01-04"),
+        ("sessions.0.minutes", "40"), ("start", "01042027"),
     ]:
         page.tab_to(f'[name="{name}"]', text)
     page.type(Keys.ENTER)
@@ -426,8 +430,48 @@ def looked_at(folder, axe, pictures):
     return faults
 
 
-def pictures_for_the_readme(folder, target):
+# Kilograms of a first week, invented.
+LOADS = {
+    "back-squat": 30, "bench-press": 25, "dumbbell-row": 10, "goblet-split-squat": 8, "overhead-triceps-extension": 8,
+    "dumbbell-romanian-deadlift": 12, "dumbbell-squat": 10, "dumbbell-bench-press": 10, "one-arm-row": 10, "lateral-raise": 4,
+    "seated-dumbbell-overhead-press": 6, "dumbbell-deadlift": 12, "goblet-squat": 12, "dumbbell-fly": 4,
+}
+
+
+def in_the_third_week(folder):
+    """Clients at different places of their blocks as it is today; two weeks of the first are written down."""
+    run = lambda *arguments: subprocess.run([PROGRAM, *map(str, arguments)], cwd=folder.path, capture_output=True, check=True)
+    today = datetime.date.today()
+    monday = today - datetime.timedelta(days=today.weekday())
+    for client, weeks in (("tide-01", 2), ("oar-02", 1), ("scull-07", 3), ("keel-04", 0)):
+        profile = folder.path / f"{client}.yaml"
+        start = monday - datetime.timedelta(weeks=weeks)
+        text = re.sub(r"(?m)^start: .*\n", "", profile.read_text())
+        profile.write_text(f"{text.rstrip()}\nstart: {start}\n")
+        if client != "keel-04":
+            run("plan", profile.name, "-o", f"{client}.plan.yaml")
+    plan = json.loads(run("plan", "tide-01.yaml", "--format", "json").stdout)
+    for week in (0, 1):
+        for session in plan["sessions"]:
+            day = ("mon", "tue", "wed", "thu", "fri", "sat", "sun").index(session["day"])
+            date = monday + datetime.timedelta(weeks=week - 2, days=day)
+            items = [item for group in session["groups"] if group["kind"] != "prep" for item in group["items"]]
+            lines = [line_of(item, week) for item in items]
+            run("log", "tide-01.plan.yaml", "--date", date, "; ".join(lines))
+
+
+def line_of(item, week):
+    """What was done of an item, a set less in the first week."""
+    load = f" {LOADS[item['exercise']]}kg" if item["exercise"] in LOADS else ""
+    amounts = item.get("reps") or [f"{seconds}s" for seconds in item["seconds"]]
+    done = " ".join(str(one) for one in amounts[: len(amounts) - (week == 0)])
+    return f"{item['exercise']}{load} {done}{' r3' if load else ''}"
+
+
+def pictures_for_the_readme(target):
     """A change of the week, a session that is written down, and the clients, as the README shows them."""
+    folder = Folder("tide-01", "oar-02", "scull-07", "keel-04", prefix="boathouse-")
+    in_the_third_week(folder)
     page = Page(folder.address, 1180)
     page.size(1180, 900)
 
@@ -436,10 +480,6 @@ def pictures_for_the_readme(folder, target):
         picture = page.browser.execute_cdp_cmd("Page.captureScreenshot", {"format": "webp", "quality": 82})
         (target / f"page-{name}.webp").write_bytes(base64.b64decode(picture["data"]))
 
-    for client in ("oar-02", "scull-07"):
-        page.go(f"/client/{client}")
-        page.press("Keep")
-        page.until("Kept in")
     page.go("/client/tide-01")
     page.click_on('[name="without"][value="bench"]')
     page.press("Try without")
@@ -447,15 +487,15 @@ def pictures_for_the_readme(folder, target):
     page.rest()
     taken("week")
     page.press("Back to what is kept")
-    page.go("/client/tide-01/write?week=3&day=fri")
+    page.go("/client/tide-01/write?week=3&day=mon")
     for number in (1, 2):
-        page.fill(f"load.0.{number}", "30")
         page.click_on(f'[name="done.0.{number}"]')
     taken("session")
     page.press("Write it down")
     page.go("/")
     taken("clients")
     page.browser.quit()
+    folder.close()
 
 
 def times(folder):
@@ -521,7 +561,7 @@ def main():
     for fault in faults:
         print(f"FAULT   {fault}")
     if arguments.pictures:
-        pictures_for_the_readme(folder, pathlib.Path(arguments.pictures))
+        pictures_for_the_readme(pathlib.Path(arguments.pictures))
     print("axe-core: " + ("looked" if axe else "not at hand"))
     for name, seconds in zip(("new picture", "better week"), times(folder)):
         part = statistics.quantiles(seconds, n=20)[-1]

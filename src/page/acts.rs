@@ -12,9 +12,9 @@ use super::tries::{self, Wish};
 use crate::catalog;
 use crate::input::plan::Plan;
 use crate::planner::NoPlan;
+use crate::request::turn::Turn;
 use crate::rework::{Ask, NoRework, Outcome};
 use crate::search::budget::Budget;
-use crate::search::turn::Turn;
 use crate::sheets;
 
 /// What a form does.
@@ -67,12 +67,12 @@ pub(super) fn done(
     let Some(file) = desk.cabinet.profile(key) else { return String::new() };
     let mut held = seat.draft();
     if act == Act::Back {
-        back(desk, key, &file, &mut held);
+        back(desk, key, &file, &mut held, turn);
         return say!(went_back).to_owned();
     }
-    let Looked::Week { is_changed } = begin::look(desk, key, &file, &mut held) else {
+    let Looked::Week { is_changed } = begin::look(desk, (key, &file), &mut held, turn) else {
         drop(held);
-        return without_week(desk, seat, key, act, fields, &file);
+        return without_week(desk, seat, (key, &file), act, fields, turn);
     };
     let Some(draft) = held.as_mut() else { return String::new() };
     match act {
@@ -89,7 +89,7 @@ pub(super) fn done(
         }
         Act::Anew => {
             drop(held);
-            anew(desk, seat, key, &file)
+            anew(desk, seat, (key, &file), turn)
         }
         Act::Try | Act::Way | Act::Better | Act::Follow | Act::Back => {
             let draft = draft.clone();
@@ -100,7 +100,7 @@ pub(super) fn done(
 }
 
 /// Back to the week before anything was tried, read again where the files are others by now.
-fn back(desk: &Desk, key: &str, file: &ProfileFile, held: &mut Option<Draft>) {
+fn back(desk: &Desk, key: &str, file: &ProfileFile, held: &mut Option<Draft>, turn: Turn) {
     if let Some(draft) = held {
         draft.steps.clear();
         draft.refused = None;
@@ -108,7 +108,7 @@ fn back(desk: &Desk, key: &str, file: &ProfileFile, held: &mut Option<Draft>) {
             *held = None;
         }
     }
-    begin::look(desk, key, file, held);
+    begin::look(desk, (key, file), held, turn);
 }
 
 /// A wish planned again, and put on top of the steps where nobody asked for something else meanwhile.
@@ -230,11 +230,9 @@ fn following(file: &ProfileFile) -> Wish {
 }
 
 /// A week made from the profile, in place of what is in hand.
-fn anew(desk: &Desk, seat: &Seat, key: &str, file: &ProfileFile) -> String {
-    let made = begin::made(desk, key, file, 0);
-    let mut held = seat.draft();
-    let Some(draft) = held.as_mut() else { return String::new() };
-    match made {
+fn anew(desk: &Desk, seat: &Seat, (key, file): (&str, &ProfileFile), turn: Turn) -> String {
+    let made = begin::made(desk, key, file, turn);
+    put(seat, turn, |draft| match made {
         Ok(plan) => {
             draft.base = Arc::new(plan);
             draft.is_kept = false;
@@ -243,26 +241,27 @@ fn anew(desk: &Desk, seat: &Seat, key: &str, file: &ProfileFile) -> String {
             draft.profile_sha256.clone_from(&file.sha256);
         }
         Err(refused) => draft.refused = Some(*refused),
-    }
-    String::new()
+    })
 }
 
 /// Where the profile itself has no week, a way out of that is the only thing to do.
 fn without_week(
     desk: &Desk,
     seat: &Seat,
-    key: &str,
+    (key, file): (&str, &ProfileFile),
     act: Act,
     fields: &Fields,
-    file: &ProfileFile,
+    turn: Turn,
 ) -> String {
     let place = fields.get("way").and_then(|place| place.parse::<usize>().ok());
     let (Act::Way, Some(place)) = (act, place) else { return String::new() };
-    let Err(refused) = begin::made_once(desk, key, file) else { return String::new() };
+    let Err(refused) = begin::made_once(desk, key, file, turn) else { return String::new() };
     let ways = refused.impossible.map(|found| found.ways).unwrap_or_default();
     let Some(way) = ways.get(place) else { return say!(way_is_gone).to_owned() };
     let other = ProfileFile { profile: Ok(Box::new(way.profile.clone())), ..file.clone() };
-    let Ok(plan) = begin::made(desk, key, &other, 0) else { return say!(way_is_gone).to_owned() };
+    let Ok(plan) = begin::made(desk, key, &other, turn) else {
+        return say!(way_is_gone).to_owned();
+    };
     *seat.draft() = Some(Draft::of_way(file, plan));
     say!(way_is_done, way)
 }

@@ -8,6 +8,8 @@ use super::draft::{Draft, Refused};
 use crate::diagnostic::Diagnostic;
 use crate::input::plan::Plan;
 use crate::planner::{NoPlan, Options, sha256};
+use crate::request::turn::Turn;
+use crate::search::budget::Budget;
 
 /// What a look at a client's files comes to.
 pub(super) enum Looked {
@@ -23,9 +25,9 @@ pub(super) enum Looked {
 /// Sees that the draft in hand is of the files as they are: read again where nothing was tried since.
 pub(super) fn look(
     desk: &Desk,
-    key: &str,
-    file: &ProfileFile,
+    (key, file): (&str, &ProfileFile),
     draft: &mut Option<Draft>,
+    turn: Turn,
 ) -> Looked {
     let kept = desk.cabinet.plan(key);
     if let Some(draft) = draft {
@@ -34,7 +36,7 @@ pub(super) fn look(
             return Looked::Week { is_changed: !is_same };
         }
     }
-    match begun(desk, key, file, kept) {
+    match begun(desk, (key, file), kept, turn) {
         Ok(new) => {
             *draft = Some(new);
             Looked::Week { is_changed: false }
@@ -49,9 +51,9 @@ pub(super) fn look(
 /// The week of the kept plan, or one that is made now.
 fn begun(
     desk: &Desk,
-    key: &str,
-    file: &ProfileFile,
+    (key, file): (&str, &ProfileFile),
     kept: Option<PlanFile>,
+    turn: Turn,
 ) -> Result<Draft, Box<Refused>> {
     let nothing = |told: Vec<Diagnostic>| {
         Box::new(Refused { label: String::new(), told, impossible: None, seed: 0 })
@@ -59,7 +61,7 @@ fn begun(
     let name = kept.as_ref().map(|kept| (kept.sha256.clone(), kept.name.clone()));
     let (base, is_kept) = match kept {
         Some(kept) => (kept.plan.map_err(nothing)?, true),
-        None => (Arc::new(made_once(desk, key, file)?), false),
+        None => (Arc::new(made_once(desk, key, file, turn)?), false),
     };
     Ok(Draft {
         profile_sha256: file.sha256.clone(),
@@ -72,7 +74,12 @@ fn begun(
 }
 
 /// The same as [`made`]; that there is no week, and why, is found once for each profile.
-pub(super) fn made_once(desk: &Desk, key: &str, file: &ProfileFile) -> Result<Plan, Box<Refused>> {
+pub(super) fn made_once(
+    desk: &Desk,
+    key: &str,
+    file: &ProfileFile,
+    turn: Turn,
+) -> Result<Plan, Box<Refused>> {
     let seat = desk.seat(key);
     // A last block is a file of its own, which may change too.
     let alone = file.profile.as_ref().ok().filter(|_| file.previous.is_none());
@@ -80,28 +87,34 @@ pub(super) fn made_once(desk: &Desk, key: &str, file: &ProfileFile) -> Result<Pl
     if let Some(known) = of.as_deref().and_then(|of| seat.no_week(of)) {
         return Err(Box::new(known));
     }
-    let made = made(desk, key, file, 0);
+    let made = made(desk, key, file, turn);
     if let (Err(refused), Some(of)) = (&made, of)
         && refused.impossible.is_some()
+        && !turn.is_over()
     {
         seat.remember(of, (**refused).clone());
     }
     made
 }
 
-/// A plan as the command line makes it from the profile.
+/// A plan as the command line makes it from the profile; none where nobody waits for it any more.
 pub(super) fn made(
     desk: &Desk,
     key: &str,
     file: &ProfileFile,
-    seed: u64,
+    turn: Turn,
 ) -> Result<Plan, Box<Refused>> {
     let refused =
-        |told, impossible| Box::new(Refused { label: String::new(), told, impossible, seed });
+        |told, impossible| Box::new(Refused { label: String::new(), told, impossible, seed: 0 });
     let profile = file.profile.as_ref().map_err(|told| refused(told.clone(), None))?;
-    let options =
-        Options { seed, previous: file.previous.as_deref().cloned(), ..Options::default() };
-    desk.planner.plan(profile, &options).map_err(|reason| {
+    let options = Options {
+        budget: Budget { turn, ..Budget::default() },
+        previous: file.previous.as_deref().cloned(),
+        ..Options::default()
+    };
+    let plan = desk.planner.plan(profile, &options);
+    let plan = if turn.is_over() { Err(NoPlan::Stopped) } else { plan };
+    plan.map_err(|reason| {
         let told = desk.cabinet.told(key, &reason);
         match reason {
             NoPlan::Impossible(impossible) => refused(told, Some(*impossible)),

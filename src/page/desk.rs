@@ -7,6 +7,7 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use super::cabinet::Cabinet;
 use super::draft::{Draft, Refused};
 use crate::planner::Planner;
+use crate::request::turn::Turn;
 
 /// What all requests share.
 pub struct Desk {
@@ -23,6 +24,10 @@ pub struct Desk {
 pub(super) struct Seat {
     /// Counts what was asked for; a search for anything but the newest ends.
     pub(super) counter: &'static AtomicU64,
+    /// Browsers that wait for a page with this client's week.
+    visitors: Mutex<usize>,
+    /// Counts how often the last of them left: what is looked for their pages then ends.
+    left: &'static AtomicU64,
     /// What is shown and tried; nothing before the first look.
     draft: Mutex<Option<Draft>>,
     /// What was just done, for the page that comes next.
@@ -47,15 +52,50 @@ impl Desk {
     pub(super) fn seat(&self, key: &str) -> Arc<Seat> {
         let mut seats = self.seats.lock().unwrap_or_else(PoisonError::into_inner);
         Arc::clone(seats.entry(key.to_owned()).or_insert_with(|| {
-            // One number for each client who was looked at, for as long as the program runs.
-            let counter = Box::leak(Box::new(AtomicU64::new(0)));
-            let (draft, notice, no_week) = (Mutex::default(), Mutex::default(), Mutex::default());
-            Arc::new(Seat { counter, draft, notice, no_week })
+            // Two numbers for each client who was looked at, for as long as the program runs.
+            let [counter, left] = Box::leak(Box::new([AtomicU64::new(0), AtomicU64::new(0)]));
+            Arc::new(Seat {
+                counter,
+                left,
+                visitors: Mutex::default(),
+                draft: Mutex::default(),
+                notice: Mutex::default(),
+                no_week: Mutex::default(),
+            })
         }))
     }
 }
 
+/// A browser that waits for a page with a client's week, until it is dropped.
+pub(super) struct Visit(Arc<Seat>);
+
+impl Visit {
+    pub(super) fn to(seat: Arc<Seat>) -> Visit {
+        *seat.visitors() += 1;
+        Visit(seat)
+    }
+}
+
+impl Drop for Visit {
+    fn drop(&mut self) {
+        let mut visitors = self.0.visitors();
+        *visitors -= 1;
+        if *visitors == 0 {
+            let _ = Turn::take(self.0.left);
+        }
+    }
+}
+
 impl Seat {
+    fn visitors(&self) -> MutexGuard<'_, usize> {
+        self.visitors.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// The turn of all who wait for a page.
+    pub(super) fn visit(&self) -> Turn {
+        Turn::share(self.left)
+    }
+
     /// What is shown and tried. A request that failed in the middle leaves what it found.
     pub(super) fn draft(&self) -> MutexGuard<'_, Option<Draft>> {
         self.draft.lock().unwrap_or_else(PoisonError::into_inner)

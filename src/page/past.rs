@@ -9,12 +9,13 @@ use super::records::LookBack;
 use super::shows::printed;
 use super::{answer, fields::Fields};
 use crate::book::DoneSession;
-use crate::book::review::Review;
+use crate::book::review::{Review, Wish};
 use crate::book::written::sets_text;
 use crate::input::plan::MuscleVolume;
 use crate::sheets::html::chart::Chart;
 use crate::sheets::progress::{self, Progress, View, coming};
 use crate::sheets::{Audience, Paper, phrase};
+use crate::words::Weekday;
 
 /// The most sessions that are told in full.
 const LATEST: usize = 8;
@@ -28,6 +29,8 @@ struct Past<'a> {
     /// Weekly sets that were done, against their ranges.
     chart: Option<Chart>,
     sessions: Vec<Session>,
+    /// For each change that is proposed, the field of a try with its value, where it is one.
+    tries: Vec<Option<[String; 2]>>,
 }
 
 /// A session that is written down.
@@ -49,7 +52,8 @@ pub(super) fn show(desk: &Desk, key: &str, name: &str) -> Response {
             back.map(|back| progress::view(&of(back, Audience::Coach), back.catalog.entries()));
         let sessions = back.map(latest).unwrap_or_default();
         let chart = back.map(|back| Chart::new(&volume(&back.review)));
-        answer::page(desk, name, &Past { key, client, past, chart, sessions })
+        let tries = back.map(tries).unwrap_or_default();
+        answer::page(desk, name, &Past { key, client, past, chart, sessions, tries })
     })
 }
 
@@ -110,6 +114,25 @@ fn volume(review: &Review) -> Vec<MuscleVolume> {
         sets: one.sets,
     });
     told.collect()
+}
+
+/// Proposals as tries of the week in hand; its plan knows a weekday with its hour where it has one.
+fn tries(back: &LookBack) -> Vec<Option<[String; 2]>> {
+    let day_of = |day: &Weekday| {
+        let sessions = back.plan.as_ref()?.sessions.iter();
+        let mut labels = sessions.filter(|one| one.day == *day).map(|one| match &one.at {
+            Some(at) => format!("{day}@{at}"),
+            None => day.to_string(),
+        });
+        labels.next().filter(|_| labels.next().is_none())
+    };
+    let field = |name: &str, value: String| [name.to_owned(), value];
+    let of_wish = |wish: &Wish| match wish {
+        Wish::Without(day) => Some(field("drop", day_of(day)?)),
+        Wish::Never(id) => Some(field("never", id.clone())),
+        Wish::More(muscle) => Some(field("more", muscle.id().to_owned())),
+    };
+    back.review.proposals.iter().map(|one| one.wish.as_ref().and_then(of_wish)).collect()
 }
 
 /// The last sessions, the latest first.

@@ -13,11 +13,11 @@ use tower_http::catch_panic::CatchPanicLayer;
 
 use super::acts::{self, Act};
 use super::clients::Clients;
-use super::desk::{Desk, Seat};
+use super::desk::{Desk, Seat, Visit};
 use super::fields::Fields;
 use super::guard::{self, LARGEST_BODY};
 use super::{answer, past, profile, shows, template, write};
-use crate::search::turn::Turn;
+use crate::request::turn::Turn;
 
 type Pairs = Vec<(String, String)>;
 
@@ -56,6 +56,21 @@ async fn at_work(
     done.unwrap_or_else(|_| answer::refused(StatusCode::INTERNAL_SERVER_ERROR, "broken"))
 }
 
+/// The same for a page with a client's week, whose search ends where every browser that waits for one goes away.
+async fn on_a_visit(
+    desk: Arc<Desk>,
+    key: String,
+    work: impl FnOnce(&Desk, &str) -> Response + Send + 'static,
+) -> Response {
+    if !desk.has(&key) {
+        return answer::not_found();
+    }
+    let visit = Visit::to(desk.seat(&key));
+    let done = at_work(desk, move |desk| work(desk, &key)).await;
+    drop(visit);
+    done
+}
+
 fn style() -> Response {
     answer::text("text/css; charset=utf-8", template::STYLE.to_owned())
 }
@@ -76,7 +91,7 @@ async fn week(
 ) -> Response {
     let (Ok(Path(key)), Ok(Query(query))) = (path, query) else { return answer::not_found() };
     let query = Fields(query);
-    at_work(desk, move |desk| shows::week(desk, &key, &query)).await
+    on_a_visit(desk, key, move |desk, key| shows::week(desk, key, &query)).await
 }
 
 async fn instead(
@@ -84,7 +99,7 @@ async fn instead(
     path: Result<Path<(String, String)>, PathRejection>,
 ) -> Response {
     let Ok(Path((key, id))) = path else { return answer::not_found() };
-    at_work(desk, move |desk| shows::instead(desk, &key, &id)).await
+    on_a_visit(desk, key, move |desk, key| shows::instead(desk, key, &id)).await
 }
 
 async fn sheet(
@@ -96,7 +111,7 @@ async fn sheet(
         return answer::not_found();
     };
     let query = Fields(query);
-    at_work(desk, move |desk| shows::sheet(desk, &key, &form, &query)).await
+    on_a_visit(desk, key, move |desk, key| shows::sheet(desk, key, &form, &query)).await
 }
 
 async fn form(

@@ -47,7 +47,7 @@ fn page(desk: &Desk, key: &str, shown: Option<u32>, notice: &str) -> Option<Page
     let file = desk.cabinet.profile(key)?;
     let seat = desk.seat(key);
     let mut held = seat.draft();
-    let looked = begin::look(desk, key, &file, &mut held);
+    let looked = begin::look(desk, (key, &file), &mut held, seat.visit());
     let draft = held.clone();
     drop(held);
     let is_changed = matches!(looked, Looked::Week { is_changed: true });
@@ -67,7 +67,7 @@ fn plan_in_hand(desk: &Desk, key: &str) -> Option<std::sync::Arc<Plan>> {
     let file = desk.cabinet.profile(key)?;
     let seat = desk.seat(key);
     let mut held = seat.draft();
-    begin::look(desk, key, &file, &mut held);
+    begin::look(desk, (key, &file), &mut held, seat.visit());
     held.as_ref().map(|draft| std::sync::Arc::clone(draft.plan()))
 }
 
@@ -101,7 +101,7 @@ pub(super) fn instead(desk: &Desk, key: &str, id: &str) -> Response {
         return answer::not_found();
     }
     let found = match planner.why(&plan) {
-        Ok(asked) => asked.instead(id),
+        Ok(asked) => asked.until(desk.seat(key).visit()).instead(id),
         Err(_) => Vec::new(),
     };
     let list: Vec<StandIn> = found

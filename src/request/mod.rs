@@ -13,10 +13,12 @@ pub mod screening;
 pub mod standing;
 pub mod target;
 pub mod targets;
+pub mod turn;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
+use self::turn::Turn;
 use crate::input::catalog::Entry;
 use crate::input::profile::{Profile, SessionSlot};
 use crate::words::{Effort, Goal, Muscle};
@@ -78,6 +80,8 @@ pub struct Request {
     pub rework: Option<Rework>,
     /// Least repetitions in reserve that screening answers and age ask for.
     pub least_rir: u32,
+    /// Ends the work early once nobody waits for the answer.
+    pub turn: Turn,
 }
 
 /// The plan before, and what may not change.

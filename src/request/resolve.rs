@@ -6,6 +6,7 @@ use std::sync::Arc;
 use super::candidate::{Candidate, Station, Wish};
 use super::dose::{self, Dose, Duty};
 use super::eligibility::is_named;
+use super::turn::Turn;
 use super::{Barred, Day, Entries, Figures, Request, screening, standing, target, targets};
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
@@ -49,6 +50,7 @@ pub fn resolve(
         seed,
         least_rir,
         rework: None,
+        turn: Turn::default(),
     };
     let entries = request.entries.clone();
     let mut left: Vec<(&Arc<Entry>, Vec<Kit>)> = Vec::new();
@@ -151,7 +153,7 @@ impl Request {
     pub fn with_profile(&self, profile: Profile) -> Request {
         let mains = self.previous_mains.clone();
         let resolved = resolve(profile, self.entries.clone(), mains, self.seed);
-        Request { rework: self.rework.clone(), ..resolved }
+        Request { rework: self.rework.clone(), turn: self.turn, ..resolved }
     }
 
     /// Balance work belongs in the week from 65 on (WHO 2020; Fragala et al. 2019).

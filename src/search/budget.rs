@@ -1,8 +1,8 @@
 //! How much a search may spend, in work and never in clock time, so that the same input gives the same plan; and every
 //! constant that steers it.
 
-use super::turn::Turn;
 use crate::program::backend::Backend;
+use crate::request::turn::Turn;
 
 /// How much work a search may spend, in proposals and nodes.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -37,7 +37,7 @@ pub struct Budget {
     pub stream: u64,
     /// How runs are steered.
     pub tuning: Tuning,
-    /// Ends the search early once nobody waits for it.
+    /// Ends the work early once nobody waits for it; the request hands it on.
     pub turn: Turn,
 }
 

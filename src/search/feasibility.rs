@@ -98,7 +98,11 @@ pub fn any_week(weeks: &[Weekly], stages: &[Stage]) -> Asked {
     let question = |weekly| Question { weekly, fewer: irrelevant::without_irrelevant(weekly) };
     let questions: Vec<Question> = weeks.par_iter().map(question).collect();
     let mut open: Vec<usize> = (0..weeks.len()).collect();
+    let is_over = || weeks.first().is_some_and(|weekly| weekly.request.turn.is_over());
     for stage in stages {
+        if is_over() {
+            break;
+        }
         let ask = |place: &usize| (*place, questions[*place].ask(*stage));
         let answers: Vec<(usize, Answer)> = open.par_iter().map(ask).collect();
         let mut week = None;

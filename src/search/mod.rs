@@ -21,7 +21,6 @@ pub(crate) mod rework;
 mod solution;
 pub mod solve;
 mod tie_break;
-pub(crate) mod turn;
 
 pub use self::solution::Done;
 pub(crate) use self::solution::Solution;

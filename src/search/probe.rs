@@ -44,6 +44,9 @@ pub(crate) fn sketch(
     splits: &[Split],
     proposals_a_day: u32,
 ) -> Option<Solution> {
+    if request.turn.is_over() {
+        return None;
+    }
     let keep = dominance::kept(request);
     let problems: Vec<SplitProblem> = splits
         .par_iter()

@@ -31,6 +31,9 @@ pub fn best(request: &Request, splits: &[Split], budget: Budget) -> Result<Solut
         Err((NoWeek::Impossible, _)) => return Err(NoWeek::Impossible),
         Err((NoWeek::NotFound, problems)) => problems,
     };
+    if request.turn.is_over() {
+        return Err(NoWeek::NotFound);
+    }
     let problems = problems.into_par_iter().map(SplitProblem::with_demands_only).collect();
     annealed(problems, budget).or_else(|(nothing, problems)| match nothing {
         NoWeek::Impossible => Err(nothing),
@@ -55,6 +58,9 @@ fn annealed(
             let beaten = look.filter(|(_, week)| week.score.beats(&found.score));
             let (place, incumbent) = beaten.unwrap_or((place, found));
             let problem = &problems[place];
+            if problem.weekly.request.turn.is_over() {
+                return Err((NoWeek::NotFound, problems));
+            }
             let incumbent = rework::put_back(&problem.weekly, &problem.landscape, incumbent);
             let values = problem.counted(&incumbent.sets).values;
             Ok(finished(problems, place, values, budget))

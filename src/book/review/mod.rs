@@ -24,7 +24,7 @@ pub use body::BodyTrend;
 pub use counts::{DayCount, MuscleDone, SessionCount, Skipped, WeekWork};
 pub use effort::Drift;
 pub use lifts::{LiftTrend, Point, Trend};
-pub use proposals::Proposal;
+pub use proposals::{Proposal, Wish};
 
 /// What a review is made from.
 pub struct About<'a> {

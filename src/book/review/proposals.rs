@@ -7,7 +7,7 @@ use super::{About, Review, Trend, text};
 use crate::book::done::DoneSession;
 use crate::book::slot;
 use crate::input::plan::Plan;
-use crate::words::{Units, WeekKind};
+use crate::words::{Muscle, Units, WeekKind, Weekday};
 
 /// The most that are made.
 const MOST: usize = 5;
@@ -29,6 +29,20 @@ pub struct Proposal {
     pub because: String,
     /// The command that makes it.
     pub command: String,
+    /// The same as a wish for the week, where it is one.
+    #[serde(skip)]
+    pub wish: Option<Wish>,
+}
+
+/// What could be tried on the week.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Wish {
+    /// Without the sessions of a weekday.
+    Without(Weekday),
+    /// Without an exercise.
+    Never(String),
+    /// More for a muscle.
+    More(Muscle),
 }
 
 pub(super) fn proposals(
@@ -61,6 +75,7 @@ fn next_block(about: &About<'_>) -> Option<Proposal> {
             "weekwright plan {} --book {} -o {}.next.plan.yaml",
             about.files.profile, about.files.book, about.client
         ),
+        wish: None,
     })
 }
 
@@ -90,7 +105,7 @@ fn easier_week(about: &About<'_>, review: &Review, sessions: &[DoneSession]) -> 
         "weekwright next {} --easier -o {}.easier.plan.yaml",
         about.files.plan, about.client
     );
-    Some(Proposal { what: "an easier week".to_owned(), because, command })
+    Some(Proposal { what: "an easier week".to_owned(), because, command, wish: None })
 }
 
 /// Weeks since the last session of an easier week, or since the first session.
@@ -112,6 +127,7 @@ fn another_day(about: &About<'_>, review: &Review) -> Option<Proposal> {
             "weekwright rework {} --drop-day {day} -o {}.new.plan.yaml",
             about.files.plan, about.client
         ),
+        wish: Some(Wish::Without(day)),
     })
 }
 
@@ -124,6 +140,7 @@ fn swap(about: &About<'_>, review: &Review) -> Option<Proposal> {
             "weekwright rework {} --never {} -o {}.new.plan.yaml",
             about.files.plan, most.exercise, about.client
         ),
+        wish: Some(Wish::Never(most.exercise.clone())),
     })
 }
 
@@ -149,6 +166,7 @@ fn stalled(about: &About<'_>, review: &Review) -> Option<Proposal> {
             "weekwright next {} --easier -o {}.easier.plan.yaml",
             about.files.plan, about.client
         ),
+        wish: None,
     })
 }
 
@@ -173,6 +191,7 @@ fn more_sets(about: &About<'_>, review: &Review) -> Option<Proposal> {
             "write `emphasis: {{{}: more}}` into the profile, then weekwright rework {} --profile {} -o {}.new.plan.yaml",
             muscle.muscle, about.files.plan, about.files.profile, about.client
         ),
+        wish: Some(Wish::More(muscle.muscle)),
     })
 }
 

@@ -1,5 +1,6 @@
 //! A profile's form as its template shows it: sections of controls, each with what was typed and what is wrong with it.
 
+use jiff::civil::Date;
 use serde::Serialize;
 
 use super::typed::AS_WRITTEN;
@@ -221,11 +222,21 @@ fn label(key: &str) -> String {
     told.map_or_else(|| key.replace('_', " "), str::to_owned)
 }
 
+/// What the schema says of a key, unless the table of words says it for somebody who sees no file.
+fn help(field: &Field) -> String {
+    known(&format!("help_{}", field.key)).map_or_else(|| field.help.clone(), str::to_owned)
+}
+
+/// A day is chosen from the browser's calendar, unless what stands there is none, which stays as it is.
+fn date_or_text(value: &str) -> &'static str {
+    if value.is_empty() || value.parse::<Date>().is_ok() { "date" } else { "text" }
+}
+
 fn control(field: &Field, name: &str, typed: &Fields) -> Control {
     let base = Control {
         name: name.to_owned(),
         label: label(&field.key),
-        help: field.help.clone(),
+        help: help(field),
         is_required: field.is_required,
         value: typed.get(name).unwrap_or_default().to_owned(),
         suggests: name.split('.').next().is_some_and(|first| EXERCISES.contains(&first)),
@@ -236,7 +247,7 @@ fn control(field: &Field, name: &str, typed: &Fields) -> Control {
         Kind::Text { example } => {
             let control = match field.key.as_str() {
                 "at" => "time",
-                "start" | "clinician_agreed" => "date",
+                "start" | "clinician_agreed" => date_or_text(&base.value),
                 _ => "text",
             };
             Control { control, example: example.clone(), ..base }

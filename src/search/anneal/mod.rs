@@ -18,8 +18,8 @@ pub(in crate::search) use self::moves::Proposer;
 use self::neighbors::Neighbors;
 use super::budget::{Budget, Phase, Tuning};
 use super::evaluator::{Evaluator, Score, Tables, Weights};
-use super::turn::Turn;
 use crate::model::Weekly;
+use crate::request::turn::Turn;
 
 /// Every so many proposals it is seen what stands.
 const LOOKS: usize = 32;
@@ -43,7 +43,7 @@ impl Landscape {
         Landscape {
             tuning: budget.tuning,
             stream: budget.stream,
-            turn: budget.turn,
+            turn: weekly.request.turn,
             tables: Tables::new(weekly),
             neighbors: Arc::new(Neighbors::new(weekly)),
             start: before(weekly),

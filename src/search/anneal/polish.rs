@@ -24,6 +24,9 @@ impl Annealer<'_> {
     pub(in crate::search) fn polished(mut self) -> Incumbent {
         let weights = self.landscape.tuning.cooling.weights(&self.landscape.tables);
         for _ in 0..STEPS {
+            if self.landscape.turn.is_over() {
+                break;
+            }
             let mut singles = self.weighed(&self.all_days(), &weights, -LOSS);
             singles.sort_by(|one, other| other.0.total_cmp(&one.0));
             let best = match singles.first() {

@@ -13,6 +13,12 @@ impl Turn {
         Turn(Some((counter, counter.fetch_add(1, Ordering::Relaxed) + 1)))
     }
 
+    /// Shares the turn that is served at a counter.
+    #[must_use]
+    pub fn share(counter: &'static AtomicU64) -> Turn {
+        Turn(Some((counter, counter.load(Ordering::Relaxed))))
+    }
+
     /// Whether a newer turn was taken.
     #[must_use]
     pub fn is_over(self) -> bool {
@@ -39,5 +45,6 @@ mod tests {
         assert!(!first.is_over() && !Turn::default().is_over());
         let second = Turn::take(&COUNTER);
         assert!(first.is_over() && !second.is_over() && first != second);
+        assert_eq!(Turn::share(&COUNTER), second);
     }
 }
