@@ -489,6 +489,7 @@ def pictures_for_the_readme(target):
     page.press("Back to what is kept")
     page.go("/client/tide-01/write?week=3&day=mon")
     for number in (1, 2):
+        page.fill(f"load.0.{number}", "32.5")
         page.click_on(f'[name="done.0.{number}"]')
     taken("session")
     page.press("Write it down")
