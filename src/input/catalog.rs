@@ -42,6 +42,9 @@ pub struct Entry {
     /// How soon a coach takes it where kit, limits and level leave it.
     #[serde(default, skip_serializing_if = "is_regular")]
     pub standing: Standing,
+    /// Whether a coach takes it before the other staples of its pattern.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub go_to: bool,
     /// The exercise that this one is a variant of: it comes with or after that one, and goes where that one is never
     /// wanted.
     #[serde(default, skip_serializing_if = "Option::is_none")]

@@ -143,6 +143,10 @@ weights! {
         "trunk-work":
             /// Trunk work that the week lacks of one a day, up to three.
             NO_TRUNK = -10.0;
+            /// A week with trunk work on two days or more, none of it against bending to the side.
+            NO_SIDE_WORK = -8.0;
+            /// A second trunk exercise of the week against the same movement.
+            SAME_TRUNK = -6.0;
         "explosive-work":
             /// A week for power with a fast lift with the bar on one day only.
             FAST_ONCE = -18.0;
@@ -188,6 +192,8 @@ weights! {
             PAIR = 8.0;
             /// A pair with small work, which is done in turn by default.
             PAIR_SMALL = 11.0;
+            /// A bar on both legs or arms, or a known main lift, that goes in turn where a lead stands alone.
+            LIFT_IN_TURN = -13.0;
             /// A pair where the client likes them, or the session leads with one.
             PAIR_LIKED = 13.0;
         "planned-time":
@@ -198,6 +204,8 @@ weights! {
             ATTENTION = -5.0;
             /// A carry.
             CARRY = -10.0;
+            /// An exercise that is no go-to where its pattern has one.
+            SECOND_CHOICE = -8.0;
             /// A regular exercise where its pattern has a staple.
             REGULAR = -6.0;
             /// A special one where its pattern has a staple.
@@ -230,6 +238,8 @@ weights! {
             FILLER_FOR_POWER = -12.0;
             /// A fly, pullover or straight-arm pulldown where size is not the goal.
             MUCH_FILLER = -12.0;
+            /// The same where size is the goal.
+            FLY = -4.0;
             /// A throw, a carry or work for balance, from 65 on.
             FOR_LATER_YEARS = 22.0;
             /// A lift of few repetitions where endurance is the goal.
@@ -238,6 +248,8 @@ weights! {
             MORE_OF_A_LIFT = 1.0;
             /// The same for a lift that is liked or whose load is known.
             PUSHED_SET = 3.0;
+            /// A third set for the trunk, or of work of one joint where size is not the goal.
+            THIRD_SMALL_SET = -4.0;
             /// An exercise that the client likes.
             PREFERRED = 25.0;
             /// An exercise that the client dislikes.

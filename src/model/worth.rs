@@ -7,10 +7,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::points::{
-    ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CARRY, ENDS_EARLY, FAST, FILLER, FILLER_FOR_POWER,
+    ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CARRY, ENDS_EARLY, FAST, FILLER, FILLER_FOR_POWER, FLY,
     FOR_LATER_YEARS, GUIDED, GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, MUCH_FILLER,
-    ONLY_A_STAND_IN, PREFERRED, REGULAR, SPECIAL, STAND_IN, TAKES_LEARNING, UNLOADED,
-    UNLOADED_LIFT,
+    ONLY_A_STAND_IN, PREFERRED, REGULAR, SECOND_CHOICE, SPECIAL, STAND_IN, TAKES_LEARNING,
+    UNLOADED, UNLOADED_LIFT,
 };
 use crate::request::candidate::Station;
 use crate::request::dose::{Duty, FEW_REPS};
@@ -32,6 +32,8 @@ struct Best {
     of_prime: BTreeMap<Option<Muscle>, Standing>,
     /// Patterns with a loaded staple.
     loaded: BTreeSet<Pattern>,
+    /// Work that a go-to does.
+    go_to: BTreeSet<Pattern>,
 }
 
 impl Best {
@@ -43,8 +45,13 @@ impl Best {
             proper(one) || (loaded && !request.is_guided())
         };
         let loaded = request.candidates.iter().filter(usual).map(|one| one.pattern);
-        let mut best =
-            Best { of_work: BTreeMap::new(), of_prime: BTreeMap::new(), loaded: loaded.collect() };
+        let go_to = request.candidates.iter().filter(|one| one.entry.go_to);
+        let mut best = Best {
+            of_work: BTreeMap::new(),
+            of_prime: BTreeMap::new(),
+            loaded: loaded.collect(),
+            go_to: go_to.map(|one| one.pattern.work()).collect(),
+        };
         for one in &request.candidates {
             // Standings are in the order in which a coach takes them.
             let own = standing_here(request, one);
@@ -62,7 +69,13 @@ impl Best {
         let elsewhere = self.of_prime[&one.prime()] < Standing::Special;
         let only_stand_ins = pattern >= Standing::Special && elsewhere;
         let only_a_stand_in = if only_stand_ins { ONLY_A_STAND_IN } else { 0.0 };
-        step(own) - step(pattern) + only_a_stand_in + self.unloaded(one)
+        step(own) - step(pattern) + only_a_stand_in + self.unloaded(one) + self.second_choice(one)
+    }
+
+    /// What an exercise loses where a coach would take another one first.
+    fn second_choice(&self, one: &Candidate) -> f64 {
+        let has_go_to = self.go_to.contains(&one.pattern.work());
+        if has_go_to && !one.entry.go_to { SECOND_CHOICE } else { 0.0 }
     }
 
     /// What an exercise without load loses where a loaded staple does its movement.
@@ -113,10 +126,13 @@ const fn is_for_later_years(pattern: Pattern) -> bool {
 /// What small work loses where size is not the goal and no wish asks for it.
 fn filler(request: &Request, candidate: &Candidate) -> f64 {
     let wished = candidate.prime().is_some_and(|prime| request.wants_more(prime));
-    if wished || request.profile.goal == Goal::Hypertrophy || candidate.is_compound() {
+    if wished || candidate.is_compound() {
         return 0.0;
     }
+    let for_size = request.profile.goal == Goal::Hypertrophy;
     match candidate.pattern {
+        Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension if for_size => FLY,
+        _ if for_size => 0.0,
         Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension => MUCH_FILLER,
         Pattern::ElbowFlexion | Pattern::ElbowExtension | Pattern::ShoulderAbduction => {
             if request.profile.goal == Goal::Power { FILLER_FOR_POWER } else { FILLER }

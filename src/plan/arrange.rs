@@ -42,7 +42,8 @@ pub fn arranged(
         .into_iter()
         .map(|(_, block)| block.collect::<Vec<_>>())
         .collect::<Vec<_>>();
-    ranked.into_iter().fold(Vec::new(), |before, block| best_order(request, before, block, lead))
+    let eye = Eye { request, lead, whole_body };
+    ranked.into_iter().fold(Vec::new(), |before, block| best_order(&eye, before, block))
 }
 
 /// The lead, or the bigger half of a pair, comes first.
@@ -87,23 +88,30 @@ fn lead(
     });
     let (goal, senior) = (request.profile.goal, request.is_senior());
     let most = groups.iter().flatten().map(|done| done.sets).max().unwrap_or(0);
-    let firm = groups.iter().flatten().any(|done| {
-        let candidate = &request.candidates[done.candidate];
-        candidate.leads(goal, senior) && is_loaded(&candidate.entry)
+    let of = |done: &Done| &request.candidates[done.candidate];
+    let can_lead = |done: &Done| of(done).leads(goal, senior);
+    let firm = groups.iter().flatten().any(|done| can_lead(done) && is_loaded(&of(done).entry));
+    let is_heavier = |done: &Done| heavier.contains(done);
+    // A heavy press is done before a leg lift that has its lighter day.
+    let heavy_push = groups.iter().flatten().any(|done| {
+        is_heavier(done) && can_lead(done) && of(done).pattern.side() == Some(Side::Push)
     });
     candidates
         .min_by_key(|done| {
-            let candidate = &request.candidates[done.candidate];
+            let candidate = of(done);
             let bar = candidate.entry.load != LoadKind::BarTotal;
             let legs = candidate.pattern.side() == Some(Side::Legs);
             // The lighter of two days is not what a wish is paid with.
-            let is_light = heavier.iter().any(|other| {
-                let pattern = request.candidates[other.candidate].pattern;
-                pattern == candidate.pattern && other.day != done.day
-            });
+            let is_light = heavier
+                .iter()
+                .any(|other| of(other).pattern == candidate.pattern && other.day != done.day);
             let wished = request.is_wished_lead(candidate) && !is_light;
-            let leads = candidate.leads(goal, senior) || wished || (whole_body && legs && !firm);
+            let leads = can_lead(done) || wished || (whole_body && legs && !firm);
             let leg_lift = candidate.is_leg_lift() || wished || (legs && !firm);
+            let leads_whole_body = match heavy_push {
+                true => is_heavier(done),
+                false => leg_lift,
+            };
             let is_thin = done.sets + THIN <= most;
             let strong = matches!(goal, Goal::Strength | Goal::Power);
             let overhead = strong && candidate.pattern == Pattern::VerticalPush;
@@ -115,9 +123,10 @@ fn lead(
                     done.paired && request.leads_alone(done.day),
                     is_thin,
                     !leads,
-                    whole_body && !leg_lift,
+                    whole_body && !leads_whole_body,
                 ),
-                (!wished, !liked, spared, pulls, !heavier.contains(*done), overhead),
+                (!wished, !liked, spared, pulls, !is_heavier(done), overhead),
+                (!candidate.entry.go_to, whole_body && !leg_lift),
                 Reverse(done.sets),
                 candidate.duty,
                 region(candidate),
@@ -149,13 +158,15 @@ fn usual_place(request: &Request, group: &Together) -> (Duty, u8, Reverse<u32>, 
     (first.duty, region(first), Reverse(sets), first.station, first.id.clone())
 }
 
-/// The order of a block, after what stands before it, with the least cost; the usual order breaks ties.
-fn best_order(
-    request: &Request,
-    before: Vec<Together>,
-    block: Vec<Together>,
+/// What a coach looks at an order with.
+struct Eye<'a> {
+    request: &'a Request,
     lead: Option<usize>,
-) -> Vec<Together> {
+    whole_body: bool,
+}
+
+/// The order of a block, after what stands before it, with the least cost; the usual order breaks ties.
+fn best_order(eye: &Eye<'_>, before: Vec<Together>, block: Vec<Together>) -> Vec<Together> {
     /// Blocks longer than this keep their usual order: there are too many orders to look at.
     const MOST: usize = 6;
     if block.len() < 2 || block.len() > MOST {
@@ -166,12 +177,13 @@ fn best_order(
         .into_iter()
         .permutations(count)
         .map(|order| before.iter().cloned().chain(order).collect::<Vec<_>>())
-        .min_by_key(|order| cost(request, order, lead))
+        .min_by_key(|order| cost(eye, order))
         .expect("a block has at least one order")
 }
 
 /// Things a coach would remark on in an order, the worst first.
-fn cost(request: &Request, order: &[Together], lead: Option<usize>) -> u32 {
+fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
+    let Eye { request, lead, whole_body } = *eye;
     let items: Vec<&Done> = order.iter().flatten().collect();
     let at = |place: usize| &request.candidates[items[place].candidate];
     let first_slow =
@@ -202,7 +214,17 @@ fn cost(request: &Request, order: &[Together], lead: Option<usize>) -> u32 {
         request.candidates[pair[0][0].candidate].station
             != request.candidates[pair[1][0].candidate].station
     });
-    cost + 3 * u32::try_from(stations.count()).unwrap_or(u32::MAX)
+    // Legs, push and pull go in turn, so that each rests while another works.
+    let side = |group: &Together| {
+        let first = &request.candidates[group[0].candidate];
+        first.pattern.side().filter(|_| first.is_compound())
+    };
+    let again = order
+        .windows(2)
+        .filter(|pair| side(&pair[0]).is_some() && side(&pair[0]) == side(&pair[1]));
+    let again = if whole_body { again.count() } else { 0 };
+    let count = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
+    cost + 3 * count(stations.count()) + 15 * count(again)
 }
 
 /// A lift for a muscle that should get more stands as early as its kind of work allows.

@@ -7,7 +7,8 @@ use super::strength::Ask;
 use super::turns::{self, Turns};
 use super::working_load::KnownLifts;
 use super::{
-    arrange, fit, instead, loads::Ladder, own_weight, pair_up, prepare, racks, ramp, screening,
+    arrange, fit, found_again, instead, loads::Ladder, own_weight, pair_up, prepare, racks, ramp,
+    screening,
 };
 use crate::input::plan::{FindLoad, Group, Item, MinutesUsed, Session};
 use crate::input::profile::{SessionSlot, SplitChoice};
@@ -50,7 +51,9 @@ pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Ses
     let of_day = |(day, groups): (usize, &Vec<Together>)| {
         composer.session_in_time(day, &solution.split.days[day], groups)
     };
-    days.iter().enumerate().map(of_day).collect()
+    let mut sessions: Vec<Session> = days.iter().enumerate().map(of_day).collect();
+    found_again::go_on(&mut sessions, request.profile.units);
+    sessions
 }
 
 /// Ramp sets of a session: 70 s each stay under eight minutes.

@@ -36,6 +36,8 @@ enum Bar {
     BothEnds,
     /// A bar or belt with plates in one place.
     OneEnd,
+    /// The same off the floor, where it lies too low without large plates.
+    OffTheFloor,
     /// Implements or a stack.
     None,
 }
@@ -82,6 +84,19 @@ impl Ladder {
         let usable = masses_g.into_iter().filter(|mass| (1..=MOST_GRAMS).contains(mass));
         let rungs = usable.map(|mass| (mass, Side::new())).collect();
         Ladder { rungs, bar: Bar::None, units, made_in }
+    }
+
+    /// The ladder of a bar that is lifted off the floor.
+    #[must_use]
+    pub fn off_the_floor(mut self) -> Ladder {
+        self.bar = Bar::OffTheFloor;
+        self
+    }
+
+    /// Whether a first easy set is done with the bare bar.
+    #[must_use]
+    pub fn starts_bare(&self) -> bool {
+        self.bar == Bar::BothEnds
     }
 
     /// The ladder without a load of nothing.
@@ -147,7 +162,7 @@ impl Ladder {
         let side = self.rungs.get(&whole_grams(load_kg))?;
         let place = match self.bar {
             Bar::None => return None,
-            Bar::BothEnds => "each side ",
+            Bar::BothEnds | Bar::OffTheFloor => "each side ",
             Bar::OneEnd => "plates ",
         };
         if side.is_empty() {

@@ -9,6 +9,7 @@ pub use crate::input::plan as file;
 pub mod finisher;
 pub mod first_load;
 pub mod fit;
+pub mod found_again;
 pub mod heart_rate;
 mod instead;
 pub mod loads;

@@ -17,7 +17,8 @@ pub fn ladder(entry: &Entry, place: &Equipment, units: Units) -> Option<Ladder> 
             let made_in = place.made_in(units);
             let bar = bar_mass(kit(BARS)?, place, made_in);
             let one_end = kit(&[Kit::Landmine]).is_some();
-            Ladder::bar_made_in(made_in, bar, &plates(place, made_in), one_end, units)
+            let ladder = Ladder::bar_made_in(made_in, bar, &plates(place, made_in), one_end, units);
+            if lies_low(entry) { ladder.off_the_floor() } else { ladder }
         }
         LoadKind::PerHand | LoadKind::SingleImplement => {
             let by_hand = entry.load == LoadKind::PerHand;
@@ -34,6 +35,13 @@ pub fn ladder(entry: &Entry, place: &Equipment, units: Units) -> Option<Ladder> 
         LoadKind::Bodyweight | LoadKind::Assisted | LoadKind::Band | LoadKind::None => return None,
     };
     (!ladder.is_empty()).then_some(ladder)
+}
+
+/// Whether the bar is lifted from the floor, where it lies too low without large plates: common practice.
+pub(super) fn lies_low(entry: &Entry) -> bool {
+    let family = entry.family.as_ref().unwrap_or(&entry.id);
+    let is_bar = entry.load == LoadKind::BarTotal;
+    is_bar && family == "deadlift" && entry.needs.iter().any(|kit| !kit.contains(&Kit::SquatRack))
 }
 
 /// What a plan says of a place whose bars have nothing to put on them.

@@ -2,7 +2,7 @@
 //!
 //! Figures are common practice in the manner of a test warm-up (WU-07: about 50 % x 8, 75 % x 4, 90 % x 2): the
 //! last step lies at 75 to 90 % of the working load, no step is wider than 35 % of it, repetitions fall, and nothing
-//! is lighter than the lightest load of the place.
+//! is lighter than the lightest load of the place. A bar out of the rack begins bare where that leaves no wide step.
 
 use crate::plan::file::RampSet;
 use crate::plan::loads::Ladder;
@@ -12,9 +12,11 @@ use crate::request::dose::Duty;
 const HEAVY: &[f64] = &[0.45, 0.70, 0.90];
 const VERY_HEAVY: &[f64] = &[0.40, 0.60, 0.78, 0.90];
 /// From so much on a bar is very heavy.
-const VERY_HEAVY_KG: f64 = 90.0;
+const VERY_HEAVY_KG: f64 = 70.0;
 /// Shares of the working load for sets of seven to twelve.
 const MEDIUM: &[f64] = &[0.50, 0.80];
+/// Shares after the bare bar, by the number of steps.
+const AFTER_THE_BAR: [&[f64]; 3] = [&[0.78], &[0.62, 0.87], &[0.50, 0.72, 0.88]];
 /// The lightest and the heaviest last step, as shares of the working load.
 const LAST: [f64; 2] = [0.75, 0.90];
 /// A bar whose plates make no last step is still led up to from here.
@@ -55,6 +57,7 @@ pub fn ramp(
     let mut loads = loads(working, ladder, shares);
     let surplus = loads.len().saturating_sub(most.min(REPS[0].len()));
     loads.drain(..surplus);
+    let loads = from_the_bare_bar(working, ladder, loads.len()).unwrap_or(loads);
     let reps: &[u32] = match loads.len() {
         0 => return Vec::new(),
         count => REPS[usize::from(reps > 6)][count - 1],
@@ -86,6 +89,20 @@ fn loads(working: f64, ladder: &Ladder, shares: &[f64]) -> Vec<f64> {
     }
     close_gaps(&mut loads, working, ladder);
     loads
+}
+
+/// As many steps from the bare bar, where none of them is too wide.
+fn from_the_bare_bar(working: f64, ladder: &Ladder, count: usize) -> Option<Vec<f64>> {
+    let shares = AFTER_THE_BAR.get(count.checked_sub(2)?)?;
+    let widest = WIDEST_GAP * working + ROUNDING;
+    let mut loads = vec![ladder.lightest()];
+    for share in *shares {
+        let before = *loads.last()?;
+        let wanted = (share * working).min(before + widest);
+        loads.push(ladder.at_most(wanted).filter(|load| load - before > ROUNDING)?);
+    }
+    let in_window = (LAST[0] * working..=LAST[1] * working).contains(loads.last()?);
+    (ladder.starts_bare() && in_window).then_some(loads)
 }
 
 /// The last step: as near its share as the kit allows.
@@ -136,7 +153,7 @@ mod tests {
     /// In the manner of WU-07 (NSCA Essentials; the ramp itself from memory).
     #[test]
     fn a_heavy_set_has_three_steps_and_a_medium_one_two() {
-        assert_eq!(sets(&ramp(Some(100.0), Some(&bar()), 5, 3)), [(45.0, 8), (70.0, 5), (90.0, 2)]);
+        assert_eq!(sets(&ramp(Some(100.0), Some(&bar()), 5, 3)), [(20.0, 8), (55.0, 5), (85.0, 2)]);
         assert_eq!(sets(&ramp(Some(60.0), Some(&bar()), 8, 3)), [(30.0, 8), (47.5, 4)]);
     }
 

@@ -12,8 +12,9 @@ use crate::input::plan::FindLoad;
 use crate::input::profile::Profile;
 use crate::plan::first_load::{Starter, stop_text};
 use crate::plan::loads::{Ladder, mass_text, to_kg};
+use crate::plan::racks::lies_low;
 use crate::plan::strength::{Ask, Estimate, Estimator, percent_at_reserve};
-use crate::words::{Kit, LoadKind, Measure, Units};
+use crate::words::{LoadKind, Measure, Pattern, Units};
 
 /// What a note begins with where the load is still to be found.
 pub const FIRST_LOAD: &str = "find:";
@@ -267,8 +268,11 @@ impl KnownLifts {
             _ => start,
         };
         let stop = stop_text(entry, find.stop);
-        let mut note =
-            format!("{FIRST_LOAD} start {start}, +{} each set, {stop}", ladder.text(find.step_kg));
+        let step = ladder.text(find.step_kg);
+        let mut note = format!("{FIRST_LOAD} start {start}, +{step} each set, {stop}");
+        if let Some(found) = expected(entry, ladder, find, cap_kg) {
+            let _ = write!(note, "; about {} to be expected", ladder.text(found));
+        }
         if lies_low(entry) && find.start_kg < LOW_BAR_KG {
             note.push_str("; raise the bar to mid-shin on blocks or plates");
         }
@@ -310,15 +314,15 @@ impl KnownLifts {
     }
 }
 
-/// Whether the bar is lifted from the floor, where it lies too low without large plates: common practice.
-fn lies_low(entry: &Entry) -> bool {
-    let family = entry.family.as_ref().unwrap_or(&entry.id);
-    let is_bar = entry.load == LoadKind::BarTotal;
-    is_bar && family == "deadlift" && entry.needs.iter().any(|kit| !kit.contains(&Kit::SquatRack))
-}
-
 fn name(id: &str) -> String {
     id.replace('-', " ")
+}
+
+/// Where a climb usually ends: two steps up, where neither the kit nor a cap ends it before. Common practice.
+fn expected(entry: &Entry, ladder: &Ladder, find: &FindLoad, cap_kg: Option<f64>) -> Option<f64> {
+    let is_fast = entry.pattern.is_some_and(Pattern::is_explosive);
+    let found = ladder.near(find.start_kg + 2.0 * find.step_kg)?;
+    (!is_fast && cap_kg.is_none_or(|cap| found <= cap)).then_some(found)
 }
 
 /// How bands and help are chosen: they carry no honest kilograms, so by the repetitions that they allow.

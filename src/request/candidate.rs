@@ -182,8 +182,8 @@ impl Candidate {
                 takes_few_reps(entry)
                     && (self.is_leg_lift() || self.pattern.press_or_row() == Some(Side::Push))
             }
-            // A thrust or bridge is no lift for a whole day.
-            _ => self.pattern != Pattern::HipExtension,
+            // A thrust or bridge is no lift for a whole day, and a press overhead comes after one over the chest.
+            _ => !matches!(self.pattern, Pattern::HipExtension | Pattern::VerticalPush),
         };
         let staple = self.duty == Duty::Main && entry.standing == Standing::Staple;
         staple && by_goal && !self.stresses(Stress::Ballistic) && !(senior && entry.skill >= 3)

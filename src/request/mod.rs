@@ -36,7 +36,7 @@ pub type Entries = BTreeMap<String, Arc<Entry>>;
 pub const WEEKS_OF_BLOCK: u32 = 4;
 
 /// Sessions for general fitness of more minutes have the time for a lead that stands alone.
-const LEAD_ALONE_OVER: u32 = 45;
+const LEAD_ALONE_OVER: u32 = 30;
 
 /// Smaller muscles that still get some work where minutes are left, also without a target. Common practice.
 pub const EXTRAS: [Muscle; 7] = [
@@ -136,8 +136,8 @@ impl Request {
         match self.profile.goal {
             Goal::Strength | Goal::Power => true,
             Goal::Hypertrophy => minutes >= candidate::SHORT_SESSION,
-            Goal::GeneralFitness => minutes > LEAD_ALONE_OVER && !self.is_senior(),
-            Goal::Endurance | Goal::FatLoss => false,
+            Goal::GeneralFitness | Goal::Endurance => minutes > LEAD_ALONE_OVER,
+            Goal::FatLoss => false,
         }
     }
 

@@ -5,7 +5,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
-use crate::model::points::{MORE_OF_A_LIFT, PUSHED_SET};
+use crate::model::points::{MORE_OF_A_LIFT, PUSHED_SET, THIRD_SMALL_SET};
 use crate::model::tier::Tier;
 use crate::model::worth::{is_pushed, worths};
 use crate::request::dose::Duty;
@@ -19,6 +19,7 @@ pub(super) struct CoachView;
 /// Points for each set above the fewest: two of many exercises are a week without an idea.
 fn set_points(request: &Request, candidate: &Candidate) -> f64 {
     let multi_joint = matches!(candidate.duty, Duty::Main | Duty::Compound);
+    let wished = candidate.prime().is_some_and(|prime| request.wants_more(prime));
     let of_pushed = if is_pushed(request, candidate) { PUSHED_SET } else { 0.0 };
     match candidate.duty {
         // A fast lift with a bar is practised, a jump only woken up with.
@@ -26,6 +27,8 @@ fn set_points(request: &Request, candidate: &Candidate) -> f64 {
             if candidate.entry.load == LoadKind::BarTotal { 2.0 * PUSHED_SET } else { PUSHED_SET }
         }
         _ if multi_joint => MORE_OF_A_LIFT + of_pushed,
+        Duty::Trunk | Duty::Hold => THIRD_SMALL_SET,
+        Duty::Isolation if request.profile.goal != Goal::Hypertrophy && !wished => THIRD_SMALL_SET,
         _ => 0.0,
     }
 }

@@ -5,8 +5,8 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
-use crate::model::goal::at_least;
-use crate::model::points::NO_TRUNK;
+use crate::model::goal::{at_least, at_most};
+use crate::model::points::{NO_SIDE_WORK, NO_TRUNK, SAME_TRUNK};
 use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
@@ -45,6 +45,11 @@ fn fewest(request: &Request) -> u32 {
     u32::try_from(days).unwrap_or(0).min(MOST_A_WEEK)
 }
 
+/// Work against bending to the side, lying or with a weight in one hand.
+fn is_side_work(pattern: Pattern) -> bool {
+    pattern == Pattern::AntiLateralFlexion
+}
+
 impl Rule for TrunkWork {
     fn id(&self) -> &'static str {
         "trunk-work"
@@ -71,6 +76,22 @@ impl Rule for TrunkWork {
         if all.len() > wanted as usize {
             let wish = at_least(all.clone(), f64::from(wanted)).missed_by(f64::from(wanted));
             weekly.miss(self.id(), "wanted", Tier::View, wish, NO_TRUNK);
+        }
+        let side = weekly.picks.iter().filter(|pick| is_side_work(weekly.candidate(pick).pattern));
+        let side: Vec<Term> = side.map(|pick| (pick.chosen, 1.0)).collect();
+        if wanted > 1 && !side.is_empty() {
+            let wish = at_least(side, 1.0).missed_by(1.0);
+            weekly.miss(self.id(), "side", Tier::View, wish, NO_SIDE_WORK);
+        }
+        for pattern in Pattern::ALL.iter().filter(|pattern| pattern.is_trunk()) {
+            let alike =
+                weekly.picks.iter().filter(|pick| weekly.candidate(pick).pattern == *pattern);
+            let alike: Vec<Term> = alike.map(|pick| (pick.chosen, 1.0)).collect();
+            if alike.len() > 1 {
+                let most = f64::from(u32::try_from(alike.len()).unwrap_or(u32::MAX));
+                let wish = at_most(alike, 1.0).missed_by(most);
+                weekly.miss(self.id(), pattern.id(), Tier::View, wish, SAME_TRUNK);
+            }
         }
         if let Some(a_week) = a_week.filter(|most| all.len() > *most as usize) {
             weekly.model.convention(self.id(), "week", all, Op::Le, f64::from(a_week));

@@ -38,12 +38,12 @@ pub fn expand(
 ) -> Result<Plan, Vec<Misfit>> {
     let teller = profile.map(|profile| Teller::new(profile, entry));
     let mut maker = Maker { teller, faults: Vec::new() };
-    let sessions: Vec<Session> = short.sessions.iter().map(|session| maker.base(session)).collect();
+    let sessions = maker.block(&short.sessions);
     let mut base = sessions.clone();
     let mut weeks = Vec::new();
     for (place, week) in short.weeks.iter().enumerate() {
         if let Some(block) = short.blocks.iter().find(|block| block.from_week == week.week) {
-            base = block.sessions.iter().map(|session| maker.base(session)).collect();
+            base = maker.block(&block.sessions);
         }
         weeks.push(maker.week(place, week, &base));
     }
@@ -87,6 +87,21 @@ struct Maker<'p, 'e> {
 
 impl Maker<'_, '_> {
     /// A block's session.
+    fn block(&self, short: &[ShortSession]) -> Vec<Session> {
+        let mut sessions: Vec<Session> = short.iter().map(|session| self.base(session)).collect();
+        if let Some(teller) = &self.teller {
+            teller.block(&mut sessions);
+        }
+        for item in sessions
+            .iter_mut()
+            .flat_map(|session| &mut session.groups)
+            .flat_map(|group| &mut group.items)
+        {
+            said(item);
+        }
+        sessions
+    }
+
     fn base(&self, short: &ShortSession) -> Session {
         let mut session = bare(short);
         session.groups = short.groups.iter().map(|group| self.base_group(group)).collect();
@@ -111,7 +126,6 @@ impl Maker<'_, '_> {
             if let Some(teller) = self.teller.as_ref().filter(|_| is_work) {
                 teller.base(&mut item, steps);
             }
-            said(&mut item);
             item
         });
         Group { kind: short.kind, seconds: None, items: items.collect() }

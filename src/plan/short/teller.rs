@@ -15,7 +15,7 @@ use crate::plan::steps::Track;
 use crate::plan::strength::Ask;
 use crate::plan::told::{Lifts, Told};
 use crate::plan::working_load::KnownLifts;
-use crate::plan::{next_time, own_weight, racks, spare_time, timing, waves};
+use crate::plan::{found_again, next_time, own_weight, racks, spare_time, timing, waves};
 use crate::request::dose::{Duty, dose_for};
 
 /// Knows the client, and what the weeks told so far.
@@ -69,6 +69,11 @@ impl<'p, 'e> Teller<'p, 'e> {
         if item.load_note.is_none() {
             item.load_note = self.note(entry, ladder.as_ref(), item);
         }
+    }
+
+    /// What the sessions of a block say of each other.
+    pub(super) fn block(&self, sessions: &mut [Session]) {
+        found_again::tell(sessions, self.profile.units);
     }
 
     /// Where the load of a block's item comes from, or how to find it; nothing for a load that was written by hand.
