@@ -250,6 +250,8 @@ weights! {
             PUSHED_SET = 3.0;
             /// A third set for the trunk, or of work of one joint where size is not the goal.
             THIRD_SMALL_SET = -4.0;
+            /// A little of what a limit allows in its light form only: other work comes first.
+            SPARINGLY = -7.0;
             /// An exercise that the client likes.
             PREFERRED = 25.0;
             /// An exercise that the client dislikes.

@@ -9,9 +9,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::points::{
     ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CARRY, ENDS_EARLY, FAST, FILLER, FILLER_FOR_POWER, FLY,
     FOR_LATER_YEARS, GUIDED, GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, MUCH_FILLER,
-    ONLY_A_STAND_IN, PREFERRED, REGULAR, SECOND_CHOICE, SPECIAL, STAND_IN, TAKES_LEARNING,
-    UNLOADED, UNLOADED_LIFT,
+    ONLY_A_STAND_IN, PREFERRED, REGULAR, SECOND_CHOICE, SPARINGLY, SPECIAL, STAND_IN,
+    TAKES_LEARNING, UNLOADED, UNLOADED_LIFT,
 };
+use crate::input::profile::Limit;
 use crate::request::candidate::Station;
 use crate::request::dose::{Duty, FEW_REPS};
 use crate::request::standing::{is_loaded, is_proper, parents, standing_here};
@@ -110,11 +111,21 @@ fn worth(request: &Request, candidate: &Candidate) -> f64 {
         + for_experience(request, candidate)
         + for_once(request, candidate)
         + filler(request, candidate)
+        + if_so(is_limited_to_light(request, candidate), SPARINGLY)
         + if request.is_senior() {
             if_so(is_for_later_years(candidate.pattern), FOR_LATER_YEARS)
         } else {
             if_so(candidate.pattern == Pattern::Carry, CARRY)
         }
+}
+
+/// Whether it has a light form of what a limit of the client allows in that form only. One that is named is wished for.
+fn is_limited_to_light(request: &Request, candidate: &Candidate) -> bool {
+    let light = |limit: &Limit| match limit {
+        Limit::Graded(limit) => candidate.stresses(limit.tag),
+        Limit::Whole(_) => false,
+    };
+    candidate.wish == Wish::Open && request.profile.limits.iter().any(light)
 }
 
 /// What keeps an older client steady, quick and able to carry (WHO 2020 asks for balance and strength; the rest is

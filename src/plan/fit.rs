@@ -4,7 +4,7 @@ use crate::input::catalog::Entry;
 use crate::plan::file::{Amounts, Item, Session};
 use crate::plan::timing::fill_in;
 use crate::request::standing::is_loaded;
-use crate::words::{Kind, Pattern};
+use crate::words::{Kind, Pattern, Sides};
 
 /// The largest set of an item, in its own measure.
 #[must_use]
@@ -25,20 +25,22 @@ pub fn to_minutes<'a>(
     }
 }
 
-/// Rests grow by so much at a time, so often at most, and up to these for loaded lifts, for lifts with the body's own
-/// weight or a band, and for small work: RX-18 finds no harm in longer rests. Common practice.
+/// Rests grow by so much at a time, so often at most, and up to these for main lifts on both sides, for other lifts and
+/// those with the body's own weight or a band, and for small work: RX-18 finds no harm in longer rests. Common practice.
 const REST_STEP_S: u32 = 15;
 const REST_STEPS: u32 = 3;
 const MOST_REST_S: u32 = 165;
-const MOST_BARE_REST_S: u32 = 120;
+const MOST_LESSER_REST_S: u32 = 105;
 const MOST_SMALL_REST_S: u32 = 75;
 
 /// The longest rest that free minutes are used for.
 fn most_rest_s(entry: &Entry) -> u32 {
     match entry.kind {
         Some(Kind::Compound) if entry.pattern.is_some_and(Pattern::is_trunk) => MOST_SMALL_REST_S,
-        Some(Kind::Compound) if is_loaded(entry) => MOST_REST_S,
-        Some(Kind::Compound) => MOST_BARE_REST_S,
+        Some(Kind::Compound) if is_loaded(entry) && entry.main && entry.sides == Sides::Both => {
+            MOST_REST_S
+        }
+        Some(Kind::Compound) => MOST_LESSER_REST_S,
         _ => MOST_SMALL_REST_S,
     }
 }

@@ -15,6 +15,8 @@ const VERY_HEAVY: &[f64] = &[0.40, 0.60, 0.78, 0.90];
 const VERY_HEAVY_KG: f64 = 70.0;
 /// Shares of the working load for sets of seven to twelve.
 const MEDIUM: &[f64] = &[0.50, 0.80];
+/// The same where only two steps have their time.
+const TWO_STEPS: &[f64] = &[0.55, 0.85];
 /// Shares after the bare bar, by the number of steps.
 const AFTER_THE_BAR: [&[f64]; 3] = [&[0.78], &[0.62, 0.87], &[0.50, 0.72, 0.88]];
 /// The lightest and the heaviest last step, as shares of the working load.
@@ -51,6 +53,7 @@ pub fn ramp(
     let Some((working, ladder)) = working_kg.zip(ladder) else { return Vec::new() };
     let shares = match reps {
         ..=6 if working >= VERY_HEAVY_KG && most > HEAVY.len() => VERY_HEAVY,
+        ..=6 if most == TWO_STEPS.len() => TWO_STEPS,
         ..=6 => HEAVY,
         _ => MEDIUM,
     };

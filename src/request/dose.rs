@@ -279,7 +279,8 @@ mod tests {
                 continue;
             }
             let fast = *duty == Duty::Explosive && *goal == Goal::Power;
-            let fewest = u32::from(fast || *duty == Duty::Main && *status != Status::Novice);
+            let strong = *goal == Goal::Strength || *status != Status::Novice;
+            let fewest = u32::from(fast || *duty == Duty::Main && strong);
             assert!(dose.sets[0] == 2 + if turn.is_none() { fewest } else { 0 }, "{key:?}");
             let most = match (status, duty) {
                 (Status::Novice, Duty::Isolation) => 3,
