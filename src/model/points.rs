@@ -117,6 +117,8 @@ weights! {
             NO_LEAD = -60.0;
             /// A week in which no lift for a muscle that should get more can lead a day.
             NO_WISHED_LEAD = -20.0;
+            /// The same where it leads in the later half of the days only.
+            WISHED_LEAD_LATE = -8.0;
             /// A set that the lead has too few.
             THIN_LEAD = -20.0;
         "lower-back":
@@ -140,6 +142,9 @@ weights! {
         "pattern-repeats":
             /// A second press, row, squat or hinge of a pattern on a day that is not for few body parts.
             SAME_TODAY = -6.0;
+        "steady":
+            /// A day that the week of an older client lacks of two with balance work.
+            STEADIED_ONCE = -14.0;
         "trunk-work":
             /// Trunk work that the week lacks of one a day, up to three.
             NO_TRUNK = -10.0;
@@ -150,6 +155,8 @@ weights! {
         "explosive-work":
             /// A week for power with a fast lift with the bar on one day only.
             FAST_ONCE = -18.0;
+            /// A week for power without a jump.
+            NO_JUMP = -14.0;
         "lifts-first":
             /// A single-joint exercise for chest, lats or quads over the number of lifts for them.
             LIFT_PASSED_BY = -15.0;

@@ -225,7 +225,7 @@ impl Composer<'_> {
         let dose = dose::dose_for(profile.goal, profile.training_status, entry, turn);
         let ladder =
             profile.equipment.as_ref().and_then(|place| racks::ladder(entry, place, profile.units));
-        let own = own_weight::set_of(profile, entry, candidate.amount, candidate.rir);
+        let own = own_weight::set_of(profile, entry, (candidate.amount, done.sets), candidate.rir);
         let amount = own.as_ref().map_or(candidate.amount, |own| own.amount);
         let rir = own.as_ref().map_or(candidate.rir, |own| own.rir);
         let ask = Ask { reps: amount, rir, most_percent: self.most_percent };

@@ -43,6 +43,8 @@ const LONG_SET: f64 = 0.9;
 const WIDEST_STEP: [f64; 2] = [0.145, 0.17];
 /// The same on a machine for the legs that takes plates, where the sled and not the body keeps the balance.
 const WIDEST_STEP_OF_A_SLED: f64 = 0.23;
+/// A climb from what a related lift says has so much finer steps.
+const FINER_STEP: f64 = 0.6;
 /// Steps that one would say, in thousandths of the unit.
 const STEPS_KG: &[u32] = &[20_000, 10_000, 5000, 4000, 2500, 2000, 1250, 1000, 500];
 const STEPS_LB: &[u32] = &[50_000, 25_000, 20_000, 10_000, 5000, 2500, 1000];
@@ -112,7 +114,8 @@ impl Starter {
         }
         let known = least.and_then(|least| ladder.at_most(least.min(most))).unwrap_or(0.0);
         let start_kg = self.start(entry, ladder, ask, most).max(known);
-        let step_kg = step(entry, ladder, start_kg, most)?;
+        let finer = if known > 0.0 && known >= start_kg { FINER_STEP } else { 1.0 };
+        let step_kg = step(entry, ladder, [start_kg, finer], most)?;
         let climbs = (1..CLIMB).take_while(|times| {
             let load = start_kg + step_kg * f64::from(*times);
             load <= most && ladder.near(load).is_some()
@@ -161,7 +164,7 @@ fn by_repetitions(entry: &Entry, ask: Ask) -> f64 {
 
 /// What is added from set to set: the largest round step that is not too wide and that the kit makes twice, else the
 /// kit's next.
-fn step(entry: &Entry, ladder: &Ladder, start: f64, most: f64) -> Option<f64> {
+fn step(entry: &Entry, ladder: &Ladder, [start, finer]: [f64; 2], most: f64) -> Option<f64> {
     if entry.load == LoadKind::BodyweightPlus {
         let next = ladder.near(start + ADDED_STEP_KG).map(|_| ADDED_STEP_KG);
         let next = next.or_else(|| ladder.next_above(start).map(|next| to_grams(next - start)));
@@ -170,6 +173,7 @@ fn step(entry: &Entry, ladder: &Ladder, start: f64, most: f64) -> Option<f64> {
     let part = row(entry).map_or(Body::Upper, |row| row.part);
     let sled = entry.load == LoadKind::PlateMachine && part == Body::Lower;
     let widest = if sled { WIDEST_STEP_OF_A_SLED } else { WIDEST_STEP[part as usize] };
+    let widest = finer * widest;
     let (steps, unit) = match ladder.made_in() {
         Units::Kg => (STEPS_KG, 1.0),
         Units::Lb => (STEPS_LB, KG_PER_LB),

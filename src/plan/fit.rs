@@ -40,7 +40,7 @@ fn most_rest_s(entry: &Entry) -> u32 {
         Some(Kind::Compound) if is_loaded(entry) && entry.main && entry.sides == Sides::Both => {
             MOST_REST_S
         }
-        Some(Kind::Compound) => MOST_LESSER_REST_S,
+        Some(Kind::Compound) if is_loaded(entry) || entry.is_hung() => MOST_LESSER_REST_S,
         _ => MOST_SMALL_REST_S,
     }
 }

@@ -28,12 +28,17 @@ pub struct OwnWeight {
 /// The set of a pull-up, dip or push-up; `None` for any other exercise, and where the dose asks for no more than the
 /// client can do.
 #[must_use]
-pub fn set_of(profile: &Profile, entry: &Entry, amount: u32, rir: u32) -> Option<OwnWeight> {
+pub fn set_of(
+    profile: &Profile,
+    entry: &Entry,
+    (amount, sets): (u32, u32),
+    rir: u32,
+) -> Option<OwnWeight> {
     if entry.load != LoadKind::Bodyweight {
         return None;
     }
     match (profile.known_lifts.get(&entry.id), entry.id.as_str()) {
-        (Some(known), _) => Some(known_set(known, amount, rir)),
+        (Some(known), _) => Some(known_set(known, (amount, sets), rir)),
         (None, id) if WHOLE_BODY.contains(&id) => {
             let most = match profile.training_status {
                 Status::Novice => 5,
@@ -62,9 +67,11 @@ fn starts_raised(profile: &Profile) -> bool {
     profile.training_status == Status::Novice || is_older
 }
 
-fn known_set(known: &KnownLift, amount: u32, rir: u32) -> OwnWeight {
+/// What goes once does not go four times: of three sets one repetition is taken off, of more two. Common practice.
+fn known_set(known: &KnownLift, (amount, sets): (u32, u32), rir: u32) -> OwnWeight {
     let can = known.reps.saturating_add(known.rir);
-    let amount = amount.min(can.saturating_sub(rir)).max(1);
+    let tired = sets.saturating_sub(2).min(2);
+    let amount = amount.min(can.saturating_sub(rir).saturating_sub(tired)).max(1);
     OwnWeight { amount, rir, note: format!("own weight, of the {can} that go") }
 }
 
@@ -88,7 +95,7 @@ mod tests {
     }
 
     fn amount(profile: &Profile, id: &str) -> Option<(u32, u32)> {
-        set_of(profile, &entry(id), 10, 1).map(|set| (set.amount, set.rir))
+        set_of(profile, &entry(id), (10, 2), 1).map(|set| (set.amount, set.rir))
     }
 
     #[test]
@@ -104,11 +111,14 @@ mod tests {
         assert_eq!(amount(&client(known), "pull-up"), Some((8, 1)));
         let more = "training_status: intermediate, known_lifts: {pull-up: {reps: 12, rir: 2}}";
         assert_eq!(amount(&client(more), "pull-up"), Some((10, 1)));
+        let four = set_of(&client(known), &entry("pull-up"), (10, 4), 1).unwrap();
+        assert_eq!(four.amount, 6, "two fewer than one set gives");
     }
 
     #[test]
     fn a_novice_s_push_ups_start_with_raised_hands() {
-        let set = set_of(&client("training_status: novice"), &entry("push-up"), 10, 3).unwrap();
+        let set =
+            set_of(&client("training_status: novice"), &entry("push-up"), (10, 3), 3).unwrap();
         assert_eq!((set.amount, set.rir), (6, 3));
         assert!(set.note.starts_with("hands on a bench"), "{}", set.note);
         assert_eq!(amount(&client("training_status: intermediate"), "push-up"), None);

@@ -60,6 +60,8 @@ struct Source<'a> {
     one_rep_max: f64,
     lift: &'a Lift,
     direct: bool,
+    /// Whether the figure may be put on the bar as it is.
+    near: bool,
     text: String,
 }
 
@@ -128,10 +130,10 @@ impl KnownLifts {
         let Some(wanted) = self.wanted(entry, &source, ask) else {
             return self.to_find(entry, ladder, ask, (found, None));
         };
-        if !source.direct && !ladder.is_bar() {
-            // What a hand or a stack takes is only guessed from a bar: the guess is where the search begins.
+        if !source.direct && !(source.near && ladder.is_bar()) {
+            // What a hand, a stack or another movement takes is only guessed from a bar: the search begins under it.
             found.one_rep_max_kg = None;
-            return self.to_find(entry, ladder, ask, (found, Some(wanted)));
+            return self.to_find(entry, ladder, ask, (found, Some(wanted * UNDER_A_GUESS)));
         }
         let limited = cap_kg.map_or(wanted, |cap| cap.min(wanted));
         found.load_kg = ladder.at_most(limited);
@@ -190,20 +192,26 @@ impl KnownLifts {
             let body = self.body_share(entry);
             let estimate = Estimate::from_set(lift.load_kg + body, lift.reps, lift.rir).ok()?;
             let text = self.set_text(lift, &estimate, "");
-            return Some(Source { one_rep_max: estimate.one_rep_max, lift, direct: true, text });
+            return Some(Source {
+                one_rep_max: estimate.one_rep_max,
+                lift,
+                direct: true,
+                near: true,
+                text,
+            });
         }
         RELATED.iter().filter(|row| row.lift == entry.id).find_map(|row| {
             let lift = self.lifts.get(&row.from)?;
             let body = if row.with_body { self.body_mass_kg? } else { 0.0 };
             let estimate = Estimate::from_set(lift.load_kg + body, lift.reps, lift.rir).ok()?;
             let text = format!(
-                "a cautious start: {:.0} % of the {} ({}), common practice",
+                "a cautious start: {:.0} % of the {} ({}), common practice; a step more or less after the first set",
                 row.share * 100.0,
                 name(&row.from),
                 self.set_text(lift, &estimate, "its ")
             );
             let one_rep_max = estimate.one_rep_max * row.share;
-            Some(Source { one_rep_max, lift, direct: false, text })
+            Some(Source { one_rep_max, lift, direct: false, near: row.near, text })
         })
     }
 
@@ -270,7 +278,8 @@ impl KnownLifts {
         let stop = stop_text(entry, find.stop);
         let step = ladder.text(find.step_kg);
         let mut note = format!("{FIRST_LOAD} start {start}, +{step} each set, {stop}");
-        if let Some(found) = expected(entry, ladder, find, cap_kg) {
+        let steps = if self.related(entry).is_some() { 1.0 } else { 2.0 };
+        if let Some(found) = expected(entry, ladder, find, (steps, cap_kg)) {
             let _ = write!(note, "; about {} to be expected", ladder.text(found));
         }
         if lies_low(entry) && find.start_kg < LOW_BAR_KG {
@@ -318,10 +327,15 @@ fn name(id: &str) -> String {
     id.replace('-', " ")
 }
 
-/// Where a climb usually ends: two steps up, where neither the kit nor a cap ends it before. Common practice.
-fn expected(entry: &Entry, ladder: &Ladder, find: &FindLoad, cap_kg: Option<f64>) -> Option<f64> {
+/// Where a climb usually ends: some steps up, where neither the kit nor a cap ends it before. Common practice.
+fn expected(
+    entry: &Entry,
+    ladder: &Ladder,
+    find: &FindLoad,
+    (steps, cap_kg): (f64, Option<f64>),
+) -> Option<f64> {
     let is_fast = entry.pattern.is_some_and(Pattern::is_explosive);
-    let found = ladder.near(find.start_kg + 2.0 * find.step_kg)?;
+    let found = ladder.near(find.start_kg + steps * find.step_kg)?;
     (!is_fast && cap_kg.is_none_or(|cap| found <= cap)).then_some(found)
 }
 
@@ -340,6 +354,8 @@ fn unloaded_note(entry: &Entry, ask: Ask) -> String {
 const ONLY_ONE: &str = "the only one here: as many as leave what is asked";
 /// What a note says where even the lightest load is over the cap.
 const OVER_THE_CAP: &str = "the lightest here is over the cap: take an easier form";
+/// A search that a related lift gives begins at this share of what that says. Common practice.
+const UNDER_A_GUESS: f64 = 0.9;
 /// A bar lighter than this has no large plates, and lies under mid-shin.
 const LOW_BAR_KG: f64 = 60.0;
 /// A lightest load of which this share would be right may be too heavy to begin with.
@@ -354,6 +370,9 @@ struct Related {
     /// Whether the known lift counts the body with its load.
     #[serde(default)]
     with_body: bool,
+    /// Whether both are bars of one movement.
+    #[serde(default)]
+    near: bool,
 }
 
 static RELATED: LazyLock<Vec<Related>> = LazyLock::new(|| {

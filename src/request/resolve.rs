@@ -247,6 +247,9 @@ pub(crate) fn with_dose(request: &Request, candidate: Candidate, dose: &Dose) ->
     // What a pull takes is the arms' and back's, not the whole body's.
     let pulls = candidate.pattern.side() == Some(Side::Pull);
     let rest_s = if pulls { rest_s.min(MOST_REST_OF_PULLS_S) } else { rest_s };
+    // Nor is a band's, or that of a push-up or bridge, which end long before the lungs do.
+    let bare = matches!(entry.load, LoadKind::Bodyweight | LoadKind::Band) && !entry.is_hung();
+    let rest_s = if bare { rest_s.min(MOST_REST_WITHOUT_A_LOAD_S) } else { rest_s };
     let lasts = matches!(request.profile.goal, Goal::Endurance | Goal::FatLoss);
     let bar_on_legs = candidate.duty == Duty::Main
         && candidate.is_leg_lift()
@@ -280,6 +283,9 @@ const REST_OF_FEW_S: u32 = 90;
 
 /// The longest rest after a pull: common practice.
 const MOST_REST_OF_PULLS_S: u32 = 150;
+
+/// The longest rest after work with a band or the body's own weight: common practice.
+const MOST_REST_WITHOUT_A_LOAD_S: u32 = 75;
 
 /// The least rest after a squat or hinge with the bar: common practice.
 const LEAST_REST_OF_BARS_S: u32 = 120;

@@ -5,7 +5,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::goal::at_least;
-use crate::model::points::{NO_LEAD, NO_WISHED_LEAD, THIN_LEAD};
+use crate::model::points::{NO_LEAD, NO_WISHED_LEAD, THIN_LEAD, WISHED_LEAD_LATE};
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
 use crate::program::Term;
@@ -121,6 +121,12 @@ impl Rule for LeadLift {
         if !wished.is_empty() {
             let wish = at_least(leading(weekly.request, &wished), 1.0);
             weekly.miss(self.id(), "wished", Tier::View, wish, NO_WISHED_LEAD);
+            let half = weekly.request.days.len().div_ceil(2);
+            let early: Vec<Pick> = wished.into_iter().filter(|pick| pick.day < half).collect();
+            if !early.is_empty() {
+                let wish = at_least(leading(weekly.request, &early), 1.0);
+                weekly.miss(self.id(), "wished_early", Tier::View, wish, WISHED_LEAD_LATE);
+            }
         }
         for day in weekly.days() {
             let picks: Vec<Pick> = leads(weekly, day);

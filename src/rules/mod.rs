@@ -70,6 +70,7 @@ rules! {
     more_sets::MoreSets,
     coach_view::CoachView,
     two_days::TwoDays,
+    steady::Steady,
     stations::Stations,
     main_lift_repeats::MainLiftRepeats,
     pairs::Pairs,

@@ -87,7 +87,7 @@ impl<'p, 'e> Teller<'p, 'e> {
         let amount = most_of(item);
         let dosed = dose_for(self.profile.goal, self.profile.training_status, entry, item.turn);
         let full = dosed.span(entry).aim;
-        if let Some(own) = own_weight::set_of(self.profile, entry, full, dosed.rir) {
+        if let Some(own) = own_weight::set_of(self.profile, entry, (full, item.sets), dosed.rir) {
             return Some(own.note);
         }
         let ask = self.ask(amount, rir);
