@@ -351,6 +351,14 @@ impl Muscle {
     }
 }
 
+impl Goal {
+    /// Whether rests stay short: to last, and to lose fat.
+    #[must_use]
+    pub const fn rests_briefly(self) -> bool {
+        matches!(self, Goal::Endurance | Goal::FatLoss)
+    }
+}
+
 impl Weekday {
     /// The whole day's name.
     #[must_use]

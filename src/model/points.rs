@@ -227,6 +227,8 @@ weights! {
             UNLOADED = -4.0;
             /// A main lift with the bar, for strength and power.
             BAR_FOR_STRENGTH = 6.0;
+            /// A bar off the floor that the client does not know, where strength and power are not the goal.
+            OFF_THE_FLOOR = -8.0;
             /// A machine, for a beginner.
             GUIDED = 5.0;
             /// A machine, from 65 on.

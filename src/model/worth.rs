@@ -9,8 +9,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::points::{
     ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CARRY, ENDS_EARLY, FAST, FILLER, FILLER_FOR_POWER, FLY,
     FOR_LATER_YEARS, GUIDED, GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, MUCH_FILLER,
-    ONLY_A_STAND_IN, PREFERRED, REGULAR, SECOND_CHOICE, SPARINGLY, SPECIAL, STAND_IN,
-    TAKES_LEARNING, UNLOADED, UNLOADED_LIFT,
+    OFF_THE_FLOOR, ONLY_A_STAND_IN, PREFERRED, REGULAR, SECOND_CHOICE, SPARINGLY, SPECIAL,
+    STAND_IN, TAKES_LEARNING, UNLOADED, UNLOADED_LIFT,
 };
 use crate::input::profile::Limit;
 use crate::request::candidate::Station;
@@ -180,6 +180,13 @@ fn is_bar_lift(candidate: &Candidate) -> bool {
     staple && entry.load == LoadKind::BarTotal
 }
 
+/// A pull off the floor with the bar, the hinge that costs most to recover from.
+fn is_off_the_floor(candidate: &Candidate) -> bool {
+    is_bar_lift(candidate)
+        && candidate.entry.family() == "deadlift"
+        && candidate.kit.contains(&Kit::Barbell)
+}
+
 fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
     let staple = candidate.entry.standing == Standing::Staple;
     let fast = candidate.pattern.is_explosive() && staple;
@@ -189,6 +196,8 @@ fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
             FAST + BAR_FOR_STRENGTH
         }
         Goal::Power if fast => FAST,
+        Goal::Strength | Goal::Power => 0.0,
+        _ if is_off_the_floor(candidate) && !is_pushed(request, candidate) => OFF_THE_FLOOR,
         Goal::Endurance if candidate.is_compound() && candidate.amount <= FEW_REPS => ENDS_EARLY,
         _ => 0.0,
     }

@@ -119,6 +119,9 @@ impl Composer<'_> {
 
     /// A session that rests longer where the minutes are there.
     fn rested(&self, mut session: Session, day: usize) -> Session {
+        if self.request.profile.goal.rests_briefly() {
+            return session;
+        }
         let most = self.most_s(day);
         let wanted = most * WELL_USED_PERCENT / 100;
         fit::rest_longer(&mut session, [wanted, most], &|id| {
@@ -275,7 +278,12 @@ impl Composer<'_> {
         const THE_SAME: f64 = 0.99;
         /// The most that is taken off.
         const LEAST_SHARE: f64 = 0.95;
-        let id = &self.request.candidates[done.candidate].id;
+        let candidate = &self.request.candidates[done.candidate];
+        // Beside the body's own mass a step is nothing.
+        if candidate.entry.load == LoadKind::BodyweightPlus {
+            return kg;
+        }
+        let id = &candidate.id;
         let lifted = self.known.lifted_kg(id, ask).filter(|lifted| kg >= lifted * THE_SAME);
         let less = ladder.at_most(kg * THE_SAME).filter(|less| *less >= kg * LEAST_SHARE);
         match (lifted, less) {

@@ -34,7 +34,8 @@ const MAN: f64 = 1.1;
 /// A woman's share of the figures, upper and lower body. Common practice.
 const WOMAN: [f64; 2] = [0.7, 0.8];
 /// The share of the figures under 18 and from 65. Common practice.
-const YOUNG_OR_OLD: f64 = 0.6;
+const YOUNG: f64 = 0.75;
+const OLD: f64 = 0.6;
 /// Percent of the maximum that the figures stand for: ten repetitions with two left (RM-22).
 const TEN_WITH_TWO_LEFT: f64 = 67.0;
 /// The share of the figures for sets beyond the table of percents.
@@ -92,7 +93,8 @@ impl Starter {
             Some(Sex::Female) => WOMAN[row.part as usize],
         };
         let age = match self.age {
-            Some(..18 | 65..) => YOUNG_OR_OLD,
+            Some(..18) => YOUNG,
+            Some(65..) => OLD,
             _ => 1.0,
         };
         Some(row.kg[status] * mass * sex * age * by_repetitions(entry, ask))

@@ -137,7 +137,7 @@ impl<'a> Progress<'_, 'a> {
             .filter_map(|group| self.group(group, plan, limit, hard_end))
             .collect();
         fit::to_minutes(&mut session, base, self.course.entry);
-        if !plan.is_light {
+        if !plan.is_light && !self.course.profile.goal.rests_briefly() {
             let most = limit.unwrap_or(0).saturating_mul(60);
             let wanted = most / 100 * BUILD_WEEK_PERCENT;
             fit::rest_longer(&mut session, [wanted, most], self.course.entry);

@@ -126,8 +126,12 @@ fn masses(kit: Kit, place: &Equipment, units: Units, by_hand: bool) -> Vec<u32> 
         return pieces.map(|(mass, _)| in_grams(f64::from(mass) / 1000.0, made_in)).collect();
     }
     let masses = rack(written, usual_rack(kit, made_in), made_in);
-    // A hand needs its own kettlebell; dumbbell racks are written by the pair.
-    if by_hand && kit == Kit::Kettlebell && written.each.is_some() {
+    // A hand needs its own kettlebell, unless they are there in pairs; dumbbell racks are written by the pair.
+    let in_pairs = match place.items.get(&kit) {
+        Some(Stock::Offer(offer)) => offer.pairs.is_some_and(|pairs| pairs > 0),
+        _ => false,
+    };
+    if by_hand && kit == Kit::Kettlebell && written.each.is_some() && !in_pairs {
         return twice(&masses);
     }
     masses

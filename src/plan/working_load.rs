@@ -279,13 +279,16 @@ impl KnownLifts {
         let step = ladder.text(find.step_kg);
         let mut note = format!("{FIRST_LOAD} start {start}, +{step} each set, {stop}");
         let steps = if self.related(entry).is_some() { 1.0 } else { 2.0 };
-        if let Some(found) = expected(entry, ladder, find, (steps, cap_kg)) {
+        let wanted = self.starter.wanted(entry, ask).unwrap_or(0.0);
+        // Where the lightest is heavy already, nobody knows whether it goes up.
+        let expected = expected(entry, ladder, find, (steps, cap_kg))
+            .filter(|_| find.start_kg <= wanted * OF_ITS_START || steps < 2.0);
+        if let Some(found) = expected {
             let _ = write!(note, "; about {} to be expected", ladder.text(found));
         }
         if lies_low(entry) && find.start_kg < LOW_BAR_KG {
             note.push_str("; raise the bar to mid-shin on blocks or plates");
         }
-        let wanted = self.starter.wanted(entry, ask).unwrap_or(0.0);
         if is_lightest
             && wanted < find.start_kg * TOO_HEAVY
             && let Some(easier) = entry.easier.first()
@@ -354,6 +357,8 @@ fn unloaded_note(entry: &Entry, ask: Ask) -> String {
 const ONLY_ONE: &str = "the only one here: as many as leave what is asked";
 /// What a note says where even the lightest load is over the cap.
 const OVER_THE_CAP: &str = "the lightest here is over the cap: take an easier form";
+/// A start over this share of what is wanted is the lightest that there is.
+const OF_ITS_START: f64 = 1.1;
 /// A search that a related lift gives begins at this share of what that says. Common practice.
 const UNDER_A_GUESS: f64 = 0.9;
 /// A bar lighter than this has no large plates, and lies under mid-shin.

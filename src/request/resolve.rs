@@ -250,7 +250,7 @@ pub(crate) fn with_dose(request: &Request, candidate: Candidate, dose: &Dose) ->
     // Nor is a band's, or that of a push-up or bridge, which end long before the lungs do.
     let bare = matches!(entry.load, LoadKind::Bodyweight | LoadKind::Band) && !entry.is_hung();
     let rest_s = if bare { rest_s.min(MOST_REST_WITHOUT_A_LOAD_S) } else { rest_s };
-    let lasts = matches!(request.profile.goal, Goal::Endurance | Goal::FatLoss);
+    let lasts = request.profile.goal.rests_briefly();
     let bar_on_legs = candidate.duty == Duty::Main
         && candidate.is_leg_lift()
         && candidate.entry.load == LoadKind::BarTotal;
