@@ -31,8 +31,9 @@ const USUAL_MASS_KG: f64 = 75.0;
 const BY_MASS: [f64; 2] = [0.8, 1.2];
 /// A man's share of the figures. Common practice.
 const MAN: f64 = 1.1;
-/// A woman's share of the figures, upper and lower body. Common practice.
+/// A woman's share of the figures, upper and lower body, and on a stack, which is held for her. Common practice.
 const WOMAN: [f64; 2] = [0.7, 0.8];
+const WOMAN_ON_A_STACK: f64 = 0.85;
 /// The share of the figures under 18 and from 65. Common practice.
 const YOUNG: f64 = 0.75;
 const OLD: f64 = 0.6;
@@ -90,6 +91,7 @@ impl Starter {
         let sex = match self.sex {
             None => 1.0,
             Some(Sex::Male) => MAN,
+            Some(Sex::Female) if entry.load == LoadKind::Stack => WOMAN_ON_A_STACK,
             Some(Sex::Female) => WOMAN[row.part as usize],
         };
         let age = match self.age {

@@ -133,7 +133,8 @@ impl KnownLifts {
         if !source.direct && !(source.near && ladder.is_bar()) {
             // What a hand, a stack or another movement takes is only guessed from a bar: the search begins under it.
             found.one_rep_max_kg = None;
-            return self.to_find(entry, ladder, ask, (found, Some(wanted * UNDER_A_GUESS)));
+            let least = if ladder.is_bar() { wanted * UNDER_A_GUESS } else { wanted };
+            return self.to_find(entry, ladder, ask, (found, Some(least)));
         }
         let limited = cap_kg.map_or(wanted, |cap| cap.min(wanted));
         found.load_kg = ladder.at_most(limited);
@@ -359,7 +360,7 @@ const ONLY_ONE: &str = "the only one here: as many as leave what is asked";
 const OVER_THE_CAP: &str = "the lightest here is over the cap: take an easier form";
 /// A start over this share of what is wanted is the lightest that there is.
 const OF_ITS_START: f64 = 1.1;
-/// A search that a related lift gives begins at this share of what that says. Common practice.
+/// A search with the bar that another movement gives begins at this share of what that says. Common practice.
 const UNDER_A_GUESS: f64 = 0.9;
 /// A bar lighter than this has no large plates, and lies under mid-shin.
 const LOW_BAR_KG: f64 = 60.0;
