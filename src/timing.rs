@@ -101,7 +101,7 @@ pub fn ramp_s(sets: usize) -> u32 {
 }
 
 /// The rest that a pair spares: while one half works the other rests. Common practice.
-const SPARED_REST_S: u32 = 15;
+const SPARED_REST_S: u32 = 30;
 /// The shortest rest after a round. Common practice.
 const LEAST_ROUND_REST_S: u32 = 30;
 

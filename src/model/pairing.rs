@@ -117,6 +117,10 @@ type Claims = u8;
 const FIXED: Claims = 1;
 const KETTLEBELL: Claims = 2;
 const GRIP: Claims = 4;
+/// A machine, of which a pair has one at most: nobody holds two.
+const MACHINE: Claims = 8;
+/// A cable, which no pair shares with a machine across the room.
+const CABLE: Claims = 16;
 
 /// Exercises that are alike for pairing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -174,7 +178,8 @@ impl PairClass {
     pub fn goes_with(self, other: PairClass) -> bool {
         let together = |one: Region, two: Region| TOGETHER.contains(&(one, two));
         (together(self.region, other.region) || together(other.region, self.region))
-            && self.claims & other.claims == 0
+            && self.claims & other.claims & !CABLE == 0
+            && (self.claims | other.claims) & (MACHINE | CABLE) != MACHINE | CABLE
     }
 }
 
@@ -208,11 +213,14 @@ fn claims(request: &Request, candidate: &Candidate) -> Claims {
         candidate.kit.contains(&item)
             && equipment.and_then(|kit| kit.items.get(&item)).is_none_or(|stock| stock.count() < 2)
     };
-    // Small work may share a station or go from one machine to the next; a bar, or a machine for several joints, is set
-    // up for one.
+    // Small work may share a cable; a bar, or a machine for several joints, is set up for one, and nobody walks from one
+    // machine to the next.
     let mut claims = match candidate.station {
         Station::Bar => FIXED,
-        Station::Fixed(_) if candidate.is_compound() => FIXED,
+        Station::Fixed(Kit::CableStation) if candidate.is_compound() => FIXED | CABLE,
+        Station::Fixed(Kit::CableStation) => CABLE,
+        Station::Fixed(_) if candidate.is_compound() => FIXED | MACHINE,
+        Station::Fixed(_) => MACHINE,
         _ => 0,
     };
     for (used, bit) in

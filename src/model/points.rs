@@ -242,7 +242,7 @@ weights! {
             /// Explosive work where power is the goal.
             FAST = 14.0;
             /// Work of one joint for arms and shoulders where size is not the goal.
-            FILLER = -6.0;
+            FILLER = -9.0;
             /// The same where power is the goal.
             FILLER_FOR_POWER = -12.0;
             /// A fly, pullover or straight-arm pulldown where size is not the goal.

@@ -70,13 +70,20 @@ impl Best {
         let elsewhere = self.of_prime[&one.prime()] < Standing::Special;
         let only_stand_ins = pattern >= Standing::Special && elsewhere;
         let only_a_stand_in = if only_stand_ins { ONLY_A_STAND_IN } else { 0.0 };
-        step(own) - step(pattern) + only_a_stand_in + self.unloaded(one) + self.second_choice(one)
+        step(own) - step(pattern)
+            + only_a_stand_in
+            + self.unloaded(one)
+            + self.second_choice(request, one)
     }
 
     /// What an exercise loses where a coach would take another one first.
-    fn second_choice(&self, one: &Candidate) -> f64 {
+    fn second_choice(&self, request: &Request, one: &Candidate) -> f64 {
         let has_go_to = self.go_to.contains(&one.pattern.work());
-        if has_go_to && !one.entry.go_to { SECOND_CHOICE } else { 0.0 }
+        // A machine that holds the way is nobody's second choice for who begins.
+        let is_held = request.is_guided()
+            && one.entry.standing == Standing::Staple
+            && matches!(one.station, Station::Fixed(_));
+        if has_go_to && !one.entry.go_to && !is_held { SECOND_CHOICE } else { 0.0 }
     }
 
     /// What an exercise without load loses where a loaded staple does its movement.

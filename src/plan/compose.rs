@@ -42,7 +42,8 @@ pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Ses
     let turns = turns::turns(request, &days, &heavier);
     let composer = Composer {
         request,
-        known: &KnownLifts::of(&request.profile),
+        known: &KnownLifts::of(&request.profile)
+            .measured_by(&|id| request.entries.get(id).map(AsRef::as_ref)),
         most_percent: screening::advise(&request.profile).start.most_percent,
         turned: turns::turned(request, &turns),
         turns,
@@ -270,10 +271,10 @@ impl Composer<'_> {
         }
     }
 
-    /// What was lifted for one good set is not lifted for four: a known lift starts a step lower, where a step is small.
+    /// What was lifted for one good set is not lifted for five: a known lift starts a step lower, where a step is small.
     fn for_many_sets(&self, done: &Done, kg: f64, ladder: &Ladder, ask: Ask) -> f64 {
         /// From so many sets on.
-        const MANY_SETS: u32 = 4;
+        const MANY_SETS: u32 = 5;
         /// A load within so much of what was lifted is the same.
         const THE_SAME: f64 = 0.99;
         /// The most that is taken off.

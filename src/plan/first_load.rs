@@ -21,6 +21,8 @@ pub struct Starter {
     sex: Option<Sex>,
     body_mass_kg: Option<f64>,
     age: Option<u32>,
+    /// How the lifts that are known compare with the figures; 1 where none is.
+    by_known: Option<f64>,
 }
 
 /// Sets of a climb: enough to find a load in one session. Common practice.
@@ -54,6 +56,10 @@ const STEPS_LB: &[u32] = &[50_000, 25_000, 20_000, 10_000, 5000, 2500, 1000];
 const LEG_STEPS_KG: [f64; 2] = [5.0, 10.0];
 const HEAVY_BAR_KG: f64 = 60.0;
 
+/// What a client can is about so many times a first set. Common practice.
+const OVER_THE_START: f64 = 1.25;
+/// How far known lifts move the figures of others.
+const BY_KNOWN: [f64; 2] = [0.6, 1.4];
 /// What a first load beside the body's own mass is a multiple of.
 const ADDED_KG: f64 = 5.0;
 /// The lightest step beyond the body's own weight.
@@ -68,7 +74,18 @@ impl Starter {
             sex: profile.sex,
             body_mass_kg: profile.body_mass_kg,
             age: screening::age(profile),
+            by_known: None,
         }
+    }
+
+    /// The same client, whose known lifts weigh so many times what the figures say of them: who is stronger or weaker
+    /// than usual in these is so in the others, up to a bound.
+    #[must_use]
+    pub fn compared(self, times: &[f64]) -> Starter {
+        let count = f64::from(u32::try_from(times.len()).unwrap_or(u32::MAX));
+        let mean = libm::exp(times.iter().map(|times| libm::log(*times)).sum::<f64>() / count);
+        let by_known = (mean / OVER_THE_START).clamp(BY_KNOWN[0], BY_KNOWN[1]);
+        Starter { by_known: (!times.is_empty()).then_some(by_known), ..self }
     }
 
     /// Whether the client has trained before.
@@ -99,11 +116,12 @@ impl Starter {
             Some(65..) => OLD,
             _ => 1.0,
         };
-        Some(row.kg[status] * mass * sex * age * by_repetitions(entry, ask))
+        let known = self.by_known.unwrap_or(1.0);
+        Some(row.kg[status] * mass * sex * age * known * by_repetitions(entry, ask))
     }
 
     /// The climb to a load that is not known, in steps that the kit makes; `None` where there is nothing to climb. It
-    /// begins at `least` or above, where a related lift says so, and never passes `most`.
+    /// begins at `least` where a related lift says so, and never passes `most`.
     #[must_use]
     pub fn climb(
         self,
@@ -116,9 +134,10 @@ impl Starter {
         if ladder.lightest() > most {
             return None;
         }
-        let known = least.and_then(|least| ladder.at_most(least.min(most))).unwrap_or(0.0);
-        let start_kg = self.start(entry, ladder, ask, most).max(known);
-        let finer = if known > 0.0 && known >= start_kg { FINER_STEP } else { 1.0 };
+        let known = least.map(|least| least.min(most));
+        let known = known.map(|least| ladder.at_most(least).unwrap_or_else(|| ladder.lightest()));
+        let start_kg = known.unwrap_or_else(|| self.start(entry, ladder, ask, most));
+        let finer = if known.is_some() { FINER_STEP } else { 1.0 };
         let step_kg = step(entry, ladder, [start_kg, finer], most)?;
         let climbs = (1..CLIMB).take_while(|times| {
             let load = start_kg + step_kg * f64::from(*times);

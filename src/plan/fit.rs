@@ -4,7 +4,7 @@ use crate::input::catalog::Entry;
 use crate::plan::file::{Amounts, Item, Session};
 use crate::plan::timing::fill_in;
 use crate::request::standing::is_loaded;
-use crate::words::{Kind, Pattern, Sides};
+use crate::words::{Kind, Pattern, Side, Sides};
 
 /// The largest set of an item, in its own measure.
 #[must_use]
@@ -30,13 +30,19 @@ pub fn to_minutes<'a>(
 const REST_STEP_S: u32 = 15;
 const REST_STEPS: u32 = 3;
 const MOST_REST_S: u32 = 165;
+const MOST_PULL_REST_S: u32 = 120;
 const MOST_LESSER_REST_S: u32 = 105;
 const MOST_SMALL_REST_S: u32 = 75;
+
+fn pulls(entry: &Entry) -> bool {
+    entry.pattern.and_then(Pattern::press_or_row) == Some(Side::Pull)
+}
 
 /// The longest rest that free minutes are used for.
 fn most_rest_s(entry: &Entry) -> u32 {
     match entry.kind {
         Some(Kind::Compound) if entry.pattern.is_some_and(Pattern::is_trunk) => MOST_SMALL_REST_S,
+        Some(Kind::Compound) if pulls(entry) => MOST_PULL_REST_S,
         Some(Kind::Compound) if is_loaded(entry) && entry.main && entry.sides == Sides::Both => {
             MOST_REST_S
         }

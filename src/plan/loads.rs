@@ -99,6 +99,18 @@ impl Ladder {
         self.bar == Bar::BothEnds
     }
 
+    /// The bar off the floor with one large plate on each end, where there are such plates.
+    #[must_use]
+    pub fn on_large_plates(&self) -> Option<f64> {
+        let large = match self.made_in {
+            Units::Kg => 20_000,
+            Units::Lb => 45_000,
+        };
+        let is_it = |side: &Side| side.as_slice() == [large];
+        let rung = self.rungs.iter().find(|(_, side)| is_it(side));
+        rung.filter(|_| self.bar == Bar::OffTheFloor).map(|(mass, _)| kilograms(*mass))
+    }
+
     /// The ladder without a load of nothing.
     #[must_use]
     pub fn above_nothing(mut self) -> Ladder {

@@ -60,7 +60,8 @@ pub fn ramp(
     let mut loads = loads(working, ladder, shares);
     let surplus = loads.len().saturating_sub(most.min(REPS[0].len()));
     loads.drain(..surplus);
-    let loads = from_the_bare_bar(working, ladder, loads.len()).unwrap_or(loads);
+    let mut loads = from_the_bare_bar(working, ladder, loads.len()).unwrap_or(loads);
+    from_large_plates(&mut loads, working, ladder);
     let reps: &[u32] = match loads.len() {
         0 => return Vec::new(),
         count => REPS[usize::from(reps > 6)][count - 1],
@@ -106,6 +107,24 @@ fn from_the_bare_bar(working: f64, ladder: &Ladder, count: usize) -> Option<Vec<
     }
     let in_window = (LAST[0] * working..=LAST[1] * working).contains(loads.last()?);
     (ladder.starts_bare() && in_window).then_some(loads)
+}
+
+/// A bar off the floor lies at its height with the largest plates: the first step has those, where that is no wide step.
+fn from_large_plates(loads: &mut [f64], working: f64, ladder: &Ladder) {
+    let Some(low) = ladder.on_large_plates() else { return };
+    if let [first, second, ..] = loads
+        && *first < low
+        && low < *second
+        && low <= working * LEAST_LAST
+    {
+        *first = low;
+    }
+    if let [first, second, ..] = loads
+        && *first > low
+        && *second - low <= WIDEST_GAP * working + ROUNDING
+    {
+        *first = low;
+    }
 }
 
 /// The last step: as near its share as the kit allows.
@@ -164,6 +183,15 @@ mod tests {
     fn a_light_bar_starts_with_the_bar_alone() {
         assert_eq!(sets(&ramp(Some(25.0), Some(&bar()), 8, 2)), [(20.0, 6)]);
         assert!(ramp(Some(20.0), Some(&bar()), 8, 2).is_empty());
+    }
+
+    #[test]
+    fn a_bar_out_of_the_rack_begins_bare_and_one_off_the_floor_on_large_plates() {
+        let heavy = ramp(Some(70.0), Some(&bar()), 5, 4);
+        assert_eq!(sets(&heavy), [(20.0, 8), (35.0, 5), (50.0, 3), (60.0, 1)]);
+        let floor = bar().off_the_floor();
+        let low = sets(&ramp(Some(120.0), Some(&floor), 5, 4));
+        assert_eq!(low[0], (60.0, 8), "{low:?}");
     }
 
     #[test]

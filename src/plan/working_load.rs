@@ -87,6 +87,20 @@ impl KnownLifts {
         }
     }
 
+    /// The same, with what the client knows as a measure for what they do not.
+    #[must_use]
+    pub fn measured_by<'e>(mut self, entry: &dyn Fn(&str) -> Option<&'e Entry>) -> KnownLifts {
+        let times = self.lifts.iter().filter_map(|(id, lift)| {
+            let entry = entry(id).filter(|entry| entry.load != LoadKind::BodyweightPlus)?;
+            let ask = Ask { reps: lift.reps, rir: lift.rir, most_percent: None };
+            let usual = self.starter.wanted(entry, ask).filter(|usual| *usual > 0.0)?;
+            (lift.load_kg > 0.0).then(|| lift.load_kg / usual)
+        });
+        let times: Vec<f64> = times.collect();
+        self.starter = self.starter.compared(&times);
+        self
+    }
+
     /// What a careful coach would say about the lifts themselves: estimates that are refused or rough, caps that
     /// are already passed.
     #[must_use]
@@ -282,8 +296,10 @@ impl KnownLifts {
         let steps = if self.related(entry).is_some() { 1.0 } else { 2.0 };
         let wanted = self.starter.wanted(entry, ask).unwrap_or(0.0);
         // Where the lightest is heavy already, nobody knows whether it goes up.
-        let expected = expected(entry, ladder, find, (steps, cap_kg))
-            .filter(|_| find.start_kg <= wanted * OF_ITS_START || steps < 2.0);
+        let most = if steps < 2.0 { f64::INFINITY } else { wanted * MOST_OVER };
+        let expected = expected(entry, ladder, find, (steps, cap_kg)).and_then(|found| {
+            ladder.at_most(found.min(most)).filter(|found| *found > find.start_kg)
+        });
         if let Some(found) = expected {
             let _ = write!(note, "; about {} to be expected", ladder.text(found));
         }
@@ -358,8 +374,8 @@ fn unloaded_note(entry: &Entry, ask: Ask) -> String {
 const ONLY_ONE: &str = "the only one here: as many as leave what is asked";
 /// What a note says where even the lightest load is over the cap.
 const OVER_THE_CAP: &str = "the lightest here is over the cap: take an easier form";
-/// A start over this share of what is wanted is the lightest that there is.
-const OF_ITS_START: f64 = 1.1;
+/// A climb ends at so many times its first set at most. Common practice.
+const MOST_OVER: f64 = 1.3;
 /// A search with the bar that another movement gives begins at this share of what that says. Common practice.
 const UNDER_A_GUESS: f64 = 0.9;
 /// A bar lighter than this has no large plates, and lies under mid-shin.

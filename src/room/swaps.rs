@@ -87,7 +87,9 @@ fn in_place_of(request: &Request, item: &Item, other: &Candidate) -> Option<Item
     let ladder = racks::ladder(entry, profile.equipment.as_ref()?, profile.units);
     let most_percent = screening::advise(profile).start.most_percent;
     let ask = Ask { reps: first, rir: item.rir.unwrap_or(other.rir), most_percent };
-    let load = KnownLifts::of(profile).working_load(entry, ladder.as_ref(), ask);
+    let known =
+        KnownLifts::of(profile).measured_by(&|id| request.entries.get(id).map(AsRef::as_ref));
+    let load = known.working_load(entry, ladder.as_ref(), ask);
     let start = load.load_kg.or(load.find.as_ref().map(|find| find.start_kg));
     let ramp = ramp::ramp(start, ladder.as_ref(), first, item.ramp.len());
     let mut new = Item {

@@ -18,6 +18,8 @@ struct Row {
     share: f64,
     #[serde(default)]
     with_body: bool,
+    #[serde(default)]
+    near: bool,
 }
 
 fn rows() -> BTreeMap<(String, String), f64> {
@@ -26,6 +28,9 @@ fn rows() -> BTreeMap<(String, String), f64> {
     for row in &rows {
         let load = Catalog::built_in().get(&row.from).map(|entry| entry.load);
         assert_eq!(row.with_body, load == Some(LoadKind::BodyweightPlus), "from {}", row.from);
+        let kin = |id: &str| Catalog::built_in().get(id).map(|entry| (entry.load, entry.pattern));
+        let bars = load == Some(LoadKind::BarTotal) && kin(&row.lift) == kin(&row.from);
+        assert_eq!(row.near, bars, "bars of one movement: {} from {}", row.lift, row.from);
     }
     let rows: BTreeMap<_, _> =
         rows.into_iter().map(|row| ((row.lift, row.from), row.share)).collect();

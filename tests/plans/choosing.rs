@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use weekwright::inner::points;
 use weekwright::planner::Options;
 
 use crate::rules::check::PLANNER;
@@ -191,12 +192,8 @@ fn who_begins_light_hinges_from_the_top_and_presses_in_steps() {
 
 #[test]
 fn from_65_on_a_beginner_stands_steadily_and_stays_up() {
-    let lifts = [
-        "goblet-reverse-lunge",
-        "goblet-split-squat",
-        "supported-single-leg-dumbbell-romanian-deadlift",
-        "prone-pulldown",
-    ];
+    let lifts =
+        ["goblet-reverse-lunge", "goblet-split-squat", "dumbbell-split-squat", "prone-pulldown"];
     let kit = "goal: general-fitness\ntraining_status: novice\nstart: 2027-01-04\n\
                equipment: [dumbbells, bench, resistance-band, band-anchor]\n";
     let of = |year: u32| has(&left(&format!("{kit}birth_year: {year}")), &lifts);
@@ -205,4 +202,34 @@ fn from_65_on_a_beginner_stands_steadily_and_stays_up() {
     assert_eq!(of(1957), [false, true, false, false]);
     let kneeling = format!("{kit}birth_year: 1990\nlimits: [kneeling]");
     assert!(!has(&left(&kneeling), &lifts)[3], "down and up again without kneeling");
+}
+
+#[test]
+fn a_go_to_comes_before_its_like() {
+    let keys = "goal: hypertrophy\ntraining_status: intermediate\nequipment: [cable-station, dumbbells, bench]\n";
+    let profile = serde_yaml::from_str(&format!("{SOMEONE}{keys}")).expect("a profile");
+    let request = PLANNER.request(&profile, &Options::default());
+    let worths = weekwright::inner::worths(&request);
+    let of = |id: &str| {
+        worths[request.candidates.iter().position(|one| one.id == id).expect("it is left")]
+    };
+    let first = of("triceps-pressdown");
+    assert_eq!(of("cable-overhead-triceps-extension") - first, points::SECOND_CHOICE);
+    assert_eq!(of("lateral-raise"), first, "of different work none is second to another");
+}
+
+#[test]
+fn what_a_limit_allows_lightly_is_done_sparingly() {
+    let keys = "goal: hypertrophy\nequipment: [dumbbells, bench, leg-press]\n";
+    let worth = |limits: &str| {
+        let text = format!("{SOMEONE}{keys}limits: {limits}");
+        let profile = serde_yaml::from_str(&text).expect("a profile");
+        let request = PLANNER.request(&profile, &Options::default());
+        let worths = weekwright::inner::worths(&request);
+        let place =
+            request.candidates.iter().position(|one| one.id == "dumbbell-romanian-deadlift");
+        worths[place.expect("its light form may stay")]
+    };
+    let light = "[{tag: spinal-shear, allow: light}]";
+    assert_eq!(worth(light) - worth("[]"), points::SPARINGLY);
 }

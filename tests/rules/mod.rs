@@ -47,6 +47,7 @@ mod session_minutes;
 mod session_size;
 mod sets_per_exercise;
 mod stations;
+mod steady;
 mod strength_lifts;
 mod trunk_order;
 mod trunk_work;

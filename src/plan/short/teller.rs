@@ -35,7 +35,7 @@ impl<'p, 'e> Teller<'p, 'e> {
         Teller {
             profile,
             entry,
-            known: KnownLifts::of(profile),
+            known: KnownLifts::of(profile).measured_by(&|id| entry(id)),
             careful: screening::advise(profile).start,
             lifts: Lifts::default(),
             before: BTreeMap::new(),

@@ -1,6 +1,7 @@
 //! Loads from known lifts.
 
 use super::*;
+use crate::catalog::Catalog;
 use crate::plan::racks;
 use proptest::prelude::*;
 
@@ -154,4 +155,20 @@ proptest! {
             prop_assert!(kg <= cap);
         }
     }
+}
+
+#[test]
+fn what_is_known_measures_what_is_not() {
+    let start = |keys: &str| {
+        let profile = client(keys);
+        let catalog = Catalog::built_in();
+        let known = KnownLifts::of(&profile).measured_by(&|id| catalog.get(id));
+        let curl = entry("biceps-curl", "per-hand", "[[dumbbells]]");
+        let ladder = racks::ladder(&curl, profile.equipment.as_ref().unwrap(), profile.units);
+        let ask = Ask { reps: 10, rir: 2, most_percent: None };
+        known.working_load(&curl, ladder.as_ref(), ask).find.unwrap().start_kg
+    };
+    let usual = start("{}");
+    assert!(start("{leg-press: {load: 30, reps: 10}}") < usual, "weaker than usual");
+    assert!(start("{leg-press: {load: 400, reps: 10}}") > usual, "stronger than usual");
 }

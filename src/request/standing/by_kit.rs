@@ -27,7 +27,7 @@ pub(super) fn for_proper_kit(
     // Work of one joint is there for its muscle, whatever moves.
     let one_joint = |entry: &Entry| entry.kind == Some(Kind::Isolation);
     let for_muscle = |other: &&&Arc<Entry>| {
-        one_joint(entry)
+        (one_joint(entry) || (!request.is_guided() && !one_joint(other)))
             && other.direct.first() == entry.direct.first()
             && other.pattern.is_some_and(|pattern| is_proper(other, pattern))
     };
