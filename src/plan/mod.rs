@@ -21,6 +21,7 @@ pub mod prepare;
 pub mod progression;
 pub mod racks;
 pub mod ramp;
+mod related;
 pub use crate::request::screening;
 pub mod seal;
 pub mod short;

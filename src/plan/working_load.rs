@@ -3,9 +3,6 @@
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
-use std::sync::LazyLock;
-
-use serde::Deserialize;
 
 use crate::input::catalog::Entry;
 use crate::input::plan::FindLoad;
@@ -13,6 +10,7 @@ use crate::input::profile::Profile;
 use crate::plan::first_load::{Starter, stop_text};
 use crate::plan::loads::{Ladder, mass_text, to_kg};
 use crate::plan::racks::lies_low;
+use crate::plan::related::{RELATED, Related};
 use crate::plan::strength::{Ask, Estimate, Estimator, percent_at_reserve};
 use crate::words::{LoadKind, Measure, Pattern, Units};
 
@@ -382,24 +380,6 @@ const UNDER_A_GUESS: f64 = 0.9;
 const LOW_BAR_KG: f64 = 60.0;
 /// A lightest load of which this share would be right may be too heavy to begin with.
 const TOO_HEAVY: f64 = 0.75;
-
-#[derive(Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Related {
-    lift: String,
-    from: String,
-    share: f64,
-    /// Whether the known lift counts the body with its load.
-    #[serde(default)]
-    with_body: bool,
-    /// Whether both are bars of one movement.
-    #[serde(default)]
-    near: bool,
-}
-
-static RELATED: LazyLock<Vec<Related>> = LazyLock::new(|| {
-    serde_yaml::from_str(include_str!("related.yaml")).expect("related.yaml is well formed")
-});
 
 #[cfg(test)]
 mod tests;

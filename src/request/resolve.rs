@@ -174,6 +174,19 @@ impl Request {
         self.profile.training_status == Status::Novice || self.is_senior()
     }
 
+    /// Who begins at 65 or later.
+    #[must_use]
+    pub fn is_older_beginner(&self) -> bool {
+        self.profile.training_status == Status::Novice && self.is_senior()
+    }
+
+    /// A woman who begins, for whom most bars are heavy. Common practice.
+    #[must_use]
+    pub fn is_a_woman_who_begins(&self) -> bool {
+        let profile = &self.profile;
+        profile.training_status == Status::Novice && profile.sex == Some(Sex::Female)
+    }
+
     /// Whether a muscle should get more.
     #[must_use]
     pub fn wants_more(&self, muscle: Muscle) -> bool {
@@ -296,9 +309,8 @@ const MOST_SETS_OF_OLDER_BEGINNERS: u32 = 3;
 
 /// The sets of a dose for this exercise and client.
 fn sets_of(request: &Request, pattern: Pattern, [low, high]: [u32; 2]) -> [u32; 2] {
-    let novice = request.profile.training_status == Status::Novice;
     let most = match pattern {
-        _ if novice && request.is_senior() => MOST_SETS_OF_OLDER_BEGINNERS,
+        _ if request.is_older_beginner() => MOST_SETS_OF_OLDER_BEGINNERS,
         Pattern::Hinge => MOST_HINGE_SETS,
         _ => high,
     };

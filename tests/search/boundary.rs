@@ -16,9 +16,9 @@ fn demanding(minutes: u32, kit: &str) -> Profile {
 
 const KIT: &str = "dumbbells, kettlebell, bench";
 
-/// Seconds of an exercise with its fewest sets.
-fn least_s(candidate: &Candidate) -> u32 {
-    let sets = candidate.sets[0];
+/// Seconds of an exercise with its fewest sets in a session of so many minutes.
+fn least_s(candidate: &Candidate, minutes: u32) -> u32 {
+    let sets = candidate.sets_in(minutes)[0];
     candidate.start_s + sets * candidate.work_s + (sets - 1) * candidate.rest_s
 }
 
@@ -37,7 +37,8 @@ fn musts_plan_from_the_first_minute_that_holds_them_and_never_before() {
     let holds = |minutes: u32| {
         let request = planner.request(&demanding(minutes, KIT), &Options::default());
         let musts = ["goblet-squat", "push-up", "one-arm-row"];
-        let needed: u32 = musts.iter().map(|id| least_s(request.candidate(id).unwrap())).sum();
+        let needed: u32 =
+            musts.iter().map(|id| least_s(request.candidate(id).unwrap(), minutes)).sum();
         needed <= request.days[0].work_s()
     };
     let first = (5..90).find(|minutes| holds(*minutes)).unwrap();

@@ -3,15 +3,14 @@
 use std::sync::Arc;
 
 use super::{
-    better, by_kit, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper,
-    parents,
+    better, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper, parents,
 };
 use crate::input::catalog::Entry;
 use crate::input::profile::Limit;
 use crate::request::candidate::grade;
 use crate::request::dose::takes_few_reps;
 use crate::request::{Barred, Request};
-use crate::words::{Goal, Kind, LoadKind, Pattern, Sex, Sides, Standing, Status, Stress};
+use crate::words::{Goal, Kind, LoadKind, Pattern, Sex, Standing, Status, Stress};
 
 pub(super) fn variant_of_never(
     request: &Request,
@@ -80,24 +79,6 @@ pub(super) fn for_older_joints(
     usable.iter().find(thrown).or_else(|| usable.iter().find(slow)).map(better)
 }
 
-/// From 65 on a beginner learns to squat and hinge with weights in the hands or a machine, not with a bar. Common practice.
-pub(super) fn for_older_beginners(
-    request: &Request,
-    usable: &[&Arc<Entry>],
-    entry: &Entry,
-) -> Option<Barred> {
-    let novice = request.profile.training_status == Status::Novice && request.is_senior();
-    let legs = matches!(entry.pattern, Some(Pattern::Squat | Pattern::Hinge));
-    let simpler = |other: &&&Arc<Entry>| {
-        other.pattern == entry.pattern
-            && other.standing == Standing::Staple
-            && is_loaded(other)
-            && other.load != LoadKind::BarTotal
-    };
-    let bar = novice && legs && entry.load == LoadKind::BarTotal;
-    usable.iter().find(simpler).filter(|_| bar).map(better)
-}
-
 /// First steps with the body's own weight are behind who has trained for a while, where the movement has a harder form.
 pub(super) fn for_a_harder_form(
     request: &Request,
@@ -124,8 +105,7 @@ pub(super) fn for_a_hinge_from_the_top(
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
-    let profile = &request.profile;
-    let light = profile.training_status == Status::Novice && profile.sex == Some(Sex::Female);
+    let light = request.is_a_woman_who_begins();
     let bar = |entry: &Entry| {
         entry.pattern == Some(Pattern::Hinge) && entry.load == LoadKind::BarTotal && entry.main
     };
@@ -142,38 +122,12 @@ pub(super) fn for_a_press_in_steps(
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
-    let profile = &request.profile;
-    let light = profile.training_status == Status::Novice && profile.sex == Some(Sex::Female);
+    let light = request.is_a_woman_who_begins();
     let bar = entry.pattern == Some(Pattern::VerticalPush) && entry.load == LoadKind::BarTotal;
     let in_steps = |other: &&&Arc<Entry>| {
         is_proper(other, Pattern::VerticalPush) && other.load != LoadKind::BarTotal
     };
     usable.iter().find(in_steps).filter(|_| light && bar).map(better)
-}
-
-/// From 65 on a beginner steps up or squats behind a support rather than lunges: a long step wants balance that is yet to
-/// come. Common practice.
-pub(super) fn for_a_steady_stance(
-    request: &Request,
-    usable: &[&Arc<Entry>],
-    entry: &Entry,
-) -> Option<Barred> {
-    let novice = request.profile.training_status == Status::Novice && request.is_senior();
-    let steps = |entry: &Entry| grade(entry, Stress::SingleLegBalance).is_some();
-    let one_leg = entry.pattern == Some(Pattern::Hinge) && entry.sides == Sides::Each;
-    let both =
-        |other: &&&Arc<Entry>| is_proper(other, Pattern::Hinge) && other.sides == Sides::Both;
-    if novice && one_leg {
-        return usable.iter().find(both).map(better);
-    }
-    let lunge = entry.pattern == Some(Pattern::Lunge) && entry.load != LoadKind::Bodyweight;
-    let steady = |other: &&&Arc<Entry>| {
-        other.pattern == Some(Pattern::Lunge)
-            && matches!(other.standing, Standing::Staple | Standing::Regular)
-            && (!steps(other) || other.load == LoadKind::Bodyweight)
-    };
-    let wobbles = lunge && steps(entry);
-    usable.iter().find(steady).filter(|_| novice && wobbles).map(better)
 }
 
 /// From 65 on and for who must not kneel, what is done lying face down without a load is behind what is done standing or
@@ -193,25 +147,6 @@ pub(super) fn for_staying_up(
     };
     let wanted = lies && side.is_some() && (kneeling || request.is_senior());
     usable.iter().find(up).filter(|_| wanted).map(better)
-}
-
-/// From 65 on a beginner squats to a seat, which says how deep and catches. Common practice.
-pub(super) fn for_a_seat(
-    request: &Request,
-    usable: &[&Arc<Entry>],
-    entry: &Entry,
-) -> Option<Barred> {
-    let novice = request.profile.training_status == Status::Novice && request.is_senior();
-    let squat = entry.pattern == Some(Pattern::Squat) && is_loaded(entry);
-    let deep = squat && by_kit::is_in_hands(entry) && bends_deep(entry);
-    let to_a_seat = |other: &&&Arc<Entry>| {
-        is_proper(other, Pattern::Squat) && by_kit::is_in_hands(other) && !bends_deep(other)
-    };
-    usable.iter().find(to_a_seat).filter(|_| novice && deep).map(better)
-}
-
-fn bends_deep(entry: &Entry) -> bool {
-    grade(entry, Stress::DeepKneeFlexion).is_some()
 }
 
 pub(super) fn for_a_staple(

@@ -5,6 +5,7 @@
 
 mod by_client;
 mod by_kit;
+mod older;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -32,11 +33,12 @@ const FILTERS: &[Filter] = &[
     by_client::for_a_loaded_first_step,
     by_client::for_a_staple,
     by_client::for_older_joints,
-    by_client::for_older_beginners,
+    older::for_older_beginners,
     by_client::for_a_hinge_from_the_top,
     by_client::for_a_press_in_steps,
-    by_client::for_a_steady_stance,
-    by_client::for_a_seat,
+    older::for_a_steady_stance,
+    older::for_a_seat,
+    older::for_an_easier_hold,
     by_client::for_staying_up,
     by_client::for_a_harder_form,
     by_kit::for_the_belt,

@@ -1,0 +1,80 @@
+//! What is passed over for who begins at 65 or later: both feet stay on the ground, nothing goes deep, and bars wait.
+
+use std::sync::Arc;
+
+use super::{better, by_kit, is_loaded, is_proper};
+use crate::input::catalog::Entry;
+use crate::request::candidate::grade;
+use crate::request::{Barred, Request};
+use crate::words::{LoadKind, Measure, Pattern, Sides, Standing, Stress};
+
+/// From 65 on a beginner learns to squat and hinge with weights in the hands or a machine, not with a bar. Common practice.
+pub(super) fn for_older_beginners(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let novice = request.is_older_beginner();
+    let legs = matches!(entry.pattern, Some(Pattern::Squat | Pattern::Hinge));
+    let simpler = |other: &&&Arc<Entry>| {
+        other.pattern == entry.pattern
+            && other.standing == Standing::Staple
+            && is_loaded(other)
+            && other.load != LoadKind::BarTotal
+    };
+    let bar = novice && legs && entry.load == LoadKind::BarTotal;
+    usable.iter().find(simpler).filter(|_| bar).map(better)
+}
+
+/// From 65 on a beginner steps up or squats behind a support rather than lunges: a long step wants balance that is yet to
+/// come. Common practice.
+pub(super) fn for_a_steady_stance(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let novice = request.is_older_beginner();
+    let one_leg = entry.pattern == Some(Pattern::Hinge) && entry.sides == Sides::Each;
+    let both =
+        |other: &&&Arc<Entry>| is_proper(other, Pattern::Hinge) && other.sides == Sides::Both;
+    if novice && one_leg {
+        return usable.iter().find(both).map(better);
+    }
+    let lunge = entry.pattern == Some(Pattern::Lunge) && entry.load != LoadKind::Bodyweight;
+    let steady = |other: &&&Arc<Entry>| {
+        other.pattern == Some(Pattern::Lunge)
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+            && other.load == LoadKind::Bodyweight
+    };
+    usable.iter().find(steady).filter(|_| novice && lunge).map(better)
+}
+
+/// From 65 on a beginner squats to a seat, which says how deep and catches. Common practice.
+pub(super) fn for_a_seat(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let novice = request.is_older_beginner();
+    let squat = entry.pattern == Some(Pattern::Squat) && is_loaded(entry);
+    let deep = squat && by_kit::is_in_hands(entry) && bends_deep(entry);
+    let to_a_seat = |other: &&&Arc<Entry>| {
+        is_proper(other, Pattern::Squat) && by_kit::is_in_hands(other) && !bends_deep(other)
+    };
+    usable.iter().find(to_a_seat).filter(|_| novice && deep).map(better)
+}
+
+/// From 65 on a beginner holds the easier form of a position. Common practice.
+pub(super) fn for_an_easier_hold(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let hold = entry.measure == Measure::Seconds && entry.pattern.is_some_and(Pattern::is_trunk);
+    let easier = |other: &&&Arc<Entry>| entry.easier.contains(&other.id);
+    usable.iter().find(easier).filter(|_| hold && request.is_older_beginner()).map(better)
+}
+
+fn bends_deep(entry: &Entry) -> bool {
+    grade(entry, Stress::DeepKneeFlexion).is_some()
+}
