@@ -193,6 +193,7 @@ fn a_session_that_finds_no_room_on_the_disk_keeps_what_was_typed() {
 
 /// A day's work at a desk: no page fails, and memory does not grow. Set `WEEKWRIGHT_LONG` to ask 20 000 times.
 #[cfg(target_os = "linux")]
+#[allow(clippy::print_stdout, reason = "the figure is asked for with `--nocapture`")]
 #[test]
 fn memory_does_not_grow_with_requests() {
     let whole = Browser::before(&["tide-01", "oar-02", "scull-07"]);
