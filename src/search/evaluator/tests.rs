@@ -21,7 +21,7 @@ use crate::words::Muscle;
 const STEPS: usize = 150;
 
 /// Profiles that between them have every rule with rows.
-const PROFILES: [&str; 6] = [
+const PROFILES: [&str; 8] = [
     "client: walk-01\ntraining_status: novice\ngoal: general-fitness\nequipment: [dumbbells, bench]\nsessions: [{day: \
      tue, minutes: 45}, {day: fri, minutes: 45}]\n",
     "client: walk-02\ntraining_status: intermediate\ngoal: hypertrophy\nsupersets: prefer\nequipment: [dumbbells, \
@@ -39,6 +39,14 @@ const PROFILES: [&str; 6] = [
      suspension-trainer, band-anchor, resistance-band]\nsessions: [{day: mon, minutes: 40}, {day: tue, minutes: 40}, \
      {day: wed, minutes: 40}, {day: thu, minutes: 40}, {day: fri, minutes: 40}, {day: sat, minutes: 40}]\n\
      emphasis: {glutes: more, biceps: less}\nexercises: {must: [push-up]}\n",
+    "client: walk-07\ntraining_status: novice\ngoal: general-fitness\nequipment: [barbell, squat-rack, bench, \
+     dumbbells]\nsessions: [{day: mon, minutes: 50}, {day: thu, minutes: 50}]\nknown_lifts: {goblet-squat: {load: 16, \
+     reps: 10}, bench-press: {load: 40, reps: 8}}\n",
+    "client: walk-08\ntraining_status: intermediate\ngoal: hypertrophy\nequipment: [barbell, squat-rack, bench, \
+     dumbbells, pull-up-bar, resistance-band]\nsessions: [{day: mon, at: \"18:30\", minutes: 60}, {day: tue, at: \
+     \"18:30\", minutes: 60}, {day: thu, at: \"18:30\", minutes: 60}]\nother_training: [{day: sat, at: \"08:30\", load: \
+     hard, muscles: [lats, upper-back, quads, spinal-erectors]}]\nknown_lifts: {back-squat: {load: 60, reps: 5}, \
+     pull-up: {reps: 8}}\n",
 ];
 
 fn request(profile: &str) -> Request {
