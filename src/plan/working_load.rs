@@ -142,7 +142,7 @@ impl KnownLifts {
         let Some(wanted) = self.wanted(entry, &source, ask) else {
             return self.to_find(entry, ladder, ask, (found, None));
         };
-        if !source.direct && !(source.near && ladder.is_bar()) {
+        if !(source.direct || (source.near && ladder.is_bar())) {
             // What a hand, a stack or another movement takes is only guessed from a bar: the search begins under it.
             found.one_rep_max_kg = None;
             let least = if ladder.is_bar() { wanted * UNDER_A_GUESS } else { wanted };
