@@ -1,6 +1,7 @@
 //! The hard rules of a request as questions: can all of them hold together, or some?
 
 use std::collections::BTreeSet;
+use std::sync::{Mutex, PoisonError};
 
 use rayon::prelude::*;
 
@@ -10,7 +11,7 @@ use crate::program::Role;
 use crate::request::Request;
 use crate::rules;
 use crate::rules::reason::{AskedBy, reason};
-use crate::search::feasibility::{Stage, THOROUGH, Verdict, any_week};
+use crate::search::feasibility::{Stage, THOROUGH, Verdict, any_week, broken_rows};
 use crate::search::presolve::dominance;
 use crate::split::Split;
 
@@ -18,6 +19,8 @@ use crate::split::Split;
 pub struct HardRules<'a> {
     /// For each split, the weekly model with no other rows, and without goals.
     weeks: Vec<Weekly<'a>>,
+    /// What each week that was found breaks: it answers every question that does not ask for that.
+    found: Mutex<Vec<BTreeSet<Group>>>,
 }
 
 impl<'a> HardRules<'a> {
@@ -26,12 +29,16 @@ impl<'a> HardRules<'a> {
     pub fn of(request: &'a Request, splits: &'a [Split]) -> HardRules<'a> {
         let keep = dominance::kept(request);
         let hard = |split| rules::hard_rows_only(rules::weekly_model(request, split, &keep));
-        HardRules { weeks: splits.par_iter().map(hard).collect() }
+        HardRules { weeks: splits.par_iter().map(hard).collect(), found: Mutex::default() }
     }
 
     /// Whether the rows of some groups can hold together under one of the splits.
     #[must_use]
     pub fn verdict(&self, kept: &BTreeSet<Group>) -> Verdict {
+        let found = || self.found.lock().unwrap_or_else(PoisonError::into_inner);
+        if found().iter().any(|broken| broken.is_disjoint(kept)) {
+            return Verdict::Feasible;
+        }
         let of_groups = |weekly: &Weekly<'a>| {
             let mut weekly = weekly.clone();
             let rows = &mut weekly.model.rows;
@@ -39,7 +46,13 @@ impl<'a> HardRules<'a> {
             weekly
         };
         let weeks: Vec<Weekly> = self.weeks.par_iter().map(of_groups).collect();
-        any_week(&weeks, &THOROUGH).verdict()
+        let asked = any_week(&weeks, &THOROUGH);
+        if let Some((place, values)) = &asked.week
+            && let Some(broken) = broken_rows(&self.weeks[*place], values)
+        {
+            found().push(broken.into_iter().map(filter::group).collect());
+        }
+        asked.verdict()
     }
 
     /// Whether all rows can hold together.

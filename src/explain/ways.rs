@@ -97,24 +97,21 @@ fn longer_day(change: &Change) -> Option<(&str, u32, u32)> {
 #[must_use]
 pub fn ways_out(request: &Request, conflict: &Conflict) -> Vec<WayOut> {
     let steps = steps(request, conflict);
-    let mut ways: Vec<_> = steps.par_iter().filter_map(|one| planned(request, &[one])).collect();
+    let single = steps.par_iter().filter_map(|one| measured(request, &[one]));
+    let ways = cheapest(request, single.collect());
+    if !ways.is_empty() {
+        return ways;
+    }
     // Where no single step helps, two together may, and then all of them.
-    if ways.is_empty() {
-        let pairs: Vec<[&Step; 2]> = steps.iter().array_combinations().collect();
-        ways = pairs.par_iter().filter_map(|pair| planned(request, pair)).collect();
-    }
-    if ways.is_empty() {
-        ways = of_all(request, steps);
-    }
-    ways.sort_by(|one, other| one.cost.total_cmp(&other.cost));
-    ways.dedup_by(|next, first| next.changes == first.changes);
-    ways.truncate(MOST_WAYS);
-    ways
+    let pairs: Vec<[&Step; 2]> = steps.iter().array_combinations().collect();
+    let ways = pairs.par_iter().filter_map(|pair| measured(request, pair));
+    let ways = cheapest(request, ways.collect());
+    if ways.is_empty() { cheapest(request, of_all(request, steps)) } else { ways }
 }
 
 /// All steps together, with those of the conflicts that stand behind the first: the wishes kept before the minutes,
 /// and the minutes before the wishes.
-fn of_all(request: &Request, mut steps: Vec<Step>) -> Vec<WayOut> {
+fn of_all(request: &Request, mut steps: Vec<Step>) -> Vec<Measured> {
     for _ in 0..MOST_CONFLICTS {
         let most = steps.iter().flat_map(|step| step.changes(request, step.most(request)));
         let changed = changed(request, &most.collect::<Vec<_>>());
@@ -123,7 +120,7 @@ fn of_all(request: &Request, mut steps: Vec<Step>) -> Vec<WayOut> {
             let back: Vec<&Step> = steps.iter().rev().collect();
             return [in_turn, back]
                 .par_iter()
-                .filter_map(|steps| planned(request, steps))
+                .filter_map(|steps| measured(request, steps))
                 .collect();
         }
         let Some(next) = conflict::explain(&changed) else { break };
@@ -197,17 +194,24 @@ fn steps(request: &Request, conflict: &Conflict) -> Vec<Step> {
     steps
 }
 
-/// The way out that some steps give together, each only as far as it is needed; the last is measured first.
-fn planned(request: &Request, steps: &[&Step]) -> Option<WayOut> {
+/// A way out that was found to leave weeks, not yet planned.
+struct Measured {
+    changes: Vec<Change>,
+    cost: f64,
+    /// The splits that are not proven to have none.
+    possible: BTreeSet<String>,
+}
+
+/// The changes that some steps give together, each only as far as it is needed; the last is measured first.
+fn measured(request: &Request, steps: &[&Step]) -> Option<Measured> {
     let mut given: Vec<u32> = steps.iter().map(|step| step.most(request)).collect();
     let with = |given: &[u32]| -> Vec<Change> {
         steps.iter().zip(given).flat_map(|(step, by)| step.changes(request, *by)).collect()
     };
+    // What is proven impossible stays so where less is given, and runs find nearly all that is left.
     let possible = possible_splits(&changed(request, &with(&given)), &QUICK, |_| true)?;
-    // What is proven impossible stays so where less is given. Where one split is left, a proof is dearer than games.
-    let stages = if possible.len() > 1 { &QUICK[..] } else { &FINDING };
     let plans = |request: &Request| {
-        possible_splits(request, stages, |split| possible.contains(&split.name)).is_some()
+        possible_splits(request, &FINDING, |split| possible.contains(&split.name)).is_some()
     };
     for place in (0..steps.len()).rev() {
         let enough = |by: u32| {
@@ -220,13 +224,36 @@ fn planned(request: &Request, steps: &[&Step]) -> Option<WayOut> {
         given[place] = least(fewest, given[place], enough);
     }
     let changes = with(&given);
+    let cost = changes.iter().map(Change::cost).sum();
+    Some(Measured { changes, cost, possible })
+}
+
+/// A way out with a week that was quickly planned.
+fn planned(request: &Request, way: Measured) -> Option<WayOut> {
+    let Measured { changes, cost, possible } = way;
     let changed = changed(request, &changes);
     let splits = design::candidates(&changed).into_iter();
     let splits: Vec<Split> = splits.filter(|split| possible.contains(&split.name)).collect();
     let solution = probe::sketch_of_any(&changed, &splits)?;
     let lacks = lacks(&changed, &compose::sessions(&changed, &solution, 0));
-    let cost = changes.iter().map(Change::cost).sum();
     Some(WayOut { changes, cost, profile: changed.profile, lacks })
+}
+
+/// The cheapest of some ways, as many as are told; the others are not planned.
+fn cheapest(request: &Request, mut ways: Vec<Measured>) -> Vec<WayOut> {
+    ways.sort_by(|one, other| one.cost.total_cmp(&other.cost));
+    ways.dedup_by(|next, first| next.changes == first.changes);
+    let (mut told, mut left) = (Vec::new(), ways.into_iter());
+    while told.len() < MOST_WAYS {
+        let next: Vec<Measured> = left.by_ref().take(MOST_WAYS - told.len()).collect();
+        if next.is_empty() {
+            break;
+        }
+        let planned: Vec<Option<WayOut>> =
+            next.into_par_iter().map(|way| planned(request, way)).collect();
+        told.extend(planned.into_iter().flatten());
+    }
+    told
 }
 
 /// What sessions fall short of.

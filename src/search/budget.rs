@@ -176,6 +176,10 @@ pub struct Tuning {
     pub meeting: Phase,
     /// Of a hundred proposals, how many are two moves at once: where minutes are short, one alone often cannot help.
     pub two_at_once: u32,
+    /// Of a hundred second moves, how many are on the day of the first.
+    pub same_day: u32,
+    /// Of a hundred second moves, how many give minutes back that the first takes, or take those that it gives.
+    pub balanced: u32,
     /// Of a hundred moves, how many are of each kind: another exercise of its kind, a set more or less, one more
     /// exercise, one less, any other exercise, a set from one to another, on another day, another everywhere, two that
     /// change days, another one of its kind with any sets.
@@ -204,6 +208,8 @@ impl Default for Tuning {
             ],
             meeting: Phase { weights: [1000.0, 0.0, 0.0], temperatures: [200.0, 20.0] },
             two_at_once: 40,
+            same_day: 0,
+            balanced: 0,
             moves: [25, 18, 10, 7, 8, 7, 7, 6, 6, 6],
             favored: 6,
             mixed: 30,

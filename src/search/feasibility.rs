@@ -1,6 +1,7 @@
 //! Whether hard rows leave any week, asked in stages from the quickest to the most thorough.
 
 use std::collections::BTreeMap;
+use std::sync::OnceLock;
 
 use rayon::prelude::*;
 
@@ -9,8 +10,8 @@ use super::budget::Budget;
 use super::evaluator::rows;
 use super::presolve::irrelevant;
 use crate::model::Weekly;
-use crate::program::Model;
 use crate::program::backend::{self, Backend, Found, Nothing, Problem, Work};
+use crate::program::{Model, Role, Row, holds, value};
 
 /// The work of a first look by the solver's tree and of a whole search: a node of half the variables is solved in
 /// about a quarter of the time. A whole search has some nodes however large the model is.
@@ -42,22 +43,19 @@ pub enum Stage {
     Tree,
 }
 
-/// Stages that answer nearly all questions: a few short runs find more than a long one, and a small tree most of what
-/// a short run leaves open.
-pub const QUICK: [Stage; 4] =
-    [Stage::Relaxed, Stage::Runs(1, 2_000), Stage::Look, Stage::Runs(3, 4_000)];
+/// A first short run, and what follows where it finds nothing: a few short runs find more than a long one.
+const RUN: Stage = Stage::Runs(1, 2_000);
+const RUNS: Stage = Stage::Runs(3, 4_000);
 
-/// Of these, what finds weeks, for those who need no proof that there is none.
-pub const FINDING: [Stage; 2] = {
-    let [_, _, look, runs] = QUICK;
-    [runs, look]
-};
+/// What finds nearly every week, for those who need no proof that there is none.
+pub const FINDING: [Stage; 2] = [RUN, RUNS];
 
-/// All of them and a last stage.
-pub const THOROUGH: [Stage; 5] = {
-    let [relaxed, run, look, runs] = QUICK;
-    [relaxed, run, look, runs, Stage::Tree]
-};
+/// Stages that answer nearly all questions: a run takes a fifth of the relaxation's time, and a small tree finds or
+/// refuses most of what runs leave open.
+pub const QUICK: [Stage; 4] = [RUN, Stage::Relaxed, RUNS, Stage::Look];
+
+/// Stages for a question that is likely to have no week, to the last.
+pub const THOROUGH: [Stage; 5] = [Stage::Relaxed, RUN, Stage::Look, RUNS, Stage::Tree];
 
 /// What a stage says of one split: values of its decisions where it finds a week.
 enum Answer {
@@ -66,10 +64,23 @@ enum Answer {
     Unknown,
 }
 
+impl Answer {
+    /// The week that was found under the split at a place.
+    fn week(self, place: usize) -> Option<(usize, Vec<f64>)> {
+        match self {
+            Answer::Week(values) => Some((place, values)),
+            _ => None,
+        }
+    }
+}
+
 /// The hard rows of a week under one split, whole and without the exercises that do not matter.
 struct Question<'w, 'a> {
     weekly: &'w Weekly<'a>,
-    fewer: Model,
+    /// Made once somebody asks the solver.
+    fewer: OnceLock<Model>,
+    /// Made once runs are asked.
+    landscape: OnceLock<Landscape>,
 }
 
 /// What is known of some splits.
@@ -95,31 +106,48 @@ impl Asked {
 /// Asks for any week under one of some splits that meets all rows of its model.
 #[must_use]
 pub fn any_week(weeks: &[Weekly], stages: &[Stage]) -> Asked {
-    let question = |weekly| Question { weekly, fewer: irrelevant::without_irrelevant(weekly) };
-    let questions: Vec<Question> = weeks.par_iter().map(question).collect();
+    let questions: Vec<Question> = weeks.iter().map(Question::new).collect();
     let mut open: Vec<usize> = (0..weeks.len()).collect();
     let is_over = || weeks.first().is_some_and(|weekly| weekly.request.turn.is_over());
     for stage in stages {
         if is_over() {
             break;
         }
-        let ask = |place: &usize| (*place, questions[*place].ask(*stage));
-        let answers: Vec<(usize, Answer)> = open.par_iter().map(ask).collect();
-        let mut week = None;
-        open.clear();
-        for (place, answer) in answers {
-            match answer {
-                Answer::Impossible => continue,
-                Answer::Week(values) if week.is_none() => week = Some((place, values)),
-                _ => {}
+        let found = match stage {
+            // Runs prove nothing, so that one week is enough.
+            Stage::Runs(..) => {
+                let week = |place: &usize| questions[*place].ask(*stage).week(*place);
+                open.par_iter().find_map_first(week)
             }
-            open.push(place);
-        }
-        if week.is_some() {
-            return Asked { week, open };
+            _ => by_solver(&questions, *stage, &mut open),
+        };
+        if found.is_some() {
+            return Asked { week: found, open };
         }
     }
     Asked { week: None, open }
+}
+
+/// The first week that a solver's stage finds; splits that it proves to have none are open no longer.
+fn by_solver(
+    questions: &[Question],
+    stage: Stage,
+    open: &mut Vec<usize>,
+) -> Option<(usize, Vec<f64>)> {
+    let ask = |place: &usize| (*place, questions[*place].ask(stage));
+    let answers: Vec<(usize, Answer)> = open.par_iter().map(ask).collect();
+    let is_open = |answer: &Answer| !matches!(answer, Answer::Impossible);
+    *open = answers.iter().filter(|(_, answer)| is_open(answer)).map(|(place, _)| *place).collect();
+    answers.into_iter().find_map(|(place, answer)| answer.week(place))
+}
+
+/// The rows that a week breaks, from the values of its decisions; `None` where its variables cannot mean what they should.
+#[must_use]
+pub fn broken_rows<'w>(weekly: &'w Weekly, decisions: &[f64]) -> Option<Vec<&'w Row>> {
+    let values = rows::of_decisions(weekly, decisions);
+    let breaks = |row: &&Row| !holds(value(&row.terms, &values), row.op, row.right);
+    let broken: Vec<&Row> = weekly.model.rows.iter().filter(breaks).collect();
+    broken.iter().all(|row| row.role != Role::Definition).then_some(broken)
 }
 
 /// Whether the rows of a model can hold together: the relaxation first, then the solver with a node limit.
@@ -132,12 +160,20 @@ pub fn verdict(model: &Model) -> Verdict {
     asked.err().unwrap_or(Verdict::Feasible)
 }
 
-impl Question<'_, '_> {
+impl<'w, 'a> Question<'w, 'a> {
+    fn new(weekly: &'w Weekly<'a>) -> Question<'w, 'a> {
+        Question { weekly, fewer: OnceLock::new(), landscape: OnceLock::new() }
+    }
+
+    fn fewer(&self) -> &Model {
+        self.fewer.get_or_init(|| irrelevant::without_irrelevant(self.weekly))
+    }
+
     fn ask(&self, stage: Stage) -> Answer {
         let found = match stage {
-            Stage::Relaxed => by_relaxation(&self.fewer),
-            Stage::Look => by_tree(&self.fewer, nodes(&self.fewer, LOOK)),
-            Stage::Tree => by_tree(&self.fewer, whole_search(&self.fewer)),
+            Stage::Relaxed => by_relaxation(self.fewer()),
+            Stage::Look => by_tree(self.fewer(), nodes(self.fewer(), LOOK)),
+            Stage::Tree => by_tree(self.fewer(), whole_search(self.fewer())),
             Stage::Runs(runs, changes) => {
                 return self.runs(runs, changes).map_or(Answer::Unknown, Answer::Week);
             }
@@ -151,8 +187,9 @@ impl Question<'_, '_> {
 
     fn runs(&self, runs: u64, proposals_a_day: u32) -> Option<Vec<f64>> {
         let days = u32::try_from(self.weekly.request.days.len()).unwrap_or(u32::MAX);
-        let landscape = Landscape::new(self.weekly, &Budget::default());
-        let start = Annealer::at_start(&landscape);
+        let new = || Landscape::new(self.weekly, &Budget::default());
+        let landscape = self.landscape.get_or_init(new);
+        let start = Annealer::at_start(landscape);
         let proposals = proposals_a_day.saturating_mul(days);
         let numbers: Vec<u64> = (0..runs).collect();
         let found =
@@ -162,7 +199,7 @@ impl Question<'_, '_> {
 
     /// Values of the whole week from those of the fewer exercises.
     fn whole(&self, values: &[f64]) -> Vec<f64> {
-        let vars = self.fewer.vars.iter().map(|var| var.name.as_str());
+        let vars = self.fewer().vars.iter().map(|var| var.name.as_str());
         let known: BTreeMap<&str, f64> = vars.zip(values.iter().copied()).collect();
         let all = self.weekly.model.vars.iter();
         all.map(|var| known.get(var.name.as_str()).copied().unwrap_or(0.0)).collect()

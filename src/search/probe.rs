@@ -6,7 +6,7 @@ use rayon::prelude::*;
 use super::anneal::{Annealer, Incumbent};
 use super::budget::Budget;
 use super::elite::Runs;
-use super::feasibility::{QUICK, Stage, Verdict, any_week};
+use super::feasibility::{FINDING, QUICK, Stage, Verdict, any_week};
 use super::presolve::dominance;
 use super::problem::{SplitProblem, rounded};
 use super::racing::first_run;
@@ -23,17 +23,17 @@ const MENDING: u32 = 2_000;
 #[must_use]
 pub(crate) fn sketch_of_any(request: &Request, splits: &[Split]) -> Option<Solution> {
     let keep = dominance::kept(request);
-    let found = splits.par_iter().filter_map(|split| {
-        let problem =
-            SplitProblem::new(request, split, &keep, Budget::default()).with_demands_only();
-        let incumbent = problem.any_week(&QUICK).ok()?;
-        Some((problem, incumbent))
-    });
-    let found: Vec<(SplitProblem, Incumbent)> = found.collect();
-    let best = found
-        .into_iter()
-        .reduce(|best, next| if next.1.score.beats(&best.1.score) { next } else { best });
-    let (problem, incumbent) = best?;
+    let problem = |split| {
+        SplitProblem::new(request, split, &keep, Budget::default()).with_demands_only()
+    };
+    let problems: Vec<SplitProblem> = splits.par_iter().map(problem).collect();
+    let best = |stages: &[Stage]| {
+        let week = |problem: &SplitProblem| problem.any_week(stages).ok();
+        let weeks: Vec<Option<Incumbent>> = problems.par_iter().map(week).collect();
+        let found = problems.iter().zip(weeks).filter_map(|(problem, week)| Some((problem, week?)));
+        found.reduce(|best, next| if next.1.score.beats(&best.1.score) { next } else { best })
+    };
+    let (problem, incumbent) = best(&FINDING).or_else(|| best(&QUICK))?;
     Some(problem.finished(&incumbent))
 }
 

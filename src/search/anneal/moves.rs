@@ -60,10 +60,12 @@ impl Proposer<'_> {
 
     /// One move, or two at once; `None` where the draw leads nowhere.
     pub(in crate::search) fn one_or_two(&mut self, week: &Evaluator) -> Option<Change> {
-        let mut change = self.one(week)?;
+        let day = self.day(week);
+        let mut change = self.one(week, day)?;
         if self.below(100) < self.tuning.two_at_once {
             let first = change.len();
-            for (pick, sets) in self.one(week).unwrap_or_default() {
+            let second = self.second(week, day, &change);
+            for (pick, sets) in second.unwrap_or_default() {
                 if change[..first].iter().all(|(other, _)| *other != pick) {
                     change.push((pick, sets));
                 }
@@ -83,9 +85,34 @@ impl Proposer<'_> {
         }
     }
 
+    /// The second of two moves: mostly on the day of the first, where it may pay for that in minutes.
+    fn second(&mut self, week: &Evaluator, day: usize, first: &Change) -> Option<Change> {
+        if self.below(100) < self.tuning.balanced {
+            let seconds = week.seconds_more(day, first);
+            if seconds > 0 {
+                return match self.below(3) {
+                    0 => Some(smallvec![(self.draws.one_of(&week.done()[day])?, 0)]),
+                    _ => self.set_step(week, day, false),
+                };
+            }
+            if seconds < 0 {
+                return match self.below(2) {
+                    0 => self.add(week, day),
+                    _ => self.set_step(week, day, true),
+                };
+            }
+        }
+        let day = if self.below(100) < self.tuning.same_day { day } else { self.day(week) };
+        self.one(week, day)
+    }
+
+    fn set_step(&mut self, week: &Evaluator, day: usize, more: bool) -> Option<Change> {
+        let pick = self.draws.one_of(&week.done()[day])?;
+        self.stepped(week, pick, more).map(|change| smallvec![change])
+    }
+
     /// A move at random, the useful ones more often.
-    fn one(&mut self, week: &Evaluator) -> Option<Change> {
-        let day = self.day(week);
+    fn one(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
         let mut drawn = self.below(100);
         let kind = self.tuning.moves.iter().position(|share| {
             let is_it = drawn < *share;

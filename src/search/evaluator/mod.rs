@@ -63,6 +63,20 @@ struct Hand {
     marks: SmallVec<[(usize, i32); 8]>,
 }
 
+impl Hand {
+    #[inline]
+    fn move_by(&mut self, nodes: &mut [Node], number: u32, by: i32) {
+        let node = &mut nodes[number as usize];
+        if node.turn == self.turn {
+            node.delta += by;
+        } else {
+            node.turn = self.turn;
+            node.delta = by;
+            self.moved[node.stage as usize].push(number);
+        }
+    }
+}
+
 impl<'t> Evaluator<'t> {
     /// An empty week.
     pub(super) fn new(tables: &'t Tables) -> Evaluator<'t> {
@@ -105,6 +119,18 @@ impl<'t> Evaluator<'t> {
     /// What the week is worth.
     pub(super) fn score(&self) -> Score {
         self.score
+    }
+
+    /// By how many seconds a change lengthens a day, pairs apart.
+    pub(super) fn seconds_more(&self, day: usize, change: &Change) -> i32 {
+        let on_day = change.iter().filter(|(pick, _)| self.tables.pick(*pick).day as usize == day);
+        let seconds = on_day.map(|(pick, to)| {
+            let [once, each] = self.tables.pick(*pick).seconds;
+            let was = self.sets[*pick];
+            let items = i32::from(*to > 0) - i32::from(was > 0);
+            items * once + (count(*to) - count(was)) * each
+        });
+        seconds.sum()
     }
 
     /// The value of a variable that is a sum.
@@ -173,6 +199,9 @@ impl<'t> Evaluator<'t> {
         self.move_picks(change, REST);
         for stage in REST..tables.stages {
             gain += self.look(stage, gain_at);
+            if gain + hope < wanted {
+                return None;
+            }
         }
         (gain >= wanted).then_some(gain)
     }
@@ -260,13 +289,14 @@ impl<'t> Evaluator<'t> {
 
     /// Moves the numbers of a stage that picks are in.
     fn move_picks(&mut self, change: &Change, stage: usize) {
-        let tables = self.tables;
+        let terms = &self.tables.terms[stage];
         for (pick, to) in change {
             let [once, further] = self.steps(*pick, *to);
-            for Term { to, by } in tables.terms[stage].of(*pick) {
+            let (nodes, hand) = (self.nodes.as_mut_slice(), &mut self.hand);
+            for Term { to, by } in terms.of(*pick) {
                 let by = once * by[0] + further * by[1];
                 if by != 0 {
-                    self.move_by(*to, by);
+                    hand.move_by(nodes, *to, by);
                 }
             }
         }
@@ -274,14 +304,7 @@ impl<'t> Evaluator<'t> {
 
     #[inline]
     fn move_by(&mut self, number: u32, by: i32) {
-        let node = &mut self.nodes[number as usize];
-        if node.turn == self.hand.turn {
-            node.delta += by;
-        } else {
-            node.turn = self.hand.turn;
-            node.delta = by;
-            self.hand.moved[node.stage as usize].push(number);
-        }
+        self.hand.move_by(&mut self.nodes, number, by);
     }
 
     /// A number with the change in hand.
@@ -295,8 +318,8 @@ impl<'t> Evaluator<'t> {
         let tables = self.tables;
         let mut gain = 0.0;
         // What is handed on is of later stages.
-        for place in 0..self.hand.moved[stage].len() {
-            let number = self.hand.moved[stage][place] as usize;
+        let moved = std::mem::take(&mut self.hand.moved[stage]);
+        for number in moved.iter().map(|number| *number as usize) {
             if self.nodes[number].is_extreme {
                 self.choose(number);
             }
@@ -322,6 +345,7 @@ impl<'t> Evaluator<'t> {
                 }
             }
         }
+        self.hand.moved[stage] = moved;
         gain
     }
 

@@ -6,6 +6,7 @@ use super::score::Score;
 use super::settling::{Settling, settled};
 use super::tables::Tables;
 use crate::model::Weekly;
+use crate::program::Settles;
 
 /// A week as the model sees it.
 pub(in crate::search) struct Counted {
@@ -32,6 +33,13 @@ pub(in crate::search) fn count(weekly: &Weekly, tables: &Tables, sets: &[u32]) -
         }
     }
     counted(weekly, values)
+}
+
+/// The values of a week from those of its decisions alone.
+pub(in crate::search) fn of_decisions(weekly: &Weekly, decisions: &[f64]) -> Vec<f64> {
+    let vars = weekly.model.vars.iter().zip(decisions);
+    let only = vars.map(|(def, value)| if def.settles == Settles::Decision { *value } else { 0.0 });
+    counted(weekly, only.collect()).values
 }
 
 /// Settles every variable that follows from the decisions, in the order of creation.
