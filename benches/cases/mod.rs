@@ -36,12 +36,24 @@ pub(crate) fn case(days: usize, usable: usize) -> Case {
     let mut profile = client(days);
     let added = variants(&profile, usable);
     let planner = Planner::new(Catalog::built_in().with_entries(added.iter().cloned()));
-    let candidates = planner.request(&profile, &Options::default()).candidates;
-    let surplus = candidates.len() - usable;
-    let place = |number: usize| number * candidates.len() / surplus.max(1);
-    profile.exercises.never = (0..surplus).map(|one| candidates[place(one)].id.clone()).collect();
-    let left = planner.request(&profile, &Options::default()).candidates.len();
-    assert_eq!(left, usable, "each `never` takes out one");
+    let left = |profile: &Profile| planner.request(profile, &Options::default()).candidates;
+    let candidates = left(&profile);
+    let mut surplus = candidates.len() - usable;
+    // Evenly over the list, and only what takes nothing else out with it.
+    let spread = candidates.len() / surplus.max(1);
+    let places = (0..spread).flat_map(|first| (first..candidates.len()).step_by(spread.max(1)));
+    for place in places {
+        if surplus == 0 {
+            break;
+        }
+        profile.exercises.never.push(candidates[place].id.clone());
+        if left(&profile).len() + 1 == usable + surplus {
+            surplus -= 1;
+        } else {
+            profile.exercises.never.pop();
+        }
+    }
+    assert_eq!(left(&profile).len(), usable, "each `never` takes out one");
     Case { name: format!("{days}x{usable}"), planner, added, profile }
 }
 
@@ -62,12 +74,14 @@ fn client(days: usize) -> Profile {
 
 /// Variants of usable exercises, round after round, until there are enough: of the same family, but slower to set up.
 fn variants(profile: &Profile, usable: usize) -> Vec<Entry> {
-    let request = Planner::built_in().request(profile, &Options::default());
-    let missing = usable.saturating_sub(request.candidates.len());
-    let rounds = (1..).flat_map(|round| request.candidates.iter().map(move |one| (round, one)));
-    rounds
-        .take(missing)
-        .map(|(round, candidate)| {
+    let candidates = Planner::built_in().request(profile, &Options::default()).candidates;
+    let mut added: Vec<Entry> = Vec::new();
+    for round in 1..10 {
+        let catalog = Catalog::built_in().with_entries(added.iter().cloned());
+        if Planner::new(catalog).request(profile, &Options::default()).candidates.len() >= usable {
+            break;
+        }
+        added.extend(candidates.iter().map(|candidate| {
             let entry = candidate.entry.as_ref();
             Entry {
                 id: format!("{}-variant-{round}", entry.id),
@@ -78,6 +92,7 @@ fn variants(profile: &Profile, usable: usize) -> Vec<Entry> {
                 harder: Vec::new(),
                 ..entry.clone()
             }
-        })
-        .collect()
+        }));
+    }
+    added
 }
