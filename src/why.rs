@@ -32,6 +32,7 @@ fn budget() -> Budget {
         heats: Heat::ONE_SPLIT,
         runs: 1,
         run_days: 1,
+        proposals_a_day: 6000,
         rounds: 8,
         round_runs: 1,
         patience: 3,

@@ -132,6 +132,7 @@ pub(crate) fn rework(
     // What falls short is told of the week as it stands in the end.
     let is_counted_again = ask.today.is_some() || !ask.held.is_empty();
     let within = Budget { asks_why: budget.asks_why && !is_counted_again, ..budget };
+    let within = within.of_a_rework();
     let mut new = planner.solved(&request, &splits, within, advice.cautions)?;
     if is_counted_again {
         keep_other_days(&mut new, plan, &request);

@@ -47,12 +47,12 @@ impl Default for Budget {
             backend: Backend::default(),
             heats: Heat::USUAL,
             runs: 2,
-            run_days: 20,
+            run_days: 8,
             least_days: 8,
-            proposals_a_day: 6000,
-            rounds: 16,
-            round_runs: 5,
-            patience: 8,
+            proposals_a_day: 12_000,
+            rounds: 8,
+            round_runs: 2,
+            patience: 4,
             polished: 1,
             variety_a_day: 4000,
             asks_why: true,
@@ -73,6 +73,7 @@ impl Budget {
             runs: 1,
             run_days: 1,
             least_days: 4,
+            proposals_a_day: 6000,
             rounds: 2,
             round_runs: 2,
             patience: 1,
@@ -85,6 +86,13 @@ impl Budget {
 }
 
 impl Budget {
+    /// For a plan that is reworked: most of it stays, so that fewer runs find what has to go.
+    #[must_use]
+    pub fn of_a_rework(self) -> Budget {
+        let less = Budget { heats: Heat::REWORK, rounds: 4, patience: 2, ..self };
+        if self.rounds > less.rounds { less } else { self }
+    }
+
     /// What a quick answer would spend, which a longer search begins with, so that it is never behind it; nothing for a
     /// quick answer itself.
     #[must_use]
@@ -95,6 +103,7 @@ impl Budget {
             runs: quick.runs,
             run_days: quick.run_days,
             least_days: quick.least_days,
+            proposals_a_day: quick.proposals_a_day,
             rounds: quick.rounds,
             round_runs: quick.round_runs,
             patience: quick.patience,
@@ -144,6 +153,14 @@ impl Heat {
     const QUICK: [Heat; 5] = [
         Heat { runs: 1, length: 40, rounds: 0, stay: 3, behind: 60.0 },
         Heat { runs: 100, length: 50, rounds: 1, ..Heat::NONE },
+        Heat::NONE,
+        Heat::NONE,
+        Heat::NONE,
+    ];
+    /// Up to two splits after short runs, then the best one.
+    const REWORK: [Heat; 5] = [
+        Heat { runs: 1, length: 25, rounds: 0, stay: 2, behind: 80.0 },
+        Heat { runs: 1, length: 100, rounds: 0, ..Heat::NONE },
         Heat::NONE,
         Heat::NONE,
         Heat::NONE,
@@ -208,8 +225,8 @@ impl Default for Tuning {
             ],
             meeting: Phase { weights: [1000.0, 0.0, 0.0], temperatures: [200.0, 20.0] },
             two_at_once: 40,
-            same_day: 0,
-            balanced: 0,
+            same_day: 80,
+            balanced: 30,
             moves: [25, 18, 10, 7, 8, 7, 7, 6, 6, 6],
             favored: 6,
             mixed: 30,

@@ -41,7 +41,7 @@ pub(super) fn winner(
         let fresh = heat.fresh(runs, played);
         // A lone split plays its rounds later.
         let rounds = if race.len() > 1 { heat.rounds } else { 0 };
-        for racer in &mut race {
+        race.par_iter_mut().for_each(|racer| {
             let problem = &problems[racer.place];
             if fresh.count > 0 {
                 more_runs(problem, &mut racer.pool, fresh);
@@ -49,7 +49,7 @@ pub(super) fn winner(
             for round in round + 1..=round + u64::from(rounds) {
                 racer.pool.improve(&problem.landscape, runs.round(budget, round));
             }
-        }
+        });
         played += u64::from(fresh.count);
         round += u64::from(rounds);
         sort(&mut race);

@@ -199,9 +199,6 @@ impl<'t> Evaluator<'t> {
         self.move_picks(change, REST);
         for stage in REST..tables.stages {
             gain += self.look(stage, gain_at);
-            if gain + hope < wanted {
-                return None;
-            }
         }
         (gain >= wanted).then_some(gain)
     }
