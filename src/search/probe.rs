@@ -23,9 +23,8 @@ const MENDING: u32 = 2_000;
 #[must_use]
 pub(crate) fn sketch_of_any(request: &Request, splits: &[Split]) -> Option<Solution> {
     let keep = dominance::kept(request);
-    let problem = |split| {
-        SplitProblem::new(request, split, &keep, Budget::default()).with_demands_only()
-    };
+    let problem =
+        |split| SplitProblem::new(request, split, &keep, Budget::default()).with_demands_only();
     let problems: Vec<SplitProblem> = splits.par_iter().map(problem).collect();
     let best = |stages: &[Stage]| {
         let week = |problem: &SplitProblem| problem.any_week(stages).ok();
