@@ -200,7 +200,7 @@ weights! {
             /// A pair with small work, which is done in turn by default.
             PAIR_SMALL = 11.0;
             /// A bar on both legs or arms, or a known main lift, that goes in turn where a lead stands alone.
-            LIFT_IN_TURN = -13.0;
+            LIFT_IN_TURN = -30.0;
             /// A pair where the client likes them, or the session leads with one.
             PAIR_LIKED = 13.0;
         "planned-time":

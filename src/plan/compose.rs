@@ -53,7 +53,11 @@ pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Ses
         composer.session_in_time(day, &solution.split.days[day], groups)
     };
     let mut sessions: Vec<Session> = days.iter().enumerate().map(of_day).collect();
-    found_again::go_on(&mut sessions, request.profile.units);
+    let units = request.profile.units;
+    let ladder = |id: &str| {
+        racks::ladder(request.entries.get(id)?, request.profile.equipment.as_ref()?, units)
+    };
+    found_again::go_on(&mut sessions, units, &ladder);
     sessions
 }
 

@@ -4,9 +4,12 @@ use std::collections::BTreeMap;
 
 use crate::input::plan::{FindLoad, Item, Session};
 use crate::plan::fit::most_of;
-use crate::plan::loads::mass_text;
+use crate::plan::loads::{Ladder, mass_text};
 use crate::plan::strength::percent_at_reserve;
 use crate::words::{Turn, Units, Weekday};
+
+/// The loads of an exercise by its id.
+pub type Ladders<'a> = dyn Fn(&str) -> Option<Ladder> + 'a;
 
 /// The first climb to the load of an exercise in a week.
 struct Found {
@@ -17,23 +20,23 @@ struct Found {
 }
 
 /// Takes a second climb to the same load out of the week and says instead what the first one gives.
-pub fn go_on(sessions: &mut [Session], units: Units) {
+pub fn go_on(sessions: &mut [Session], units: Units, ladder: &Ladders<'_>) {
     for item in again(sessions).into_iter().flatten() {
         item.find_load = None;
         item.load_note = None;
     }
-    tell(sessions, units);
+    tell(sessions, units, ladder);
 }
 
 /// Says of every item without load and words of its own what an earlier day's climb gives it.
-pub fn tell(sessions: &mut [Session], units: Units) {
+pub fn tell(sessions: &mut [Session], units: Units, ladder: &Ladders<'_>) {
     let mut first: BTreeMap<String, Found> = BTreeMap::new();
     for session in sessions {
         let day = session.day;
         for item in session.groups.iter_mut().flat_map(|group| &mut group.items) {
             match (&item.find_load, first.get(&item.exercise)) {
                 (None, Some(found)) if item.load_kg.is_none() && item.load_note.is_none() => {
-                    item.load_note = Some(note(found, item, units));
+                    item.load_note = Some(note(found, item, units, ladder));
                 }
                 (Some(find), None) => {
                     let (find, amount) = (find.clone(), most_of(item));
@@ -62,7 +65,7 @@ fn again(sessions: &mut [Session]) -> Vec<Vec<&mut Item>> {
 
 /// "Monday's load", or by how many steps it is more or less: for the repetitions and the reserve of this day, and on a
 /// lighter day at least one less.
-fn note(found: &Found, item: &Item, units: Units) -> String {
+fn note(found: &Found, item: &Item, units: Units, ladder: &Ladders<'_>) -> String {
     let expected = found.find.start_kg + 2.0 * found.find.step_kg;
     let percent = |amount: u32, rir: u32| percent_at_reserve(amount, rir);
     let here = percent(most_of(item), item.rir.unwrap_or(0));
@@ -73,14 +76,20 @@ fn note(found: &Found, item: &Item, units: Units) -> String {
         Some(Turn::Heavier) => steps.max(0.0),
         None => steps,
     };
-    let by = || mass_text(steps.abs() * found.find.step_kg, units);
     let day = found.day.name();
-    if steps < 0.0 {
-        format!("{day}'s load less {}", by())
-    } else if steps > 0.0 {
-        format!("{day}'s load and {} more", by())
-    } else {
-        format!("{day}'s load")
+    if steps.abs() < 0.5 {
+        return format!("{day}'s load");
+    }
+    // Where the sizes are not in even steps, the next one says it.
+    let there = expected + steps * found.find.step_kg;
+    let is_even = ladder(&item.exercise)
+        .is_some_and(|ladder| ladder.near(expected).is_some() && ladder.near(there).is_some());
+    let by = mass_text(steps.abs() * found.find.step_kg, units);
+    match (is_even, steps < 0.0) {
+        (true, true) => format!("{day}'s load less {by}"),
+        (true, false) => format!("{day}'s load and {by} more"),
+        (false, true) => format!("{day}'s load, one size lighter"),
+        (false, false) => format!("{day}'s load, one size heavier"),
     }
 }
 
@@ -93,13 +102,17 @@ mod tests {
         serde_yaml::from_str(&text).unwrap()
     }
 
+    fn rack() -> Ladder {
+        Ladder::implements((4..=40).map(|kg| kg * 1000).collect(), Units::Kg)
+    }
+
     const FIND: &str =
         "find_load: {start_kg: 20, step_kg: 2, sets: 3, stop: 2}, load_note: \"find: start 20 kg\"";
 
     fn note(second: &str) -> Option<String> {
         let first = format!("{{exercise: goblet-squat, sets: 3, reps: [8, 8, 8], rir: 2, {FIND}}}");
         let mut week = vec![session(Weekday::Mon, &first), session(Weekday::Thu, second)];
-        go_on(&mut week, Units::Kg);
+        go_on(&mut week, Units::Kg, &|_| Some(rack()));
         assert!(week[0].groups[0].items[0].find_load.is_some(), "the first day finds it");
         let item = &week[1].groups[0].items[0];
         assert_eq!(item.find_load, None);
@@ -120,13 +133,24 @@ mod tests {
     }
 
     #[test]
+    fn sizes_without_even_steps_are_counted() {
+        let bells = |_: &str| Some(Ladder::implements(vec![16_000, 20_000, 28_000], Units::Kg));
+        let day = format!("{{exercise: goblet-squat, sets: 3, reps: [8, 8, 8], rir: 2, {FIND}}}");
+        let light = day.replace("rir: 2", "rir: 2, turn: lighter");
+        let mut week = vec![session(Weekday::Mon, &day), session(Weekday::Thu, &light)];
+        go_on(&mut week, Units::Kg, &bells);
+        let told = week[1].groups[0].items[0].load_note.as_deref();
+        assert_eq!(told, Some("Monday's load, one size lighter"));
+    }
+
+    #[test]
     fn another_exercise_finds_its_own() {
         let other = format!("{{exercise: leg-press, sets: 3, reps: [8, 8, 8], rir: 2, {FIND}}}");
         let mut week = vec![
             session(Weekday::Mon, &other),
             session(Weekday::Thu, "{exercise: goblet-squat, sets: 2, reps: [8, 8]}"),
         ];
-        go_on(&mut week, Units::Kg);
+        go_on(&mut week, Units::Kg, &|_| Some(rack()));
         assert_eq!(week[1].groups[0].items[0].load_note, None);
     }
 }

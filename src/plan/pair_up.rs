@@ -7,6 +7,7 @@ use crate::request::Request;
 use crate::request::candidate::Station;
 use crate::search::Done;
 use crate::timing::{WAY_IN_S, round_rest_s};
+use crate::words::Supersets;
 
 /// Exercises that are done together: one alone, or two in turn.
 pub type Together = Vec<Done>;
@@ -34,7 +35,12 @@ pub fn after_the_lead(request: &Request, mut groups: Vec<Together>) -> Vec<Toget
     let first = groups.iter().position(|group| !fast(group)).map_or(0, |lead| lead + 1);
     let limit = groups.first().map_or(0, |group| request.days[group[0].day].work_s());
     while seconds_of(request, &groups) * 5 >= limit * 4 {
-        let alone = |place: &usize| groups[*place].len() == 1;
+        let stands = |done: &Done| {
+            request.leads_alone(done.day)
+                && request.profile.supersets != Supersets::Prefer
+                && request.wants_its_rest(&request.candidates[done.candidate])
+        };
+        let alone = |place: &usize| groups[*place].len() == 1 && !stands(&groups[*place][0]);
         let open: Vec<usize> = (first..groups.len()).filter(alone).collect();
         let best = open
             .iter()

@@ -169,13 +169,18 @@ impl KnownLifts {
 
     /// The load in kilograms that the maximum gives, before cap and rounding.
     fn wanted(&self, entry: &Entry, source: &Source<'_>, ask: Ask) -> Option<f64> {
-        let percent = percent_at_reserve(ask.reps, ask.rir)?;
-        let percent = ask.most_percent.map_or(percent, |most| most.min(percent));
+        let by_table = percent_at_reserve(ask.reps, ask.rir)?;
+        let percent = ask.most_percent.map_or(by_table, |most| most.min(by_table));
         let mut total = source.one_rep_max * percent / 100.0;
         let done = source.lift;
         if source.direct && ask.reps + ask.rir >= done.reps + done.rir {
             // At least as many as were done: no more than was lifted then.
             total = total.min(done.load_kg + self.body_share(entry));
+        }
+        let is_cut = percent < by_table;
+        if source.direct && !is_cut && ask.reps + ask.rir <= done.reps + done.rir {
+            // As many or fewer: no less, whatever a table rounds away.
+            total = total.max(done.load_kg + self.body_share(entry));
         }
         let load = total - self.body_share(entry);
         (load > 0.0).then_some(load)
@@ -289,8 +294,13 @@ impl KnownLifts {
             _ => start,
         };
         let stop = stop_text(entry, find.stop);
-        let step = ladder.text(find.step_kg);
-        let mut note = format!("{FIRST_LOAD} start {start}, +{step} each set, {stop}");
+        let even = ladder.near(find.start_kg + 2.0 * find.step_kg).is_some() || find.sets < 2;
+        let step = if even {
+            format!("+{} each set", ladder.text(find.step_kg))
+        } else {
+            "the next size each set".to_owned()
+        };
+        let mut note = format!("{FIRST_LOAD} start {start}, {step}, {stop}");
         let steps = if self.related(entry).is_some() { 1.0 } else { 2.0 };
         let wanted = self.starter.wanted(entry, ask).unwrap_or(0.0);
         // Where the lightest is heavy already, nobody knows whether it goes up.

@@ -217,6 +217,15 @@ impl Request {
         staple && !one.is_each_side() && (liked || wished)
     }
 
+    /// Whether a lift is done for its load, with its whole rest: a main lift with the bar on two legs or arms, or a known
+    /// one.
+    #[must_use]
+    pub fn wants_its_rest(&self, one: &Candidate) -> bool {
+        let with_the_bar = one.entry.load == LoadKind::BarTotal && !one.is_each_side();
+        let known = self.profile.known_lifts.contains_key(&one.id);
+        one.duty == Duty::Main && (with_the_bar || known)
+    }
+
     /// Size is the goal, past the first steps: main lifts stand alone with their full rests, small work has its own sets.
     #[must_use]
     pub fn builds_size(&self) -> bool {

@@ -8,11 +8,10 @@ use crate::model::Weekly;
 use crate::model::points::{LIFT_IN_TURN, PAIR, PAIR_LIKED, PAIR_SMALL};
 use crate::model::tier::Tier;
 use crate::request::Request;
-use crate::request::candidate::{Candidate, Station, grade};
-use crate::request::dose::Duty;
+use crate::request::candidate::{Station, grade};
 use crate::request::eligibility::kit_for;
 use crate::week::{Item, Week};
-use crate::words::{LoadKind, Side, Stress, Supersets};
+use crate::words::{Side, Stress, Supersets};
 
 /// What two exercises of a pair share.
 pub(super) struct Pairs;
@@ -43,7 +42,7 @@ impl Rule for Pairs {
         }
         for pick in weekly.picks.clone() {
             let stands = weekly.request.leads_alone(pick.day) && !prefers;
-            let alone = stands && wants_its_rest(weekly.request, weekly.candidate(&pick));
+            let alone = stands && weekly.request.wants_its_rest(weekly.candidate(&pick));
             if let Some(paired) = pick.paired.filter(|_| alone) {
                 weekly.count(self.id(), weekly.name_of(&pick), Tier::View, paired, LIFT_IN_TURN);
             }
@@ -78,13 +77,6 @@ impl Rule for Pairs {
         }
         findings
     }
-}
-
-/// Whether a lift is done for its load, with its whole rest: a main lift with the bar on two legs or arms, or a known one.
-fn wants_its_rest(request: &Request, one: &Candidate) -> bool {
-    let with_the_bar = one.entry.load == LoadKind::BarTotal && !one.is_each_side();
-    let known = request.profile.known_lifts.contains_key(&one.id);
-    one.duty == Duty::Main && (with_the_bar || known)
 }
 
 /// What keeps two exercises from going together.

@@ -5,6 +5,7 @@ mod dated;
 mod edits;
 mod kept;
 mod reworked;
+mod shape;
 
 use std::collections::BTreeMap;
 use std::sync::{LazyLock, Mutex};

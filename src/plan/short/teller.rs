@@ -73,7 +73,8 @@ impl<'p, 'e> Teller<'p, 'e> {
 
     /// What the sessions of a block say of each other.
     pub(super) fn block(&self, sessions: &mut [Session]) {
-        found_again::tell(sessions, self.profile.units);
+        let ladder = |id: &str| (self.entry)(id).and_then(|entry| self.ladder(entry));
+        found_again::tell(sessions, self.profile.units, &ladder);
     }
 
     /// Where the load of a block's item comes from, or how to find it; nothing for a load that was written by hand.

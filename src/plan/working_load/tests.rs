@@ -169,3 +169,15 @@ fn what_is_known_measures_what_is_not() {
     assert!(start("{leg-press: {load: 30, reps: 10}}") < usual, "weaker than usual");
     assert!(start("{leg-press: {load: 400, reps: 10}}") > usual, "stronger than usual");
 }
+
+#[test]
+fn what_was_done_is_asked_for_again_as_it_was() {
+    let profile = client("{back-squat: {load: 70, reps: 5, rir: 3}}");
+    let squat = entry("back-squat", "bar-total", "[[barbell]]");
+    assert_eq!(load(&profile, &squat, 5, 3).load_kg, Some(70.0), "no less by a table's rounding");
+    assert!(load(&profile, &squat, 8, 3).load_kg < Some(70.0));
+    let careful = Ask { reps: 5, rir: 3, most_percent: Some(60.0) };
+    let ladder = racks::ladder(&squat, profile.equipment.as_ref().unwrap(), profile.units);
+    let found = KnownLifts::of(&profile).working_load(&squat, ladder.as_ref(), careful);
+    assert!(found.load_kg < Some(60.0), "a cap of age comes first");
+}
