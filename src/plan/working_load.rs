@@ -169,18 +169,13 @@ impl KnownLifts {
 
     /// The load in kilograms that the maximum gives, before cap and rounding.
     fn wanted(&self, entry: &Entry, source: &Source<'_>, ask: Ask) -> Option<f64> {
-        let by_table = percent_at_reserve(ask.reps, ask.rir)?;
-        let percent = ask.most_percent.map_or(by_table, |most| most.min(by_table));
+        let percent = percent_at_reserve(ask.reps, ask.rir)?;
+        let percent = ask.most_percent.map_or(percent, |most| most.min(percent));
         let mut total = source.one_rep_max * percent / 100.0;
         let done = source.lift;
         if source.direct && ask.reps + ask.rir >= done.reps + done.rir {
             // At least as many as were done: no more than was lifted then.
             total = total.min(done.load_kg + self.body_share(entry));
-        }
-        let is_cut = percent < by_table;
-        if source.direct && !is_cut && ask.reps + ask.rir <= done.reps + done.rir {
-            // As many or fewer: no less, whatever a table rounds away.
-            total = total.max(done.load_kg + self.body_share(entry));
         }
         let load = total - self.body_share(entry);
         (load > 0.0).then_some(load)
