@@ -59,7 +59,7 @@ const SETS: [Set; 3] = [
         fact: (4.3, 103.0),
         padding: 1.5,
         line: 3.65,
-        letters: 35.0,
+        letters: 33.5,
         name: 4.8,
         told_in_boxes: true,
     },
