@@ -225,6 +225,14 @@ pub enum Limit {
     Graded(GradedLimit),
 }
 
+impl Limit {
+    /// What it is about.
+    pub(crate) const fn stress(&self) -> Stress {
+        let (Limit::Whole(tag) | Limit::Graded(GradedLimit { tag, .. })) = self;
+        *tag
+    }
+}
+
 /// A limit that allows a grade.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]

@@ -71,6 +71,21 @@ impl Wish {
 }
 
 impl Weekly<'_> {
+    /// What is 1 at most, and only where anything of `done` is: a day that has some of a kind of work.
+    pub fn if_any(
+        &mut self,
+        rule: &'static str,
+        name: String,
+        subject: String,
+        done: Vec<Term>,
+    ) -> Term {
+        let any = self.model.most(name, 1.0);
+        let mut row = vec![(any, 1.0)];
+        row.extend(done.into_iter().map(|(var, _)| (var, -1.0)));
+        self.model.define(rule, subject, row, Op::Le, 0.0);
+        (any, 1.0)
+    }
+
     /// A soft wish: what it is missed by costs a weight of its tier.
     pub fn miss(
         &mut self,

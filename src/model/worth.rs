@@ -128,10 +128,8 @@ fn worth(request: &Request, candidate: &Candidate) -> f64 {
 
 /// Whether it has a light form of what a limit of the client allows in that form only. One that is named is wished for.
 fn is_limited_to_light(request: &Request, candidate: &Candidate) -> bool {
-    let light = |limit: &Limit| match limit {
-        Limit::Graded(limit) => candidate.stresses(limit.tag),
-        Limit::Whole(_) => false,
-    };
+    let light =
+        |limit: &Limit| matches!(limit, Limit::Graded(_)) && candidate.stresses(limit.stress());
     candidate.wish == Wish::Open && request.profile.limits.iter().any(light)
 }
 

@@ -42,8 +42,7 @@ pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Ses
     let turns = turns::turns(request, &days, &heavier);
     let composer = Composer {
         request,
-        known: &KnownLifts::of(&request.profile)
-            .measured_by(&|id| request.entries.get(id).map(AsRef::as_ref)),
+        known: &KnownLifts::of(&request.profile).measured_by(&|id| request.entry(id)),
         most_percent: screening::advise(&request.profile).start.most_percent,
         turned: turns::turned(request, &turns),
         turns,
@@ -54,9 +53,8 @@ pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Ses
     };
     let mut sessions: Vec<Session> = days.iter().enumerate().map(of_day).collect();
     let units = request.profile.units;
-    let ladder = |id: &str| {
-        racks::ladder(request.entries.get(id)?, request.profile.equipment.as_ref()?, units)
-    };
+    let ladder =
+        |id: &str| racks::ladder(request.entry(id)?, request.profile.equipment.as_ref()?, units);
     found_again::go_on(&mut sessions, units, &ladder);
     sessions
 }
@@ -129,9 +127,7 @@ impl Composer<'_> {
         }
         let most = self.most_s(day);
         let wanted = most * WELL_USED_PERCENT / 100;
-        fit::rest_longer(&mut session, [wanted, most], &|id| {
-            self.request.entries.get(id).map(AsRef::as_ref)
-        });
+        fit::rest_longer(&mut session, [wanted, most], &|id| self.request.entry(id));
         session
     }
 
@@ -155,7 +151,7 @@ impl Composer<'_> {
             note: None,
             groups: written,
         };
-        let entry = |id: &str| self.request.entries.get(id).map(AsRef::as_ref);
+        let entry = |id: &str| self.request.entry(id);
         timing::fill_in(&mut session, &entry);
         session
     }

@@ -86,7 +86,7 @@ impl<'a> Course<'a> {
     }
 
     fn entry(&self, id: &str) -> Option<&'a Entry> {
-        self.request.entries.get(id).map(AsRef::as_ref)
+        self.request.entry(id)
     }
 
     fn lift(&self, known: &KnownLifts, id: &str) -> Lift {

@@ -1,6 +1,6 @@
 //! A load that one day of the week finds is the other day's too: nobody climbs to the same load twice in a week.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::input::plan::{FindLoad, Item, Session};
 use crate::plan::fit::most_of;
@@ -21,9 +21,15 @@ struct Found {
 
 /// Takes a second climb to the same load out of the week and says instead what the first one gives.
 pub fn go_on(sessions: &mut [Session], units: Units, ladder: &Ladders<'_>) {
-    for item in again(sessions).into_iter().flatten() {
-        item.find_load = None;
-        item.load_note = None;
+    let mut found: BTreeSet<String> = BTreeSet::new();
+    for session in &mut *sessions {
+        let items = session.groups.iter_mut().flat_map(|group| &mut group.items);
+        for item in items.filter(|item| item.find_load.is_some()) {
+            if !found.insert(item.exercise.clone()) {
+                item.find_load = None;
+                item.load_note = None;
+            }
+        }
     }
     tell(sessions, units, ladder);
 }
@@ -49,27 +55,13 @@ pub fn tell(sessions: &mut [Session], units: Units, ladder: &Ladders<'_>) {
     }
 }
 
-/// Later climbs to a load that an earlier session finds, by session.
-fn again(sessions: &mut [Session]) -> Vec<Vec<&mut Item>> {
-    let mut first: BTreeMap<String, usize> = BTreeMap::new();
-    let mut later = Vec::new();
-    for (place, session) in sessions.iter_mut().enumerate() {
-        let items = session.groups.iter_mut().flat_map(|group| &mut group.items);
-        let climbs = items.filter(|item| item.find_load.is_some());
-        let is_again =
-            |item: &&mut Item| *first.entry(item.exercise.clone()).or_insert(place) < place;
-        later.push(climbs.filter(is_again).collect());
-    }
-    later
-}
-
 /// "Monday's load", or by how many steps it is more or less: for the repetitions and the reserve of this day, and on a
 /// lighter day at least one less.
 fn note(found: &Found, item: &Item, units: Units, ladder: &Ladders<'_>) -> String {
     let expected = found.find.start_kg + 2.0 * found.find.step_kg;
-    let percent = |amount: u32, rir: u32| percent_at_reserve(amount, rir);
-    let here = percent(most_of(item), item.rir.unwrap_or(0));
-    let share = here.zip(percent(found.amount, found.rir)).map_or(1.0, |(here, then)| here / then);
+    let here = percent_at_reserve(most_of(item), item.rir.unwrap_or(0));
+    let then = percent_at_reserve(found.amount, found.rir);
+    let share = here.zip(then).map_or(1.0, |(here, then)| here / then);
     let steps = (expected * (share - 1.0) / found.find.step_kg).clamp(-4.0, 1.0).round();
     let steps = match item.turn {
         Some(Turn::Lighter) => steps.min(-1.0),

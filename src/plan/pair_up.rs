@@ -63,9 +63,8 @@ pub fn after_the_lead(request: &Request, mut groups: Vec<Together>) -> Vec<Toget
 fn comes_too_early(request: &Request, groups: &[Together], one: usize, other: usize) -> bool {
     let at = |done: &Done| &request.candidates[done.candidate];
     let small = at(&groups[other][0]);
-    let lifts = groups[one + 1..other].iter().flatten().map(at);
-    !small.is_compound()
-        && lifts.into_iter().any(|lift| lift.is_compound() && lift.prime() == small.prime())
+    let mut lifts = groups[one + 1..other].iter().flatten().map(at);
+    !small.is_compound() && lifts.any(|lift| lift.is_compound() && lift.prime() == small.prime())
 }
 
 /// What a pair of exercises costs.

@@ -112,18 +112,12 @@ fn from_the_bare_bar(working: f64, ladder: &Ladder, count: usize) -> Option<Vec<
 /// A bar off the floor lies at its height with the largest plates: the first step has those, where that is no wide step.
 fn from_large_plates(loads: &mut [f64], working: f64, ladder: &Ladder) {
     let Some(low) = ladder.on_large_plates() else { return };
-    if let [first, second, ..] = loads
-        && *first < low
-        && low < *second
-        && low <= working * LEAST_LAST
-    {
-        *first = low;
-    }
-    if let [first, second, ..] = loads
-        && *first > low
-        && *second - low <= WIDEST_GAP * working + ROUNDING
-    {
-        *first = low;
+    if let [first, second, ..] = loads {
+        let rises = *first < low && low < *second && low <= working * LEAST_LAST;
+        let falls = *first > low && *second - low <= WIDEST_GAP * working + ROUNDING;
+        if rises || falls {
+            *first = low;
+        }
     }
 }
 

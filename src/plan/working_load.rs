@@ -304,7 +304,7 @@ impl KnownLifts {
             ladder.at_most(found.min(most)).filter(|found| *found > find.start_kg)
         });
         if let Some(found) = expected {
-            let _ = write!(note, "; about {} to be expected", ladder.text(found));
+            let _ = write!(note, "; expect about {}", ladder.text(found));
         }
         if lies_low(entry) && find.start_kg < LOW_BAR_KG {
             note.push_str("; raise the bar to mid-shin on blocks or plates");

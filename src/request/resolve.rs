@@ -6,6 +6,7 @@ use std::sync::Arc;
 use super::candidate::{Candidate, Station, Wish};
 use super::dose::{self, Dose, Duty};
 use super::eligibility::is_named;
+use super::standing::is_bar_on_legs;
 use super::turn::Turn;
 use super::{Barred, Day, Entries, Figures, Request, screening, standing, target, targets};
 use crate::input::catalog::Entry;
@@ -174,6 +175,12 @@ impl Request {
         self.profile.training_status == Status::Novice || self.is_senior()
     }
 
+    /// A catalog entry by its id.
+    #[must_use]
+    pub fn entry(&self, id: &str) -> Option<&Entry> {
+        self.entries.get(id).map(AsRef::as_ref)
+    }
+
     /// Who begins at 65 or later.
     #[must_use]
     pub fn is_older_beginner(&self) -> bool {
@@ -273,9 +280,7 @@ pub(crate) fn with_dose(request: &Request, candidate: Candidate, dose: &Dose) ->
     let bare = matches!(entry.load, LoadKind::Bodyweight | LoadKind::Band) && !entry.is_hung();
     let rest_s = if bare { rest_s.min(MOST_REST_WITHOUT_A_LOAD_S) } else { rest_s };
     let lasts = request.profile.goal.rests_briefly();
-    let bar_on_legs = candidate.duty == Duty::Main
-        && candidate.is_leg_lift()
-        && candidate.entry.load == LoadKind::BarTotal;
+    let bar_on_legs = is_bar_on_legs(&candidate.entry);
     let rest_s = if bar_on_legs && !lasts { rest_s.max(LEAST_REST_OF_BARS_S) } else { rest_s };
     Candidate {
         amount,

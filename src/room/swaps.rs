@@ -37,7 +37,7 @@ pub fn swaps(held: &Held<'_>, request: &Request, week: &[Session], place: usize)
                 let new = in_place_of(request, item, other)?;
                 let mut changed = session.clone();
                 changed.groups[group_at].items[item_at] = new;
-                let entry = |id: &str| request.entries.get(id).map(AsRef::as_ref);
+                let entry = |id: &str| request.entry(id);
                 timing::fill_in(&mut changed, &entry);
                 let mut sessions = week.to_vec();
                 sessions[place] = changed;
@@ -87,8 +87,7 @@ fn in_place_of(request: &Request, item: &Item, other: &Candidate) -> Option<Item
     let ladder = racks::ladder(entry, profile.equipment.as_ref()?, profile.units);
     let most_percent = screening::advise(profile).start.most_percent;
     let ask = Ask { reps: first, rir: item.rir.unwrap_or(other.rir), most_percent };
-    let known =
-        KnownLifts::of(profile).measured_by(&|id| request.entries.get(id).map(AsRef::as_ref));
+    let known = KnownLifts::of(profile).measured_by(&|id| request.entry(id));
     let load = known.working_load(entry, ladder.as_ref(), ask);
     let start = load.load_kg.or(load.find.as_ref().map(|find| find.start_kg));
     let ramp = ramp::ramp(start, ladder.as_ref(), first, item.ramp.len());

@@ -52,11 +52,7 @@ impl Rule for ExplosiveWork {
                 .map(|pick| (pick.chosen, 1.0))
                 .collect();
             weekly.model.convention(self.id(), label.clone(), done.clone(), Op::Le, MOST_A_DAY);
-            let exposed = weekly.model.most(format!("explosive_{label}"), 1.0);
-            let mut row = vec![(exposed, 1.0)];
-            row.extend(done.into_iter().map(|(var, _)| (var, -1.0)));
-            weekly.model.define(self.id(), label, row, Op::Le, 0.0);
-            exposures.push((exposed, 1.0));
+            exposures.push(weekly.if_any(self.id(), format!("explosive_{label}"), label, done));
         }
         let wish = at_least(exposures, f64::from(wanted));
         weekly.miss(self.id(), "week", Tier::Ranges, wish, EXPOSURE_MISSING);

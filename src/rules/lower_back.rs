@@ -13,9 +13,9 @@ use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
 use crate::request::candidate::grade;
-use crate::request::standing::loads_both_legs;
+use crate::request::standing::{is_bar_on_legs, loads_both_legs};
 use crate::week::Week;
-use crate::words::{Grade, LoadKind, Pattern, Stress};
+use crate::words::{Grade, Pattern, Stress};
 
 /// What the lower back holds, by day.
 pub(super) struct LowerBack;
@@ -28,11 +28,6 @@ const KINDS: [(&str, fn(&Entry) -> bool); 2] = [
 
 /// More of a kind than a day ever has over one.
 const MOST_OVER: f64 = 4.0;
-
-fn is_bar_on_legs(entry: &Entry) -> bool {
-    let legs = |pattern| loads_both_legs(entry, pattern);
-    entry.main && entry.load == LoadKind::BarTotal && (legs(Pattern::Squat) || legs(Pattern::Hinge))
-}
 
 fn is_hinge(entry: &Entry) -> bool {
     entry.main && loads_both_legs(entry, Pattern::Hinge)

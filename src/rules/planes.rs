@@ -12,7 +12,7 @@ use crate::model::{Weekly, minus, times};
 use crate::program::Term;
 use crate::request::Request;
 use crate::week::Week;
-use crate::words::{Kind, Pattern, Role, Standing};
+use crate::words::{Kind, Pattern, Role, Standing, Stress};
 
 /// Planes by week.
 pub(super) struct Planes;
@@ -40,6 +40,12 @@ fn is_of(entry: &Entry, plane: Pattern) -> bool {
     entry.pattern == Some(plane) && entry.kind == Some(Kind::Compound)
 }
 
+/// Whether a client's limits leave a plane to ask for: who should spare the arms overhead is not asked for work there.
+fn is_open(request: &Request, plane: Pattern) -> bool {
+    let overhead = matches!(plane, Pattern::VerticalPush | Pattern::VerticalPull);
+    !(overhead && request.profile.limits.iter().any(|limit| limit.stress() == Stress::Overhead))
+}
+
 /// Whether an entry is a reason to ask for its plane: a stand-in is none.
 fn serves(entry: &Entry, plane: Pattern) -> bool {
     is_of(entry, plane) && entry.standing != Standing::StandIn
@@ -54,7 +60,7 @@ fn wanted(request: &Request) -> Vec<Pattern> {
     if request.days.len() < RATHER_FROM {
         Vec::new()
     } else {
-        PLANES.into_iter().filter(possible).collect()
+        PLANES.into_iter().filter(|plane| is_open(request, *plane)).filter(possible).collect()
     }
 }
 
@@ -89,7 +95,9 @@ impl Rule for Planes {
         let any_left =
             |plane: &Pattern| request.eligible_for(Role::Work).any(|entry| serves(entry, *plane));
         let always = request.days.len() >= FROM_DAYS;
-        let wanted = PLANES.into_iter().filter(|_| request.days.len() >= RATHER_FROM);
+        let wanted = PLANES
+            .into_iter()
+            .filter(|plane| request.days.len() >= RATHER_FROM && is_open(request, *plane));
         wanted
             .filter(any_left)
             .filter(|plane| week.sets_of(|entry| is_of(entry, *plane)) == 0)

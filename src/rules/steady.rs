@@ -16,12 +16,12 @@ use crate::words::Pattern;
 pub(super) struct Steady;
 
 /// Days with balance work.
-const DAYS: usize = 2;
+const DAYS: u32 = 2;
 
 /// Whether two days are asked for, and can be had.
 fn is_asked(request: &Request) -> bool {
     let kinds = request.candidates.iter().filter(|one| one.pattern == Pattern::Balance);
-    request.needs_balance() && request.days.len() >= DAYS && kinds.count() > 0
+    request.needs_balance() && request.days.len() >= DAYS as usize && kinds.count() > 0
 }
 
 impl Rule for Steady {
@@ -38,10 +38,15 @@ impl Rule for Steady {
         if !is_asked(weekly.request) {
             return;
         }
-        let picks =
-            weekly.picks.iter().filter(|pick| weekly.candidate(pick).pattern == Pattern::Balance);
-        let done: Vec<Term> = picks.map(|pick| (pick.chosen, 1.0)).collect();
-        let wish = at_least(done, 2.0).missed_by(2.0);
+        let mut days: Vec<Term> = Vec::new();
+        for day in weekly.days() {
+            let label = weekly.request.days[day].label();
+            let balance =
+                weekly.on(day).filter(|pick| weekly.candidate(pick).pattern == Pattern::Balance);
+            let done = balance.map(|pick| (pick.chosen, 1.0)).collect();
+            days.push(weekly.if_any(self.id(), format!("steady_{label}"), label, done));
+        }
+        let wish = at_least(days, f64::from(DAYS)).missed_by(f64::from(DAYS));
         weekly.miss(self.id(), "week", Tier::View, wish, STEADIED_ONCE);
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
@@ -49,7 +54,7 @@ impl Rule for Steady {
             session.work().any(|item| item.pattern() == Some(Pattern::Balance))
         };
         let days = week.sessions.iter().filter(has).count();
-        let few = is_asked(request) && days < DAYS;
+        let few = is_asked(request) && days < DAYS as usize;
         let finding =
             || Finding::broken(self.id(), "week", "balance on two days", days.to_string());
         few.then(|| finding().as_remark()).into_iter().collect()

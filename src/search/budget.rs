@@ -142,29 +142,23 @@ impl Heat {
     /// Nothing is played.
     const NONE: Heat = Heat { runs: 0, length: 100, rounds: 0, stay: 1, behind: 0.0 };
     /// The split whose first run is best plays on alone.
-    pub const ONE_SPLIT: [Heat; 5] = [
-        Heat { runs: 1, ..Heat::NONE },
-        Heat { runs: 100, ..Heat::NONE },
-        Heat::NONE,
-        Heat::NONE,
-        Heat::NONE,
-    ];
+    pub const ONE_SPLIT: [Heat; 5] =
+        Heat::two(Heat { runs: 1, ..Heat::NONE }, Heat { runs: 100, ..Heat::NONE });
     /// Up to three splits after short runs, then the best one.
-    const QUICK: [Heat; 5] = [
+    const QUICK: [Heat; 5] = Heat::two(
         Heat { runs: 1, length: 40, rounds: 0, stay: 3, behind: 60.0 },
         Heat { runs: 100, length: 50, rounds: 1, ..Heat::NONE },
-        Heat::NONE,
-        Heat::NONE,
-        Heat::NONE,
-    ];
+    );
     /// Up to two splits after short runs, then the best one.
-    const REWORK: [Heat; 5] = [
+    const REWORK: [Heat; 5] = Heat::two(
         Heat { runs: 1, length: 25, rounds: 0, stay: 2, behind: 80.0 },
         Heat { runs: 1, length: 100, rounds: 0, ..Heat::NONE },
-        Heat::NONE,
-        Heat::NONE,
-        Heat::NONE,
-    ];
+    );
+
+    const fn two(first: Heat, second: Heat) -> [Heat; 5] {
+        [first, second, Heat::NONE, Heat::NONE, Heat::NONE]
+    }
+
     /// Which split is best shows late, as single runs differ by tens of points: all play two short runs, half of them
     /// longer ones and a round.
     const USUAL: [Heat; 5] = [

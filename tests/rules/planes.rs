@@ -36,3 +36,13 @@ fn limits_take_a_plane_out() {
         .with("{training_status: novice}")
         .falls_short(&ALL.replace("overhead-press", "plank"), "a vertical-push in the week");
 }
+
+/// Common practice: who should spare the arms overhead is not asked for work there.
+#[test]
+fn a_limit_overhead_leaves_the_planes_overhead_out() {
+    let level = "mon: bench-press x3\nwed: barbell-row x3";
+    for limit in ["overhead", "{tag: overhead, allow: light}"] {
+        check_rule("planes").with(&format!("limits: [{limit}]")).allows(level);
+    }
+    check_rule("planes").with("limits: [grip]").falls_short(level, "a vertical-push in the week");
+}

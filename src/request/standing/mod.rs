@@ -102,6 +102,13 @@ pub fn loads_both_legs(entry: &Entry, pattern: Pattern) -> bool {
     entry.pattern == Some(pattern) && entry.sides == Sides::Both && is_loaded(entry)
 }
 
+/// Whether an entry is a main squat or hinge with the bar on both legs.
+#[must_use]
+pub fn is_bar_on_legs(entry: &Entry) -> bool {
+    let legs = |pattern| loads_both_legs(entry, pattern);
+    entry.main && entry.load == LoadKind::BarTotal && (legs(Pattern::Squat) || legs(Pattern::Hinge))
+}
+
 /// The lift that an entry is a variant of, and the lift of that, and so on.
 pub(crate) fn parents<'a>(request: &'a Request, entry: &'a Entry) -> impl Iterator<Item = &'a str> {
     let parent =
