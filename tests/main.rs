@@ -20,6 +20,11 @@ use std::path::Path;
 use weekwright::Profile;
 use weekwright::load::LoadedProfile;
 
+/// How many cases a test draws: its own number, or three times as many where `WEEKWRIGHT_LONG` asks for a long run.
+pub(crate) fn cases(usual: usize) -> usize {
+    if std::env::var_os("WEEKWRIGHT_LONG").is_some() { 3 * usual } else { usual }
+}
+
 /// A demo profile with its place merged in.
 pub(crate) fn demo(name: &str) -> Profile {
     loaded_demo(name).profile

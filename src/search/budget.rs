@@ -68,6 +68,10 @@ impl Budget {
     /// A first answer while a better one is looked for: few and short runs, and no reasons of what falls short.
     #[must_use]
     pub fn quick() -> Budget {
+        Budget { variety_a_day: 1000, asks_why: false, ..Budget::default().with_short_runs() }
+    }
+
+    fn with_short_runs(self) -> Budget {
         Budget {
             heats: Heat::QUICK,
             runs: 1,
@@ -78,14 +82,10 @@ impl Budget {
             round_runs: 2,
             patience: 1,
             polished: 0,
-            variety_a_day: 1000,
-            asks_why: false,
-            ..Budget::default()
+            ..self
         }
     }
-}
 
-impl Budget {
     /// For a plan that is reworked: most of it stays, so that fewer runs find what has to go.
     #[must_use]
     pub fn of_a_rework(self) -> Budget {
@@ -97,19 +97,7 @@ impl Budget {
     /// quick answer itself.
     #[must_use]
     pub fn first_look(self) -> Option<Budget> {
-        let quick = Budget::quick();
-        let look = Budget {
-            heats: quick.heats,
-            runs: quick.runs,
-            run_days: quick.run_days,
-            least_days: quick.least_days,
-            proposals_a_day: quick.proposals_a_day,
-            rounds: quick.rounds,
-            round_runs: quick.round_runs,
-            patience: quick.patience,
-            polished: quick.polished,
-            ..self
-        };
+        let look = self.with_short_runs();
         (self.rounds > look.rounds).then_some(look)
     }
 }

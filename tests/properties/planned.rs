@@ -14,7 +14,7 @@ use crate::rules::check::PLANNER;
 
 #[test]
 fn ordinary_profiles_plan_and_their_figures_are_right() {
-    for_all(60, ordinary(), |profile| {
+    for_all(20, ordinary(), |profile| {
         let plan = plan_of(profile)?;
         clean(&plan)?;
         volume(&plan)?;
@@ -25,7 +25,7 @@ fn ordinary_profiles_plan_and_their_figures_are_right() {
 
 #[test]
 fn demanding_profiles_plan_or_are_told_why_not() {
-    for_all(20, demanding(), |profile| match PLANNER.plan(profile, &Options::default()) {
+    for_all(7, demanding(), |profile| match PLANNER.plan(profile, &Options::default()) {
         Ok(plan) => clean(&plan),
         Err(NoPlan::Impossible(_) | NoPlan::Stopped) => Ok(()),
         Err(fault) => Err(format!("{fault:?}")),
@@ -60,7 +60,7 @@ fn whatever_is_usable_is_allowed() {
 
 #[test]
 fn the_same_input_twice_gives_the_same_bytes() {
-    for_all(6, ordinary(), |profile| {
+    for_all(2, ordinary(), |profile| {
         let plan = || PLANNER.plan(profile, &Options { seed: 7, ..Options::default() });
         let text = |plan| serde_yaml::to_string(&plan).unwrap();
         match (plan().map(text), plan().map(text)) {

@@ -9,12 +9,11 @@ use weekwright::input::profile::Profile;
 /// Steps taken to make a failing profile simpler.
 const SIMPLER: u32 = 12;
 
-/// How many profiles a test draws: its own number, in proportion more where `WEEKWRIGHT_CASES` says so.
-fn cases(usual: usize) -> usize {
-    let wanted = std::env::var("WEEKWRIGHT_CASES").ok();
-    wanted
-        .and_then(|text| text.parse::<usize>().ok())
-        .map_or(usual, |all| (usual * all / 60).max(1))
+/// How many profiles a test draws: its own number, three times as many where a long run is asked for, and in proportion
+/// to the 60 of the largest test where `WEEKWRIGHT_CASES` says a number.
+fn profiles_drawn(usual: usize) -> usize {
+    let wanted = std::env::var("WEEKWRIGHT_CASES").ok().and_then(|text| text.parse::<usize>().ok());
+    wanted.map_or_else(|| crate::cases(usual), |all| (usual * all / 20).max(1))
 }
 
 /// Runs a check on profiles drawn with a fixed seed and fails with each that does not pass, made simpler.
@@ -26,7 +25,7 @@ pub(crate) fn for_all(
     let rng = TestRng::from_seed(RngAlgorithm::ChaCha, b"a rowing club in its off-season.");
     let mut runner = TestRunner::new_with_rng(Config::default(), rng);
     let mut failures = Vec::new();
-    for case in 0..cases(usual) {
+    for case in 0..profiles_drawn(usual) {
         let mut tree = profiles.new_tree(&mut runner).unwrap();
         let Err(mut fault) = tried(&tree.current(), &check) else { continue };
         let mut failing = tree.current();

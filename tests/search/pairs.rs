@@ -11,6 +11,7 @@ use weekwright::plan::pair_up;
 use weekwright::planner::{Options, Planner};
 
 use super::{drawn, profile};
+use crate::cases;
 
 const KIT: [&str; 9] = [
     "dumbbells",
@@ -53,7 +54,7 @@ fn hurried() -> Budget {
 fn every_paired_exercise_finds_its_partner_and_the_session_its_end() {
     let planner = Planner::built_in();
     let mut pairs = 0;
-    for profile in drawn(&profiles(), 16) {
+    for profile in drawn(&profiles(), cases(6)) {
         let options = Options { budget: hurried(), ..Options::default() };
         let request = planner.request(&profile, &options);
         let splits = design::candidates(&request);

@@ -17,6 +17,7 @@ use weekwright::request::{Request, resolve};
 use weekwright::rules;
 
 use super::{drawn, profile};
+use crate::cases;
 
 /// Exercises that many rules look at in different ways.
 const KINDS: [&str; 6] =
@@ -107,7 +108,7 @@ fn tiers(request: &Request, keep: &BTreeSet<usize>) -> Option<[f64; 3]> {
 #[test]
 fn leaving_exercises_out_costs_no_tier_anything() {
     let mut left_out = 0;
-    for pool in drawn(&pools(), 12) {
+    for pool in drawn(&pools(), cases(4)) {
         let request = request(&pool);
         let all: BTreeSet<usize> = (0..request.candidates.len()).collect();
         let kept = dominance::kept(&request);
