@@ -213,7 +213,8 @@ fn outputs(number: u64, plans: &[String; 2], folder: &Path) -> Vec<(String, Outp
 #[test]
 fn mutated_files_get_an_answer() {
     let cases = std::env::var("WEEKWRIGHT_MUTATIONS").ok();
-    let cases = cases.and_then(|told| told.parse().ok()).unwrap_or_else(|| crate::cases(USUAL) as u64);
+    let cases =
+        cases.and_then(|told| told.parse().ok()).unwrap_or_else(|| crate::cases(USUAL) as u64);
     let folder = tempfile::tempdir().unwrap();
     fs::create_dir(folder.path().join("places")).unwrap();
     let at = |name: &str| folder.path().join(name).display().to_string();
