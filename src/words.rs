@@ -185,6 +185,11 @@ words! {
 }
 
 words! {
+    /// The paper that cards and pages are laid out for: 210 × 297 mm, or 8.5 × 11 in.
+    Paper { A4, Letter }
+}
+
+words! {
     /// Sex, used only where a published equation needs it.
     Sex { Female, Male }
 }

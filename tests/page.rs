@@ -8,6 +8,9 @@ mod browser;
 mod busy;
 #[path = "page/form.rs"]
 mod form;
+#[cfg(feature = "book")]
+#[path = "page/from_book.rs"]
+mod from_book;
 #[path = "page/gate.rs"]
 mod gate;
 #[path = "page/kept.rs"]

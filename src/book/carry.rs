@@ -14,6 +14,7 @@ use crate::input::clock;
 use crate::input::plan::{FromBook, Plan};
 use crate::input::profile::{KnownLift, Profile, SplitChoice};
 use crate::plan::loads::{KG_PER_LB, mass_text};
+use crate::plan::seal;
 use crate::plan::strength::MOST_REPS;
 use crate::words::Units;
 
@@ -32,6 +33,7 @@ pub struct Known<'a> {
 /// Gives a profile what the record knows, and says what; the last plan too, where it is taken as the last block.
 #[must_use]
 pub fn carry(profile: &mut Profile, known: &Known<'_>, takes_block: bool) -> FromBook {
+    let of_profile = Some(seal::of_profile(profile));
     let mut took = Vec::new();
     let block = known.plan.filter(|_| takes_block).and_then(slot::span);
     took.extend(block.map(|(first, last)| format!("last block: the plan of {first} to {last}")));
@@ -39,7 +41,17 @@ pub fn carry(profile: &mut Profile, known: &Known<'_>, takes_block: bool) -> Fro
     took.extend(lifts(profile, known));
     took.extend(shunned(profile, known));
     took.extend(days(profile, known));
-    FromBook { sha256: sha256(took.join("\n").as_bytes()), took }
+    FromBook { sha256: sha256(took.join("\n").as_bytes()), took, profile_sha256: of_profile }
+}
+
+/// The same for a planner: the last plan is the last block where no other one is named.
+#[must_use]
+pub fn give(profile: &mut Profile, previous: &mut Option<Plan>, known: &Known<'_>) -> FromBook {
+    let takes_block = previous.is_none();
+    if takes_block {
+        *previous = known.plan.cloned();
+    }
+    carry(profile, known, takes_block)
 }
 
 /// The first day, where the profile still has that of a plan that is over.

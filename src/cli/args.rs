@@ -302,9 +302,9 @@ pub struct SheetArgs {
     /// Whom it is for [default: both; of progress the client]
     #[arg(long = "for", value_enum)]
     pub audience: Option<For>,
-    /// The paper it is laid out for
-    #[arg(long, value_enum, default_value_t = PaperSize::A4)]
-    pub paper: PaperSize,
+    /// The paper it is laid out for [default: that of the profile, of several the first one's]
+    #[arg(long, value_enum)]
+    pub paper: Option<PaperSize>,
     /// Show this week instead of the week at its fullest (text only)
     #[arg(long, value_name = "N")]
     pub week: Option<u32>,

@@ -8,7 +8,7 @@ use super::book::Book;
 use super::output::Console;
 use super::review::Past;
 use crate::book::DoneSession;
-use crate::book::carry::{Known, carry};
+use crate::book::carry::{Known, give};
 use crate::book::review::Review;
 use crate::catalog::Catalog;
 use crate::input::plan::{FromBook, Plan};
@@ -53,10 +53,6 @@ impl Shelf {
             plan: client.plan.as_ref(),
             entries: self.catalog.entries(),
         };
-        let takes_block = options.previous.is_none();
-        if takes_block {
-            options.previous.clone_from(&client.plan);
-        }
-        Some(carry(profile, &known, takes_block))
+        Some(give(profile, &mut options.previous, &known))
     }
 }

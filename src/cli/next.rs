@@ -2,7 +2,6 @@
 
 use std::path::Path;
 
-use jiff::ToSpan as _;
 use jiff::civil::Date;
 
 use super::args::Format;
@@ -13,13 +12,9 @@ use super::output::Console;
 use super::plan_file;
 use super::render::wrapped;
 use super::{Exit, Failure, ending, files, table, today};
-use crate::book::coming::{Coming, Nothing, Told, coming};
-use crate::book::{DoneSession, slot};
+use crate::book::coming::{Coming, NoComing, Nothing, first_day, made};
 use crate::diagnostic::{Diagnostic, counted};
-use crate::input::plan::Plan;
-use crate::plan::seal;
 use crate::planner::Planner;
-use crate::rules::Severity;
 use crate::sheets;
 
 pub(super) fn run(arguments: &NextArgs, console: &Console) -> Result<Exit, Failure> {
@@ -28,33 +23,28 @@ pub(super) fn run(arguments: &NextArgs, console: &Console) -> Result<Exit, Failu
     let planner = Planner::new(files::load_catalog(arguments.catalog.as_deref())?);
     let told = plan_of_file(&arguments.plan, &planner)?;
     plan_file::may_train(&told.plan, &arguments.plan)?;
-    let planner = planner.with_plan(&told.plan);
     let path = book::place(arguments.book.book.as_deref(), Some(&arguments.plan));
     let mut book = Book::open(&path, console)?;
     let profile = profile_of(&told.plan).expect("the profile of a plan was read with it");
     let client = book.client(&profile.client)?;
-    let mut done = book.ask(|book| sessions::between(book, client.id, Date::MIN, Date::MAX))?;
-    let as_of = first_day(arguments, &told.plan, &done)?;
-    // What lies ahead and in no week of the plan is a slip of the pen: it says nothing of the week that comes.
-    done.retain(|session| session.date < as_of || slot::belongs(session, &told.plan));
-    let coming = coming(&Told {
-        plan: &told.plan,
-        profile,
-        entries: planner.catalog().entries(),
-        done: &done,
-        as_of,
-        easier: arguments.easier,
-    });
-    let coming = match coming {
-        Ok(mut coming) => {
-            seal::reseal(&mut coming.plan, &told.plan);
-            coming
-        }
-        Err(nothing) => return as_it_stands(&told, nothing, &planner, (output, format), console),
+    let done = book.ask(|book| sessions::between(book, client.id, Date::MIN, Date::MAX))?;
+    let as_of = match &arguments.on {
+        Some(text) => today::typed("--on", text)?,
+        None => first_day(&told.plan, &done, today::today()),
     };
-    if let Some(refused) = refused(&told.plan, &coming.plan, &planner) {
-        return Err(Failure::Unwritten(refused));
-    }
+    let coming = match made(&planner, &told.plan, &done, as_of, arguments.easier) {
+        Ok(coming) => coming,
+        Err(NoComing::Nothing(nothing)) => {
+            return as_it_stands(&told, nothing, &planner, (output, format), console);
+        }
+        Err(refused @ NoComing::Refused(_)) => {
+            let fault = Diagnostic::error("E4001", refused.to_string());
+            return Err(Failure::Unwritten(
+                fault.help("please report this with the plan and the book"),
+            ));
+        }
+    };
+    let planner = planner.with_plan(&told.plan);
     let text = rendered(&coming, &planner, (output, format), console)?;
     console.write(output, &text)?;
     if format != Format::Text {
@@ -62,16 +52,6 @@ pub(super) fn run(arguments: &NextArgs, console: &Console) -> Result<Exit, Failu
     }
     tell(&coming, format, console);
     Ok(Exit::Done)
-}
-
-/// The first day that is still to come: as told, else today, and never before the day after the plan's last session.
-fn first_day(arguments: &NextArgs, plan: &Plan, done: &[DoneSession]) -> Result<Date, Failure> {
-    if let Some(text) = &arguments.on {
-        return today::typed("--on", text);
-    }
-    let last = done.iter().rev().find(|session| slot::belongs(session, plan));
-    let after = last.and_then(|last| last.date.checked_add(1.day()).ok());
-    Ok(after.map_or_else(today::today, |after| after.max(today::today())))
 }
 
 /// The plan unchanged, where there is nothing to make a week from or no week to make.
@@ -97,20 +77,6 @@ fn as_it_stands(
     };
     console.remark(&format!("{nothing}: {help}"));
     Ok(Exit::Done)
-}
-
-/// E4001: our own audit refuses what it did not refuse before.
-fn refused(before: &Plan, now: &Plan, planner: &Planner) -> Option<Diagnostic> {
-    let broken = |plan: &Plan| {
-        planner.audit(plan).map(|audit| {
-            audit.of(Severity::Broken).map(ToString::to_string).collect::<Vec<String>>()
-        })
-    };
-    let (Ok(before), Ok(now)) = (broken(before), broken(now)) else { return None };
-    let new: Vec<String> = now.into_iter().filter(|found| !before.contains(found)).collect();
-    let first = new.first()?;
-    let message = format!("the coming week did not pass its own audit: {first}");
-    Some(Diagnostic::error("E4001", message).help("please report this with the plan and the book"))
 }
 
 fn rendered(

@@ -10,6 +10,8 @@ use jiff::civil::Date;
 use super::book::measures;
 use super::book::{Book, NAME, Written, plans, sessions};
 use super::log::target::{Target, filed_plan};
+#[cfg(feature = "page")]
+use super::log::target::{file_plan, plan_of_file, profile_of};
 use super::log::{self, Meant};
 use super::output::{Console, Loudness};
 #[cfg(feature = "page")]
@@ -164,6 +166,20 @@ impl Notebook {
             return Ok(None);
         }
         Past::of(&book, client, (None, None), self.catalog.clone()).map(Some)
+    }
+
+    /// Files the plan of a file, where there is a book.
+    ///
+    /// # Errors
+    /// As for `plan`, and a book that cannot be written.
+    #[cfg(feature = "page")]
+    pub(super) fn file(&self, plan: &Path) -> Result<(), Failure> {
+        let Some(mut book) = self.open()? else { return Ok(()) };
+        let told = plan_of_file(plan, &Planner::new(self.catalog.clone()))?;
+        let client = profile_of(&told.plan).map_or(&told.plan.client, |profile| &profile.client);
+        let filed = Some((&told.plan, told.name.as_str(), told.text.as_str()));
+        book.change(|transaction| file_plan(transaction, client, filed, today::today()))?;
+        Ok(())
     }
 
     /// Writes a session down, in the book that is made where there is none. The same session again takes the place of

@@ -34,7 +34,7 @@ pub(super) fn run(client: &str, arguments: &SheetArgs, console: &Console) -> Res
             coming: plan.and_then(|plan| coming(plan, &past.sessions)),
             units: past.units(),
             audience,
-            paper: arguments.paper.into(),
+            paper: arguments.paper.map(Into::into),
         };
         page(&progress, past.catalog().entries()).map_err(unmade)?
     } else {

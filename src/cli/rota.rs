@@ -77,7 +77,8 @@ fn hand_out(
     planner: &Planner,
     console: &Console,
 ) -> Result<(), Failure> {
-    let wall = || sheets::room::wall(rota, Paper::A4).map_err(|error| super::sheet::unmade(&error));
+    let paper = new.iter().find_map(profile).map_or(Paper::A4, |profile| profile.paper);
+    let wall = || sheets::room::wall(rota, paper).map_err(|error| super::sheet::unmade(&error));
     let mut results: Vec<(PathBuf, String)> = Vec::new();
     if let Some(output) = &arguments.output {
         if ending::promised(output) == Some("html") {

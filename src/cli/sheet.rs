@@ -41,7 +41,7 @@ pub(super) fn run(arguments: &SheetArgs, console: &Console) -> Result<Exit, Fail
 pub(super) fn options(arguments: &SheetArgs, console: &Console, color: bool) -> sheets::Options {
     sheets::Options {
         audience: arguments.audience.unwrap_or(For::Both).into(),
-        paper: arguments.paper.into(),
+        paper: arguments.paper.map(Into::into),
         week: arguments.week,
         color,
         width: console.width(),

@@ -16,5 +16,6 @@ pub mod short_plan;
 pub mod source;
 pub mod suggest;
 pub mod syntax;
+mod wishes;
 
 pub use read::{Read, read};

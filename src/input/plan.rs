@@ -164,6 +164,9 @@ pub struct FromBook {
     pub sha256: String,
     /// In words.
     pub took: Vec<String>,
+    /// Of the profile before the record gave it anything.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub profile_sha256: Option<String>,
 }
 
 /// How the plan was solved. No clock value stands here.

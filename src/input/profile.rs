@@ -7,9 +7,12 @@ use serde::{Deserialize, Serialize};
 
 use super::place::Equipment;
 pub use super::screening::Screening;
+pub use super::wishes::{
+    BalanceWish, Choices, ConditioningWish, RuleSetting, StrictTarget, TargetWish,
+};
 use crate::words::{
-    Clock, Effort, Emphasis, Finishers, Goal, Grade, Muscle, Sex, Status, Stress, Supersets, Units,
-    Weekday,
+    Clock, Effort, Emphasis, Finishers, Goal, Grade, Muscle, Paper, Sex, Status, Stress, Supersets,
+    Units, Weekday,
 };
 
 /// One client as a coach writes them down. The schema of this type is what a file is checked against.
@@ -47,6 +50,9 @@ pub struct Profile {
     /// How times of day are shown on cards and pages: `18:30` or `6:30 pm`.
     #[serde(default = "default_clock", skip_serializing_if = "is_usual_clock")]
     pub clock: Clock,
+    /// The paper that cards and pages are printed on.
+    #[serde(default = "default_paper", skip_serializing_if = "is_usual_paper")]
+    pub paper: Paper,
     /// How long the client has trained.
     pub training_status: Status,
     /// What the training is for.
@@ -136,6 +142,13 @@ const fn default_clock() -> Clock {
 #[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands over a reference")]
 fn is_usual_clock(clock: &Clock) -> bool {
     *clock == default_clock()
+}
+const fn default_paper() -> Paper {
+    Paper::A4
+}
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands over a reference")]
+fn is_usual_paper(paper: &Paper) -> bool {
+    *paper == default_paper()
 }
 const fn default_weeks() -> u32 {
     4
@@ -243,62 +256,6 @@ pub struct GradedLimit {
     pub allow: Grade,
 }
 
-/// Exercises by wish.
-#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, default)]
-pub struct Choices {
-    /// In the week at least once.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    #[schemars(example = ["back-squat"])]
-    #[schemars(length(max = 100))]
-    pub must: Vec<String>,
-    /// Liked: chosen before equals.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    #[schemars(example = ["goblet-squat"])]
-    #[schemars(length(max = 100))]
-    pub prefer: Vec<String>,
-    /// Disliked: chosen only where nothing else does.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    #[schemars(example = ["walking-lunge"])]
-    #[schemars(length(max = 100))]
-    pub avoid: Vec<String>,
-    /// Never in the week.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    #[schemars(example = ["deadlift"])]
-    #[schemars(length(max = 100))]
-    pub never: Vec<String>,
-}
-
-impl Choices {
-    /// Whether nothing is wished.
-    #[must_use]
-    pub fn is_empty(&self) -> bool {
-        *self == Choices::default()
-    }
-}
-
-/// A wished range of weekly sets.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(untagged)]
-pub enum TargetWish {
-    /// Low and high end.
-    Range(#[schemars(example = [8, 14])] [f64; 2]),
-    /// The same with the low end as a demand.
-    Strict(StrictTarget),
-}
-
-/// A range whose low end may be a demand.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct StrictTarget {
-    /// Low and high end in fractional sets.
-    #[schemars(example = [8, 14])]
-    pub range: [f64; 2],
-    /// Whether a week under the low end is refused.
-    #[serde(default)]
-    pub strict: bool,
-}
-
 /// A lift the client has done lately.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -325,29 +282,6 @@ fn is_nothing(load: &f64) -> bool {
     *load == 0.0
 }
 
-/// Conditioning that is brought in later.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct ConditioningWish {
-    /// The first week with conditioning.
-    #[serde(default = "default_from_week")]
-    #[schemars(range(min = 1, max = 52))]
-    pub from_week: u32,
-    /// Minutes at the end of a session.
-    #[schemars(range(min = 3, max = 60))]
-    #[schemars(example = 12)]
-    pub minutes: u32,
-    /// Kit or conditioning items to use, in order of liking; empty means any the place has.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    #[schemars(example = ["rowing-ergometer"])]
-    #[schemars(length(max = 30))]
-    pub modes: Vec<String>,
-}
-
-const fn default_from_week() -> u32 {
-    3
-}
-
 /// Sport on the side.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -363,38 +297,4 @@ pub struct OtherTraining {
     /// The muscles it loads.
     #[schemars(length(min = 1, max = 24))]
     pub muscles: Vec<Muscle>,
-}
-
-/// Bands for the week's balance, as ratios of sets.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, default)]
-pub struct BalanceWish {
-    /// Rows and pulls for each push. Common practice.
-    pub pull_push: [f64; 2],
-    /// Knee work for each hip work. Common practice.
-    pub knee_hip: [f64; 2],
-}
-
-impl Default for BalanceWish {
-    fn default() -> Self {
-        BalanceWish { pull_push: [0.9, 1.5], knee_hip: [0.67, 1.5] }
-    }
-}
-
-impl BalanceWish {
-    /// Whether nothing was changed.
-    #[must_use]
-    pub fn is_default(&self) -> bool {
-        *self == BalanceWish::default()
-    }
-}
-
-/// A changed default of a rule: `false` turns a wish off, a number replaces its figure.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(untagged)]
-pub enum RuleSetting {
-    /// On or off.
-    On(bool),
-    /// The rule's figure.
-    Figure(f64),
 }

@@ -5,11 +5,13 @@ use std::sync::Arc;
 use super::begin::{self, Looked};
 use super::cabinet::{Kept, NotKept, ProfileFile};
 use super::desk::{Desk, Seat};
-use super::draft::{Draft, Refused, Step};
+use super::draft::{By, Draft, Refused, Step};
 use super::fields::Fields;
+use super::from_book;
 use super::template::say;
 use super::tries::{self, Wish};
 use crate::catalog;
+use crate::diagnostic::Diagnostic;
 use crate::input::plan::Plan;
 use crate::planner::NoPlan;
 use crate::request::turn::Turn;
@@ -34,6 +36,12 @@ pub(super) enum Act {
     Follow,
     /// Plan anew from the profile as it is now.
     Anew,
+    /// The coming week from what was done.
+    Coming,
+    /// An easier one in its place.
+    Easier,
+    /// The next block, with what the record knows.
+    Block,
     /// Write the plan into its file.
     Keep,
 }
@@ -49,6 +57,9 @@ impl Act {
             "back" => Act::Back,
             "follow" => Act::Follow,
             "anew" => Act::Anew,
+            "coming" => Act::Coming,
+            "easier" => Act::Easier,
+            "block" => Act::Block,
             "keep" => Act::Keep,
             _ => return None,
         })
@@ -91,6 +102,15 @@ pub(super) fn done(
             drop(held);
             anew(desk, seat, (key, &file), turn)
         }
+        Act::Coming | Act::Easier | Act::Block => {
+            let plan = Arc::clone(draft.plan());
+            drop(held);
+            let step = match act {
+                Act::Block => from_book::block(desk, (key, &file), &plan, turn).map(Some),
+                _ => from_book::coming(desk, &plan, act == Act::Easier),
+            };
+            taken(seat, turn, step, false)
+        }
         Act::Try | Act::Way | Act::Better | Act::Follow | Act::Back => {
             let draft = draft.clone();
             drop(held);
@@ -122,11 +142,8 @@ fn planned(
 ) -> String {
     let before = draft.plan();
     let (wish, before, is_again) = match act {
-        Act::Better => match draft.steps.last().filter(|step| step.is_quick) {
-            Some(step) => {
-                let wish = Wish { label: step.label.clone(), ask: step.ask.clone() };
-                (Ok(wish), draft.before(), true)
-            }
+        Act::Better => match draft.steps.last().and_then(Step::open_wish) {
+            Some(wish) => (Ok(wish), draft.before(), true),
             None => return String::new(),
         },
         Act::Way => (way_out(&draft, fields), before, false),
@@ -142,13 +159,24 @@ fn planned(
     };
     let is_quick = act != Act::Better && fields.get("quick").is_some();
     let budget = if is_quick { Budget::quick() } else { Budget::default() };
-    match replanned(desk, key, before, &wish, Budget { turn, ..budget }) {
+    let step = replanned(desk, key, before, &wish, Budget { turn, ..budget });
+    taken(seat, turn, step.map(|step| step.map(|step| Step { is_quick, ..step })), is_again)
+}
+
+/// Takes in what became of a wish, in place of the last step where that was the same wish.
+fn taken(
+    seat: &Seat,
+    turn: Turn,
+    step: Result<Option<Step>, Box<Refused>>,
+    is_again: bool,
+) -> String {
+    match step {
         Ok(None) => put(seat, turn, |draft| draft.refused = None) + say!(nothing_changes),
         Ok(Some(step)) => put(seat, turn, |draft| {
             if is_again {
                 draft.steps.pop();
             }
-            draft.push(Step { is_quick, ..step });
+            draft.push(step);
         }),
         Err(refused) => put(seat, turn, |draft| draft.refused = Some(*refused)),
     }
@@ -176,9 +204,8 @@ fn replanned(
         Ok(Outcome::Same) => Ok(None),
         Ok(Outcome::New(new)) => Ok(Some(Step {
             label: label(),
-            ask: wish.ask.clone(),
+            by: By::Wish(wish.ask.clone(), new.table),
             plan: Arc::new(new.plan),
-            table: new.table,
             is_quick: false,
         })),
         Err(NoRework::Plan(reason)) => {
@@ -191,8 +218,7 @@ fn replanned(
             Err(Box::new(Refused { label: label(), told, impossible, seed }))
         }
         Err(NoRework::Ask(fault)) => {
-            let fault =
-                crate::diagnostic::Diagnostic::error("E2003", fault.to_string()).help(fault.help());
+            let fault = Diagnostic::error("E2003", fault.to_string()).help(fault.help());
             Err(Box::new(Refused {
                 label: label(),
                 told: vec![fault],
@@ -204,13 +230,13 @@ fn replanned(
 }
 
 /// The wish that does a way out of what was refused last.
-fn way_out(draft: &Draft, fields: &Fields) -> Result<Wish, Vec<crate::diagnostic::Diagnostic>> {
+fn way_out(draft: &Draft, fields: &Fields) -> Result<Wish, Vec<Diagnostic>> {
     let refused = draft.refused.as_ref();
     let ways = refused.and_then(|refused| refused.impossible.as_ref()).map(|found| &found.ways);
     let place = fields.get("way").and_then(|place| place.parse::<usize>().ok());
     let way = place.and_then(|place| ways?.get(place));
     let (Some(way), Some(refused)) = (way, refused) else {
-        let gone = crate::diagnostic::Diagnostic::error("E2003", say!(way_is_gone));
+        let gone = Diagnostic::error("E2003", say!(way_is_gone));
         return Err(vec![gone.help(say!(way_is_gone_help))]);
     };
     let label = [refused.label.as_str(), &way.to_string()];
@@ -268,8 +294,7 @@ fn without_week(
 
 /// Writes the plan into its file, after the longer search where only a quick one was made.
 fn keep(desk: &Desk, seat: &Seat, key: &str, mut draft: Draft) -> String {
-    if let Some(step) = draft.steps.last().filter(|step| step.is_quick) {
-        let wish = Wish { label: step.label.clone(), ask: step.ask.clone() };
+    if let Some(wish) = draft.steps.last().and_then(Step::open_wish) {
         let plan = Arc::clone(draft.before());
         if let Ok(Some(step)) = replanned(desk, key, &plan, &wish, Budget::default()) {
             draft.steps.pop();
@@ -281,9 +306,17 @@ fn keep(desk: &Desk, seat: &Seat, key: &str, mut draft: Draft) -> String {
         return say!(broken).to_owned();
     };
     let read = draft.kept.as_ref().map(|(sha256, _)| sha256.as_str());
-    match desk.cabinet.keep_plan(key, &text, read) {
-        Ok(Kept { name }) => {
-            let told = say!(kept_in, name);
+    let is_next = draft.records().any(|record| record.week.is_none());
+    let is_filed = !is_next && draft.records().next().is_some();
+    if let Err(fault) = filed(desk, key, is_filed) {
+        return fault;
+    }
+    match desk.cabinet.keep_plan(key, &text, read, is_next) {
+        Ok(Kept { name, aside }) => {
+            let told =
+                aside.map_or_else(String::new, |name| format!(" {}", say!(kept_aside, name)));
+            let told =
+                say!(kept_in, name) + &told + &filed(desk, key, is_filed).err().unwrap_or_default();
             draft.kept = Some((catalog::sha256(text.as_bytes()), name));
             draft.base = plan;
             draft.is_kept = true;
@@ -293,8 +326,23 @@ fn keep(desk: &Desk, seat: &Seat, key: &str, mut draft: Draft) -> String {
             told
         }
         Err(NotKept::Changed { name }) => say!(changed_file, name),
-        Err(NotKept::Refused(fault)) => format!("{}. {}.", fault.message, fault.help),
+        Err(NotKept::Refused(fault)) => sentence(&fault),
     }
+}
+
+/// Files the kept plan in the book where the week was made from it, as the command line does: before it is replaced, and
+/// after.
+///
+/// # Errors
+/// Why not, in a sentence.
+fn filed(desk: &Desk, key: &str, is_wanted: bool) -> Result<(), String> {
+    let records = desk.cabinet.records().filter(|_| is_wanted);
+    let filed = records.map_or(Ok(()), |records| records.file(key));
+    filed.map_err(|faults| faults.first().map(sentence).unwrap_or_default())
+}
+
+fn sentence(fault: &Diagnostic) -> String {
+    format!("{}. {}.", fault.message, fault.help)
 }
 
 /// A plan in one of the sheets' forms.

@@ -7,6 +7,7 @@ use super::desk::Desk;
 use super::draft::{Draft, Refused};
 use crate::diagnostic::Diagnostic;
 use crate::input::plan::Plan;
+use crate::input::profile::Profile;
 use crate::planner::{NoPlan, Options, sha256};
 use crate::request::turn::Turn;
 use crate::search::budget::Budget;
@@ -104,14 +105,26 @@ pub(super) fn made(
     file: &ProfileFile,
     turn: Turn,
 ) -> Result<Plan, Box<Refused>> {
+    let unread = |told: &Vec<Diagnostic>| {
+        let told = told.clone();
+        Box::new(Refused { label: String::new(), told, impossible: None, seed: 0 })
+    };
+    let profile = file.profile.as_ref().map_err(unread)?;
+    planned(desk, key, profile, file.previous.as_deref().cloned(), turn)
+}
+
+/// A plan of a profile after a last block.
+pub(super) fn planned(
+    desk: &Desk,
+    key: &str,
+    profile: &Profile,
+    previous: Option<Plan>,
+    turn: Turn,
+) -> Result<Plan, Box<Refused>> {
     let refused =
         |told, impossible| Box::new(Refused { label: String::new(), told, impossible, seed: 0 });
-    let profile = file.profile.as_ref().map_err(|told| refused(told.clone(), None))?;
-    let options = Options {
-        budget: Budget { turn, ..Budget::default() },
-        previous: file.previous.as_deref().cloned(),
-        ..Options::default()
-    };
+    let budget = Budget { turn, ..Budget::default() };
+    let options = Options { budget, previous, ..Options::default() };
     let plan = desk.planner.plan(profile, &options);
     let plan = if turn.is_over() { Err(NoPlan::Stopped) } else { plan };
     plan.map_err(|reason| {

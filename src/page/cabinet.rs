@@ -54,6 +54,8 @@ pub struct Client {
 pub struct Kept {
     /// The file's name.
     pub name: String,
+    /// The name under which what stood there before is still to be found.
+    pub aside: Option<String>,
 }
 
 /// Why something was not kept.
@@ -95,11 +97,18 @@ pub trait Cabinet: Send + Sync {
     /// The kept plan of a profile.
     fn plan(&self, key: &str) -> Option<PlanFile>;
 
-    /// Keeps a plan in place of what was read with this hash, or as a new file.
+    /// Keeps a plan in place of what was read with this hash, or as a new file. What somebody edited, and what a plan is
+    /// not meant to replace, stays under another name.
     ///
     /// # Errors
     /// A file that was changed meanwhile, or a folder that does not let us.
-    fn keep_plan(&self, key: &str, text: &str, read: Option<&str>) -> Result<Kept, NotKept>;
+    fn keep_plan(
+        &self,
+        key: &str,
+        text: &str,
+        read: Option<&str>,
+        is_next: bool,
+    ) -> Result<Kept, NotKept>;
 
     /// The faults and remarks of a profile's text, as the command line tells them.
     fn check(&self, key: &str, text: &str) -> Vec<Diagnostic>;

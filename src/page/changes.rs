@@ -2,22 +2,27 @@
 
 use serde::Serialize;
 
-use super::draft::Draft;
+use super::draft::{By, Draft};
 use super::template::say;
 use super::tries::name_of;
 use crate::input::plan::{Plan, Shortfall};
 use crate::planner::Planner;
-use crate::rework::table::{Fate, Line};
+use crate::rework::table::{Fate, Line, Volume};
 use crate::sheets::{head, phrase};
-use crate::words::Weekday;
+use crate::words::{Muscle, Weekday};
 
 /// What the last change did.
 #[derive(Serialize)]
 pub(super) struct Changes {
     label: String,
-    /// Exercises that stay as they are.
-    kept: usize,
+    /// Exercises that stay as they are, where the week was planned again.
+    kept: Option<usize>,
     lines: Vec<Changed>,
+    /// What comes from the record: what, to what, and why.
+    record: Vec<[String; 3]>,
+    remarks: Vec<String>,
+    /// The week that the record made.
+    week: Option<u32>,
     sets: Vec<Sets>,
     minutes: Vec<Minutes>,
     /// Wishes that fall short since, and those that no longer do.
@@ -60,26 +65,51 @@ struct Minutes {
 pub(super) fn of(draft: &Draft, planner: &Planner) -> Option<Changes> {
     let step = draft.steps.last()?;
     let (old, new) = (draft.before(), &step.plan);
-    let lines = step.table.lines.iter();
-    let kept = lines.clone().filter(|line| line.fate == Fate::Kept).count();
-    let changed = lines.filter_map(|line| changed(line, planner, new));
-    let differ = step.table.volume.iter().filter(|line| (line.before - line.after).abs() > 1e-9);
+    let (kept, lines, volume) = match &step.by {
+        By::Wish(_, table) => {
+            let kept = table.lines.iter().filter(|line| line.fate == Fate::Kept).count();
+            let lines = table.lines.iter().filter_map(|line| changed(line, planner, new));
+            (Some(kept), lines.collect(), table.volume.clone())
+        }
+        By::Record(_) => (None, Vec::new(), volume(old, new)),
+    };
+    let differ = volume.iter().filter(|line| (line.before - line.after).abs() > 1e-9);
     let sets = differ.map(|line| Sets {
         muscle: line.muscle.name(),
         before: phrase::trimmed(line.before, 1),
         now: phrase::trimmed(line.after, 1),
         is_less: line.after < line.before,
     });
+    let record = match &step.by {
+        By::Record(record) => Some(record),
+        By::Wish(..) => None,
+    };
     Some(Changes {
         label: step.label.clone(),
         kept,
-        lines: changed.collect(),
+        lines,
+        record: record.map(|record| record.lines.clone()).unwrap_or_default(),
+        remarks: record.map(|record| record.remarks.clone()).unwrap_or_default(),
+        week: record.and_then(|record| record.week),
         sets: sets.collect(),
         minutes: minutes(old, new),
         worse: fallen(&new.shortfalls, &old.shortfalls),
         better: fallen(&old.shortfalls, &new.shortfalls),
         is_quick: step.is_quick,
     })
+}
+
+/// Weekly sets of two plans.
+fn volume(old: &Plan, new: &Plan) -> Vec<Volume> {
+    let sets = |plan: &Plan, muscle: Muscle| {
+        plan.volume.iter().find(|row| row.muscle == muscle).map_or(0.0, |row| row.sets)
+    };
+    let told = Muscle::ALL.iter().map(|muscle| Volume {
+        muscle: *muscle,
+        before: sets(old, *muscle),
+        after: sets(new, *muscle),
+    });
+    told.collect()
 }
 
 fn changed(line: &Line, planner: &Planner, plan: &Plan) -> Option<Changed> {

@@ -4,6 +4,7 @@
 use std::sync::Arc;
 
 use super::cabinet::{PlanFile, ProfileFile};
+use super::tries::Wish;
 use crate::diagnostic::Diagnostic;
 use crate::input::plan::{Plan, ProfileRef};
 use crate::input::profile::Profile;
@@ -36,12 +37,41 @@ pub(super) struct Draft {
 pub(super) struct Step {
     /// What was asked for, in words.
     pub(super) label: String,
-    /// The same for the planner.
-    pub(super) ask: Ask,
+    pub(super) by: By,
     pub(super) plan: Arc<Plan>,
-    pub(super) table: Table,
     /// Whether a longer search may still find a better week.
     pub(super) is_quick: bool,
+}
+
+/// How a step came about.
+#[derive(Clone)]
+pub(super) enum By {
+    /// A wish, as the planner reads it, and what it did to the week.
+    Wish(Ask, Table),
+    /// The record of what was done.
+    Record(FromRecord),
+}
+
+/// What the record did to the plan.
+#[derive(Clone)]
+pub(super) struct FromRecord {
+    /// The week that it made; none where it is a block of its own.
+    pub(super) week: Option<u32>,
+    /// What changed, to what, and why.
+    pub(super) lines: Vec<[String; 3]>,
+    pub(super) remarks: Vec<String>,
+}
+
+impl Step {
+    /// The wish that it was asked by, where a longer search may find a better week for it.
+    pub(super) fn open_wish(&self) -> Option<Wish> {
+        match &self.by {
+            By::Wish(ask, _) if self.is_quick => {
+                Some(Wish { label: self.label.clone(), ask: ask.clone() })
+            }
+            _ => None,
+        }
+    }
 }
 
 /// A wish that has no plan.
@@ -94,6 +124,14 @@ impl Draft {
         }
     }
 
+    /// What the record did since the week was begun.
+    pub(super) fn records(&self) -> impl Iterator<Item = &FromRecord> {
+        self.steps.iter().filter_map(|step| match &step.by {
+            By::Record(record) => Some(record),
+            By::Wish(..) => None,
+        })
+    }
+
     /// Whether the files are those that it was begun with.
     pub(super) fn is_of(&self, profile: &ProfileFile, kept: Option<&PlanFile>) -> bool {
         let sha256 = self.kept.as_ref().map(|(sha256, _)| sha256);
@@ -108,5 +146,7 @@ pub(super) fn goes_back_to(plan: &Plan, profile: &Profile) -> bool {
     let before = plan.reworked_from.iter().filter_map(|past| past.profile_sha256.as_ref());
     let by_hand = plan.inputs.is_none()
         && matches!(&plan.profile, ProfileRef::Whole(inside) if **inside == *profile);
-    by_hand || now.into_iter().chain(before).any(|sha256| *sha256 == wanted)
+    let book = plan.inputs.as_ref().and_then(|inputs| inputs.book.as_ref());
+    let bare = book.and_then(|book| book.profile_sha256.as_ref());
+    by_hand || now.into_iter().chain(before).chain(bare).any(|sha256| *sha256 == wanted)
 }

@@ -14,6 +14,7 @@ mod desk;
 mod draft;
 mod fields;
 mod form;
+mod from_book;
 mod guard;
 mod past;
 mod profile;

@@ -6,7 +6,7 @@ use serde::Serialize;
 use super::collision::Told;
 use super::desk::Desk;
 use super::records::LookBack;
-use super::shows::printed;
+use super::shows::{paper, printed};
 use super::{answer, fields::Fields};
 use crate::book::DoneSession;
 use crate::book::review::{Review, Wish};
@@ -29,8 +29,8 @@ struct Past<'a> {
     /// Weekly sets that were done, against their ranges.
     chart: Option<Chart>,
     sessions: Vec<Session>,
-    /// For each change that is proposed, the field of a try with its value, where it is one.
-    tries: Vec<Option<[String; 2]>>,
+    /// For each change that is proposed, the form that does it, with the field and its value where it is a try.
+    tries: Vec<Option<[String; 3]>>,
 }
 
 /// A session that is written down.
@@ -48,8 +48,8 @@ struct Session {
 /// Progress, or with `name` the look back.
 pub(super) fn show(desk: &Desk, key: &str, name: &str) -> Response {
     looked(desk, key, |client, back| {
-        let past =
-            back.map(|back| progress::view(&of(back, Audience::Coach), back.catalog.entries()));
+        let past = back
+            .map(|back| progress::view(&of(back, Audience::Coach, None), back.catalog.entries()));
         let sessions = back.map(latest).unwrap_or_default();
         let chart = back.map(|back| Chart::new(&volume(&back.review)));
         let tries = back.map(tries).unwrap_or_default();
@@ -63,7 +63,7 @@ pub(super) fn print(desk: &Desk, key: &str, query: &Fields) -> Response {
         let Some(back) = back else { return answer::not_found() };
         let coach = query.get("for") == Some("coach");
         let audience = if coach { Audience::Coach } else { Audience::Client };
-        match progress::page(&of(back, audience), back.catalog.entries()) {
+        match progress::page(&of(back, audience, paper(query)), back.catalog.entries()) {
             Ok(text) if query.get("save").is_some() => {
                 answer::file("text/html; charset=utf-8", &format!("{key}.progress.html"), text)
             }
@@ -92,7 +92,7 @@ fn looked(
     }
 }
 
-fn of(back: &LookBack, audience: Audience) -> Progress<'_> {
+fn of(back: &LookBack, audience: Audience, paper: Option<Paper>) -> Progress<'_> {
     let plan = back.plan.as_ref();
     Progress {
         review: &back.review,
@@ -101,7 +101,7 @@ fn of(back: &LookBack, audience: Audience) -> Progress<'_> {
         coming: plan.and_then(|plan| coming(plan, &back.sessions)),
         units: back.units,
         audience,
-        paper: Paper::A4,
+        paper,
     }
 }
 
@@ -117,7 +117,7 @@ fn volume(review: &Review) -> Vec<MuscleVolume> {
 }
 
 /// Proposals as tries of the week in hand; its plan knows a weekday with its hour where it has one.
-fn tries(back: &LookBack) -> Vec<Option<[String; 2]>> {
+fn tries(back: &LookBack) -> Vec<Option<[String; 3]>> {
     let day_of = |day: &Weekday| {
         let sessions = back.plan.as_ref()?.sessions.iter();
         let mut labels = sessions.filter(|one| one.day == *day).map(|one| match &one.at {
@@ -126,11 +126,14 @@ fn tries(back: &LookBack) -> Vec<Option<[String; 2]>> {
         });
         labels.next().filter(|_| labels.next().is_none())
     };
-    let field = |name: &str, value: String| [name.to_owned(), value];
+    let field = |name: &str, value: String| ["try".to_owned(), name.to_owned(), value];
+    let act = |name: &str| [name.to_owned(), String::new(), String::new()];
     let of_wish = |wish: &Wish| match wish {
         Wish::Without(day) => Some(field("drop", day_of(day)?)),
         Wish::Never(id) => Some(field("never", id.clone())),
         Wish::More(muscle) => Some(field("more", muscle.id().to_owned())),
+        Wish::Easier => Some(act("easier")),
+        Wish::NextBlock => Some(act("block")),
     };
     back.review.proposals.iter().map(|one| one.wish.as_ref().and_then(of_wish)).collect()
 }

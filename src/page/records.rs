@@ -82,4 +82,10 @@ pub trait Records: Send + Sync {
     /// # Errors
     /// Every fault of the lines with its place in them, or a book that cannot be written. Nothing is written then.
     fn write(&self, key: &str, told: &ToWrite<'_>) -> Result<Stands, Vec<Diagnostic>>;
+
+    /// Files the plan that is kept under a key, where there is a book.
+    ///
+    /// # Errors
+    /// A plan that cannot be read, or a book that cannot be written.
+    fn file(&self, key: &str) -> Result<(), Vec<Diagnostic>>;
 }

@@ -142,7 +142,7 @@ pub(super) fn sheet(desk: &Desk, key: &str, form: &str, query: &Fields) -> Respo
             Some("coach") => Audience::Coach,
             _ => Audience::Both,
         },
-        paper: if query.get("paper") == Some("letter") { Paper::Letter } else { Paper::A4 },
+        paper: paper(query),
         ..Options::default()
     };
     let Some(text) = shown_as(desk, &plan, form, &options) else {
@@ -154,6 +154,11 @@ pub(super) fn sheet(desk: &Desk, key: &str, form: &str, query: &Fields) -> Respo
         return answer::file(kind, &format!("{key}.{ending}"), text);
     }
     printed(desk, text)
+}
+
+/// The paper that an address names.
+pub(super) fn paper(query: &Fields) -> Option<Paper> {
+    query.get("paper").and_then(|named| named.parse().ok())
 }
 
 /// A sheet brings its style along, which this one page may use and no other.

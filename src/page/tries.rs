@@ -8,6 +8,7 @@ use crate::input::profile::{Profile, SessionSlot};
 use crate::input::suggest;
 use crate::planner::Planner;
 use crate::rework::{Ask, profile_of};
+use crate::sheets::phrase;
 use crate::words::{Emphasis, Kit, Muscle, Stress};
 
 /// The shortest and longest session that a profile may have, in minutes.
@@ -25,6 +26,14 @@ pub(super) fn day_label(slot: &SessionSlot) -> String {
         Some(at) => format!("{}@{at}", slot.day),
         None => slot.day.to_string(),
     }
+}
+
+/// `Tuesday`, with its hour where that day has another session too.
+pub(super) fn day_name(profile: &Profile, slot: &SessionSlot) -> String {
+    let same = profile.sessions.iter().filter(|one| one.day == slot.day).count();
+    let at = slot.at.as_deref().and_then(phrase::clock).filter(|_| same > 1);
+    let at = at.map(|at| format!(" {}", phrase::clock_text(at, profile.clock)));
+    format!("{}{}", slot.day.name(), at.unwrap_or_default())
 }
 
 /// The name of an exercise; its id where nothing knows it.
@@ -88,7 +97,7 @@ impl Reader<'_> {
             match text.parse::<u32>().ok().filter(|minutes| MINUTES.contains(minutes)) {
                 Some(minutes) if minutes == slot.minutes => {}
                 Some(minutes) => {
-                    self.labels.push(say!(tried_minutes, day = slot.day.name(), minutes));
+                    self.labels.push(say!(tried_minutes, day = day_name(profile, slot), minutes));
                     self.ask.minutes.push((day.to_owned(), minutes));
                 }
                 None => self.faults.push(
@@ -102,7 +111,7 @@ impl Reader<'_> {
     fn days_off(&mut self, profile: &Profile) {
         for day in self.fields.all("drop") {
             let slot = profile.sessions.iter().find(|slot| day_label(slot) == day);
-            let name = slot.map_or_else(|| day.to_owned(), |slot| slot.day.name().to_owned());
+            let name = slot.map_or_else(|| day.to_owned(), |slot| day_name(profile, slot));
             self.labels.push(say!(tried_off, day = name));
             self.ask.drop_days.push(day.to_owned());
         }

@@ -9,14 +9,14 @@ use super::collision::{Collision, Told};
 use super::desk::Desk;
 use super::draft::{Draft, Refused, goes_back_to};
 use super::records::Records;
-use super::tries::day_label;
+use super::tries::{day_label, day_name};
 use crate::input::plan::{Balance, Plan, Session};
 use crate::input::profile::{Limit, Profile};
 use crate::rework::profile_of;
 use crate::sheets::card::Card;
 use crate::sheets::html::chart::Chart;
 use crate::sheets::{Audience, Names, head, phrase};
-use crate::words::{Emphasis, Muscle, Stress};
+use crate::words::{Emphasis, Muscle, Paper, Stress};
 
 /// The page of a client.
 #[derive(Serialize)]
@@ -57,6 +57,8 @@ struct Week {
     ratios: Vec<[String; 2]>,
     shortfalls: Vec<[String; 2]>,
     cautions: Vec<String>,
+    /// The papers to print on, the client's first.
+    papers: [Paper; 2],
     tries: Tries,
 }
 
@@ -106,7 +108,7 @@ struct Tries {
 #[derive(Serialize)]
 struct Slot {
     label: String,
-    name: &'static str,
+    name: String,
     minutes: u32,
 }
 
@@ -203,6 +205,10 @@ impl Week {
                 .map(|short| [head::missed(short), head::because(short)])
                 .collect(),
             cautions: head::cautions(plan, Audience::Coach),
+            papers: match head::paper(plan) {
+                Paper::A4 => [Paper::A4, Paper::Letter],
+                Paper::Letter => [Paper::Letter, Paper::A4],
+            },
             tries: tries(plan),
         }
     }
@@ -250,7 +256,7 @@ fn tries(plan: &Plan) -> Tries {
         days: slots
             .map(|slot| Slot {
                 label: day_label(slot),
-                name: slot.day.name(),
+                name: day_name(profile, slot),
                 minutes: slot.minutes,
             })
             .collect(),

@@ -107,6 +107,8 @@ pub(crate) fn rework(
     if is_same && !edited(plan, before) {
         return Ok(Outcome::Same);
     }
+    // What the record gave is still there while the loads are those that it gave.
+    let is_from_book = profile.known_lifts == before.known_lifts;
     let advice = screening::advise(&profile);
     if let Some(withheld) = advice.withheld {
         return Err(NoPlan::Withheld(withheld).into());
@@ -140,6 +142,9 @@ pub(crate) fn rework(
     }
     let by_hand = request.rework.as_ref().is_some_and(|rework| rework.as_written);
     new.reworked_from = history(plan, ask, by_hand);
+    if let (Some(new), Some(old)) = (&mut new.inputs, &plan.inputs) {
+        new.book = old.book.clone().filter(|_| is_from_book);
+    }
     let table = Table::new(plan, &new, &request, &barred);
     let written = by_hand.then(|| Written::of(planner, plan, before));
     seal(&mut new);

@@ -8,7 +8,7 @@ use crate::plan::conditioning::{moderate_equivalent, weekly_text};
 use crate::plan::file::{MuscleVolume, Plan, ProfileRef, Session, Shortfall, Week};
 use crate::plan::screening;
 use crate::timing;
-use crate::words::{Clock, Goal, GroupKind, Muscle, Part, Side, Status, Units};
+use crate::words::{Clock, Goal, GroupKind, Muscle, Paper, Part, Side, Status, Units};
 
 /// The one line that no sheet is without.
 pub(crate) fn stop() -> &'static str {
@@ -41,6 +41,11 @@ pub(crate) fn units(plan: &Plan) -> Units {
 /// How the profile tells times of day.
 pub(crate) fn clock(plan: &Plan) -> Clock {
     profile(plan).map_or(Clock::Hours24, |profile| profile.clock)
+}
+
+/// The paper that the profile asks for.
+pub(crate) fn paper(plan: &Plan) -> Paper {
+    profile(plan).map_or(Paper::A4, |profile| profile.paper)
 }
 
 /// The training status, where the plan tells it.

@@ -31,6 +31,7 @@ use std::io;
 use crate::input::catalog::Entry;
 use crate::plan::file::Plan;
 
+pub use crate::words::Paper;
 pub use csv::Csv;
 pub use data::Json;
 pub use day::of_day;
@@ -79,23 +80,13 @@ impl Audience {
     }
 }
 
-/// The paper that a printed sheet is laid out for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Paper {
-    /// 210 × 297 mm.
-    #[default]
-    A4,
-    /// 8.5 × 11 in.
-    Letter,
-}
-
 /// How a sheet is made.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Options {
     /// Who it is for; text, HTML and Markdown heed it.
     pub audience: Audience,
-    /// The paper; HTML heeds it.
-    pub paper: Paper,
+    /// The paper, in place of the profile's; HTML heeds it.
+    pub paper: Option<Paper>,
     /// Whether text may carry terminal colors.
     pub color: bool,
     /// Columns of the terminal; text heeds it and uses 60 to 100 of them.
@@ -106,7 +97,7 @@ pub struct Options {
 
 impl Default for Options {
     fn default() -> Self {
-        Options { audience: Audience::Both, paper: Paper::A4, color: false, width: 80, week: None }
+        Options { audience: Audience::Both, paper: None, color: false, width: 80, week: None }
     }
 }
 

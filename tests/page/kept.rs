@@ -153,11 +153,29 @@ fn sheets_are_those_of_the_week_in_hand() {
     assert!(browser.get("/client/tide-01/sheet/csv").body.contains("goblet-squat"));
     let page = browser.get("/client/tide-01/sheet/html?for=client&paper=letter").body;
     assert!(page.contains("size: Letter") && !page.contains("For the coach"));
+    let usual = browser.get("/client/tide-01/sheet/html?for=client").body;
+    assert!(usual.contains("size: A4"));
     // The kept form reads back as a plan by another parser than ours.
     assert!(serde_yaml::from_str::<Plan>(&yaml.body).is_err());
     assert!(
         serde_yaml::from_str::<serde_yaml::Value>(&yaml.body).unwrap().get("sessions").is_some()
     );
+}
+
+/// The first page to print is on the client's paper, and the file to send has it too.
+#[test]
+fn the_paper_of_the_profile_comes_first() {
+    let browser = Browser::before(&["tide-01"]);
+    let profile = browser.text("tide-01.yaml").replace("weeks: 4", "weeks: 4\npaper: letter");
+    fs::write(browser.path("tide-01.yaml"), profile).unwrap();
+    let page = browser.get("/client/tide-01").body;
+    let place = |paper: &str| page.find(&format!("for=client&amp;paper={paper}")).unwrap();
+    assert!(place("letter") < place("a4"));
+    let print =
+        |more: &str| browser.get(&format!("/client/tide-01/sheet/html?for=client{more}")).body;
+    assert!(print("").contains("size: Letter") && print("&save=1").contains("size: Letter"));
+    assert!(print("&paper=a4").contains("size: A4"));
+    assert!(browser.get("/client/tide-01/profile").body.contains("value=\"letter\" selected"));
 }
 
 /// The folder above `profiles/` will do too, and plans go where plans are.

@@ -162,6 +162,29 @@ fn a_collision_is_solved_by_its_button() {
     assert!(browser.get("/client/tide-01").body.contains("this way out is no longer there"));
 }
 
+/// Two sessions on one day are told apart by their hours, on the client's clock.
+#[test]
+fn two_sessions_on_one_day_have_their_hours() {
+    let browser = Browser::before(&["tide-01"]);
+    let text = browser.text("tide-01.yaml").replace("weeks: 4", "weeks: 4\nclock: 12h");
+    let text = text.replace("day: wed, at: \"18:30\"", "day: mon, at: \"07:00\"");
+    std::fs::write(browser.path("tide-01.yaml"), text).unwrap();
+    let page = browser.get("/client/tide-01").body;
+    for name in ["Monday 7:00 am</label>", "Monday 6:30 pm</label>", "Friday</label>"] {
+        assert!(page.contains(name), "{name}: {page}");
+    }
+    browser.post("/client/tide-01/try", &[("minutes.mon@07:00", "45")]);
+    assert!(
+        browser.get("/client/tide-01").body.contains("Tried: <bdi>Monday 7:00 am 45 min</bdi>")
+    );
+    browser.post("/client/tide-01/keep", &[]);
+    let card = browser.get("/client/tide-01/write?week=1&day=mon%4007:00").body;
+    assert!(
+        card.contains("<h1>Monday 7:00 am") && card.contains("Monday 6:30 pm 4 January"),
+        "{card}"
+    );
+}
+
 #[test]
 fn a_script_gets_the_part_and_the_better_week_after_it() {
     use axum::body::Body;

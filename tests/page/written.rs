@@ -13,7 +13,7 @@ use crate::form::fields;
 const MONDAY: Date = date(2027, 1, 4);
 const WEEK: &str = "/client/tide-01/write?week=1&day=mon";
 
-fn kept() -> Browser {
+pub(crate) fn kept() -> Browser {
     let browser = Browser::before(&["tide-01"]);
     browser.post("/client/tide-01/keep", &[]);
     browser
@@ -28,21 +28,21 @@ fn sessions(browser: &Browser) -> Vec<DoneSession> {
 }
 
 /// The form of a page with some fields changed or added; an empty value of a box takes its mark off.
-fn form(page: &str, changed: &[(&str, &str)]) -> Vec<(String, String)> {
+pub(crate) fn form(page: &str, changed: &[(&str, &str)]) -> Vec<(String, String)> {
     let is_changed = |name: &str| changed.iter().any(|(one, _)| *one == name);
     let kept = fields(page).into_iter().filter(|(name, _)| !is_changed(name) && name != "token");
     let new = changed.iter().filter(|(_, value)| !value.is_empty());
     kept.chain(new.map(|(name, value)| ((*name).to_owned(), (*value).to_owned()))).collect()
 }
 
-fn send(browser: &Browser, form: &[(String, String)]) -> crate::browser::Answer {
+pub(crate) fn send(browser: &Browser, form: &[(String, String)]) -> crate::browser::Answer {
     let fields: Vec<(&str, &str)> =
         form.iter().map(|(name, value)| (name.as_str(), value.as_str())).collect();
     browser.post("/client/tide-01/write", &fields)
 }
 
 /// The value of a field.
-fn value<'a>(form: &'a [(String, String)], name: &str) -> &'a str {
+pub(crate) fn value<'a>(form: &'a [(String, String)], name: &str) -> &'a str {
     form.iter().find(|(one, _)| one == name).map_or("", |(_, value)| value)
 }
 
@@ -210,6 +210,7 @@ fn what_log_refuses_is_refused_in_its_words_and_what_was_typed_stays() {
     let nothing = send(&browser, &form(&page, &[]));
     assert!(nothing.body.contains("nothing is written down"), "{}", nothing.body);
     assert!(sessions(&browser).is_empty());
+    assert!(!browser.path("weekwright.sqlite").exists(), "what is refused makes no book");
 }
 
 #[test]
@@ -245,6 +246,49 @@ fn the_same_session_takes_the_place_of_the_first_and_says_so() {
     assert_eq!(sessions(&browser)[0].items[0].sets[0].amount, 10);
     assert_eq!(send(&browser, &form(&late.body, &[])).status, StatusCode::SEE_OTHER);
     assert_eq!(sessions(&browser)[0].items[0].sets[0].amount, 12);
+}
+
+/// A plan that names no load, and a book that knows it.
+#[test]
+fn a_load_that_the_plan_leaves_open_is_the_last_one_that_was_written_down() {
+    let browser = kept();
+    let page = browser.get(WEEK).body;
+    let fresh = fields(&page);
+    assert_eq!(value(&fresh, "load.0.1"), "", "the load is to be found");
+    assert!(!page.contains("the last one that was written down"));
+    let lifted = [("load.0.1", "14"), ("amount.0.1", "9"), ("done.0.1", "1")];
+    send(&browser, &form(&page, &lifted));
+    let id = exercises(&browser).remove(0);
+    let plan = plan(&browser);
+    let later =
+        plan.weeks[1..].iter().flat_map(|week| week.sessions.iter().map(|one| (week.week, one)));
+    let (week, day, place) = later
+        .filter_map(|(week, session)| {
+            let work = weekwright::book::slot::work(session);
+            let place = work.iter().position(|item| item.exercise == id)?;
+            work[place].load_kg.is_none().then_some((week, session.day, place))
+        })
+        .next()
+        .expect("a later session has it again");
+    let page = browser.get(&format!("/client/tide-01/write?week={week}&day={day}")).body;
+    let filled = fields(&page);
+    assert_eq!(value(&filled, &format!("load.{place}.1")), "14");
+    assert!(
+        page.contains("The load is the last one that was written down, on 4 January."),
+        "{page}"
+    );
+    // What comes before it knows nothing of it, and what was refused stays as it was typed.
+    let emptied = format!("load.{place}.1");
+    let kept: Vec<(String, String)> = filled
+        .into_iter()
+        .map(|(name, value)| if name == emptied { (name, String::new()) } else { (name, value) })
+        .chain([
+            (format!("done.{place}.1"), "1".to_owned()),
+            ("more".to_owned(), "blorb".to_owned()),
+        ])
+        .collect();
+    let again = fields(&send(&browser, &kept).body);
+    assert_eq!(value(&again, &emptied), "");
 }
 
 #[test]

@@ -95,7 +95,7 @@ fn long(exercises: usize) -> Plan {
 
 #[test]
 fn a_session_takes_one_page_and_the_back_only_where_no_print_would_be_readable() {
-    for paper in [Paper::A4, Paper::Letter] {
+    for paper in [Paper::A4, Paper::Letter].map(Some) {
         let page = |plan: &Plan| sheet_of("html", plan, &Options { paper, ..Options::default() });
         let cards = |html: &str| html.matches(r#"<article class="page card"#).count();
         let one = page(&tide());
@@ -210,9 +210,17 @@ fn client_and_coach_have_their_own_pages() {
 
 #[test]
 fn the_paper_is_the_one_asked_for() {
-    let letter = Options { paper: Paper::Letter, ..Options::default() };
-    assert!(sheet_of("html", &tide(), &letter).contains("@page { size: Letter;"));
+    let on = |paper: Paper| Options { paper: Some(paper), ..Options::default() };
+    assert!(sheet_of("html", &tide(), &on(Paper::Letter)).contains("@page { size: Letter;"));
     assert!(html(&tide()).contains("@page { size: A4;"));
+    // What the profile says holds where nothing else is asked for.
+    let mut plan = tide();
+    let weekwright::input::plan::ProfileRef::Whole(profile) = &mut plan.profile else {
+        unreachable!("the sample holds its profile")
+    };
+    profile.paper = Paper::Letter;
+    assert!(html(&plan).contains("@page { size: Letter;"));
+    assert!(sheet_of("html", &plan, &on(Paper::A4)).contains("@page { size: A4;"));
 }
 
 /// Contrast by WCAG 2.2, success criterion 1.4.3: (L1 + 0.05) / (L2 + 0.05).

@@ -2,6 +2,7 @@
 
 mod easier;
 mod line;
+mod made;
 mod moved;
 mod text;
 
@@ -20,6 +21,7 @@ use crate::plan::{fit, pounds, screening};
 use crate::words::Weekday;
 pub(crate) use line::maximum;
 use line::{Desk, Line};
+pub use made::{NoComing, first_day, made};
 
 /// Days without training after which a client begins again lower. Common practice.
 const AWAY: i64 = 21;

@@ -43,6 +43,10 @@ pub enum Wish {
     Never(String),
     /// More for a muscle.
     More(Muscle),
+    /// An easier week next.
+    Easier,
+    /// The block after this one.
+    NextBlock,
 }
 
 pub(super) fn proposals(
@@ -75,7 +79,7 @@ fn next_block(about: &About<'_>) -> Option<Proposal> {
             "weekwright plan {} --book {} -o {}.next.plan.yaml",
             about.files.profile, about.files.book, about.client
         ),
-        wish: None,
+        wish: Some(Wish::NextBlock),
     })
 }
 
@@ -105,7 +109,7 @@ fn easier_week(about: &About<'_>, review: &Review, sessions: &[DoneSession]) -> 
         "weekwright next {} --easier -o {}.easier.plan.yaml",
         about.files.plan, about.client
     );
-    Some(Proposal { what: "an easier week".to_owned(), because, command, wish: None })
+    Some(Proposal { what: "an easier week".to_owned(), because, command, wish: Some(Wish::Easier) })
 }
 
 /// Weeks since the last session of an easier week, or since the first session.
@@ -166,7 +170,7 @@ fn stalled(about: &About<'_>, review: &Review) -> Option<Proposal> {
             "weekwright next {} --easier -o {}.easier.plan.yaml",
             about.files.plan, about.client
         ),
-        wish: None,
+        wish: Some(Wish::Easier),
     })
 }
 

@@ -185,7 +185,13 @@ impl Cabinet for Folder {
         self.listing().plans.get(key).map(|path| self.plan_at(path))
     }
 
-    fn keep_plan(&self, key: &str, text: &str, read: Option<&str>) -> Result<Kept, NotKept> {
+    fn keep_plan(
+        &self,
+        key: &str,
+        text: &str,
+        read: Option<&str>,
+        is_next: bool,
+    ) -> Result<Kept, NotKept> {
         let _one = self.writing.lock().unwrap_or_else(PoisonError::into_inner);
         let listing = self.listing();
         if !listing.profiles.contains_key(key) {
@@ -193,7 +199,8 @@ impl Cabinet for Folder {
         }
         let new = || listing.plan_home.join(format!("{key}{}", ending::PLAN));
         let path = listing.plans.get(key).cloned().unwrap_or_else(new);
-        self.put(&path, text, read)
+        let sealed = |old: &[u8]| seal::is_whole(&String::from_utf8_lossy(old));
+        self.put(&path, text, read, |old| is_next || !sealed(old))
     }
 
     fn check(&self, key: &str, text: &str) -> Vec<Diagnostic> {
@@ -218,7 +225,7 @@ impl Cabinet for Folder {
             (None, None) if is_plain(key) => listing.home.join(format!("{key}.yaml")),
             _ => return Err(NotKept::Changed { name: key.to_owned() }),
         };
-        self.put(&path, text, read)
+        self.put(&path, text, read, |_| false)
     }
 
     fn places(&self) -> Vec<String> {
@@ -305,19 +312,23 @@ impl Folder {
         file
     }
 
-    /// Puts a text in the place of what was read, or as a new file.
-    fn put(&self, path: &Path, text: &str, read: Option<&str>) -> Result<Kept, NotKept> {
+    /// Puts a text in the place of what was read, which may stay under another name, or as a new file.
+    fn put(
+        &self,
+        path: &Path,
+        text: &str,
+        read: Option<&str>,
+        stays: impl FnOnce(&[u8]) -> bool,
+    ) -> Result<Kept, NotKept> {
         let now = fs::read(path).ok();
         let name = self.name_of(path);
         if now.as_deref().map(sha256).as_deref() != read {
             return Err(NotKept::Changed { name });
         }
-        let is_plan = path.to_str().is_some_and(|path| path.ends_with(ending::PLAN));
-        let by_hand = now.filter(|old| is_plan && !seal::is_whole(&String::from_utf8_lossy(old)));
-        // A plan that somebody edited is kept under another name.
-        let aside = by_hand.map_or(Ok(()), |_| set_aside(path).map(drop));
-        let written = aside.and_then(|()| replace(path, text));
-        written.map(|()| Kept { name: name.clone() }).map_err(|error| {
+        let old = now.filter(|old| stays(old));
+        let aside = old.map(|_| set_aside(path).map(|path| self.name_of(&path))).transpose();
+        let written = aside.and_then(|aside| replace(path, text).map(|()| aside));
+        written.map(|aside| Kept { name: name.clone(), aside }).map_err(|error| {
             let fault = Diagnostic::error("E1006", format!("the file cannot be written: {error}"))
                 .at(Label::whole(name))
                 .help("see that you may write into the folder and that there is room; nothing was changed");

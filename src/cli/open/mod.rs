@@ -12,6 +12,7 @@ use std::process::{Command, Stdio};
 use std::sync::Arc;
 use std::time::Duration;
 
+use axum::serve::ListenerExt as _;
 use tokio::sync::Notify;
 
 use super::args::OpenArgs;
@@ -58,6 +59,8 @@ fn served(listener: TcpListener, desk: Arc<Desk>) -> std::io::Result<()> {
     let _ = ctrlc::set_handler(move || asked.notify_one());
     let outcome = runtime.block_on(async {
         let listener = tokio::net::TcpListener::from_std(listener)?;
+        // The end of a page does not wait for a word that its beginning came.
+        let listener = listener.tap_io(|connection| drop(connection.set_nodelay(true)));
         let answering = axum::serve(listener, page::router(desk)).into_future();
         // A browser keeps its connections open; what is under way gets some seconds below.
         tokio::select! {

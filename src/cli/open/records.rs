@@ -1,6 +1,7 @@
 //! The book of the folder that was opened.
 
 use std::collections::BTreeMap;
+use std::path::PathBuf;
 
 use jiff::civil::Date;
 
@@ -27,6 +28,13 @@ impl Folder {
             return Err(vec![super::folder::outside_fault(&self.name_of(path))]);
         }
         Ok(book)
+    }
+
+    fn kept_plan(&self, key: &str) -> Result<PathBuf, Vec<Diagnostic>> {
+        self.plan_path(key).ok_or_else(|| {
+            let gone = Diagnostic::error("E1004", "the plan is gone").at(Label::whole(key));
+            vec![gone.help("plan the client again, and keep the plan")]
+        })
     }
 }
 
@@ -56,10 +64,7 @@ impl Records for Folder {
     }
 
     fn write(&self, key: &str, what: &ToWrite<'_>) -> Result<Stands, Vec<Diagnostic>> {
-        let Some(plan) = self.plan_path(key) else {
-            let gone = Diagnostic::error("E1004", "the plan is gone").at(Label::whole(key));
-            return Err(vec![gone.help("plan the client again, and keep the plan")]);
-        };
+        let plan = self.kept_plan(key)?;
         let told_note = Some(what.note).filter(|note| !note.is_empty());
         let to_log = ToLog {
             target: &plan,
@@ -75,6 +80,10 @@ impl Records for Folder {
             instead_of: logged.instead_of,
             remarks: logged.remarks,
         })
+    }
+
+    fn file(&self, key: &str) -> Result<(), Vec<Diagnostic>> {
+        self.own_notebook()?.file(&self.kept_plan(key)?).map_err(told)
     }
 }
 

@@ -84,7 +84,8 @@ fn of_day(
         let start = |plan: &Plan| plan.sessions.first().and_then(|session| session.at.clone());
         (start(one), &one.client).cmp(&(start(other), &other.client))
     });
-    let page = sheets::cards_of_day(&plans, catalog.entries(), day, arguments.paper.into());
+    let page =
+        sheets::cards_of_day(&plans, catalog.entries(), day, arguments.paper.map(Into::into));
     let page = page.map_err(|error| unmade(&error))?;
     let file = arguments.output.as_ref().map(|output| match ending::promised(output) {
         None if output != Path::new("-") => output.join(format!("{day}.html")),

@@ -19,6 +19,7 @@ pub(super) const SECTIONS: [(&str, &[&str]); 6] = [
             "client",
             "units",
             "clock",
+            "paper",
             "birth_year",
             "sex",
             "height_cm",

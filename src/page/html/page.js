@@ -50,7 +50,9 @@ function show(text, quiet) {
   } else if (changes) {
     say(changes.textContent);
   }
-  goOn();
+  // The picture comes first, unless something newer is asked for meanwhile.
+  const mine = newest;
+  requestAnimationFrame(() => setTimeout(() => { if (mine === newest) goOn(); }));
 }
 
 /** Goes on looking where the answer that is shown was a quick one. */

@@ -14,6 +14,8 @@ use super::desk::Desk;
 use super::fields::Fields;
 use super::records::{Records, Stands, ToWrite};
 use super::template::say;
+use crate::book::done::Load;
+use crate::book::history::{self, Performance};
 use crate::book::{DoneSession, slot};
 use crate::catalog;
 use crate::diagnostic::{Diagnostic, counted};
@@ -39,6 +41,13 @@ struct At<'a> {
 impl At<'_> {
     fn units(&self) -> Units {
         head::units(self.plan)
+    }
+
+    /// How an exercise was done last, up to the day of a session: what its load is where the plan names none.
+    fn known(&self, exercise: &str, which: &Which<'_>) -> Option<Performance> {
+        let done = history::of(exercise, &self.done);
+        let is_known = |one: &Performance| one.date <= which.date && one.load != Load::Body;
+        done.into_iter().rfind(is_known)
     }
 
     /// What is written down of a session already.

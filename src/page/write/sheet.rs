@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::lines::{Lines, rows_in};
 use super::which::{Choice, Which};
 use super::{At, fingerprint};
+use crate::book::history::Performance;
 use crate::book::written::{
     amount_text, effort_text, has_load, load_word, planned_words, sets_text,
 };
@@ -78,6 +79,8 @@ struct Exercise {
     dose: String,
     load: String,
     load_note: String,
+    /// That the load is the last one in the book, where it is.
+    last_load: String,
     rest: String,
     rest_s: u32,
     effort: String,
@@ -113,7 +116,8 @@ impl Sheet {
         let exercises = items.iter().enumerate().filter_map(|(place, item)| {
             let entry = planner.catalog().get(&item.exercise)?;
             let line = lines.iter().find(|line| line.id == item.exercise)?;
-            Some(exercise(place, item, entry, line, at.units(), source))
+            let known = at.known(&item.exercise, which).filter(|_| has_load_field(entry));
+            Some(exercise(place, item, entry, line, (at.units(), known), source))
         });
         let stands = at.stands(which);
         let text = |name: &str| match source {
@@ -132,7 +136,7 @@ impl Sheet {
             client: head::client(plan),
             week: which.week,
             day: which.label(),
-            title: which.session.day.name().to_owned(),
+            title: which.name.clone(),
             date,
             note: match source {
                 Source::Book(done) => done.note.clone(),
@@ -181,10 +185,10 @@ impl Sheet {
 fn weeks(which: &Which<'_>) -> Vec<Week> {
     let mut weeks: Vec<Week> = Vec::new();
     for choice in &which.all {
-        let Choice { week, day, label, date, is_written } = choice;
+        let Choice { week, name, label, date, is_written } = choice;
         let on = date.map_or(String::new(), |date| format!(" {}", phrase::day_month(date)));
         let day = Day {
-            name: format!("{}{on}", day.name()),
+            name: format!("{name}{on}"),
             is_written: *is_written,
             is_this: *week == which.week && *label == which.label(),
             label: label.clone(),
@@ -219,7 +223,7 @@ fn exercise(
     item: &Item,
     entry: &Entry,
     line: &Line,
-    units: Units,
+    (units, known): (Units, Option<Performance>),
     source: &Source<'_>,
 ) -> Exercise {
     let planned = planned(item, entry, units);
@@ -233,7 +237,15 @@ fn exercise(
         (_, Some(done)) => written(done, entry, units, planned),
         _ => planned,
     };
+    let mut last_load = String::new();
     if !matches!(source, Source::Form(_)) {
+        if let Some(known) = known.filter(|_| sets.iter().any(|set| set.load.is_empty())) {
+            let load = load_word(&known.load, entry, units);
+            sets.iter_mut()
+                .filter(|set| set.load.is_empty())
+                .for_each(|set| set.load.clone_from(&load));
+            last_load = say!(write_last_load, day = phrase::day_month(known.date));
+        }
         let load = sets.last().map(|set| set.load.clone()).unwrap_or_default();
         sets.push(Set { load, ..Set::default() });
     }
@@ -255,6 +267,7 @@ fn exercise(
         dose: line.dose.clone(),
         load: line.load.clone(),
         load_note: line.load_note.clone(),
+        last_load,
         rest: line.rest.clone(),
         rest_s: line.rest_s,
         effort: line.effort.clone(),
@@ -277,6 +290,11 @@ fn load_head(entry: &Entry, units: Units) -> String {
         LoadKind::Band => say!(load_band).to_owned(),
         _ => String::new(),
     }
+}
+
+fn has_load_field(entry: &Entry) -> bool {
+    has_load(entry.load)
+        || matches!(entry.load, LoadKind::BodyweightPlus | LoadKind::Assisted | LoadKind::Band)
 }
 
 /// The sets of the plan. The reserve stands with the last one, as `ok` writes it down.

@@ -7,7 +7,7 @@ use crate::book::slot::{self, Slot};
 use crate::book::{DoneSession, slot::Taken};
 use crate::input::plan::{Plan, Session};
 use crate::page::fields::Fields;
-use crate::words::Weekday;
+use crate::sheets::{head, phrase};
 
 /// How far back the next session to write down is looked for.
 const LATE_DAYS: i64 = 6;
@@ -16,6 +16,8 @@ const LATE_DAYS: i64 = 6;
 pub(super) struct Which<'a> {
     pub(super) week: u32,
     pub(super) session: &'a Session,
+    /// What it is called.
+    pub(super) name: String,
     /// The day that it was most likely done.
     pub(super) date: Date,
     /// Every session that could be meant.
@@ -25,7 +27,7 @@ pub(super) struct Which<'a> {
 /// A session that could be meant.
 pub(super) struct Choice {
     pub(super) week: u32,
-    pub(super) day: Weekday,
+    pub(super) name: String,
     pub(super) label: String,
     pub(super) date: Option<Date>,
     pub(super) is_written: bool,
@@ -57,7 +59,7 @@ impl<'a> Which<'a> {
         let (week, session) = (slot.week, slot.session);
         let choice = |slot: &Slot<'_>| Choice {
             week: slot.week,
-            day: slot.session.day,
+            name: name(plan, slot.session),
             label: label(slot.session),
             date: slot.date,
             is_written: is_taken(slot, &taken),
@@ -67,6 +69,7 @@ impl<'a> Which<'a> {
         Some(Which {
             week,
             session,
+            name: name(plan, session),
             date: if is_running { planned.min(today) } else { planned },
             all,
         })
@@ -83,6 +86,14 @@ impl<'a> Which<'a> {
             && done.day == Some(self.session.day)
             && done.at == self.session.at
     }
+}
+
+/// `Monday`, with its hour where that day has another session too.
+fn name(plan: &Plan, session: &Session) -> String {
+    let same = plan.sessions.iter().filter(|one| one.day == session.day).count();
+    let at = session.at.as_deref().and_then(phrase::clock).filter(|_| same > 1);
+    let at = at.map(|at| format!(" {}", phrase::clock_text(at, head::clock(plan))));
+    format!("{}{}", session.day.name(), at.unwrap_or_default())
 }
 
 fn label(session: &Session) -> String {

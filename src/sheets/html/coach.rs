@@ -8,7 +8,7 @@ use super::flow::Flow;
 use crate::plan::file::{Balance, Plan, Session};
 use crate::sheets::sources::{self, Source};
 use crate::sheets::wording::say;
-use crate::sheets::{Audience, Names, Options, head, phrase, whys};
+use crate::sheets::{Audience, Names, Paper, head, phrase, whys};
 
 /// A page of figures, then pages of words.
 #[derive(Serialize)]
@@ -70,14 +70,14 @@ const ROW: f64 = 6.8;
 const BAR: f64 = 6.2;
 
 impl Coach {
-    pub(super) fn new(plan: &Plan, names: &Names<'_>, options: &Options) -> Self {
+    pub(super) fn new(plan: &Plan, names: &Names<'_>, audience: Audience, paper: Paper) -> Self {
         let conditioning = head::conditioning(plan, names)
             .map(|words| Told { name: say!(group_conditioning).to_owned(), words });
         let ratios = head::ratios(plan, names)
             .into_iter()
             .map(|ratio| Told { name: phrase::sentence(ratio.name), words: ratio.words() });
         let ratios: Vec<Told> = ratios.chain(conditioning).collect();
-        let room = room(options.paper) - HEADER;
+        let room = room(paper) - HEADER;
         let alerts = head::alerts(plan);
         let told: f64 = alerts.iter().map(|alert| 1.0 + 5.3 * lines(alert, 84.0)).sum();
         let told = if alerts.is_empty() { 0.0 } else { HEADING + told };
@@ -93,14 +93,19 @@ impl Coach {
             balance: plan.balance,
             ratios,
             sessions,
-            pages: words(plan, names, options, late),
+            pages: words(plan, names, (audience, paper), late),
         }
     }
 }
 
 /// Sessions that had no room before, shortfalls, loads, sources; a sheet without a cover has all cautions here.
-fn words(plan: &Plan, names: &Names<'_>, options: &Options, sessions: Vec<Time>) -> Vec<Words> {
-    let mut flow: Flow<Words> = Flow::new(room(options.paper) - HEADER, 0.0);
+fn words(
+    plan: &Plan,
+    names: &Names<'_>,
+    (audience, paper): (Audience, Paper),
+    sessions: Vec<Time>,
+) -> Vec<Words> {
+    let mut flow: Flow<Words> = Flow::new(room(paper) - HEADER, 0.0);
     let text = |text: &String| 1.0 + 5.3 * lines(text, 84.0);
     let small = |text: &str| 1.0 + 4.7 * lines(text, 92.0);
     flow.put(TABLE, sessions, |_| ROW, |page| &mut page.sessions);
@@ -118,7 +123,7 @@ fn words(plan: &Plan, names: &Names<'_>, options: &Options, sessions: Vec<Time>)
     let tall = |source: &Source| small(&format!("{}: {}", source.about, source.says.join("; ")));
     flow.put(HEADING, sources::of(plan, names), tall, |page| &mut page.sources);
     // Beside the client's pages only what those leave out.
-    let cautions = if options.audience.client() {
+    let cautions = if audience.client() {
         head::kept_from_client(plan)
     } else {
         head::cautions(plan, Audience::Coach)

@@ -63,7 +63,8 @@ impl Sheet for Html {
     }
 }
 
-/// One page with the cards of a day: those of every plan that is given, which hold nothing else.
+/// One page with the cards of a day: those of every plan that is given, which hold nothing else. Without a paper, that of
+/// the first client.
 ///
 /// # Errors
 /// A fault of the template.
@@ -71,8 +72,9 @@ pub fn cards_of_day(
     plans: &[Plan],
     names: &dyn Lookup,
     date: Date,
-    paper: Paper,
+    paper: Option<Paper>,
 ) -> Result<String, SheetError> {
+    let paper = paper.or(plans.first().map(head::paper)).unwrap_or(Paper::A4);
     let blocks = plans.iter().flat_map(|plan| blocks(plan, &Names::new(plan, names), paper));
     let view = View {
         client: phrase::long_date(date),
@@ -132,15 +134,16 @@ struct View {
 
 fn view(plan: &Plan, names: &Names<'_>, options: &Options) -> View {
     let client = options.audience.client();
-    let blocks = if client { blocks(plan, names, options.paper) } else { Vec::new() };
+    let paper = options.paper.unwrap_or_else(|| head::paper(plan));
+    let blocks = if client { blocks(plan, names, paper) } else { Vec::new() };
     View {
         client: head::client(plan),
         what: if client { say!(training_plan) } else { say!(training_plan_coach) },
         about: head::about(plan),
         span: head::span(plan),
-        paper: name_of(options.paper),
+        paper: name_of(paper),
         style: Value::from_safe_string(STYLE.to_owned()),
-        covers: if client { cover::pages(plan, names, options.paper) } else { Vec::new() },
+        covers: if client { cover::pages(plan, names, paper) } else { Vec::new() },
         clock: plan.sessions.iter().any(|session| session.at.is_some()),
         stop: head::stop(),
         convention: head::convention(),
@@ -150,7 +153,7 @@ fn view(plan: &Plan, names: &Names<'_>, options: &Options) -> View {
         script: Value::from_safe_string(SCRIPT.to_owned()),
         mark: script_mark(),
         pocket: wording::words_of("pocket_"),
-        coach: options.audience.coach().then(|| Coach::new(plan, names, options)),
+        coach: options.audience.coach().then(|| Coach::new(plan, names, options.audience, paper)),
     }
 }
 

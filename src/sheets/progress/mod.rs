@@ -34,8 +34,8 @@ pub struct Progress<'a> {
     pub units: Units,
     /// Whom it is for: the coach gets the review too.
     pub audience: Audience,
-    /// The paper.
-    pub paper: Paper,
+    /// The paper, in place of the profile's.
+    pub paper: Option<Paper>,
 }
 
 /// The page.
@@ -105,10 +105,11 @@ struct Coach {
 /// What was done, in words and figures.
 pub(crate) fn view<'a>(progress: &Progress<'a>, names: &dyn Lookup) -> View<'a> {
     let review = progress.review;
+    let paper = progress.paper.or(progress.plan.map(head::paper)).unwrap_or(Paper::A4);
     View {
         client: &review.client,
         span: say!(range_from_to, low = long(&review.from), high = long(&review.to)),
-        paper: match progress.paper {
+        paper: match paper {
             Paper::A4 => "A4",
             Paper::Letter => "Letter",
         },
