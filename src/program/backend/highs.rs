@@ -1,4 +1,4 @@
-//! HiGHS through good_lp, for proofs and cross-checks; only in builds with the feature `highs`.
+//! `HiGHS` through good_lp, for proofs and cross-checks; only in builds with the feature `highs`.
 
 use good_lp::solvers::highs::highs as using_highs;
 use highs::{HighsModelStatus, HighsSolutionStatus};
@@ -9,7 +9,7 @@ use super::{Found, Nothing, Problem};
 const MET: f64 = 1e-6;
 
 /// Solves a problem. Node limit and bound are not in good_lp's own trait, so the problem that it built is
-/// solved with HiGHS's options. One thread, so that the same problem gives the same values.
+/// solved with `HiGHS`'s options. One thread, so that the same problem gives the same values.
 pub(super) fn solve(problem: &Problem) -> Result<Found, Nothing> {
     let mut model =
         super::built(problem, using_highs).try_into_inner().map_err(|_| Nothing::Stopped)?;
