@@ -226,7 +226,7 @@ impl Composer<'_> {
         let entry = &candidate.entry;
         let profile = &self.request.profile;
         let turn = self.turns.get(&(done.day, done.candidate)).copied();
-        let dose = dose::dose_for(profile.goal, profile.training_status, entry, turn);
+        let dose = dose::for_client(profile, entry, turn);
         let ladder =
             profile.equipment.as_ref().and_then(|place| racks::ladder(entry, place, profile.units));
         let own = own_weight::set_of(profile, entry, (candidate.amount, done.sets), candidate.rir);
@@ -307,7 +307,7 @@ impl Composer<'_> {
         let candidate = &self.request.candidates[done.candidate];
         let profile = &self.request.profile;
         let heavier = Some(Turn::Heavier);
-        let dose = dose::dose_for(profile.goal, profile.training_status, &candidate.entry, heavier);
+        let dose = dose::for_client(profile, &candidate.entry, heavier);
         let ask = Ask {
             reps: dose.span(&candidate.entry).aim,
             rir: dose.rir,

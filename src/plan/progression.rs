@@ -21,7 +21,7 @@ use crate::plan::strength::percent_at_reserve;
 use crate::plan::told::Told;
 use crate::plan::waves;
 use crate::plan::{finisher, fit, spare_time};
-use crate::request::dose::{Dose, Duty, Span, dose_for};
+use crate::request::dose::{Dose, Duty, Span, for_client};
 use crate::words::{GroupKind, Status, Turn};
 
 /// Repetitions of a heavy set at most (RX-05: ACSM 2009, 1 to 6 for the advanced).
@@ -63,7 +63,7 @@ pub fn weeks(course: &Course<'_>) -> Vec<Week> {
 struct Standing<'a> {
     entry: &'a Entry,
     duty: Duty,
-    dose: &'static Dose,
+    dose: Dose,
     span: Span,
     lift: Lift,
     track: Track,
@@ -221,7 +221,7 @@ impl<'a> Progress<'_, 'a> {
         let entry = (self.course.entry)(&item.exercise)?;
         let profile = self.course.profile;
         let duty = Duty::of(entry);
-        let dose = dose_for(profile.goal, profile.training_status, entry, item.turn);
+        let dose = for_client(profile, entry, item.turn);
         let span = dose.span(entry);
         let lift = (self.course.lift)(&item.exercise);
         let planned = fit::most_of(item);

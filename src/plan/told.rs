@@ -17,7 +17,7 @@ use crate::plan::strength::Ask;
 use crate::plan::waves::Maximum;
 use crate::plan::working_load::KnownLifts;
 use crate::plan::{first_load, next_time, racks};
-use crate::request::dose::{Duty, dose_for};
+use crate::request::dose::{Duty, for_client};
 use crate::words::{Status, WeekKind};
 
 /// The note of a load that the client found in an earlier week.
@@ -154,7 +154,7 @@ impl Lifts {
 pub fn lift(profile: &Profile, careful: &CarefulStart, known: &KnownLifts, entry: &Entry) -> Lift {
     let Some(place) = profile.equipment.as_ref() else { return Lift::default() };
     let ladder = racks::ladder(entry, place, profile.units);
-    let dose = dose_for(profile.goal, profile.training_status, entry, None);
+    let dose = for_client(profile, entry, None);
     let ask = Ask { reps: dose.span(entry).aim, rir: dose.rir, most_percent: careful.most_percent };
     let found = known.working_load(entry, ladder.as_ref(), ask);
     let body_kg = known.body_share(entry);

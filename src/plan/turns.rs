@@ -155,8 +155,8 @@ pub fn turned(request: &Request, turns: &Turns) -> BTreeMap<(usize, usize), Cand
     let dosed = turns.iter().map(|(key, turn)| {
         let usual = &request.candidates[key.1];
         let entry = Arc::clone(&usual.entry);
-        let dose = dose::dose_for(profile.goal, profile.training_status, &entry, Some(*turn));
-        (*key, with_dose(request, usual.clone(), dose))
+        let dose = dose::for_client(profile, &entry, Some(*turn));
+        (*key, with_dose(request, usual.clone(), &dose))
     });
     dosed.collect()
 }

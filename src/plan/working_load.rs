@@ -174,8 +174,10 @@ impl KnownLifts {
         let mut total = source.one_rep_max * percent / 100.0;
         let done = source.lift;
         if source.direct && ask.reps + ask.rir >= done.reps + done.rir {
-            // At least as many as were done: no more than was lifted then.
-            total = total.min(done.load_kg + self.body_share(entry));
+            // At least as many as were done: no more than was lifted then; as many as were done: what was lifted.
+            let lifted = done.load_kg + self.body_share(entry);
+            let as_done = ask.reps + ask.rir == done.reps + done.rir && ask.most_percent.is_none();
+            total = if as_done { lifted } else { total.min(lifted) };
         }
         let load = total - self.body_share(entry);
         (load > 0.0).then_some(load)

@@ -2,6 +2,7 @@
 //!
 //! The figures stand in `dose.yaml` beside this file, each row with the ids of its sources.
 
+mod as_known;
 mod span;
 
 use std::collections::BTreeMap;
@@ -9,6 +10,7 @@ use std::sync::LazyLock;
 
 use serde::Deserialize;
 
+pub use as_known::for_client;
 pub use span::Span;
 
 use crate::input::catalog::Entry;

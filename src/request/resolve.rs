@@ -243,7 +243,7 @@ impl Request {
 
 fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate {
     let profile = &request.profile;
-    let dose = dose::dose_for(profile.goal, profile.training_status, entry, None);
+    let dose = dose::for_client(profile, entry, None);
     let pattern = entry.pattern.expect("a working entry has a pattern; the catalog is linted");
     let candidate = Candidate {
         id: entry.id.clone(),
@@ -261,7 +261,7 @@ fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate 
         kit,
         uses: request.weekly_uses(entry),
     };
-    with_dose(request, candidate, dose)
+    with_dose(request, candidate, &dose)
 }
 
 /// A candidate whose sets are done by a dose: repetitions, seconds, rest and reserve.

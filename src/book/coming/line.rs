@@ -14,7 +14,7 @@ use crate::plan::screening::CarefulStart;
 use crate::plan::steps::{MOST_RAISE, Track, eased};
 use crate::plan::strength::{Estimate, percent_at_reserve};
 use crate::plan::{fit, next_time, racks, waves};
-use crate::request::dose::{Duty, dose_for};
+use crate::request::dose::{Duty, for_client};
 use crate::words::{LoadKind, Status};
 
 /// Sessions whose estimates make the running one: the middle of three is not moved by one bad day. Common practice.
@@ -64,7 +64,7 @@ impl<'a> Line<'a> {
         let profile = desk.profile;
         let duty = Duty::of(entry);
         let units = profile.units;
-        let dosed = dose_for(profile.goal, profile.training_status, entry, item.turn);
+        let dosed = for_client(profile, entry, item.turn);
         let span = dosed.span(entry);
         let place = profile.equipment.as_ref();
         let ladder = place.and_then(|place| racks::ladder(entry, place, units));

@@ -16,7 +16,7 @@ use crate::plan::strength::Ask;
 use crate::plan::told::{Lifts, Told};
 use crate::plan::working_load::KnownLifts;
 use crate::plan::{found_again, next_time, own_weight, racks, spare_time, timing, waves};
-use crate::request::dose::{Duty, dose_for};
+use crate::request::dose::{Duty, for_client};
 
 /// Knows the client, and what the weeks told so far.
 pub(super) struct Teller<'p, 'e> {
@@ -86,7 +86,7 @@ impl<'p, 'e> Teller<'p, 'e> {
     ) -> Option<String> {
         let rir = item.rir?;
         let amount = most_of(item);
-        let dosed = dose_for(self.profile.goal, self.profile.training_status, entry, item.turn);
+        let dosed = for_client(self.profile, entry, item.turn);
         let full = dosed.span(entry).aim;
         if let Some(own) = own_weight::set_of(self.profile, entry, (full, item.sets), dosed.rir) {
             return Some(own.note);
@@ -110,7 +110,7 @@ impl<'p, 'e> Teller<'p, 'e> {
         let duty = Duty::of(entry);
         let lift = self.lifts.of(self.profile, &self.careful, &self.known, entry);
         let amount = most_of(item);
-        let span = dose_for(self.profile.goal, status, entry, item.turn).span(entry);
+        let span = for_client(self.profile, entry, item.turn).span(entry);
         let mut track = Track::start(entry, duty, span, most_of(base), item.load_kg);
         track.amount = amount;
         let has_max = lift.ladder.is_some() && lift.one_rep_max.is_some();
