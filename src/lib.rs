@@ -51,6 +51,8 @@ pub mod timing;
 
 pub mod catalog;
 
+pub mod strength;
+
 pub mod request;
 
 pub mod week;

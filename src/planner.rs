@@ -14,8 +14,7 @@ use crate::input::plan::{
 use crate::input::profile::Profile;
 use crate::plan::course::Course;
 use crate::plan::screening::{self, Withheld};
-use crate::plan::working_load::KnownLifts;
-use crate::plan::{compose, racks, seal};
+use crate::plan::{compose, seal};
 use crate::request::{Entries, Request, resolve};
 use crate::rules::{Finding, Severity};
 use crate::search::budget::Budget;
@@ -23,6 +22,8 @@ use crate::search::probe::{self, Tried};
 use crate::search::solve::{self, NoWeek};
 use crate::search::{Solution, model_file, relaxation};
 use crate::split::{Split, design};
+use crate::strength::racks;
+use crate::strength::working_load::KnownLifts;
 
 /// What a coach may choose beside the profile.
 #[derive(Debug, Clone, Default)]

@@ -5,10 +5,10 @@
 use crate::input::plan::{Item, Plan, Session};
 use crate::plan::calendar::BLOCK;
 use crate::plan::course::Course;
-use crate::plan::loads::mass_text;
 use crate::plan::seal;
 use crate::request::Request;
 use crate::rules::Finding;
+use crate::strength::ladder::mass_text;
 
 const RULE: &str = "course";
 

@@ -13,9 +13,9 @@ use crate::input::catalog::Entry;
 use crate::input::clock;
 use crate::input::plan::{FromBook, Plan};
 use crate::input::profile::{KnownLift, Profile, SplitChoice};
-use crate::plan::loads::{KG_PER_LB, mass_text};
 use crate::plan::seal;
-use crate::plan::strength::MOST_REPS;
+use crate::strength::estimate::MOST_REPS;
+use crate::strength::ladder::{KG_PER_LB, mass_text};
 use crate::words::Units;
 
 /// What is known of the client.

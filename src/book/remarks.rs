@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::done::{DoneSession, kilograms};
 use crate::input::catalog::Entry;
-use crate::plan::loads::{Ladder, mass_text};
+use crate::strength::ladder::{Ladder, mass_text};
 use crate::words::Units;
 
 /// Loads that the place cannot make, exercises that are not on that day, numbers far from what was planned.

@@ -8,8 +8,8 @@
 
 use super::done::{grams, kilograms};
 use super::history::Performance;
-use crate::plan::loads::Ladder;
 use crate::plan::steps::{MOST_RAISE, NextLoad, next_load};
+use crate::strength::ladder::Ladder;
 
 /// Repetitions past the goal, in so many sessions running, that raise the load (RX-12).
 const TWO: i64 = 2;

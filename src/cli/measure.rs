@@ -19,8 +19,8 @@ use crate::diagnostic::{Diagnostic, counted, quoted};
 use crate::input::profile::Profile;
 use crate::input::suggest;
 use crate::load;
-use crate::plan::loads::{KG_PER_LB, to_kg};
 use crate::planner::Planner;
+use crate::strength::ladder::{KG_PER_LB, to_kg};
 use crate::words::{Sex, Units};
 
 pub(super) fn run(arguments: &MeasureArgs, console: &Console) -> Result<Exit, Failure> {

@@ -1,5 +1,6 @@
 //! Files as a coach writes them: their shapes, and every fault in them with its place.
 
+mod age;
 pub mod catalog;
 pub mod check;
 pub mod clock;
@@ -18,4 +19,5 @@ pub mod suggest;
 pub mod syntax;
 mod wishes;
 
+pub use age::age;
 pub use read::{Read, read};

@@ -3,13 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::pair_up::Together;
-use super::strength::Ask;
 use super::turns::{self, Turns};
-use super::working_load::KnownLifts;
-use super::{
-    arrange, fit, found_again, instead, loads::Ladder, own_weight, pair_up, prepare, racks, ramp,
-    screening,
-};
+use super::{arrange, fit, found_again, instead, own_weight, pair_up, prepare, ramp, screening};
 use crate::input::plan::{FindLoad, Group, Item, MinutesUsed, Session};
 use crate::input::profile::{SessionSlot, SplitChoice};
 use crate::request::candidate::Candidate;
@@ -17,6 +12,10 @@ use crate::request::dose::{self, Duty};
 use crate::request::{Day, Request};
 use crate::search::{Done, Solution};
 use crate::split::SplitDay;
+use crate::strength::estimate::Ask;
+use crate::strength::ladder::Ladder;
+use crate::strength::racks;
+use crate::strength::working_load::KnownLifts;
 use crate::timing;
 use crate::words::{GroupKind, LoadKind, Measure, Muscle, Pattern, Sides, Turn};
 

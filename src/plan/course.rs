@@ -7,9 +7,9 @@ use crate::plan::conditioning::{self, Choice};
 use crate::plan::finisher::finisher;
 use crate::plan::progression::{self, Lift};
 use crate::plan::screening::{self, CarefulStart};
-use crate::plan::working_load::KnownLifts;
 use crate::plan::{fit, pounds, spare_time, told};
 use crate::request::Request;
+use crate::strength::working_load::KnownLifts;
 use crate::timing::fill_in;
 use crate::words::{GroupKind, Role};
 

@@ -4,8 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::input::plan::{FindLoad, Item, Session};
 use crate::plan::fit::most_of;
-use crate::plan::loads::{Ladder, mass_text};
-use crate::plan::strength::percent_at_reserve;
+use crate::strength::estimate::percent_at_reserve;
+use crate::strength::ladder::{Ladder, mass_text};
 use crate::words::{Turn, Units, Weekday};
 
 /// The loads of an exercise by its id.

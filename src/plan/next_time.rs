@@ -1,9 +1,9 @@
 //! What a sheet says beside each exercise: when to go on, and to what. A printed plan cannot watch the last set.
 
 use crate::input::catalog::Entry;
-use crate::plan::loads::Ladder;
 use crate::plan::steps::{Track, next_load};
 use crate::request::dose::Duty;
+use crate::strength::ladder::Ladder;
 use crate::words::{LoadKind, Measure, Status};
 
 /// The sentence of the 2-for-2 rule (RX-12): what stands before the number of repetitions ...

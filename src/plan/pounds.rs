@@ -1,7 +1,7 @@
 //! Loads in pounds beside those in kilograms, for a client who counts in pounds.
 
 use crate::input::plan::{Item, Session};
-use crate::plan::loads::half_pounds;
+use crate::strength::ladder::half_pounds;
 use crate::words::Units;
 
 /// Writes the pounds of every load of some sessions, to the half; takes them away for other clients.

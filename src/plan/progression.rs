@@ -17,11 +17,11 @@ use crate::plan::file::{Group, Item, Session, Week};
 use crate::plan::next_time;
 use crate::plan::screening::CarefulStart;
 use crate::plan::steps::{MOST_RAISE, Track};
-use crate::plan::strength::percent_at_reserve;
 use crate::plan::told::Told;
 use crate::plan::waves;
 use crate::plan::{finisher, fit, spare_time};
 use crate::request::dose::{Dose, Duty, Span, for_client};
+use crate::strength::estimate::percent_at_reserve;
 use crate::words::{GroupKind, Status, Turn};
 
 /// Repetitions of a heavy set at most (RX-05: ACSM 2009, 1 to 6 for the advanced).

@@ -5,8 +5,8 @@
 //! is lighter than the lightest load of the place. A bar out of the rack begins bare where that leaves no wide step.
 
 use crate::plan::file::RampSet;
-use crate::plan::loads::Ladder;
 use crate::request::dose::Duty;
+use crate::strength::ladder::Ladder;
 
 /// Shares of the working load for sets up to six repetitions, and with a load that asks for one step more.
 const HEAVY: &[f64] = &[0.45, 0.70, 0.90];

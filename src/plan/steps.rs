@@ -1,8 +1,8 @@
 //! From one week to the next for one exercise: repetitions first, then the load, by steps the kit really has.
 
 use crate::input::catalog::Entry;
-use crate::plan::loads::Ladder;
 use crate::request::dose::{Duty, Span};
+use crate::strength::ladder::Ladder;
 
 /// The smallest raise that is worth it, as a factor (RX-04: 2-10 %).
 const LEAST_RAISE: f64 = 1.02;

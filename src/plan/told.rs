@@ -9,15 +9,16 @@ use crate::input::catalog::Entry;
 use crate::input::plan::Item;
 use crate::input::profile::Profile;
 use crate::plan::calendar::WeekPlan;
-use crate::plan::loads::Ladder;
+use crate::plan::next_time;
 use crate::plan::ramp::ramp;
 use crate::plan::screening::CarefulStart;
 use crate::plan::steps::{Track, eased};
-use crate::plan::strength::Ask;
 use crate::plan::waves::Maximum;
-use crate::plan::working_load::KnownLifts;
-use crate::plan::{first_load, next_time, racks};
 use crate::request::dose::{Duty, for_client};
+use crate::strength::estimate::Ask;
+use crate::strength::ladder::Ladder;
+use crate::strength::working_load::KnownLifts;
+use crate::strength::{first_load, racks};
 use crate::words::{Status, WeekKind};
 
 /// The note of a load that the client found in an earlier week.

@@ -4,10 +4,10 @@
 //! the intermediate: a repetition less in each block. Wave, for the advanced: a repetition less in each week of a block.
 
 use crate::input::profile::Profile;
-use crate::plan::loads::Ladder;
 use crate::plan::steps::{MOST_RAISE, next_load};
-use crate::plan::strength::percent_at_reserve;
 use crate::request::dose::{Duty, Span};
+use crate::strength::estimate::percent_at_reserve;
+use crate::strength::ladder::Ladder;
 use crate::words::{Goal, Status};
 
 /// What a heavy set asks for in one week.

@@ -3,12 +3,13 @@
 
 use super::orders::Held;
 use crate::input::plan::{Amounts, Item, Session};
-use crate::plan::strength::Ask;
-use crate::plan::working_load::KnownLifts;
-use crate::plan::{first_load, racks, ramp, screening};
+use crate::plan::{ramp, screening};
 use crate::request::Request;
 use crate::request::candidate::Candidate;
 use crate::request::standing::is_loaded;
+use crate::strength::estimate::Ask;
+use crate::strength::working_load::KnownLifts;
+use crate::strength::{first_load, racks};
 use crate::timing;
 use crate::words::Sides;
 

@@ -10,7 +10,7 @@ use crate::book::written::{has_load, planned_words};
 use crate::input::catalog::Entry;
 use crate::plan::file::{Group, Item, Plan, Session};
 use crate::plan::next_time::{OWN_ELSE, OWN_STEP};
-use crate::plan::working_load::FIRST_LOAD;
+use crate::strength::working_load::FIRST_LOAD;
 use crate::words::{GroupKind, LoadKind, Measure, Units};
 
 /// A session in words.

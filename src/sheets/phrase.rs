@@ -7,9 +7,9 @@ use crate::plan::file::{Amounts, Item, RampSet};
 use crate::words::{Clock, LoadKind, Status, Units, Weekday};
 
 use super::wording::{say, word};
-pub(crate) use crate::plan::loads::mass_number;
-use crate::plan::loads::mass_text;
-use crate::plan::working_load::ESTIMATE;
+pub(crate) use crate::strength::ladder::mass_number;
+use crate::strength::ladder::mass_text;
+use crate::strength::working_load::ESTIMATE;
 
 /// Seconds as people read them on a gym clock: `45 s`, `2 min`, `2:30`.
 pub(crate) fn seconds(seconds: u32) -> String {

@@ -1,4 +1,4 @@
-//! What known lifts say about others: `src/plan/related.yaml` against the catalog.
+//! What known lifts say about others: `src/strength/related.yaml` against the catalog.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -23,7 +23,8 @@ struct Row {
 }
 
 fn rows() -> BTreeMap<(String, String), f64> {
-    let rows: Vec<Row> = serde_yaml::from_str(include_str!("../../src/plan/related.yaml")).unwrap();
+    let rows: Vec<Row> =
+        serde_yaml::from_str(include_str!("../../src/strength/related.yaml")).unwrap();
     let count = rows.len();
     for row in &rows {
         let load = Catalog::built_in().get(&row.from).map(|entry| entry.load);

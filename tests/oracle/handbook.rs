@@ -2,8 +2,8 @@
 //! source.
 
 use weekwright::input::catalog::Entry;
-use weekwright::plan::strength::percent_at_reserve;
 use weekwright::request::dose::{Dose, Duty, dose};
+use weekwright::strength::estimate::percent_at_reserve;
 use weekwright::timing::set_s;
 use weekwright::words::{Goal, Part, Role, Status};
 

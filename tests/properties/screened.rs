@@ -6,9 +6,9 @@ use weekwright::catalog::Catalog;
 use weekwright::inner::Heat;
 use weekwright::input::plan::{Item, Plan, Week};
 use weekwright::input::profile::Profile;
-use weekwright::plan::strength::Estimate;
 use weekwright::planner::{NoPlan, Options};
 use weekwright::request::screening::{Advice, advise, kept_out};
+use weekwright::strength::estimate::Estimate;
 use weekwright::words::{GroupKind, Part, Pattern};
 
 use crate::rules::check::PLANNER;

@@ -6,9 +6,9 @@ use proptest::prelude::*;
 use proptest::sample::select;
 use weekwright::input::plan::{Amounts, Item, Plan, Session, Week};
 use weekwright::input::profile::{ConditioningWish, KnownLift, Profile};
-use weekwright::plan::loads::Ladder;
-use weekwright::plan::racks;
 use weekwright::request::dose::dose_for;
+use weekwright::strength::ladder::Ladder;
+use weekwright::strength::racks;
 use weekwright::words::{GroupKind, Kit, Muscle, Turn};
 
 use super::planned::{fractional, plan_of};

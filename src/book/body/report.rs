@@ -6,7 +6,7 @@ use super::change::{is_fast_loss, mass_trend, noise};
 use super::estimate::{Body, Estimate, estimates};
 use super::kind::Unit;
 use super::{Kind, Measured};
-use crate::plan::loads::mass_text;
+use crate::strength::ladder::mass_text;
 use crate::words::Units;
 
 /// A measure with its change.

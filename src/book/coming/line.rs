@@ -8,13 +8,14 @@ use crate::book::rule::{Decision, Room, Rule, decide, easier, makeable, restart}
 use crate::input::catalog::Entry;
 use crate::input::plan::{Basis, Item};
 use crate::input::profile::Profile;
-use crate::plan::loads::{Ladder, to_kg};
 use crate::plan::ramp::ramp;
 use crate::plan::screening::CarefulStart;
 use crate::plan::steps::{MOST_RAISE, Track, eased};
-use crate::plan::strength::{Estimate, percent_at_reserve};
-use crate::plan::{fit, next_time, racks, waves};
+use crate::plan::{fit, next_time, waves};
 use crate::request::dose::{Duty, for_client};
+use crate::strength::estimate::{Estimate, percent_at_reserve};
+use crate::strength::ladder::{Ladder, to_kg};
+use crate::strength::racks;
 use crate::words::{LoadKind, Status};
 
 /// Sessions whose estimates make the running one: the middle of three is not moved by one bad day. Common practice.

@@ -4,7 +4,7 @@ use crate::book::done::kilograms;
 use crate::book::history::Performance;
 use crate::book::rule::{Decision, Rule};
 use crate::input::plan::{Amounts, Item};
-use crate::plan::loads::mass_text;
+use crate::strength::ladder::mass_text;
 use crate::words::{Measure, Units};
 
 /// The reason in a clause, with what changes: `two sessions with two more than asked: 42.5 → 45 kg`.

@@ -10,7 +10,7 @@ use crate::book::coming::maximum;
 use crate::book::done::{DoneSession, kilograms};
 use crate::book::history::{self, Performance};
 use crate::book::slope::theil_sen;
-use crate::plan::strength::MOST_REPS;
+use crate::strength::estimate::MOST_REPS;
 
 /// Lifts that are shown.
 const SHOWN: usize = 6;

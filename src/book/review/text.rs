@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use super::{LiftTrend, Review, Trend, WeekWork};
 use crate::diagnostic::counted;
-use crate::plan::loads::{KG_PER_LB, mass_text};
+use crate::strength::ladder::{KG_PER_LB, mass_text};
 use crate::words::Units;
 
 /// Columns of a small chart.

@@ -5,8 +5,8 @@ use crate::book::done::{DoneSet, Effort, Load, grams};
 use crate::diagnostic::quoted;
 use crate::input::catalog::Entry;
 use crate::input::plan::{Amounts, Item};
-use crate::plan::loads::{mass_text, to_kg};
-use crate::plan::strength::MOST_KG;
+use crate::strength::estimate::MOST_KG;
+use crate::strength::ladder::{mass_text, to_kg};
 use crate::words::{LoadKind, Measure, Units};
 
 /// What the sets are read with.

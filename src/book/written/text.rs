@@ -4,7 +4,7 @@ use super::sets::has_load;
 use crate::book::done::{DoneItem, DoneSet, Effort, Load, kilograms};
 use crate::input::catalog::Entry;
 use crate::input::plan::{Amounts, Item};
-use crate::plan::loads::{KG_PER_LB, mass_number};
+use crate::strength::ladder::{KG_PER_LB, mass_number};
 use crate::words::{LoadKind, Measure, Units};
 
 /// The load and each set: `42.5 8 8 7 r2`; `-` where it was left out.

@@ -1,7 +1,7 @@
 //! One word of a written line: a number with its unit, a pair of sides, an effort.
 
 use crate::book::done::Effort;
-use crate::plan::loads::KG_PER_LB;
+use crate::strength::ladder::KG_PER_LB;
 use crate::words::{Measure, Units};
 
 /// What a word says.
@@ -43,7 +43,7 @@ pub(super) fn word(text: &str, units: Units) -> Word {
         "bw" | "body" | "bodyweight" => return Word::Body,
         _ => {}
     }
-    let in_kg = |number: f64| crate::plan::loads::to_kg(number, units);
+    let in_kg = |number: f64| crate::strength::ladder::to_kg(number, units);
     effort(&lower)
         .map(Word::Effort)
         .or_else(|| Some(Word::Added(mass(lower.strip_prefix('+')?, in_kg)?)))

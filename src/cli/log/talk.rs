@@ -11,7 +11,7 @@ use crate::cli::Failure;
 use crate::input::catalog::Entry;
 use crate::input::plan::Item;
 use crate::intake::Talk;
-use crate::plan::loads::mass_text;
+use crate::strength::ladder::mass_text;
 use crate::words::Units;
 
 const HELP: &str = "Enter: as planned, or as it stands. `42.5 8 8 7 r2`: load, each set, two left in reserve. `-`: left out. \

@@ -17,9 +17,9 @@ use crate::input::catalog::Entry;
 use crate::input::plan::{Plan, ProfileRef};
 use crate::input::profile::Profile;
 use crate::load;
-use crate::plan::loads::Ladder;
-use crate::plan::racks;
 use crate::planner::Planner;
+use crate::strength::ladder::Ladder;
+use crate::strength::racks;
 use crate::words::Units;
 
 /// A client with the plan that is current.

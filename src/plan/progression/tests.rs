@@ -3,14 +3,14 @@
 use super::*;
 use crate::input::place::Equipment;
 use crate::plan::conditioning::choose;
-use crate::plan::racks;
 use crate::plan::ramp::ramp;
 use crate::plan::screening::advise;
 use crate::plan::steps::WIDEN;
-use crate::plan::strength::Ask;
 use crate::plan::timing::{fill_in, written_group_s};
-use crate::plan::working_load::KnownLifts;
 use crate::request::dose::dose;
+use crate::strength::estimate::Ask;
+use crate::strength::racks;
+use crate::strength::working_load::KnownLifts;
 use crate::words::{Goal, WeekKind};
 use proptest::prelude::*;
 

@@ -379,10 +379,10 @@ fn set_amounts(dose: &mut ShortDose, item: &Item) {
 
 /// Kilograms in pounds, to the half.
 fn pounds(kg: f64) -> f64 {
-    crate::plan::loads::half_pounds(kg)
+    crate::strength::ladder::half_pounds(kg)
 }
 
 /// Pounds in kilograms, to the gram.
 fn grams(lb: f64) -> f64 {
-    (crate::plan::loads::to_kg(lb, Units::Lb) * 1000.0).round() / 1000.0
+    (crate::strength::ladder::to_kg(lb, Units::Lb) * 1000.0).round() / 1000.0
 }

@@ -12,11 +12,12 @@ use crate::plan::progression::{Tracked, tracked};
 use crate::plan::ramp::ramp;
 use crate::plan::screening::{self, CarefulStart};
 use crate::plan::steps::Track;
-use crate::plan::strength::Ask;
 use crate::plan::told::{Lifts, Told};
-use crate::plan::working_load::KnownLifts;
-use crate::plan::{found_again, next_time, own_weight, racks, spare_time, timing, waves};
+use crate::plan::{found_again, next_time, own_weight, spare_time, timing, waves};
 use crate::request::dose::{Duty, for_client};
+use crate::strength::estimate::Ask;
+use crate::strength::racks;
+use crate::strength::working_load::KnownLifts;
 
 /// Knows the client, and what the weeks told so far.
 pub(super) struct Teller<'p, 'e> {
@@ -49,7 +50,7 @@ impl<'p, 'e> Teller<'p, 'e> {
         calendar(status, weeks).into_iter().find(|plan| plan.week == week)
     }
 
-    fn ladder(&self, entry: &Entry) -> Option<crate::plan::loads::Ladder> {
+    fn ladder(&self, entry: &Entry) -> Option<crate::strength::ladder::Ladder> {
         racks::ladder(entry, self.profile.equipment.as_ref()?, self.profile.units)
     }
 
@@ -81,7 +82,7 @@ impl<'p, 'e> Teller<'p, 'e> {
     fn note(
         &self,
         entry: &Entry,
-        ladder: Option<&crate::plan::loads::Ladder>,
+        ladder: Option<&crate::strength::ladder::Ladder>,
         item: &Item,
     ) -> Option<String> {
         let rir = item.rir?;
@@ -149,6 +150,6 @@ impl<'p, 'e> Teller<'p, 'e> {
 }
 
 /// Without kit there is nothing to load, so that no load was taken away either.
-fn found_nothing(ladder: Option<&crate::plan::loads::Ladder>) -> bool {
+fn found_nothing(ladder: Option<&crate::strength::ladder::Ladder>) -> bool {
     ladder.is_none()
 }

@@ -6,13 +6,11 @@ use std::collections::BTreeSet;
 use jiff::ToSpan as _;
 use jiff::civil::Date;
 
+use crate::input::age;
 use crate::input::clock::date;
 use crate::input::profile::{Profile, Screening};
 use crate::request::WEEKS_OF_BLOCK;
 use crate::words::{ChestPain, Intensity, Region, Sex, Status};
-
-/// The year that counts for ages where a profile has no `start`.
-const YEAR_OF_VERSION: u32 = 2026;
 
 /// How long a clinician's word holds (SC-06).
 const MONTHS: i64 = 12;
@@ -76,13 +74,6 @@ pub(super) struct Facts {
     pub(super) trained: bool,
     /// Whether there are weeks after the first block.
     pub(super) goes_on: bool,
-}
-
-/// The client's age in the year that the plan starts; `None` without a birth year.
-#[must_use]
-pub fn age(profile: &Profile) -> Option<u32> {
-    let start = profile.start.as_deref().and_then(|start| start.get(..4)?.parse().ok());
-    start.unwrap_or(YEAR_OF_VERSION).checked_sub(u32::from(profile.birth_year?))
 }
 
 impl Facts {

@@ -13,13 +13,14 @@ mod words;
 use std::fmt;
 
 use super::candidate::grade;
+pub use crate::input::age;
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
 use crate::input::screening::Pain;
 use crate::words::{Intensity, Region, Stress};
 pub use effort::{CarefulStart, MODERATE_PERCENT};
 use facts::Facts;
-pub use facts::{Question, age};
+pub use facts::Question;
 
 /// What the answers change.
 #[derive(Debug, Clone, PartialEq, Default)]

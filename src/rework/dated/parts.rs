@@ -6,9 +6,10 @@ use super::date_of;
 use crate::input::place::Equipment;
 use crate::input::plan::{Exception, Item, Plan, Session, Week};
 use crate::plan::calendar::calendar;
-use crate::plan::{first_load, fit};
+use crate::plan::fit;
 use crate::planner::Planner;
 use crate::rework::profile_of;
+use crate::strength::first_load;
 
 /// A plan and the rework of one of its weeks, to be put together.
 pub(super) struct Parts<'a> {

@@ -79,9 +79,10 @@ fn ease(planner: &Planner, profile: &Profile, week: &mut Week, long: bool) {
             }
             item.sets = sets;
             item.rir = item.rir.map(|rir| (rir + 1).min(5));
-            let ladder = entry(&item.exercise)
-                .zip(profile.equipment.as_ref())
-                .and_then(|(entry, place)| crate::plan::racks::ladder(entry, place, profile.units));
+            let ladder =
+                entry(&item.exercise).zip(profile.equipment.as_ref()).and_then(|(entry, place)| {
+                    crate::strength::racks::ladder(entry, place, profile.units)
+                });
             if let (Some(load), Some(ladder), true) = (item.load_kg, ladder, long) {
                 let eased = ladder.at_most(load * BACK_AFTER_LONG).unwrap_or(load);
                 item.load_kg = Some(eased);

@@ -1,11 +1,11 @@
 //! An exercise takes two lines of words on its card: how it is done, and a cue. What else there is to say stands once at
 //! the head of the card, with the letters of those whom it is about.
 
-use crate::plan::working_load::FIRST_LOAD;
 use crate::sheets::block::BlockCard;
 use crate::sheets::card::{EASE, Line, is_for_safety};
 use crate::sheets::phrase;
 use crate::sheets::wording::say;
+use crate::strength::working_load::FIRST_LOAD;
 
 /// Where a load was found, which is for the coach.
 const BASIS: &str = "from ";

@@ -7,11 +7,11 @@ use std::fmt::Write as _;
 use crate::input::catalog::Entry;
 use crate::input::plan::FindLoad;
 use crate::input::profile::Profile;
-use crate::plan::first_load::{Starter, stop_text};
-use crate::plan::loads::{Ladder, mass_text, to_kg};
-use crate::plan::racks::lies_low;
-use crate::plan::related::{RELATED, Related};
-use crate::plan::strength::{Ask, Estimate, Estimator, percent_at_reserve};
+use crate::strength::estimate::{Ask, Estimate, Estimator, percent_at_reserve};
+use crate::strength::first_load::{Starter, stop_text};
+use crate::strength::ladder::{Ladder, mass_text, to_kg};
+use crate::strength::racks::lies_low;
+use crate::strength::related::{RELATED, Related};
 use crate::words::{LoadKind, Measure, Pattern, Units};
 
 /// What a note begins with where the load is still to be found.

@@ -4,7 +4,7 @@
 
 use crate::input::catalog::Entry;
 use crate::input::place::{Equipment, Masses, Plates, Stock, grams};
-use crate::plan::loads::{Ladder, MOST_GRAMS, to_kg, whole_grams};
+use crate::strength::ladder::{Ladder, MOST_GRAMS, to_kg, whole_grams};
 use crate::words::{Kit, LoadKind, Units};
 
 /// The loads that an exercise can have in a place; `None` where it has no load that a place could limit, or where

@@ -3,7 +3,7 @@
 use super::*;
 use crate::input::catalog::Entry;
 use crate::input::place::Equipment;
-use crate::plan::racks::ladder;
+use crate::strength::racks::ladder;
 use itertools::Itertools;
 use proptest::prelude::*;
 

@@ -98,7 +98,7 @@ impl Estimator {
 }
 
 /// Pounds in a kilogram, so that the limit holds for either unit.
-const POUNDS_IN_KG: f64 = 1.0 / crate::plan::loads::KG_PER_LB;
+const POUNDS_IN_KG: f64 = 1.0 / crate::strength::ladder::KG_PER_LB;
 
 /// A one-repetition maximum with the range of the seven estimators.
 #[derive(Debug, Clone, Copy, PartialEq)]

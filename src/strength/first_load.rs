@@ -6,12 +6,12 @@ use std::sync::LazyLock;
 
 use serde::Deserialize;
 
+use crate::input::age;
 use crate::input::catalog::Entry;
 use crate::input::plan::{FindLoad, Item};
 use crate::input::profile::Profile;
-use crate::plan::loads::{KG_PER_LB, Ladder};
-use crate::plan::strength::{Ask, percent_at_reserve};
-use crate::request::screening;
+use crate::strength::estimate::{Ask, percent_at_reserve};
+use crate::strength::ladder::{KG_PER_LB, Ladder};
 use crate::words::{LoadKind, Measure, Pattern, Sex, Status, Units};
 
 /// What the client brings to a first load.
@@ -73,7 +73,7 @@ impl Starter {
             status: Some(profile.training_status),
             sex: profile.sex,
             body_mass_kg: profile.body_mass_kg,
-            age: screening::age(profile),
+            age: age(profile),
             by_known: None,
         }
     }

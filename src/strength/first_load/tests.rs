@@ -3,7 +3,7 @@
 use super::*;
 use crate::catalog::Catalog;
 use crate::input::place::Equipment;
-use crate::plan::racks;
+use crate::strength::racks;
 use crate::words::Role;
 use proptest::prelude::*;
 

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::catalog::Catalog;
-use crate::plan::racks;
+use crate::strength::racks;
 use proptest::prelude::*;
 
 fn entry(id: &str, load: &str, needs: &str) -> Entry {

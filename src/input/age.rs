@@ -1,0 +1,13 @@
+//! How old a client is.
+
+use super::profile::Profile;
+
+/// The year that counts for ages where a profile has no `start`.
+const YEAR_OF_VERSION: u32 = 2026;
+
+/// The client's age in the year that the plan starts; `None` without a birth year.
+#[must_use]
+pub fn age(profile: &Profile) -> Option<u32> {
+    let start = profile.start.as_deref().and_then(|start| start.get(..4)?.parse().ok());
+    start.unwrap_or(YEAR_OF_VERSION).checked_sub(u32::from(profile.birth_year?))
+}
