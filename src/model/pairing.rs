@@ -122,6 +122,11 @@ const MACHINE: Claims = 8;
 /// A cable, which no pair shares with a machine across the room.
 const CABLE: Claims = 16;
 
+/// A place in the room other than the floor, which a beginner does not leave between two sets.
+const PLACE: Claims = 32;
+/// The bench, at which both may be done.
+const BENCH: Claims = 64;
+
 /// Exercises that are alike for pairing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub struct PairClass {
@@ -178,7 +183,9 @@ impl PairClass {
     pub fn goes_with(self, other: PairClass) -> bool {
         let together = |one: Region, two: Region| TOGETHER.contains(&(one, two));
         (together(self.region, other.region) || together(other.region, self.region))
-            && self.claims & other.claims & !CABLE == 0
+            && self.claims & other.claims & !(CABLE | PLACE | BENCH) == 0
+            && (self.claims & other.claims & PLACE == 0
+                || self.claims & other.claims & (CABLE | BENCH) != 0)
             && (self.claims | other.claims) & (MACHINE | CABLE) != MACHINE | CABLE
     }
 }
@@ -223,9 +230,13 @@ fn claims(request: &Request, candidate: &Candidate) -> Claims {
         Station::Fixed(_) => MACHINE,
         _ => 0,
     };
-    for (used, bit) in
-        [(single(Kit::Kettlebell), KETTLEBELL), (candidate.stresses(Stress::Grip), GRIP)]
-    {
+    let stays = request.is_guided() && candidate.station != Station::Floor;
+    for (used, bit) in [
+        (single(Kit::Kettlebell), KETTLEBELL),
+        (candidate.stresses(Stress::Grip), GRIP),
+        (stays, PLACE),
+        (stays && candidate.station == Station::Bench, BENCH),
+    ] {
         if used {
             claims |= bit;
         }

@@ -126,7 +126,7 @@ weights! {
             BACK_LOADED_TWICE = -9.0;
         "before-sport":
             /// A set over a few for what the client's sport works hard within three days.
-            HEAVY_BEFORE_SPORT = -4.0;
+            HEAVY_BEFORE_SPORT = -9.0;
         "strength-lifts":
             /// A week for strength without the press overhead with the bar.
             NO_BAR_PRESS = -20.0;
@@ -194,6 +194,8 @@ weights! {
             NOT_SPARED = -8.0;
             /// A set that a muscle which should get more lacks of eight that are done for it.
             OWN_SET_MISSING = -7.0;
+            /// More for the glutes without the leg moved out, on a machine, a cable or with a band.
+            NO_ABDUCTION = -20.0;
         "pairs":
             /// A pair of two lifts.
             PAIR = 8.0;

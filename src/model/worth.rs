@@ -17,7 +17,7 @@ use crate::request::candidate::Station;
 use crate::request::dose::{Duty, FEW_REPS};
 use crate::request::standing::{is_loaded, is_proper, parents, standing_here};
 use crate::request::{Candidate, Request, Wish};
-use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Standing};
+use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Standing, Stress};
 
 /// The points of every candidate of a request, in their order.
 #[must_use]
@@ -194,7 +194,8 @@ fn is_off_the_floor(candidate: &Candidate) -> bool {
 
 fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
     let staple = candidate.entry.standing == Standing::Staple;
-    let fast = candidate.pattern.is_explosive() && staple;
+    let snaps = candidate.pattern == Pattern::Hinge && candidate.stresses(Stress::Ballistic);
+    let fast = (candidate.pattern.is_explosive() || snaps) && staple;
     match request.profile.goal {
         Goal::Strength | Goal::Power if is_bar_lift(candidate) => BAR_FOR_STRENGTH,
         Goal::Power if fast && candidate.entry.load == LoadKind::BarTotal => {

@@ -41,7 +41,7 @@ pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Ses
     let turns = turns::turns(request, &days, &heavier);
     let composer = Composer {
         request,
-        known: &KnownLifts::of(&request.profile).measured_by(&|id| request.entry(id)),
+        known: &request.known,
         most_percent: screening::advise(&request.profile).start.most_percent,
         turned: turns::turned(request, &turns),
         turns,
@@ -121,7 +121,7 @@ impl Composer<'_> {
 
     /// A session that rests longer where the minutes are there.
     fn rested(&self, mut session: Session, day: usize) -> Session {
-        if self.request.profile.goal.rests_briefly() {
+        if self.request.profile.goal.rests_briefly() || self.request.is_older_beginner() {
             return session;
         }
         let most = self.most_s(day);

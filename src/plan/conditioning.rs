@@ -27,6 +27,8 @@ const FEWEST_ROUNDS: u32 = 3;
 #[derive(Debug, Clone)]
 pub struct Conditioning<'a> {
     steady: Option<&'a Entry>,
+    /// The steady work of every wished mode, which sessions do in turn.
+    modes: Vec<&'a Entry>,
     intervals: Option<&'a Entry>,
     status: Status,
     from_week: u32,
@@ -67,8 +69,11 @@ pub fn choose<'a>(profile: &Profile, usable: &[&'a Entry], start: &CarefulStart)
         choice.notes.push("no conditioning: nothing for it is left by kit and limits".to_owned());
         return choice;
     }
+    let is_steady = |entry: &&Entry| entry.part == Some(Part::Steady);
+    let modes = wished.iter().copied().filter(is_steady);
     choice.conditioning = Some(Conditioning {
         steady,
+        modes: if wish.modes.is_empty() { Vec::new() } else { modes.collect() },
         intervals,
         status: profile.training_status,
         from_week: wish.from_week,
@@ -118,6 +123,20 @@ impl Conditioning<'_> {
     #[must_use]
     pub const fn from_week(&self) -> u32 {
         self.from_week
+    }
+
+    /// The same for the session at a place of the week: wished modes come in turn.
+    #[must_use]
+    pub fn in_turn(&self, place: usize) -> Self {
+        let steady = self.modes.get(place % self.modes.len().max(1)).copied().or(self.steady);
+        Self { steady, ..self.clone() }
+    }
+
+    /// The same for a session that is planned with an exercise.
+    #[must_use]
+    pub fn with(&self, exercise: &str) -> Self {
+        let planned = self.modes.iter().find(|entry| entry.id == exercise);
+        Self { steady: planned.copied().or(self.steady), ..self.clone() }
     }
 
     /// The group at its fullest, for the week as planned; `None` where a quarter of the session is too short.

@@ -50,7 +50,7 @@ impl<'a> Course<'a> {
             }
             let conditioning = self.ending.conditioning.as_ref().filter(|_| day.closing_s > 0);
             let ending = match conditioning {
-                Some(conditioning) => conditioning.fullest(day.minutes),
+                Some(conditioning) => conditioning.in_turn(place).fullest(day.minutes),
                 None => finisher(&self.request.profile, &finishers, day.minutes, place),
             };
             let Some(ending) = ending else { continue };

@@ -4,7 +4,7 @@ use crate::input::catalog::Entry;
 use crate::plan::file::{Amounts, Item, Session};
 use crate::plan::timing::fill_in;
 use crate::request::standing::is_loaded;
-use crate::words::{Kind, Pattern, Side, Sides};
+use crate::words::{Kind, Measure, Pattern, Side, Sides};
 
 /// The largest set of an item, in its own measure.
 #[must_use]
@@ -33,6 +33,8 @@ const MOST_REST_S: u32 = 165;
 const MOST_PULL_REST_S: u32 = 120;
 const MOST_LESSER_REST_S: u32 = 105;
 const MOST_SMALL_REST_S: u32 = 75;
+const MOST_HOLD_REST_S: u32 = 60;
+const MOST_BALANCE_REST_S: u32 = 45;
 
 fn pulls(entry: &Entry) -> bool {
     entry.pattern.and_then(Pattern::press_or_row) == Some(Side::Pull)
@@ -41,6 +43,8 @@ fn pulls(entry: &Entry) -> bool {
 /// The longest rest that free minutes are used for.
 fn most_rest_s(entry: &Entry) -> u32 {
     match entry.kind {
+        _ if entry.pattern == Some(Pattern::Balance) => MOST_BALANCE_REST_S,
+        _ if entry.measure != Measure::Reps => MOST_HOLD_REST_S,
         Some(Kind::Compound) if entry.pattern.is_some_and(Pattern::is_trunk) => MOST_SMALL_REST_S,
         Some(Kind::Compound) if pulls(entry) => MOST_PULL_REST_S,
         Some(Kind::Compound) if is_loaded(entry) && entry.main && entry.sides == Sides::Both => {

@@ -9,6 +9,7 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
+use crate::input::age;
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
 use crate::plan::calendar::{BLOCK, WeekPlan, calendar, week_date};
@@ -137,7 +138,9 @@ impl<'a> Progress<'_, 'a> {
             .filter_map(|group| self.group(group, plan, limit, hard_end))
             .collect();
         fit::to_minutes(&mut session, base, self.course.entry);
-        if !plan.is_light && !self.course.profile.goal.rests_briefly() {
+        let older = age(self.course.profile).is_some_and(|age| age >= 65);
+        let learns = self.course.profile.training_status == Status::Novice;
+        if !plan.is_light && !self.course.profile.goal.rests_briefly() && !(older && learns) {
             let most = limit.unwrap_or(0).saturating_mul(60);
             let wanted = most / 100 * BUILD_WEEK_PERCENT;
             fit::rest_longer(&mut session, [wanted, most], self.course.entry);
@@ -156,12 +159,14 @@ impl<'a> Progress<'_, 'a> {
         let status = self.course.profile.training_status;
         match base.kind {
             GroupKind::Prep => Some(base.clone()),
-            GroupKind::Conditioning => self.course.conditioning?.of_week(
-                plan.week,
-                self.raises.saturating_sub(u32::from(plan.is_light)),
-                limit.unwrap_or(60),
-                hard_end && !plan.is_light,
-            ),
+            GroupKind::Conditioning => {
+                self.course.conditioning?.with(&base.items.first()?.exercise).of_week(
+                    plan.week,
+                    self.raises.saturating_sub(u32::from(plan.is_light)),
+                    limit.unwrap_or(60),
+                    hard_end && !plan.is_light,
+                )
+            }
             GroupKind::Finisher => {
                 (finisher::is_time(status, plan.week) && !plan.is_light).then(|| base.clone())
             }

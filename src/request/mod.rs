@@ -21,7 +21,8 @@ use std::sync::Arc;
 use self::turn::Turn;
 use crate::input::catalog::Entry;
 use crate::input::profile::{Profile, SessionSlot};
-use crate::words::{Effort, Goal, Muscle};
+use crate::strength::working_load::KnownLifts;
+use crate::words::{Effort, Goal, Muscle, Weekday};
 
 pub use barred::Barred;
 pub use candidate::{Candidate, Wish};
@@ -70,6 +71,8 @@ pub struct Request {
     pub ceilings: BTreeMap<Muscle, f64>,
     /// Targets that the days and minutes cannot hold, lowered before solving.
     pub lowered: Vec<Lowered>,
+    /// What the client has lifted lately.
+    pub known: KnownLifts,
     /// The figures that follow from the client's status and goal.
     pub figures: Figures,
     /// Main lifts of the previous block, kept where that costs nothing.
@@ -157,7 +160,13 @@ impl Request {
     #[must_use]
     pub fn is_before_sport(&self, muscle: Muscle, day: usize) -> bool {
         const FRESH_H: f64 = 72.0;
-        self.hard_elsewhere(muscle).any(|sport| self.days[day].hours_until(&sport) < FRESH_H)
+        let close = |day: usize, sport: &Day| self.days[day].hours_until(sport) < FRESH_H;
+        let mut sports: Vec<Day> = self.hard_elsewhere(muscle).collect();
+        // Where practice leaves no day free, the weekend counts, when matches are played and long tours are made.
+        if (0..self.days.len()).all(|day| sports.iter().any(|sport| close(day, sport))) {
+            sports.retain(|sport| matches!(sport.weekday, Weekday::Sat | Weekday::Sun));
+        }
+        sports.iter().any(|sport| close(day, sport))
     }
 
     /// Blocks of four weeks, the last perhaps shorter.

@@ -11,6 +11,7 @@ use super::turn::Turn;
 use super::{Barred, Day, Entries, Figures, Request, screening, standing, target, targets};
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
+use crate::strength::working_load::KnownLifts;
 use crate::timing;
 use crate::words::{
     Emphasis, Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Sex, Side, Standing, Status,
@@ -36,7 +37,9 @@ pub fn resolve(
         .filter(|muscle| !targets.contains_key(muscle))
         .map(|muscle| (*muscle, targets::ceiling(profile.goal, profile.training_status, *muscle)))
         .collect();
+    let known = KnownLifts::of(&profile).measured_by(&|id| entries.get(id).map(AsRef::as_ref));
     let mut request = Request {
+        known,
         profile,
         entries,
         days,
@@ -111,11 +114,13 @@ fn days(profile: &Profile) -> Vec<Day> {
         .collect()
 }
 
-/// The sessions that end with conditioning: at most three, spread over the week.
+/// The sessions that end with conditioning, spread over the week: at most three for strength and size.
 fn closing_days(profile: &Profile, days: usize) -> BTreeSet<usize> {
     match &profile.conditioning {
         Some(wish) if wish.from_week <= profile.weeks && profile.goal != Goal::Power => {
-            let count = days.min(CONDITIONING_DAYS);
+            // Where strength and size are not the goal, every session may end with it.
+            let strong = matches!(profile.goal, Goal::Strength | Goal::Hypertrophy);
+            let count = if strong { days.min(CONDITIONING_DAYS) } else { days };
             (0..count).map(|place| place * days / count).collect()
         }
         _ => BTreeSet::new(),
@@ -218,7 +223,10 @@ impl Request {
     /// an incline press for the chest, a pull-up for the lats.
     #[must_use]
     pub fn is_wished_lead(&self, one: &Candidate) -> bool {
-        let staple = one.duty == Duty::Main && one.entry.standing == Standing::Staple;
+        // Rows tire the back that squats and presses for strength stand on.
+        let strong = matches!(self.profile.goal, Goal::Strength | Goal::Power);
+        let tires = strong && one.pattern == Pattern::HorizontalPull;
+        let staple = one.duty == Duty::Main && one.entry.standing == Standing::Staple && !tires;
         let liked = one.wish == Wish::Prefer;
         let wished = one.prime().is_some_and(|prime| self.wants_more(prime));
         staple && !one.is_each_side() && (liked || wished)
@@ -279,6 +287,16 @@ pub(crate) fn with_dose(request: &Request, candidate: Candidate, dose: &Dose) ->
     // Nor is a band's, or that of a push-up or bridge, which end long before the lungs do.
     let bare = matches!(entry.load, LoadKind::Bodyweight | LoadKind::Band) && !entry.is_hung();
     let rest_s = if bare { rest_s.min(MOST_REST_WITHOUT_A_LOAD_S) } else { rest_s };
+    // A stack that the arms move is set down and taken up again in no time.
+    let arms = matches!(candidate.pattern.side(), Some(Side::Push | Side::Pull));
+    let by_stack = entry.load == LoadKind::Stack && arms;
+    let rest_s = if by_stack { rest_s.min(MOST_REST_OF_STACKS_S) } else { rest_s };
+    let rest_s = match candidate.duty {
+        _ if candidate.pattern == Pattern::Balance => rest_s.min(REST_OF_BALANCE_S),
+        Duty::Hold => rest_s.min(REST_OF_HOLDS_S),
+        Duty::Carry => rest_s.min(REST_OF_CARRIES_S),
+        _ => rest_s,
+    };
     let lasts = request.profile.goal.rests_briefly();
     let bar_on_legs = is_bar_on_legs(&candidate.entry);
     let rest_s = if bar_on_legs && !lasts { rest_s.max(LEAST_REST_OF_BARS_S) } else { rest_s };
@@ -314,12 +332,20 @@ const MOST_REST_OF_PULLS_S: u32 = 150;
 /// The longest rest after work with a band or the body's own weight: common practice.
 const MOST_REST_WITHOUT_A_LOAD_S: u32 = 75;
 
+/// The longest rest after presses and pulls on a stack: common practice.
+const MOST_REST_OF_STACKS_S: u32 = 105;
+
+/// The longest rest after standing on one leg, a hold and a carry, which end where attention or grip do: common practice.
+const REST_OF_BALANCE_S: u32 = 30;
+const REST_OF_HOLDS_S: u32 = 45;
+const REST_OF_CARRIES_S: u32 = 60;
+
 /// The least rest after a squat or hinge with the bar: common practice.
 const LEAST_REST_OF_BARS_S: u32 = 120;
 
 /// Most sets of a hinge, which tires the back for days, and of any exercise of a beginner from 65 on: common practice.
 const MOST_HINGE_SETS: u32 = 4;
-const MOST_SETS_OF_OLDER_BEGINNERS: u32 = 3;
+const MOST_SETS_OF_OLDER_BEGINNERS: u32 = 2;
 
 /// The sets of a dose for this exercise and client.
 fn sets_of(request: &Request, pattern: Pattern, [low, high]: [u32; 2]) -> [u32; 2] {

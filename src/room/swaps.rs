@@ -8,7 +8,6 @@ use crate::request::Request;
 use crate::request::candidate::Candidate;
 use crate::request::standing::is_loaded;
 use crate::strength::estimate::Ask;
-use crate::strength::working_load::KnownLifts;
 use crate::strength::{first_load, racks};
 use crate::timing;
 use crate::words::Sides;
@@ -88,8 +87,7 @@ fn in_place_of(request: &Request, item: &Item, other: &Candidate) -> Option<Item
     let ladder = racks::ladder(entry, profile.equipment.as_ref()?, profile.units);
     let most_percent = screening::advise(profile).start.most_percent;
     let ask = Ask { reps: first, rir: item.rir.unwrap_or(other.rir), most_percent };
-    let known = KnownLifts::of(profile).measured_by(&|id| request.entry(id));
-    let load = known.working_load(entry, ladder.as_ref(), ask);
+    let load = request.known.working_load(entry, ladder.as_ref(), ask);
     let start = load.load_kg.or(load.find.as_ref().map(|find| find.start_kg));
     let ramp = ramp::ramp(start, ladder.as_ref(), first, item.ramp.len());
     let mut new = Item {

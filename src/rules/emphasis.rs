@@ -8,7 +8,9 @@ use std::collections::BTreeSet;
 use super::{Figure, Finding, Force, Rule, Unit, to_halves};
 use crate::input::catalog::Entry;
 use crate::model::goal::{at_least, at_most};
-use crate::model::points::{BEHIND, NO_BEST_LIFT, NOT_SPARED, ONE_LIFT_ONLY, OWN_SET_MISSING};
+use crate::model::points::{
+    BEHIND, NO_ABDUCTION, NO_BEST_LIFT, NOT_SPARED, ONE_LIFT_ONLY, OWN_SET_MISSING,
+};
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly, minus};
 use crate::program::Term;
@@ -60,6 +62,11 @@ fn is_own(entry: &Entry, muscle: Muscle) -> bool {
         _ => entry.direct.first() == Some(&muscle),
     };
     entry.standing <= Standing::Regular && own
+}
+
+/// Whether an exercise moves the leg out, which the side of the hip does alone.
+fn is_moved_out(entry: &Entry) -> bool {
+    entry.pattern == Some(Pattern::HipAbduction) && entry.standing <= Standing::Regular
 }
 
 /// The other muscles that should not get ahead: those that are trained with it, and the large ones for a large one.
@@ -115,6 +122,15 @@ impl Rule for Emphasis {
                 let subject = format!("{muscle}_own");
                 weekly.miss(self.id(), subject, Tier::View, wish, OWN_SET_MISSING);
             }
+            if muscle == Muscle::Glutes {
+                let out =
+                    weekly.picks.iter().filter(|pick| is_moved_out(&weekly.candidate(pick).entry));
+                let out: Vec<Term> = out.map(|pick| (pick.chosen, 1.0)).collect();
+                if !out.is_empty() {
+                    let wish = at_least(out, 1.0);
+                    weekly.miss(self.id(), "glutes_out", Tier::View, wish, NO_ABDUCTION);
+                }
+            }
             for rival in rivals(weekly.request, muscle).collect::<Vec<_>>() {
                 let mut row = weekly.halves(muscle);
                 row.extend(minus(weekly.halves(rival)));
@@ -141,6 +157,14 @@ impl Rule for Emphasis {
             if usable && request.days.len() > 1 && done == 1 {
                 let wanted = "a second exercise that is done for it";
                 findings.push(Finding::broken(self.id(), muscle.id(), wanted, "one").as_remark());
+            }
+            let usable = request.candidates.iter().any(|one| is_moved_out(&one.entry));
+            if muscle == Muscle::Glutes
+                && usable
+                && !week.work().any(|(_, item)| is_moved_out(&item.entry))
+            {
+                let wanted = "an exercise that moves the leg out";
+                findings.push(Finding::broken(self.id(), muscle.id(), wanted, "none").as_remark());
             }
             let got = week.halves(muscle);
             let ahead = rivals(request, muscle).max_by_key(|rival| week.halves(*rival));

@@ -69,7 +69,9 @@ impl ExerciseCount {
 /// The exercises that a coach writes into so many minutes: for few heavy repetitions one less.
 fn usual_items(request: &Request, day: usize) -> u32 {
     let heavy = matches!(request.profile.goal, Goal::Strength | Goal::Power);
-    let usual = usual_in(request.days[day].minutes) - u32::from(heavy);
+    // Two sets of each leave a beginner from 65 on the time for one exercise more.
+    let more = u32::from(request.is_older_beginner());
+    let usual = usual_in(request.days[day].minutes) + more - u32::from(heavy);
     usual.min(most_items(request, day))
 }
 
@@ -95,11 +97,12 @@ fn most_items(request: &Request, day: usize) -> u32 {
     const UNHURRIED: u32 = 9;
     const MOST_FOR_BEGINNERS: u32 = 8;
     let minutes = request.days[day].minutes;
-    let carried = f64::from(minutes) / MINUTES_PER_ITEM + 1.0;
+    let more = f64::from(u32::from(request.is_older_beginner()));
+    let carried = f64::from(minutes) / MINUTES_PER_ITEM + 1.0 + more;
     let usual = request.figures.most_items;
     let most = usual.max((minutes / UNHURRIED).min(MOST_FOR_BEGINNERS));
     let over = if minutes <= SHORT_MINUTES { OVER_USUAL_WHEN_SHORT } else { OVER_USUAL };
-    let most = most.min(usual_in(minutes) + over);
+    let most = most.min(usual_in(minutes) + over + u32::from(request.is_older_beginner()));
     let most = (1..=most).rev().find(|most| f64::from(*most) <= carried);
     most.unwrap_or(1).max(2)
 }

@@ -13,7 +13,7 @@ use crate::request::dose::Duty;
 use crate::request::standing::{is_loaded, standing_here};
 use crate::request::{Candidate, Request};
 use crate::week::Week;
-use crate::words::{LoadKind, Muscle, Pattern, Side, Standing};
+use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Standing};
 
 /// A main lift in every session that can have one.
 pub(super) struct LeadLift;
@@ -81,6 +81,8 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     };
     const PRESSES: &[Pattern] = &[HorizontalPush, VerticalPush];
     const WHOLE: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], PRESSES];
+    // For strength the bench is done fresh once.
+    const STRONG: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[HorizontalPush]];
     const UPPER: [&[Pattern]; 3] = [PRESSES, PRESSES, &[HorizontalPull, VerticalPull]];
     let is_whole = |day: &usize| weekly.split.days[*day].whole_body;
     let is_upper = |day: &usize| {
@@ -89,7 +91,9 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     };
     let turn = |is: &dyn Fn(&usize) -> bool| weekly.days().take(day).filter(|day| is(day)).count();
     if is_whole(&day) {
-        WHOLE[turn(&is_whole) % WHOLE.len()]
+        let strong = weekly.request.profile.goal == Goal::Strength;
+        let whole = if strong { STRONG } else { WHOLE };
+        whole[turn(&is_whole) % whole.len()]
     } else if is_upper(&day) {
         UPPER[turn(&is_upper) % UPPER.len()]
     } else {

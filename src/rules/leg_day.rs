@@ -53,7 +53,8 @@ impl Rule for LegDay {
         }
         for day in weekly.days() {
             let idea = &weekly.split.days[day];
-            let for_legs = !idea.whole_body && idea.hard.contains(&Muscle::Quads);
+            let arms_too = idea.takes(Muscle::Chest) || idea.takes(Muscle::Lats);
+            let for_legs = !arms_too && idea.hard.contains(&Muscle::Quads);
             let done: Vec<Term> = weekly
                 .on(day)
                 .filter(|pick| serves(&weekly.candidate(pick).entry))

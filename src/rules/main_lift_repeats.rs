@@ -51,7 +51,7 @@ const fn is_trained_for(pattern: Pattern) -> bool {
 }
 
 /// What further days of an exercise cost: from which day on, and how much each. What it is liked or known for counts
-/// once. A known squat, press or thrust may come heavy and light; one heavy hinge a week is enough for a back, and its
+/// once. A known squat may come heavy and light; one heavy hinge a week is enough for a back, and its
 /// second day is a lighter relative.
 fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
     let profile = &request.profile;
@@ -60,7 +60,9 @@ fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
     let novice = profile.training_status == Status::Novice;
     let known = profile.known_lifts.contains_key(&candidate.id);
     let once = for_once(request, candidate);
-    let twice = is_trained_for(candidate.pattern) && (strong || known);
+    // Presses and thrusts that are not for strength come again as a relative, however well they are known.
+    let twice = is_trained_for(candidate.pattern)
+        && (strong || (known && candidate.pattern == Pattern::Squat));
     let fast = candidate.duty == Duty::Explosive && profile.goal == Goal::Power;
     match candidate.duty {
         Duty::Main if hinge && (strong || !novice) => vec![(1, AGAIN_HINGE - once)],

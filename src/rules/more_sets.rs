@@ -39,6 +39,11 @@ fn extras(rule: &'static str, weekly: &mut Weekly) {
     }
 }
 
+/// Whether any muscle should get more.
+fn emphasizes(request: &Request) -> bool {
+    request.profile.emphasis.values().any(|wish| *wish == Emphasis::More)
+}
+
 impl Rule for MoreSets {
     fn id(&self) -> &'static str {
         "more-sets"
@@ -58,6 +63,8 @@ impl Rule for MoreSets {
                 Some(Emphasis::Less) => 0.0,
                 None => 1.0,
             };
+            // Where another muscle should get more, the rest stops in the middle of its range: minutes are for the wish.
+            let waits = factor == 1.0 && emphasizes(weekly.request);
             let whole = muscle.is_major() || factor > 1.0;
             let share = if whole { 1.0 } else { OWN_SHARE_OF_MINOR };
             let mut row: Vec<Term> = minus(weekly.own_halves(*muscle));
@@ -67,7 +74,7 @@ impl Rule for MoreSets {
             for (name, width, points) in [
                 ("base", low, TO_MIDDLE),
                 ("middle", middle - low, TO_MIDDLE),
-                ("high", high - middle, TO_HIGH),
+                ("high", high - middle, if waits { 0.0 } else { TO_HIGH }),
             ] {
                 let width = (f64::from(width) * share).floor();
                 let step = weekly.model.most(format!("{name}_{muscle}"), width);

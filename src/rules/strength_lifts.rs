@@ -12,6 +12,7 @@ use crate::model::points::{MAIN_MISSING, MAIN_ONCE, NO_BAR_PRESS};
 use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::dose::takes_few_reps;
+use crate::request::standing::is_loaded;
 use crate::request::{Candidate, Request};
 use crate::week::Week;
 use crate::words::{Goal, LoadKind, Pattern, Standing};
@@ -32,11 +33,11 @@ const LIFTS: [(&str, Pattern, bool); 3] = [
 /// From so many days on the press overhead is one of the lifts.
 const PRESS_FROM_DAYS: usize = 3;
 
-/// Whether an entry is the lift itself: a staple with a bar.
-fn is_lift(entry: &Entry, pattern: Pattern) -> bool {
+/// Whether an entry is the lift itself: a staple with a bar, from 65 on with any load.
+fn is_lift(request: &Request, entry: &Entry, pattern: Pattern) -> bool {
     entry.pattern == Some(pattern)
         && entry.main
-        && entry.load == LoadKind::BarTotal
+        && (entry.load == LoadKind::BarTotal || (request.is_senior() && is_loaded(entry)))
         && entry.standing == Standing::Staple
 }
 
@@ -52,12 +53,13 @@ fn trains(entry: &Entry, pattern: Pattern) -> bool {
 fn wanted(request: &Request) -> impl Iterator<Item = (&'static str, Pattern, bool)> {
     LIFTS.into_iter().filter(move |(_, pattern, _)| {
         request.profile.goal == Goal::Strength
-            && request.candidates.iter().any(|one| is_lift(&one.entry, *pattern))
+            && request.candidates.iter().any(|one| is_lift(request, &one.entry, *pattern))
     })
 }
 
+/// From 65 on one heavy day of a lift is enough.
 fn comes_twice(request: &Request, twice: bool) -> bool {
-    twice && request.days.len() >= TWICE_FROM_DAYS
+    twice && request.days.len() >= TWICE_FROM_DAYS && !request.is_senior()
 }
 
 impl Rule for StrengthLifts {
@@ -72,13 +74,15 @@ impl Rule for StrengthLifts {
     }
     fn add_to(&self, weekly: &mut Weekly) {
         let strength = weekly.request.profile.goal == Goal::Strength;
-        let press = chosen(weekly, None, &|one| is_lift(&one.entry, Pattern::VerticalPush));
+        let press =
+            chosen(weekly, None, &|one| is_lift(weekly.request, &one.entry, Pattern::VerticalPush));
         if strength && weekly.request.days.len() >= PRESS_FROM_DAYS && !press.is_empty() {
             let wish = at_least(press, 1.0);
             weekly.miss(self.id(), "press", Tier::View, wish, NO_BAR_PRESS);
         }
         for (name, pattern, twice) in wanted(weekly.request).collect::<Vec<_>>() {
-            let lift = |one: &Candidate| is_lift(&one.entry, pattern);
+            let request = weekly.request;
+            let lift = |one: &Candidate| is_lift(request, &one.entry, pattern);
             let done = chosen(weekly, None, &lift);
             if done.is_empty() {
                 continue;
@@ -92,7 +96,7 @@ impl Rule for StrengthLifts {
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();
         for (name, pattern, twice) in wanted(request) {
-            if !week.work().any(|(_, item)| is_lift(&item.entry, pattern)) {
+            if !week.work().any(|(_, item)| is_lift(request, &item.entry, pattern)) {
                 let text = format!("a main lift that is a {name}");
                 findings.push(Finding::broken(self.id(), name, text, "none").as_shortfall());
                 continue;

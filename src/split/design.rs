@@ -18,9 +18,12 @@ pub fn candidates(request: &Request) -> Vec<Split> {
     match &request.profile.split {
         SplitChoice::Own(lists) => vec![own(request, lists)],
         SplitChoice::Named(SplitName::Auto) => {
-            let mut splits: Vec<Split> = STYLES
-                .iter()
-                .filter(|style| suits(request, style))
+            let crosses = |style: &Style| style.ideas.iter().any(Idea::crosses);
+            let suiting = || STYLES.iter().filter(|style| suits(request, style));
+            // Where the days are for legs and arms each, halves are not.
+            let crossed = suiting().any(crosses);
+            let mut splits: Vec<Split> = suiting()
+                .filter(|style| !crossed || crosses(style))
                 .filter_map(|style| designed(request, style))
                 .collect();
             let mut seen: Vec<Split> = Vec::new();
@@ -39,6 +42,9 @@ pub fn candidates(request: &Request) -> Vec<Split> {
     }
 }
 
+/// Sessions up to so long are short.
+const SHORT_MINUTES: u32 = 40;
+
 /// Styles a coach would consider unasked. Body-part weeks are for the advanced; a novice with up to three
 /// days does best with the whole body; four days are for two halves, so that each has its rest, and three for halves only
 /// where two follow each other, as one half comes once (common practice).
@@ -53,6 +59,11 @@ fn suits(request: &Request, style: &Style) -> bool {
         Some(SplitName::PushPullLegs) => !novice && days >= 5,
         Some(SplitName::FullBody) => days <= 3 || (days == 4 && !in_a_row && !builds),
         Some(_) => days >= style.from_days && (days != 3 || in_a_row),
+        // Many short days that are not for size or strength have legs and arms each, so that one rests while the other works.
+        None if style.ideas.iter().any(Idea::crosses) => {
+            let short = request.days.iter().all(|day| day.minutes <= SHORT_MINUTES);
+            days >= style.from_days && short && request.profile.goal.rests_briefly()
+        }
         // A day for the whole body between two halves is for three days only: with more it leaves a day without lifts.
         None if style.ideas.iter().any(Idea::whole_body) => days == style.from_days && !novice,
         None => days >= style.from_days,

@@ -60,12 +60,32 @@ pub(crate) fn region(muscle: Muscle) -> &'static [Muscle] {
     [PUSH, PULL, LEGS].into_iter().find(|region| region.contains(&muscle)).unwrap_or(ANY_DAY)
 }
 
+const SQUAT_AND_PUSH: &[Muscle] = &[
+    Chest, FrontDelts, SideDelts, Triceps, Serratus, Quads, Glutes, Adductors, Calves, HipFlexors,
+    Tibialis,
+];
+const HINGE_AND_PULL: &[Muscle] = &[
+    Lats,
+    UpperBack,
+    RearDelts,
+    Biceps,
+    UpperTraps,
+    RotatorCuff,
+    Forearms,
+    Hamstrings,
+    Glutes,
+    Abductors,
+    SpinalErectors,
+];
+
 const FULL_BODY: Idea = Idea { name: "full body", muscles: Muscle::ALL };
 const UPPER_DAY: Idea = Idea { name: "upper body", muscles: UPPER };
 const LOWER_DAY: Idea = Idea { name: "lower body", muscles: LEGS };
 const PUSH_DAY: Idea = Idea { name: "push", muscles: PUSH };
 const PULL_DAY: Idea = Idea { name: "pull", muscles: PULL };
 const LEG_DAY: Idea = Idea { name: "legs", muscles: LEGS };
+const SQUAT_DAY: Idea = Idea { name: "squat and push", muscles: SQUAT_AND_PUSH };
+const HINGE_DAY: Idea = Idea { name: "hinge and pull", muscles: HINGE_AND_PULL };
 const CHEST_DAY: Idea = Idea { name: "chest and triceps", muscles: CHEST };
 const BACK_DAY: Idea = Idea { name: "back and biceps", muscles: BACK };
 const ARM_DAY: Idea = Idea { name: "shoulders and arms", muscles: ARMS };
@@ -104,6 +124,12 @@ pub(crate) const STYLES: &[Style] = &[
         ideas: &[UPPER_DAY, LOWER_DAY, FULL_BODY],
     },
     Style {
+        name: "squat and push, hinge and pull",
+        asked_as: None,
+        from_days: 4,
+        ideas: &[SQUAT_DAY, HINGE_DAY],
+    },
+    Style {
         name: "push, pull, legs",
         asked_as: Some(SplitName::PushPullLegs),
         from_days: 3,
@@ -128,6 +154,12 @@ impl Idea {
     #[must_use]
     pub(crate) fn set(&self) -> BTreeSet<Muscle> {
         self.muscles.iter().chain(ANY_DAY).copied().collect()
+    }
+
+    /// Whether the day has legs and arms, and not the whole of either.
+    #[must_use]
+    pub(crate) fn crosses(&self) -> bool {
+        !self.whole_body() && self.muscles.contains(&Glutes) && self.muscles.contains(&UpperBack)
     }
 
     /// Whether the day is for the whole body.

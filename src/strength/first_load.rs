@@ -120,6 +120,12 @@ impl Starter {
         Some(row.kg[status] * mass * sex * age * known * by_repetitions(entry, ask))
     }
 
+    /// What the client is likely to lift, in kilograms.
+    #[must_use]
+    pub fn expected(self, entry: &Entry, ask: Ask) -> Option<f64> {
+        self.wanted(entry, ask).map(|first| first * OVER_THE_START)
+    }
+
     /// The climb to a load that is not known, in steps that the kit makes; `None` where there is nothing to climb. It
     /// begins at `least` where a related lift says so, and never passes `most`.
     #[must_use]

@@ -176,11 +176,19 @@ impl KnownLifts {
         if source.direct && ask.reps + ask.rir >= done.reps + done.rir {
             // At least as many as were done: no more than was lifted then; as many as were done: what was lifted.
             let lifted = done.load_kg + self.body_share(entry);
-            let as_done = ask.reps + ask.rir == done.reps + done.rir && ask.most_percent.is_none();
+            let easy = ask.most_percent.is_none() || (ask.rir >= EASY && ask.reps <= done.reps);
+            let as_done = ask.reps + ask.rir == done.reps + done.rir && easy;
             total = if as_done { lifted } else { total.min(lifted) };
         }
         let load = total - self.body_share(entry);
         (load > 0.0).then_some(load)
+    }
+
+    /// About what the client lifts for a set: by the lift itself or a related one, else by how the client compares.
+    #[must_use]
+    pub fn expected(&self, entry: &Entry, ask: Ask) -> Option<f64> {
+        let found = self.source(entry).and_then(|source| self.wanted(entry, &source, ask));
+        found.or_else(|| self.starter.expected(entry, ask))
     }
 
     /// The load of a known lift as it was done, where at least as many repetitions are asked for as could be done then.
@@ -379,6 +387,8 @@ fn unloaded_note(entry: &Entry, ask: Ask) -> String {
 const ONLY_ONE: &str = "the only one here: as many as leave what is asked";
 /// What a note says where even the lightest load is over the cap.
 const OVER_THE_CAP: &str = "the lightest here is over the cap: take an easier form";
+/// A set that leaves so many in reserve is no effort that age or answers bar: it may weigh what was done.
+const EASY: u32 = 3;
 /// A climb ends at so many times its first set at most. Common practice.
 const MOST_OVER: f64 = 1.3;
 /// A search with the bar that another movement gives begins at this share of what that says. Common practice.

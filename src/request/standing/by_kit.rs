@@ -29,11 +29,20 @@ pub(super) fn for_proper_kit(
     let for_muscle = |other: &&&Arc<Entry>| {
         (one_joint(entry) || (!request.is_guided() && !one_joint(other)))
             && other.direct.first() == entry.direct.first()
-            && other.pattern.is_some_and(|pattern| is_proper(other, pattern))
+            && (other.pattern.is_some_and(|pattern| is_proper(other, pattern))
+                || (other.standing == Standing::Staple && other.load == LoadKind::Band))
+    };
+    // Pulling at the air is no pull beside one with a weight, in whatever plane.
+    let side = pattern.press_or_row().filter(|_| !is_loaded(entry));
+    let weighted = |other: &&&Arc<Entry>| {
+        other.pattern.and_then(Pattern::press_or_row) == side
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+            && (is_loaded(other) || other.load == LoadKind::Band)
     };
     proper
         .or_else(|| usable.iter().find(staple))
         .or_else(|| usable.iter().find(for_muscle))
+        .or_else(|| usable.iter().find(weighted).filter(|_| side.is_some()))
         .map(better)
 }
 

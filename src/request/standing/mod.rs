@@ -5,6 +5,7 @@
 
 mod by_client;
 mod by_kit;
+mod by_load;
 mod older;
 
 use std::collections::BTreeMap;
@@ -50,6 +51,7 @@ const FILTERS: &[Filter] = &[
     by_client::for_who_learns,
     by_kit::for_the_machine,
     by_client::for_the_first_rung,
+    by_load::for_more_load,
 ];
 
 /// Which of the usable exercises are passed over, and why.

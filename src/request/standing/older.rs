@@ -6,7 +6,7 @@ use super::{better, by_kit, is_loaded, is_proper};
 use crate::input::catalog::Entry;
 use crate::request::candidate::grade;
 use crate::request::{Barred, Request};
-use crate::words::{LoadKind, Measure, Pattern, Sides, Standing, Stress};
+use crate::words::{LoadKind, Measure, Pattern, Sides, Standing, Status, Stress};
 
 /// From 65 on a beginner learns to squat and hinge with weights in the hands or a machine, not with a bar. Common practice.
 pub(super) fn for_older_beginners(
@@ -40,13 +40,19 @@ pub(super) fn for_a_steady_stance(
     if novice && one_leg {
         return usable.iter().find(both).map(better);
     }
-    let lunge = entry.pattern == Some(Pattern::Lunge) && entry.load != LoadKind::Bodyweight;
+    let lunge = entry.pattern == Some(Pattern::Lunge) && !is_steady(entry);
     let steady = |other: &&&Arc<Entry>| {
         other.pattern == Some(Pattern::Lunge)
             && matches!(other.standing, Standing::Staple | Standing::Regular)
-            && other.load == LoadKind::Bodyweight
+            && is_steady(other)
     };
     usable.iter().find(steady).filter(|_| novice && lunge).map(better)
+}
+
+/// One leg at a time without a weight, a hand on something or a foot on a step.
+fn is_steady(entry: &Entry) -> bool {
+    let bare = entry.load == LoadKind::Bodyweight;
+    bare && grade(entry, Stress::Kneeling).is_none()
 }
 
 /// From 65 on a beginner squats to a seat, which says how deep and catches. Common practice.
@@ -64,15 +70,18 @@ pub(super) fn for_a_seat(
     usable.iter().find(to_a_seat).filter(|_| novice && deep).map(better)
 }
 
-/// From 65 on a beginner holds the easier form of a position. Common practice.
+/// A beginner holds the side plank from the knees first, and from 65 on any position in its easier form. Common practice.
 pub(super) fn for_an_easier_hold(
     request: &Request,
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
     let hold = entry.measure == Measure::Seconds && entry.pattern.is_some_and(Pattern::is_trunk);
+    let learns = request.profile.training_status == Status::Novice;
+    let sideways = entry.pattern == Some(Pattern::AntiLateralFlexion) && learns;
     let easier = |other: &&&Arc<Entry>| entry.easier.contains(&other.id);
-    usable.iter().find(easier).filter(|_| hold && request.is_older_beginner()).map(better)
+    let wanted = hold && (sideways || request.is_older_beginner());
+    usable.iter().find(easier).filter(|_| wanted).map(better)
 }
 
 fn bends_deep(entry: &Entry) -> bool {
