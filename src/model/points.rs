@@ -81,6 +81,9 @@ weights! {
             NO_BEST_LIFT = 40.0;
             /// Cost of a muscle that should get more with one exercise of its own in the week.
             ONE_LIFT_ONLY = 20.0;
+        "known-lifts":
+            /// Cost of an exercise that the client likes and that does not come.
+            LIKED_MISSING = 40.0;
         "fractional-cap":
             /// Cost of a half-set over the cap within the recovery hours.
             CROWDED = 10.0;

@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::pair_up::Together;
 use super::turns::{self, Turns};
 use super::{arrange, fit, found_again, instead, own_weight, pair_up, prepare, ramp, screening};
+use crate::input::catalog::Entry;
 use crate::input::plan::{FindLoad, Group, Item, MinutesUsed, Session};
 use crate::input::profile::{SessionSlot, SplitChoice};
 use crate::request::candidate::Candidate;
@@ -237,6 +238,7 @@ impl Composer<'_> {
             let kg = self.for_many_sets(done, kg, ladder, ask);
             load.load_kg = self.light_kg(done, kg, ladder);
         }
+        let rir = load.load_kg.map_or(rir, |kg| self.reserve_at(entry, kg, ladder.as_ref(), ask));
         // With weights in the hands or on a stack the climb to an unknown load is its own way up.
         let climbs = load.find.as_ref().filter(|_| entry.load == LoadKind::BarTotal);
         let first = load.load_kg.or(climbs.map(|find| find.start_kg));
@@ -268,6 +270,18 @@ impl Composer<'_> {
                 .flatten(),
             ..Item::default()
         }
+    }
+
+    /// The reserve that a load leaves: where sizes are coarse, or the day is the lighter one, it is more than was asked for.
+    fn reserve_at(&self, entry: &Entry, kg: f64, ladder: Option<&Ladder>, ask: Ask) -> u32 {
+        /// Reserves over that are misjudged (RM-21).
+        const MOST: u32 = 5;
+        let leaves = |rir: &u32| {
+            let found = self.known.working_load(entry, ladder, Ask { rir: *rir, ..ask });
+            found.one_rep_max_kg.is_some() && found.load_kg.is_some_and(|found| found >= kg)
+        };
+        let is_fast = entry.pattern.is_some_and(Pattern::is_explosive);
+        (ask.rir + 1..=MOST).rev().find(leaves).filter(|_| !is_fast).unwrap_or(ask.rir)
     }
 
     /// What was lifted for one good set is not lifted for five: a known lift starts a step lower, where a step is small.

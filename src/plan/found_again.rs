@@ -55,6 +55,9 @@ pub fn tell(sessions: &mut [Session], units: Units, ladder: &Ladders<'_>) {
     }
 }
 
+/// A share of the most for one that is worth a step.
+const MORE: f64 = 1.05;
+
 /// "Monday's load", or by how many steps it is more or less: for the repetitions and the reserve of this day, and on a
 /// lighter day at least one less.
 fn note(found: &Found, item: &Item, units: Units, ladder: &Ladders<'_>) -> String {
@@ -65,6 +68,8 @@ fn note(found: &Found, item: &Item, units: Units, ladder: &Ladders<'_>) -> Strin
     let steps = (expected * (share - 1.0) / found.find.step_kg).clamp(-4.0, 1.0).round();
     let steps = match item.turn {
         Some(Turn::Lighter) => steps.min(-1.0),
+        // Fewer repetitions with the same load would be no heavier day.
+        Some(Turn::Heavier) if share > MORE => 1.0,
         Some(Turn::Heavier) => steps.max(0.0),
         None => steps,
     };

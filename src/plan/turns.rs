@@ -84,10 +84,11 @@ fn key(done: &Done) -> (usize, usize) {
     (done.day, done.candidate)
 }
 
-/// Multi-joint work in repetitions that is not there for speed. Help has no heavier day, and few repetitions with the
-/// body's own weight no lighter one.
+/// Multi-joint work in repetitions that is not there for speed. Help has no heavier day, nor have
+/// push-ups, squats and bridges with the body's own weight, and few repetitions on a bar no lighter one.
 fn takes_turns(candidate: &Candidate) -> bool {
-    let few = candidate.amount <= FEW_REPS && candidate.entry.load == LoadKind::Bodyweight;
+    let own = candidate.entry.load == LoadKind::Bodyweight;
+    let few = own && (candidate.amount <= FEW_REPS || !candidate.entry.is_hung());
     matches!(candidate.duty, Duty::Main | Duty::Compound)
         && candidate.entry.measure == Measure::Reps
         && candidate.entry.load != LoadKind::Assisted

@@ -14,7 +14,9 @@ impl Request {
     /// The client's never list, the place's kit, the limits, what was reported before training, or the level, in this
     /// order.
     pub fn eligible(&self, entry: &Entry) -> Result<Vec<Kit>, Barred> {
-        if self.profile.exercises.never.contains(&entry.id) {
+        let never = &self.profile.exercises.never;
+        let form = entry.family.as_ref().filter(|_| entry.role == Role::Finisher);
+        if never.contains(&entry.id) || form.is_some_and(|form| never.contains(form)) {
             return Err(Barred::Never);
         }
         let kit = kit_for(&self.profile, entry)?;

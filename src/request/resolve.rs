@@ -258,7 +258,7 @@ fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate 
         entry: Arc::clone(entry),
         pattern,
         duty: Duty::of(entry),
-        sets: sets_of(request, pattern, dose.sets),
+        sets: sets_of(request, entry, dose.sets),
         amount: 0,
         work_s: 0,
         rest_s: 0,
@@ -343,15 +343,16 @@ const REST_OF_CARRIES_S: u32 = 60;
 /// The least rest after a squat or hinge with the bar: common practice.
 const LEAST_REST_OF_BARS_S: u32 = 120;
 
-/// Most sets of a hinge, which tires the back for days, and of any exercise of a beginner from 65 on: common practice.
+/// Most sets of a hinge, which tires the back for days, and of main lifts and others of a beginner from 65 on: common
+/// practice.
 const MOST_HINGE_SETS: u32 = 4;
-const MOST_SETS_OF_OLDER_BEGINNERS: u32 = 2;
+const MOST_SETS_OF_OLDER_BEGINNERS: [u32; 2] = [3, 2];
 
 /// The sets of a dose for this exercise and client.
-fn sets_of(request: &Request, pattern: Pattern, [low, high]: [u32; 2]) -> [u32; 2] {
-    let most = match pattern {
-        _ if request.is_older_beginner() => MOST_SETS_OF_OLDER_BEGINNERS,
-        Pattern::Hinge => MOST_HINGE_SETS,
+fn sets_of(request: &Request, entry: &Entry, [low, high]: [u32; 2]) -> [u32; 2] {
+    let most = match entry.pattern {
+        _ if request.is_older_beginner() => MOST_SETS_OF_OLDER_BEGINNERS[usize::from(!entry.main)],
+        Some(Pattern::Hinge) => MOST_HINGE_SETS,
         _ => high,
     };
     [low.min(most), high.min(most)]

@@ -1,4 +1,5 @@
-//! `known-lifts`: of each movement whose main lift the client knows, one of those lifts comes in the week.
+//! `known-lifts`: of each movement whose main lift the client knows, one of those lifts comes in the week, and so does
+//! every exercise that the client likes.
 //!
 //! A load that is known is where the block starts from; a plan that leaves the lift out throws it away. Common practice.
 
@@ -7,7 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::model::goal::at_least;
-use crate::model::points::KNOWN_MISSING;
+use crate::model::points::{KNOWN_MISSING, LIKED_MISSING};
 use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::dose::Duty;
@@ -33,12 +34,19 @@ fn known(request: &Request) -> BTreeMap<Pattern, BTreeSet<&str>> {
     known
 }
 
+/// The usable exercises that the client likes.
+fn liked(request: &Request) -> impl Iterator<Item = (usize, String)> {
+    let all = request.candidates.iter().enumerate();
+    let liked = all.filter(|(_, one)| one.wish == Wish::Prefer);
+    liked.map(|(place, one)| (place, one.id.clone()))
+}
+
 impl Rule for KnownLifts {
     fn id(&self) -> &'static str {
         "known-lifts"
     }
     fn summary(&self) -> &'static str {
-        "of each movement whose main lift the client knows, one of those lifts comes in the week"
+        "of each movement whose main lift the client knows one comes in the week, and all that is liked"
     }
     fn force(&self) -> Force {
         Force::Coverage
@@ -55,16 +63,30 @@ impl Rule for KnownLifts {
                 weekly.miss(self.id(), subject, Tier::Coverage, at_least(done, 1.0), KNOWN_MISSING);
             }
         }
+        for (place, one) in liked(weekly.request).collect::<Vec<_>>() {
+            let picks = weekly.picks.iter().filter(|pick| pick.candidate == place);
+            let done: Vec<Term> = picks.map(|pick| (pick.chosen, 1.0)).collect();
+            if !done.is_empty() {
+                let wish = at_least(done, 1.0);
+                weekly.miss(self.id(), one, Tier::Ranges, wish, LIKED_MISSING);
+            }
+        }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let done: BTreeSet<&str> = week.work().map(|(_, item)| item.entry.id.as_str()).collect();
         let missing = known(request).into_iter().filter(|(_, lifts)| lifts.is_disjoint(&done));
+        let unliked = liked(request).filter(|(_, id)| !done.contains(id.as_str()));
+        let unliked = unliked.map(|(_, id)| {
+            Finding::broken(self.id(), id, "once in the week, as it is liked", "none")
+                .as_shortfall()
+        });
         missing
             .map(|(pattern, lifts)| {
                 let lifts: Vec<&str> = lifts.into_iter().collect();
                 let wanted = format!("{}, which the client knows", lifts.join(" or "));
                 Finding::broken(self.id(), pattern.id(), wanted, "none").as_shortfall()
             })
+            .chain(unliked)
             .collect()
     }
 }

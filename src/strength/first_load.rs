@@ -21,8 +21,8 @@ pub struct Starter {
     sex: Option<Sex>,
     body_mass_kg: Option<f64>,
     age: Option<u32>,
-    /// How the lifts that are known compare with the figures; 1 where none is.
-    by_known: Option<f64>,
+    /// How the lifts that are known compare with the figures, by half of the body; none where none is.
+    by_known: [Option<f64>; 2],
 }
 
 /// Sets of a climb: enough to find a load in one session. Common practice.
@@ -74,18 +74,32 @@ impl Starter {
             sex: profile.sex,
             body_mass_kg: profile.body_mass_kg,
             age: age(profile),
-            by_known: None,
+            by_known: [None; 2],
         }
     }
 
     /// The same client, whose known lifts weigh so many times what the figures say of them: who is stronger or weaker
-    /// than usual in these is so in the others, up to a bound.
+    /// than usual in these is so in the others of the same half of the body, up to a bound, and half as much in those of
+    /// the other half.
     #[must_use]
-    pub fn compared(self, times: &[f64]) -> Starter {
-        let count = f64::from(u32::try_from(times.len()).unwrap_or(u32::MAX));
-        let mean = libm::exp(times.iter().map(|times| libm::log(*times)).sum::<f64>() / count);
-        let by_known = (mean / OVER_THE_START).clamp(BY_KNOWN[0], BY_KNOWN[1]);
-        Starter { by_known: (!times.is_empty()).then_some(by_known), ..self }
+    pub fn compared(self, times: &[(Body, f64)]) -> Starter {
+        let mean = |part: Body| {
+            let of_part = || times.iter().filter(move |(one, _)| *one == part);
+            let count = f64::from(u32::try_from(of_part().count()).unwrap_or(u32::MAX));
+            let sum = of_part().map(|(_, times)| libm::log(times / OVER_THE_START)).sum::<f64>();
+            (count > 0.0).then(|| sum / count)
+        };
+        let by_known =
+            [(Body::Upper, Body::Lower), (Body::Lower, Body::Upper)].map(|(own, other)| {
+                let mean = mean(own).or_else(|| mean(other).map(|mean| mean / 2.0))?;
+                Some(libm::exp(mean).clamp(BY_KNOWN[0], BY_KNOWN[1]))
+            });
+        Starter { by_known, ..self }
+    }
+
+    /// Which half of the body a figure is for; none where there is no figure.
+    pub(super) fn part(entry: &Entry) -> Option<Body> {
+        row(entry).map(|row| row.part)
     }
 
     /// Whether the client has trained before.
@@ -116,7 +130,7 @@ impl Starter {
             Some(65..) => OLD,
             _ => 1.0,
         };
-        let known = self.by_known.unwrap_or(1.0);
+        let known = self.by_known[row.part as usize].unwrap_or(1.0);
         Some(row.kg[status] * mass * sex * age * known * by_repetitions(entry, ask))
     }
 
@@ -261,8 +275,10 @@ fn to_grams(mass_kg: f64) -> f64 {
 /// Which half of the body a figure belongs to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-enum Body {
+pub enum Body {
+    /// Arms, shoulders, chest, back and trunk.
     Upper = 0,
+    /// Legs and hips.
     Lower = 1,
 }
 

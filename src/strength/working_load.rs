@@ -1,14 +1,16 @@
 //! From what a client has lifted to the load on the bar: for repetitions at a reserve, never above a cap, rounded
 //! down to what the place can make.
 
+mod remarks;
+
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 use crate::input::catalog::Entry;
 use crate::input::plan::FindLoad;
 use crate::input::profile::Profile;
-use crate::strength::estimate::{Ask, Estimate, Estimator, percent_at_reserve};
-use crate::strength::first_load::{Starter, stop_text};
+use crate::strength::estimate::{Ask, Estimate, Estimator, MOST_REPS, percent_at_reserve};
+use crate::strength::first_load::{Body, Starter, stop_text};
 use crate::strength::ladder::{Ladder, mass_text, to_kg};
 use crate::strength::racks::lies_low;
 use crate::strength::related::{RELATED, Related};
@@ -92,38 +94,12 @@ impl KnownLifts {
             let entry = entry(id).filter(|entry| entry.load != LoadKind::BodyweightPlus)?;
             let ask = Ask { reps: lift.reps, rir: lift.rir, most_percent: None };
             let usual = self.starter.wanted(entry, ask).filter(|usual| *usual > 0.0)?;
-            (lift.load_kg > 0.0).then(|| lift.load_kg / usual)
+            let part = Starter::part(entry)?;
+            (lift.load_kg > 0.0).then(|| (part, lift.load_kg / usual))
         });
-        let times: Vec<f64> = times.collect();
+        let times: Vec<(Body, f64)> = times.collect();
         self.starter = self.starter.compared(&times);
         self
-    }
-
-    /// What a careful coach would say about the lifts themselves: estimates that are refused or rough, caps that
-    /// are already passed.
-    #[must_use]
-    pub fn remarks(&self) -> Vec<String> {
-        let mut remarks = Vec::new();
-        for (id, lift) in &self.lifts {
-            match Estimate::from_set(lift.load_kg, lift.reps, lift.rir) {
-                Err(error) => remarks.push(format!("{}: {error}; find the load in the gym", name(id))),
-                Ok(estimate) if estimate.is_rough() => remarks.push(format!(
-                    "{}: an estimate from {} repetitions to failure is rough; a set of 3 to 8 tells more",
-                    name(id),
-                    estimate.reps
-                )),
-                Ok(_) => {}
-            }
-            if let Some(cap) = lift.cap_kg.filter(|cap| *cap < lift.load_kg) {
-                remarks.push(format!(
-                    "{}: the cap of {} is under the {} already lifted; the cap holds",
-                    name(id),
-                    self.mass(cap),
-                    self.mass(lift.load_kg)
-                ));
-            }
-        }
-        remarks
     }
 
     /// The load for a set, or how to find it.
@@ -136,7 +112,8 @@ impl KnownLifts {
         };
         let mut found = WorkingLoad { cap_kg, ..WorkingLoad::default() };
         let Some(source) = self.source(entry) else {
-            return self.to_find(entry, ladder, ask, (found, None));
+            let as_done = self.as_done(entry, ladder, ask);
+            return as_done.unwrap_or_else(|| self.to_find(entry, ladder, ask, (found, None)));
         };
         found.one_rep_max_kg = Some(source.one_rep_max);
         let Some(wanted) = self.wanted(entry, &source, ask) else {
@@ -167,6 +144,17 @@ impl KnownLifts {
         found
     }
 
+    /// A lift that was done for too many repetitions to estimate from, where no more are asked for: the load of then.
+    fn as_done(&self, entry: &Entry, ladder: &Ladder, ask: Ask) -> Option<WorkingLoad> {
+        let lift = self.lifts.get(&entry.id).filter(|lift| lift.reps + lift.rir > MOST_REPS)?;
+        let goes = lift.load_kg > 0.0 && ask.reps + ask.rir <= lift.reps + lift.rir;
+        let load_kg = ladder.at_most(lift.cap_kg.map_or(lift.load_kg, |cap| cap.min(lift.load_kg)));
+        let done = format!("{} × {} with {} left", self.mass(lift.load_kg), lift.reps, lift.rir);
+        let note = format!("as it was done ({done}), or the next size where more are left");
+        let found = WorkingLoad { load_kg, note, cap_kg: lift.cap_kg, ..WorkingLoad::default() };
+        goes.then_some(found).filter(|found| found.load_kg.is_some())
+    }
+
     /// The load in kilograms that the maximum gives, before cap and rounding.
     fn wanted(&self, entry: &Entry, source: &Source<'_>, ask: Ask) -> Option<f64> {
         let percent = percent_at_reserve(ask.reps, ask.rir)?;
@@ -176,7 +164,8 @@ impl KnownLifts {
         if source.direct && ask.reps + ask.rir >= done.reps + done.rir {
             // At least as many as were done: no more than was lifted then; as many as were done: what was lifted.
             let lifted = done.load_kg + self.body_share(entry);
-            let easy = ask.most_percent.is_none() || (ask.rir >= EASY && ask.reps <= done.reps);
+            let easy = ask.most_percent.is_none_or(|most| most >= OF_TRAINED_AGE)
+                && ask.rir >= done.rir.min(2);
             let as_done = ask.reps + ask.rir == done.reps + done.rir && easy;
             total = if as_done { lifted } else { total.min(lifted) };
         }
@@ -387,8 +376,8 @@ fn unloaded_note(entry: &Entry, ask: Ask) -> String {
 const ONLY_ONE: &str = "the only one here: as many as leave what is asked";
 /// What a note says where even the lightest load is over the cap.
 const OVER_THE_CAP: &str = "the lightest here is over the cap: take an easier form";
-/// A set that leaves so many in reserve is no effort that age or answers bar: it may weigh what was done.
-const EASY: u32 = 3;
+/// Only age bounds first loads as little as that, for who has trained: what was done lately may be done again.
+const OF_TRAINED_AGE: f64 = 70.0;
 /// A climb ends at so many times its first set at most. Common practice.
 const MOST_OVER: f64 = 1.3;
 /// A search with the bar that another movement gives begins at this share of what that says. Common practice.

@@ -3,12 +3,18 @@
 use super::{Dose, Duty, FEW_REPS, dose_for};
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
+use crate::strength::ladder::to_kg;
+use crate::strength::racks::ladder;
 use crate::words::{Goal, Measure, Turn};
 
 /// The lighter day keeps so many repetitions more than the heavier. Common practice.
 const LIGHTER_BY: u32 = 2;
 /// A block begins so many repetitions under its aim, where that is more than a few.
 const BEGINS_UNDER: u32 = 2;
+/// Sets with the heaviest of a place have so many repetitions at most.
+const MOST_AT_THE_END: u32 = 20;
+/// A load within so much of another is the same.
+const THE_SAME: f64 = 1.01;
 /// What is fast leaves so many in reserve, and has so many repetitions at least.
 const FAST_RESERVE: u32 = 3;
 const FEWEST_FAST: u32 = 2;
@@ -21,13 +27,23 @@ pub fn for_client(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose 
     let dose = |turn| dose_for(profile.goal, profile.training_status, entry, turn);
     let usual = dose(turn);
     let duty = Duty::of(entry);
-    let keeps = turn == Some(Turn::Lighter)
-        || entry.measure != Measure::Reps
+    let keeps = entry.measure != Measure::Reps
         || !matches!(duty, Duty::Main | Duty::Compound | Duty::Explosive);
     let Some(known) = profile.known_lifts.get(&entry.id).filter(|known| !keeps && known.load > 0.0)
     else {
         return usual.clone();
     };
+    let loads = profile.equipment.as_ref().and_then(|place| ladder(entry, place, profile.units));
+    let [lightest, heaviest] =
+        loads.map_or([0.0, f64::INFINITY], |loads| [loads.lightest(), loads.heaviest()]);
+    let load_kg = to_kg(known.load, profile.units);
+    if turn == Some(Turn::Lighter) {
+        // Where nothing is lighter, the lighter day has no more repetitions than go.
+        let go = (known.reps + known.rir).saturating_sub(usual.rir).max(1);
+        let bound = load_kg <= lightest * THE_SAME && go < usual.aim;
+        let reps = [usual.reps[0].min(go), usual.reps[1].min(go)];
+        return if bound { Dose { reps, aim: go, ..usual.clone() } } else { usual.clone() };
+    }
     // A repetition more in reserve than is usual is kept, too; what is fast ends long before it slows, whatever is told.
     let fast = duty == Duty::Explosive;
     let rir =
@@ -41,6 +57,11 @@ pub fn for_client(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose 
         Some(_) if !strong => dose(Some(Turn::Lighter)).aim.saturating_sub(LIGHTER_BY),
         _ => u32::MAX,
     });
+    // The heaviest of the place is done for as many as go.
+    let ends = load_kg * THE_SAME >= heaviest;
+    let most =
+        if ends { MOST_AT_THE_END.min(entry.reps.last().copied().unwrap_or(most)) } else { most };
+    let as_done = if ends { as_done.min(most) } else { as_done };
     if !(least..=most).contains(&as_done) {
         return usual.clone();
     }

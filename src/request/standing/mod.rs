@@ -40,6 +40,7 @@ const FILTERS: &[Filter] = &[
     older::for_a_steady_stance,
     older::for_a_seat,
     older::for_an_easier_hold,
+    older::for_trunk_work_off_the_floor,
     by_client::for_staying_up,
     by_client::for_a_harder_form,
     by_kit::for_the_belt,

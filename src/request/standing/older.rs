@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::{better, by_kit, is_loaded, is_proper};
 use crate::input::catalog::Entry;
+use crate::input::profile::Limit;
 use crate::request::candidate::grade;
 use crate::request::{Barred, Request};
 use crate::words::{LoadKind, Measure, Pattern, Sides, Standing, Status, Stress};
@@ -82,6 +83,26 @@ pub(super) fn for_an_easier_hold(
     let easier = |other: &&&Arc<Entry>| entry.easier.contains(&other.id);
     let wanted = hold && (sideways || request.is_older_beginner());
     usable.iter().find(easier).filter(|_| wanted).map(better)
+}
+
+/// Who must not kneel, and from 65 on or without lying down either, trains the trunk standing or sitting: the way down to
+/// a plank and up again goes over the knees. Common practice.
+pub(super) fn for_trunk_work_off_the_floor(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let barred = |stress: Stress| request.profile.limits.contains(&Limit::Whole(stress));
+    let lies = barred(Stress::Prone) || barred(Stress::Supine);
+    let stays_up = barred(Stress::Kneeling) && (request.is_senior() || lies);
+    let is_trunk = |entry: &Entry| entry.pattern.is_some_and(Pattern::is_trunk);
+    let on_the_floor = is_trunk(entry) && entry.load == LoadKind::Bodyweight;
+    let up = |other: &&&Arc<Entry>| {
+        is_trunk(other)
+            && other.load != LoadKind::Bodyweight
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+    };
+    usable.iter().find(up).filter(|_| stays_up && on_the_floor).map(better)
 }
 
 fn bends_deep(entry: &Entry) -> bool {
