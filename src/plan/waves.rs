@@ -21,6 +21,9 @@ pub struct Heavy {
     pub step_up: bool,
 }
 
+/// A size within a hundredth of what is wanted is what is wanted: the table of percents is no finer.
+const NEAR_ENOUGH: f64 = 1.01;
+
 /// Whether a lift follows its block's heavy loads, once its maximum is known.
 #[must_use]
 pub fn is_for(profile: &Profile, duty: Duty) -> bool {
@@ -100,7 +103,7 @@ pub fn load(
     let blocks = f64::from(u32::try_from(block).unwrap_or(0));
     let percent = percent_at_reserve(heavy.reps, heavy.rir)?;
     let wanted = most_for_one.load_kg((1.0 + growth(status) * blocks) * percent);
-    let mut load = ladder.at_most(wanted)?;
+    let mut load = ladder.at_most(wanted * NEAR_ENOUGH)?;
     if heavy.step_up
         && let Some(next) = next_load(load, ladder, None).filter(|next| !next.is_wide)
     {

@@ -280,8 +280,9 @@ mod tests {
             if matches!(duty, Duty::Prep | Duty::Conditioning) {
                 continue;
             }
-            let fast = *duty == Duty::Explosive && *goal == Goal::Power;
-            // Past novice a heavy lift is done for two sets where other training leaves the day no more.
+            // Past novice a heavy or fast lift is done for two sets where other training leaves the day no more.
+            let fast =
+                *duty == Duty::Explosive && *goal == Goal::Power && *status == Status::Novice;
             let heavy = matches!(goal, Goal::Strength | Goal::Power);
             let strong = heavy == (*status == Status::Novice) && *goal != Goal::Power;
             let fewest = u32::from(fast || *duty == Duty::Main && strong);

@@ -147,7 +147,8 @@ impl KnownLifts {
     /// A lift that was done for too many repetitions to estimate from, where no more are asked for: the load of then.
     fn as_done(&self, entry: &Entry, ladder: &Ladder, ask: Ask) -> Option<WorkingLoad> {
         let lift = self.lifts.get(&entry.id).filter(|lift| lift.reps + lift.rir > MOST_REPS)?;
-        let goes = lift.load_kg > 0.0 && ask.reps + ask.rir <= lift.reps + lift.rir;
+        let [asked, then] = [ask.reps + ask.rir, lift.reps + lift.rir];
+        let goes = lift.load_kg > 0.0 && (then.saturating_sub(NEARLY)..=then).contains(&asked);
         let load_kg = ladder.at_most(lift.cap_kg.map_or(lift.load_kg, |cap| cap.min(lift.load_kg)));
         let done = format!("{} × {} with {} left", self.mass(lift.load_kg), lift.reps, lift.rir);
         let note = format!("as it was done ({done}), or the next size where more are left");
@@ -158,16 +159,18 @@ impl KnownLifts {
     /// The load in kilograms that the maximum gives, before cap and rounding.
     fn wanted(&self, entry: &Entry, source: &Source<'_>, ask: Ask) -> Option<f64> {
         let percent = percent_at_reserve(ask.reps, ask.rir)?;
-        let percent = ask.most_percent.map_or(percent, |most| most.min(percent));
-        let mut total = source.one_rep_max * percent / 100.0;
         let done = source.lift;
-        if source.direct && ask.reps + ask.rir >= done.reps + done.rir {
+        let [asked, then] = [ask.reps + ask.rir, done.reps + done.rir];
+        let no_more = source.direct && asked >= then;
+        let again = source.direct && done.rir >= EASY;
+        let bound = ask.most_percent.filter(|most| !again || *most < OF_TRAINED_AGE);
+        let is_free = ask.most_percent.is_some() && bound.is_none();
+        let percent = bound.map_or(percent, |most| most.min(percent));
+        let mut total = source.one_rep_max * percent / 100.0;
+        if no_more || is_free {
             // At least as many as were done: no more than was lifted then; as many as were done: what was lifted.
             let lifted = done.load_kg + self.body_share(entry);
-            let easy = ask.most_percent.is_none_or(|most| most >= OF_TRAINED_AGE)
-                && ask.rir >= done.rir.min(2);
-            let as_done = ask.reps + ask.rir == done.reps + done.rir && easy;
-            total = if as_done { lifted } else { total.min(lifted) };
+            total = if asked == then && bound.is_none() { lifted } else { total.min(lifted) };
         }
         let load = total - self.body_share(entry);
         (load > 0.0).then_some(load)
@@ -376,7 +379,11 @@ fn unloaded_note(entry: &Entry, ask: Ask) -> String {
 const ONLY_ONE: &str = "the only one here: as many as leave what is asked";
 /// What a note says where even the lightest load is over the cap.
 const OVER_THE_CAP: &str = "the lightest here is over the cap: take an easier form";
-/// Only age bounds first loads as little as that, for who has trained: what was done lately may be done again.
+/// So many repetitions fewer than were done weigh the same.
+const NEARLY: u32 = 3;
+/// Only age bounds first loads as little as that, for who has trained: what was done lately with so many left may be done
+/// again. Common practice.
+const EASY: u32 = 2;
 const OF_TRAINED_AGE: f64 = 70.0;
 /// A climb ends at so many times its first set at most. Common practice.
 const MOST_OVER: f64 = 1.3;

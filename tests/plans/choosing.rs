@@ -102,7 +102,7 @@ fn a_band_is_no_row_beside_dumbbells() {
 #[test]
 fn side_bends_are_behind_what_holds_the_trunk() {
     let of = left(
-        ["weighted-side-bend", "seated-twist", "side-plank", "plank"],
+        ["weighted-side-bend", "seated-twist", "kneeling-side-plank", "plank"],
         "goal: general-fitness\ntraining_status: novice\n",
     );
     assert_eq!(of("equipment: [dumbbells]"), [false, false, true, true]);

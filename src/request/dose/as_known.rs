@@ -1,6 +1,6 @@
 //! The dose of a lift whose load is known: as many repetitions as were done with it, where the goal has room for them.
 
-use super::{Dose, Duty, FEW_REPS, dose_for};
+use super::{Dose, Duty, dose_for};
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
 use crate::strength::ladder::to_kg;
@@ -9,8 +9,8 @@ use crate::words::{Goal, Measure, Turn};
 
 /// The lighter day keeps so many repetitions more than the heavier. Common practice.
 const LIGHTER_BY: u32 = 2;
-/// A block begins so many repetitions under its aim, where that is more than a few.
-const BEGINS_UNDER: u32 = 2;
+/// A block begins so many repetitions under its aim.
+const BEGINS_UNDER: u32 = 1;
 /// Sets with the heaviest of a place have so many repetitions at most.
 const MOST_AT_THE_END: u32 = 20;
 /// A load within so much of another is the same.
@@ -65,8 +65,8 @@ pub fn for_client(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose 
     if !(least..=most).contains(&as_done) {
         return usual.clone();
     }
-    let under = if as_done <= FEW_REPS { 0 } else { BEGINS_UNDER };
-    let low = least.max(as_done - under);
-    let reps = [low, as_done.max(usual.reps[1])];
+    // The block grows up to what was done, and from there the load goes on.
+    let low = least.min(as_done.saturating_sub(1)).max(as_done.saturating_sub(BEGINS_UNDER)).max(1);
+    let reps = [low, as_done];
     Dose { reps, aim: as_done, rir, ..usual.clone() }
 }
