@@ -63,7 +63,7 @@ pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Ses
 const MOST_RAMP_SETS: usize = 6;
 
 /// A session that uses less of its minutes rests longer. Common practice.
-const WELL_USED_PERCENT: u32 = 90;
+const WELL_USED_PERCENT: u32 = 84;
 
 /// A lighter day's load as a share of the heavier day's: common practice.
 const LIGHT_SHARE: f64 = 0.9;
@@ -235,7 +235,11 @@ impl Composer<'_> {
         let ask = Ask { reps: amount, rir, most_percent: self.most_percent };
         let mut load = self.known.working_load(entry, ladder.as_ref(), ask);
         if let Some((kg, ladder)) = load.load_kg.zip(ladder.as_ref()) {
-            let kg = self.for_many_sets(done, kg, ladder, ask);
+            let fewer = self.for_many_sets(done, kg, ladder, ask);
+            if fewer < kg {
+                load.note.clear();
+            }
+            let kg = fewer;
             load.load_kg = self.light_kg(done, kg, ladder);
         }
         let rir = load.load_kg.map_or(rir, |kg| self.reserve_at(entry, kg, ladder.as_ref(), ask));

@@ -29,10 +29,10 @@ pub fn to_minutes<'a>(
 /// those with the body's own weight or a band, and for small work: RX-18 finds no harm in longer rests. Common practice.
 const REST_STEP_S: u32 = 15;
 const REST_STEPS: u32 = 3;
-const MOST_REST_S: u32 = 165;
-const MOST_PULL_REST_S: u32 = 120;
-const MOST_LESSER_REST_S: u32 = 105;
-const MOST_SMALL_REST_S: u32 = 75;
+const MOST_REST_S: u32 = 150;
+const MOST_PULL_REST_S: u32 = 105;
+const MOST_LESSER_REST_S: u32 = 90;
+const MOST_SMALL_REST_S: u32 = 60;
 const MOST_HOLD_REST_S: u32 = 60;
 const MOST_BALANCE_REST_S: u32 = 45;
 

@@ -17,7 +17,7 @@ use crate::plan::conditioning::{Conditioning, interval_days};
 use crate::plan::file::{Group, Item, Session, Week};
 use crate::plan::next_time;
 use crate::plan::screening::CarefulStart;
-use crate::plan::steps::{MOST_RAISE, Track};
+use crate::plan::steps::{MOST_RAISE, Track, next_load};
 use crate::plan::told::Told;
 use crate::plan::waves;
 use crate::plan::{finisher, fit, spare_time};
@@ -72,6 +72,8 @@ struct Standing<'a> {
     before: Option<f64>,
     /// The amount of the week as planned, and as written this week.
     planned: u32,
+    /// The load of the week as planned.
+    planned_kg: Option<f64>,
     written: Option<u32>,
     /// Whether its weeks follow the block's heavy loads instead of its own track.
     is_heavy: bool,
@@ -247,6 +249,7 @@ impl<'a> Progress<'_, 'a> {
             track,
             before: None,
             planned,
+            planned_kg: item.load_kg,
             written: None,
             is_heavy: false,
             is_known: false,
@@ -326,7 +329,17 @@ impl Standing<'_> {
         );
         let (block, cap_kg) = (plan.block, self.lift.cap_kg);
         let load = waves::load(heavy, status, block, most_for_one, ladder, cap_kg, self.before);
-        Some((heavy, load))
+        // In the first block what was done is done again, though the table says a little less.
+        let same = |(went, _): &(u32, f64)| block == 0 && *went == heavy.reps + heavy.rir;
+        let lifted = self.lift.lifted.filter(same).map(|(_, kg)| kg);
+        // A load that is a step lower for many sets stays so.
+        let lifted = lifted.map(|kg| self.planned_kg.map_or(kg, |planned| planned.min(kg)));
+        let again = lifted.filter(|kg| ladder.makes(*kg) && cap_kg.is_none_or(|cap| *kg <= cap));
+        let next = |kg: f64| {
+            let next = next_load(kg, ladder, cap_kg).filter(|next| !next.is_wide && heavy.step_up);
+            next.map_or(kg, |next| next.load_kg)
+        };
+        Some((heavy, again.map(next).map_or(load, |again| load.map(|load| load.max(again)))))
     }
 
     /// What the week says of it.

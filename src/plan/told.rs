@@ -33,6 +33,8 @@ pub struct Lift {
     pub one_rep_max: Option<Maximum>,
     /// The load that is never passed.
     pub cap_kg: Option<f64>,
+    /// The repetitions that went in all with the load that is known, and that load.
+    pub lifted: Option<(u32, f64)>,
 }
 
 /// An exercise in one week.
@@ -163,5 +165,5 @@ pub fn lift(profile: &Profile, careful: &CarefulStart, known: &KnownLifts, entry
     let moderate = careful.cap_percent.zip(one_rep_max);
     let most_kg = moderate.map(|(percent, most_for_one)| most_for_one.load_kg(percent).max(0.0));
     let cap_kg = [found.cap_kg, most_kg].into_iter().flatten().reduce(f64::min);
-    Lift { ladder, one_rep_max, cap_kg }
+    Lift { ladder, one_rep_max, cap_kg, lifted: known.lifted(&entry.id) }
 }

@@ -21,9 +21,6 @@ pub struct Heavy {
     pub step_up: bool,
 }
 
-/// A size within a hundredth of what is wanted is what is wanted: the table of percents is no finer.
-const NEAR_ENOUGH: f64 = 1.01;
-
 /// Whether a lift follows its block's heavy loads, once its maximum is known.
 #[must_use]
 pub fn is_for(profile: &Profile, duty: Duty) -> bool {
@@ -53,7 +50,9 @@ pub fn heavy(
         let down = if light { 0 } else { in_block };
         let reps = span.aim.saturating_sub(down).max(floor);
         let rir = if light { rir + 1 } else { rir };
-        return Heavy { reps, rir, step_up: false };
+        // Where the range has no fewer repetitions, the load alone goes up.
+        let step_up = !light && in_block > 1 && reps == span.aim;
+        return Heavy { reps, rir, step_up };
     }
     let cycle = span.aim - floor + 1;
     let reps = span.aim - block % cycle;
@@ -103,7 +102,7 @@ pub fn load(
     let blocks = f64::from(u32::try_from(block).unwrap_or(0));
     let percent = percent_at_reserve(heavy.reps, heavy.rir)?;
     let wanted = most_for_one.load_kg((1.0 + growth(status) * blocks) * percent);
-    let mut load = ladder.at_most(wanted * NEAR_ENOUGH)?;
+    let mut load = ladder.at_most(wanted)?;
     if heavy.step_up
         && let Some(next) = next_load(load, ladder, None).filter(|next| !next.is_wide)
     {

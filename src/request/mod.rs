@@ -9,6 +9,7 @@ pub mod dose;
 pub mod eligibility;
 pub mod figures;
 pub mod resolve;
+mod rest;
 pub mod screening;
 pub mod standing;
 pub mod target;

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use super::candidate::{Candidate, Station, Wish};
 use super::dose::{self, Dose, Duty};
 use super::eligibility::is_named;
-use super::standing::is_bar_on_legs;
+use super::rest::rest_s;
 use super::turn::Turn;
 use super::{Barred, Day, Entries, Figures, Request, screening, standing, target, targets};
 use crate::input::catalog::Entry;
@@ -14,7 +14,7 @@ use crate::input::profile::Profile;
 use crate::strength::working_load::KnownLifts;
 use crate::timing;
 use crate::words::{
-    Emphasis, Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Sex, Side, Standing, Status,
+    Emphasis, Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Sex, Standing, Status,
 };
 
 /// The most sessions a week that carry conditioning while strength comes first (Wilson et al. 2012).
@@ -146,7 +146,10 @@ fn has_purpose(request: &Request, entry: &Entry) -> bool {
     let wanted = |muscle: &Muscle| {
         request.targets.contains_key(muscle) || crate::request::EXTRAS.contains(muscle)
     };
-    let serves = entry.direct.iter().any(wanted)
+    // The leg moved out is the glutes' work, too, where they should get more.
+    let moved_out = pattern == Pattern::HipAbduction && request.wants_more(Muscle::Glutes);
+    let serves = moved_out
+        || entry.direct.iter().any(wanted)
         || (entry.kind == Some(Kind::Compound) && entry.indirect.iter().any(wanted));
     pattern.is_trunk()
         || (pattern == Pattern::Balance && request.needs_balance())
@@ -278,28 +281,7 @@ pub(crate) fn with_dose(request: &Request, candidate: Candidate, dose: &Dose) ->
     let entry = &candidate.entry;
     let amount = amount_of(request, entry, dose);
     let ramp_sets = ramp_steps(entry, candidate.duty, amount);
-    // A lift whose own range ends under the dose is heavier than the dose means, and wants its rest.
-    let cut_short = matches!(candidate.duty, Duty::Main | Duty::Compound) && amount < dose.reps[0];
-    let rest_s = if cut_short { dose.rest_s.max(REST_OF_FEW_S) } else { dose.rest_s };
-    // What a pull takes is the arms' and back's, not the whole body's.
-    let pulls = candidate.pattern.side() == Some(Side::Pull);
-    let rest_s = if pulls { rest_s.min(MOST_REST_OF_PULLS_S) } else { rest_s };
-    // Nor is a band's, or that of a push-up or bridge, which end long before the lungs do.
-    let bare = matches!(entry.load, LoadKind::Bodyweight | LoadKind::Band) && !entry.is_hung();
-    let rest_s = if bare { rest_s.min(MOST_REST_WITHOUT_A_LOAD_S) } else { rest_s };
-    // A stack that the arms move is set down and taken up again in no time.
-    let arms = matches!(candidate.pattern.side(), Some(Side::Push | Side::Pull));
-    let by_stack = entry.load == LoadKind::Stack && arms;
-    let rest_s = if by_stack { rest_s.min(MOST_REST_OF_STACKS_S) } else { rest_s };
-    let rest_s = match candidate.duty {
-        _ if candidate.pattern == Pattern::Balance => rest_s.min(REST_OF_BALANCE_S),
-        Duty::Hold => rest_s.min(REST_OF_HOLDS_S),
-        Duty::Carry => rest_s.min(REST_OF_CARRIES_S),
-        _ => rest_s,
-    };
-    let lasts = request.profile.goal.rests_briefly();
-    let bar_on_legs = is_bar_on_legs(&candidate.entry);
-    let rest_s = if bar_on_legs && !lasts { rest_s.max(LEAST_REST_OF_BARS_S) } else { rest_s };
+    let rest_s = rest_s(request, &candidate, dose, amount);
     Candidate {
         amount,
         work_s: timing::set_s(entry, amount, dose.tempo_for(entry)),
@@ -322,26 +304,6 @@ fn amount_of(request: &Request, entry: &Entry, dose: &Dose) -> u32 {
     let most = if strong { MOST_HINGE_REPS[0] } else { MOST_HINGE_REPS[1] };
     if bar && request.profile.goal != Goal::Endurance { aim.min(most) } else { aim }
 }
-
-/// The least rest after a lift that ends before its dose: common practice.
-const REST_OF_FEW_S: u32 = 90;
-
-/// The longest rest after a pull: common practice.
-const MOST_REST_OF_PULLS_S: u32 = 150;
-
-/// The longest rest after work with a band or the body's own weight: common practice.
-const MOST_REST_WITHOUT_A_LOAD_S: u32 = 75;
-
-/// The longest rest after presses and pulls on a stack: common practice.
-const MOST_REST_OF_STACKS_S: u32 = 105;
-
-/// The longest rest after standing on one leg, a hold and a carry, which end where attention or grip do: common practice.
-const REST_OF_BALANCE_S: u32 = 30;
-const REST_OF_HOLDS_S: u32 = 45;
-const REST_OF_CARRIES_S: u32 = 60;
-
-/// The least rest after a squat or hinge with the bar: common practice.
-const LEAST_REST_OF_BARS_S: u32 = 120;
 
 /// Most sets of a hinge, which tires the back for days, and of main lifts and others of a beginner from 65 on: common
 /// practice.

@@ -190,6 +190,12 @@ impl KnownLifts {
         (ask.reps + ask.rir >= lift.reps + lift.rir).then_some(lift.load_kg)
     }
 
+    /// The repetitions that went in all with a load that is known, and that load in kilograms.
+    #[must_use]
+    pub fn lifted(&self, id: &str) -> Option<(u32, f64)> {
+        self.lifts.get(id).map(|lift| (lift.reps + lift.rir, lift.load_kg))
+    }
+
     /// The body's own part in the load that is lifted.
     #[must_use]
     pub fn body_share(&self, entry: &Entry) -> f64 {
@@ -324,27 +330,6 @@ impl KnownLifts {
             let _ = write!(note, " (the start by the {})", name(&row.from));
         }
         note
-    }
-
-    fn too_light_note(
-        &self,
-        entry: &Entry,
-        ladder: &Ladder,
-        limited: f64,
-        source: &Source<'_>,
-    ) -> String {
-        let what =
-            if entry.load == LoadKind::BarTotal { "the empty bar" } else { "the lightest here" };
-        let easier = entry.easier.first().map_or_else(
-            || "use a lighter bar or an easier form".to_owned(),
-            |easier| format!("take an easier form, such as the {}", name(easier)),
-        );
-        format!(
-            "about {} is wanted, under {what} ({}): {easier}; {}",
-            self.mass(limited),
-            ladder.text(ladder.lightest()),
-            source.text
-        )
     }
 }
 

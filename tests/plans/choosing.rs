@@ -253,3 +253,56 @@ fn what_a_limit_allows_lightly_is_done_sparingly() {
     let light = "[{tag: spinal-shear, allow: light}]";
     assert_eq!(limited(light) - limited("[]"), points::SPARINGLY);
 }
+
+#[test]
+fn kit_that_ends_early_is_behind_what_goes_on() {
+    let hinges = ["dumbbell-romanian-deadlift", "smith-machine-romanian-deadlift"];
+    let keys = "goal: hypertrophy\ntraining_status: intermediate\nsex: male\nbody_mass_kg: 80\n";
+    let gym = |most: u32| {
+        let room = "smith-machine: 1, plates_kg: {20: 4, 10: 4}";
+        left(&format!(
+            "{keys}equipment: {{{room}, dumbbells: {{from_kg: 2, to_kg: {most}, step_kg: 2}}}}"
+        ))
+    };
+    assert_eq!(
+        has(&gym(10), &hinges),
+        [false, true],
+        "ten kilograms are no hinge for trained legs"
+    );
+    let alone = format!("{keys}equipment: {{dumbbells: {{from_kg: 2, to_kg: 10, step_kg: 2}}}}");
+    assert_eq!(has(&left(&alone), &hinges), [true, false], "where nothing else is, they are");
+}
+
+#[test]
+fn who_begins_at_65_steps_up_or_holds_on() {
+    let lunges = ["split-squat", "supported-split-squat", "step-up"];
+    let keys = "goal: general-fitness\ntraining_status: novice\nequipment: [low-box, chair]\nstart: 2027-01-04\n";
+    assert_eq!(has(&left(&format!("{keys}birth_year: 1953")), &lunges), [false, true, true]);
+    assert_eq!(has(&left(&format!("{keys}birth_year: 1993")), &lunges[..1]), [true]);
+}
+
+#[test]
+fn who_must_not_kneel_nor_lie_down_trains_the_trunk_standing() {
+    let trunk = ["plank", "side-plank", "band-anti-rotation-press"];
+    let keys = "goal: general-fitness\ntraining_status: intermediate\nequipment: [resistance-band, band-anchor]\n";
+    let up = format!("{keys}limits: [kneeling, supine]");
+    assert_eq!(has(&left(&up), &trunk), [false, false, true]);
+    assert_eq!(has(&left(&format!("{keys}limits: [kneeling]")), &trunk), [true; 3]);
+}
+
+#[test]
+fn pulling_at_the_air_is_no_pull_beside_a_weight() {
+    let pulls = ["prone-pulldown", "split-stance-row"];
+    let home = "goal: fat-loss\ntraining_status: novice\n";
+    let bell = left(&format!("{home}equipment: {{kettlebell: {{masses_kg: [12]}}}}"));
+    assert_eq!(has(&bell, &pulls), [false, true]);
+    assert_eq!(has(&left(&format!("{home}equipment: [chair]")), &pulls), [true, false]);
+}
+
+#[test]
+fn the_leg_is_moved_out_where_the_glutes_should_get_more() {
+    let out = ["machine-hip-abduction"];
+    let gym = "goal: strength\ntraining_status: intermediate\nequipment: [hip-abductor-machine, barbell, squat-rack]\n";
+    assert_eq!(has(&left(gym), &out), [false], "else it serves no wish");
+    assert_eq!(has(&left(&format!("{gym}emphasis: {{glutes: more}}")), &out), [true]);
+}

@@ -13,6 +13,10 @@ fn what_should_get_more_has_its_best_lift() {
             "mon: hip-thrust x4; back-squat x3",
             "glutes: wanted a second exercise that is done for it, got one",
         );
+    glutes.remarks(
+        "mon: hip-thrust x4; back-squat x3; dumbbell-hip-thrust x3",
+        "glutes: wanted an exercise that moves the leg out, got none",
+    );
     check_rule("emphasis").allows("mon: marching-glute-bridge x4");
 }
 

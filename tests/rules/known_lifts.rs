@@ -26,3 +26,13 @@ fn what_the_client_would_rather_not_do_stays_out() {
     let squat = "{known_lifts: {back-squat: {load: 80, reps: 5, rir: 2}}, exercises: {avoid: [back-squat]}}";
     check_rule("known-lifts").with(squat).allows(week);
 }
+
+/// Common practice: what the client likes is in the week.
+#[test]
+fn what_is_liked_comes_in_the_week() {
+    let liked = check_rule("known-lifts").with("exercises: {prefer: [dumbbell-bench-press]}");
+    liked.allows("mon: dumbbell-bench-press x3").falls_short(
+        "mon: bench-press x3",
+        "dumbbell-bench-press: wanted once in the week, as it is liked, got none",
+    );
+}

@@ -7,7 +7,7 @@ use crate::plan::ramp::ramp;
 use crate::plan::screening::advise;
 use crate::plan::steps::WIDEN;
 use crate::plan::timing::{fill_in, written_group_s};
-use crate::request::dose::dose;
+use crate::request::dose::for_client;
 use crate::strength::estimate::Ask;
 use crate::strength::racks;
 use crate::strength::working_load::KnownLifts;
@@ -61,16 +61,17 @@ impl Room {
             return Lift::default();
         };
         let ladder = racks::ladder(entry, &self.place, self.profile.units);
-        let found =
-            KnownLifts::of(&self.profile).working_load(entry, ladder.as_ref(), self.ask(entry));
+        let known = KnownLifts::of(&self.profile);
+        let found = known.working_load(entry, ladder.as_ref(), self.ask(entry));
         let one_rep_max = found
             .one_rep_max_kg
             .map(|total_kg| crate::plan::waves::Maximum { total_kg, body_kg: 0.0 });
-        Lift { ladder, one_rep_max, cap_kg: found.cap_kg }
+        let lifted = known.lifted(&entry.id);
+        Lift { ladder, one_rep_max, cap_kg: found.cap_kg, lifted }
     }
 
-    fn dose(&self, entry: &Entry) -> &'static Dose {
-        dose(self.profile.goal, self.profile.training_status, Duty::of(entry))
+    fn dose(&self, entry: &Entry) -> Dose {
+        for_client(&self.profile, entry, None)
     }
 
     fn ask(&self, entry: &Entry) -> Ask {

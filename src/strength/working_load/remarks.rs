@@ -1,7 +1,10 @@
 //! What is to be said of the lifts that a profile tells.
 
-use super::{KnownLifts, name};
+use super::{KnownLifts, Source, name};
+use crate::input::catalog::Entry;
 use crate::strength::estimate::Estimate;
+use crate::strength::ladder::Ladder;
+use crate::words::LoadKind;
 
 impl KnownLifts {
     /// What a careful coach would say about the lifts themselves: estimates that are refused or rough, caps that
@@ -29,5 +32,27 @@ impl KnownLifts {
             }
         }
         remarks
+    }
+
+    /// What a note says where even the lightest is too heavy.
+    pub(super) fn too_light_note(
+        &self,
+        entry: &Entry,
+        ladder: &Ladder,
+        limited: f64,
+        source: &Source<'_>,
+    ) -> String {
+        let what =
+            if entry.load == LoadKind::BarTotal { "the empty bar" } else { "the lightest here" };
+        let easier = entry.easier.first().map_or_else(
+            || "use a lighter bar or an easier form".to_owned(),
+            |easier| format!("take an easier form, such as the {}", name(easier)),
+        );
+        format!(
+            "about {} is wanted, under {what} ({}): {easier}; {}",
+            self.mass(limited),
+            ladder.text(ladder.lightest()),
+            source.text
+        )
     }
 }

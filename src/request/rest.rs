@@ -1,0 +1,53 @@
+//! The rest after a set: the dose's, as far as the exercise asks for it.
+
+use super::dose::{Dose, Duty};
+use super::standing::is_bar_on_legs;
+use super::{Candidate, Request};
+use crate::words::{LoadKind, Pattern, Side};
+
+/// Seconds of rest after a set of a candidate that is done by a dose for so many repetitions.
+pub(super) fn rest_s(request: &Request, candidate: &Candidate, dose: &Dose, amount: u32) -> u32 {
+    let entry = &candidate.entry;
+    // A lift whose own range ends under the dose is heavier than the dose means, and wants its rest.
+    let cut_short = matches!(candidate.duty, Duty::Main | Duty::Compound) && amount < dose.reps[0];
+    let rest_s = if cut_short { dose.rest_s.max(REST_OF_FEW_S) } else { dose.rest_s };
+    // What a pull takes is the arms' and back's, not the whole body's.
+    let pulls = candidate.pattern.side() == Some(Side::Pull);
+    let rest_s = if pulls { rest_s.min(MOST_REST_OF_PULLS_S) } else { rest_s };
+    // Nor is a band's, or that of a push-up or bridge, which end long before the lungs do.
+    let bare = matches!(entry.load, LoadKind::Bodyweight | LoadKind::Band) && !entry.is_hung();
+    let rest_s = if bare { rest_s.min(MOST_REST_WITHOUT_A_LOAD_S) } else { rest_s };
+    // A stack that the arms move is set down and taken up again in no time.
+    let arms = matches!(candidate.pattern.side(), Some(Side::Push | Side::Pull));
+    let by_stack = entry.load == LoadKind::Stack && arms;
+    let rest_s = if by_stack { rest_s.min(MOST_REST_OF_STACKS_S) } else { rest_s };
+    let rest_s = match candidate.duty {
+        _ if candidate.pattern == Pattern::Balance => rest_s.min(REST_OF_BALANCE_S),
+        Duty::Hold => rest_s.min(REST_OF_HOLDS_S),
+        Duty::Carry => rest_s.min(REST_OF_CARRIES_S),
+        _ => rest_s,
+    };
+    let lasts = request.profile.goal.rests_briefly();
+    let bar_on_legs = is_bar_on_legs(entry);
+    if bar_on_legs && !lasts { rest_s.max(LEAST_REST_OF_BARS_S) } else { rest_s }
+}
+
+/// The least rest after a lift that ends before its dose: common practice.
+const REST_OF_FEW_S: u32 = 90;
+
+/// The longest rest after a pull: common practice.
+const MOST_REST_OF_PULLS_S: u32 = 150;
+
+/// The longest rest after work with a band or the body's own weight: common practice.
+const MOST_REST_WITHOUT_A_LOAD_S: u32 = 75;
+
+/// The longest rest after presses and pulls on a stack: common practice.
+const MOST_REST_OF_STACKS_S: u32 = 105;
+
+/// The longest rest after standing on one leg, a hold and a carry, which end where attention or grip do: common practice.
+const REST_OF_BALANCE_S: u32 = 30;
+const REST_OF_HOLDS_S: u32 = 45;
+const REST_OF_CARRIES_S: u32 = 60;
+
+/// The least rest after a squat or hinge with the bar: common practice.
+const LEAST_REST_OF_BARS_S: u32 = 120;
