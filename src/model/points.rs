@@ -122,6 +122,8 @@ weights! {
             NO_WISHED_LEAD = -20.0;
             /// The same where it leads in the later half of the days only.
             WISHED_LEAD_LATE = -8.0;
+            /// A known squat, press or pull that comes in the later half of the days only: the week opens with what is known.
+            KNOWN_LATE = -5.0;
             /// A set that the lead has too few.
             THIN_LEAD = -20.0;
         "lower-back":

@@ -5,7 +5,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::goal::at_least;
-use crate::model::points::{NO_LEAD, NO_WISHED_LEAD, THIN_LEAD, WISHED_LEAD_LATE};
+use crate::model::points::{KNOWN_LATE, NO_LEAD, NO_WISHED_LEAD, THIN_LEAD, WISHED_LEAD_LATE};
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
 use crate::program::Term;
@@ -109,6 +109,29 @@ fn leading(request: &Request, picks: &[Pick]) -> Vec<Term> {
     row
 }
 
+/// A known main lift rather comes in the first half of the days: its heavier day is not behind a lighter relative's.
+fn known_early(rule: &'static str, weekly: &mut Weekly) {
+    let half = weekly.request.days.len().div_ceil(2);
+    let known = weekly.request.candidates.iter().enumerate().filter(|(_, one)| {
+        let known = weekly.request.profile.known_lifts.contains_key(&one.id);
+        known && one.duty == Duty::Main && one.pattern != Pattern::Hinge
+    });
+    for (place, id) in known.map(|(place, one)| (place, one.id.clone())).collect::<Vec<_>>() {
+        let of_it = |pick: &&Pick| pick.candidate == place;
+        let early: Vec<Term> = weekly
+            .picks
+            .iter()
+            .filter(of_it)
+            .filter(|pick| pick.day < half)
+            .map(|pick| (pick.chosen, 1.0))
+            .collect();
+        if !early.is_empty() {
+            let wish = at_least(early, 1.0);
+            weekly.miss(rule, format!("{id}_early"), Tier::View, wish, KNOWN_LATE);
+        }
+    }
+}
+
 impl Rule for LeadLift {
     fn id(&self) -> &'static str {
         "lead-lift"
@@ -132,6 +155,7 @@ impl Rule for LeadLift {
                 weekly.miss(self.id(), "wished_early", Tier::View, wish, WISHED_LEAD_LATE);
             }
         }
+        known_early(self.id(), weekly);
         for day in weekly.days() {
             let picks: Vec<Pick> = leads(weekly, day);
             if picks.is_empty() {
