@@ -204,7 +204,7 @@ fn replanned(
         Ok(Outcome::Same) => Ok(None),
         Ok(Outcome::New(new)) => Ok(Some(Step {
             label: label(),
-            by: By::Wish(wish.ask.clone(), new.table),
+            by: By::Wish(Box::new((wish.ask.clone(), new.table))),
             plan: Arc::new(new.plan),
             is_quick: false,
         })),

@@ -124,7 +124,7 @@ pub(super) fn planned(
     let refused =
         |told, impossible| Box::new(Refused { label: String::new(), told, impossible, seed: 0 });
     let budget = Budget { turn, ..Budget::default() };
-    let options = Options { budget, previous, ..Options::default() };
+    let options = Options { previous, budget, ..Options::default() };
     let plan = desk.planner.plan(profile, &options);
     let plan = if turn.is_over() { Err(NoPlan::Stopped) } else { plan };
     plan.map_err(|reason| {

@@ -66,7 +66,8 @@ pub(super) fn of(draft: &Draft, planner: &Planner) -> Option<Changes> {
     let step = draft.steps.last()?;
     let (old, new) = (draft.before(), &step.plan);
     let (kept, lines, volume) = match &step.by {
-        By::Wish(_, table) => {
+        By::Wish(wish) => {
+            let table = &wish.1;
             let kept = table.lines.iter().filter(|line| line.fate == Fate::Kept).count();
             let lines = table.lines.iter().filter_map(|line| changed(line, planner, new));
             (Some(kept), lines.collect(), table.volume.clone())

@@ -47,7 +47,7 @@ pub(super) struct Step {
 #[derive(Clone)]
 pub(super) enum By {
     /// A wish, as the planner reads it, and what it did to the week.
-    Wish(Ask, Table),
+    Wish(Box<(Ask, Table)>),
     /// The record of what was done.
     Record(FromRecord),
 }
@@ -66,8 +66,8 @@ impl Step {
     /// The wish that it was asked by, where a longer search may find a better week for it.
     pub(super) fn open_wish(&self) -> Option<Wish> {
         match &self.by {
-            By::Wish(ask, _) if self.is_quick => {
-                Some(Wish { label: self.label.clone(), ask: ask.clone() })
+            By::Wish(wish) if self.is_quick => {
+                Some(Wish { label: self.label.clone(), ask: wish.0.clone() })
             }
             _ => None,
         }

@@ -140,9 +140,10 @@ impl<'a> Progress<'_, 'a> {
             .filter_map(|group| self.group(group, plan, limit, hard_end))
             .collect();
         fit::to_minutes(&mut session, base, self.course.entry);
-        let older = age(self.course.profile).is_some_and(|age| age >= 65);
-        let learns = self.course.profile.training_status == Status::Novice;
-        if !plan.is_light && !self.course.profile.goal.rests_briefly() && !(older && learns) {
+        let profile = self.course.profile;
+        let learns = profile.training_status == Status::Novice;
+        let older = learns && age(profile).is_some_and(|age| age >= 65);
+        if !(plan.is_light || older || profile.goal.rests_briefly()) {
             let most = limit.unwrap_or(0).saturating_mul(60);
             let wanted = most / 100 * BUILD_WEEK_PERCENT;
             fit::rest_longer(&mut session, [wanted, most], self.course.entry);

@@ -260,15 +260,14 @@ fn a_load_that_the_plan_leaves_open_is_the_last_one_that_was_written_down() {
     send(&browser, &form(&page, &lifted));
     let id = exercises(&browser).remove(0);
     let plan = plan(&browser);
-    let later =
+    let mut later =
         plan.weeks[1..].iter().flat_map(|week| week.sessions.iter().map(|one| (week.week, one)));
     let (week, day, place) = later
-        .filter_map(|(week, session)| {
+        .find_map(|(week, session)| {
             let work = weekwright::book::slot::work(session);
             let place = work.iter().position(|item| item.exercise == id)?;
             work[place].load_kg.is_none().then_some((week, session.day, place))
         })
-        .next()
         .expect("a later session has it again");
     let page = browser.get(&format!("/client/tide-01/write?week={week}&day={day}")).body;
     let filled = fields(&page);
