@@ -251,7 +251,11 @@ weights! {
             /// Work of one joint for arms and shoulders where size is not the goal.
             FILLER = -9.0;
             /// The same where power is the goal.
-            FILLER_FOR_POWER = -12.0;
+            FILLER_FOR_POWER = -18.0;
+            /// Raises for the side delts where size is not the goal: presses overhead train them as well.
+            RAISE = -13.0;
+            /// Work for the rear delts and the upper back's small muscles, for strength: it pays for the pressing.
+            PAYS_FOR_PRESSES = 8.0;
             /// A fly, pullover or straight-arm pulldown where size is not the goal.
             MUCH_FILLER = -12.0;
             /// The same where size is the goal.

@@ -9,8 +9,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::points::{
     ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CARRY, ENDS_EARLY, FAST, FILLER, FILLER_FOR_POWER, FLY,
     FOR_LATER_YEARS, GUIDED, GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, MUCH_FILLER,
-    OFF_THE_FLOOR, ONLY_A_STAND_IN, PREFERRED, REGULAR, SECOND_CHOICE, SPARINGLY, SPECIAL,
-    STAND_IN, TAKES_LEARNING, UNLOADED, UNLOADED_LIFT,
+    OFF_THE_FLOOR, ONLY_A_STAND_IN, PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, SECOND_CHOICE,
+    SPARINGLY, SPECIAL, STAND_IN, TAKES_LEARNING, UNLOADED, UNLOADED_LIFT,
 };
 use crate::input::profile::Limit;
 use crate::request::candidate::Station;
@@ -150,8 +150,15 @@ fn filler(request: &Request, candidate: &Candidate) -> f64 {
         Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension if for_size => FLY,
         _ if for_size => 0.0,
         Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension => MUCH_FILLER,
-        Pattern::ElbowFlexion | Pattern::ElbowExtension | Pattern::ShoulderAbduction => {
-            if request.profile.goal == Goal::Power { FILLER_FOR_POWER } else { FILLER }
+        Pattern::ElbowFlexion | Pattern::ElbowExtension | Pattern::ShoulderAbduction
+            if request.profile.goal == Goal::Power =>
+        {
+            FILLER_FOR_POWER
+        }
+        Pattern::ShoulderAbduction => RAISE,
+        Pattern::ElbowFlexion | Pattern::ElbowExtension => FILLER,
+        Pattern::ShoulderHorizontalAbduction if request.profile.goal == Goal::Strength => {
+            PAYS_FOR_PRESSES
         }
         _ => 0.0,
     }

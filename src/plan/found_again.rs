@@ -130,6 +130,20 @@ mod tests {
     }
 
     #[test]
+    fn a_heavier_day_has_more_load() {
+        let heavy = "exercise: leg-press, sets: 3, reps: [8, 8, 8], rir: 3, turn: heavier";
+        let first = "{exercise: leg-press, sets: 3, reps: [12, 12, 12], rir: 3, turn: lighter, \
+                     find_load: {start_kg: 15, step_kg: 5, sets: 3, stop: 3}, load_note: \"find: start 15 kg\"}";
+        let second =
+            format!("{{{heavy}, find_load: {{start_kg: 15, step_kg: 5, sets: 3, stop: 3}}}}");
+        let mut week = vec![session(Weekday::Tue, first), session(Weekday::Fri, &second)];
+        let stack = Ladder::implements((1..=20).map(|five| five * 5000).collect(), Units::Kg);
+        go_on(&mut week, Units::Kg, &|_| Some(stack.clone()));
+        let told = week[1].groups[0].items[0].load_note.as_deref();
+        assert_eq!(told, Some("Tuesday's load and 5 kg more"));
+    }
+
+    #[test]
     fn sizes_without_even_steps_are_counted() {
         let bells = |_: &str| Some(Ladder::implements(vec![16_000, 20_000, 28_000], Units::Kg));
         let day = format!("{{exercise: goblet-squat, sets: 3, reps: [8, 8, 8], rir: 2, {FIND}}}");

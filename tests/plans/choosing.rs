@@ -306,3 +306,14 @@ fn the_leg_is_moved_out_where_the_glutes_should_get_more() {
     assert_eq!(of(""), [false], "else it serves no wish");
     assert_eq!(of("emphasis: {glutes: more}"), [true]);
 }
+
+#[test]
+fn a_fly_is_for_size() {
+    let of = left(
+        ["dumbbell-fly", "dumbbell-bench-press"],
+        "training_status: intermediate\nequipment: [dumbbells, bench]\n",
+    );
+    assert_eq!(of("goal: general-fitness"), [false, true]);
+    assert_eq!(of("goal: general-fitness\nemphasis: {chest: more}"), [true, true]);
+    assert_eq!(of("goal: hypertrophy"), [true, true]);
+}

@@ -1,8 +1,32 @@
 //! The shape of a day, as a coach sees it on the card. Common practice.
 
+use std::collections::BTreeSet;
+
+use weekwright::inner::design;
+use weekwright::input::plan::{Item, Plan};
+use weekwright::input::profile::Profile;
 use weekwright::planner::Options;
+use weekwright::request::candidate::Station;
+use weekwright::words::{GroupKind, Turn};
 
 use crate::rules::check::PLANNER;
+
+fn client(keys: &str) -> Profile {
+    serde_yaml::from_str(&format!("client: shape-00\n{keys}")).expect("a profile")
+}
+
+fn plan(keys: &str) -> Plan {
+    PLANNER.plan(&client(keys), &Options::default()).expect("a plan")
+}
+
+/// The working items of a plan with the place of their day.
+fn items(plan: &Plan) -> impl Iterator<Item = (usize, &Item)> {
+    plan.sessions.iter().enumerate().flat_map(|(day, session)| {
+        let works = |kind| matches!(kind, GroupKind::Single | GroupKind::Superset);
+        let groups = session.groups.iter().filter(move |group| works(group.kind));
+        groups.flat_map(move |group| group.items.iter().map(move |item| (day, item)))
+    })
+}
 
 #[test]
 fn a_known_lift_and_a_bar_stand_alone_where_the_lead_does() {
@@ -41,4 +65,91 @@ fn nobody_climbs_to_the_same_load_twice_in_a_week() {
     found.dedup();
     assert_eq!(found.len(), count);
     assert!(count > 3, "loads are to be found at all: {count}");
+}
+
+#[test]
+fn what_was_lifted_is_asked_for_as_it_was_done() {
+    let plan = plan(
+        "goal: fat-loss\ntraining_status: intermediate\n\
+         equipment: {dumbbells: {from_kg: 2, to_kg: 20, step_kg: 2}, adjustable-bench: 1}\n\
+         sessions: [{day: mon, minutes: 45}, {day: tue, minutes: 45}, {day: thu, minutes: 45}, {day: fri, minutes: 45}]\n\
+         known_lifts: {goblet-squat: {load: 20, reps: 14, rir: 2}, dumbbell-bench-press: {load: 12, reps: 10, rir: 2}}",
+    );
+    let heavy = |id: &str| {
+        let mut of_it = items(&plan).filter(|(_, item)| item.exercise == id);
+        of_it.find(|(_, item)| item.turn != Some(Turn::Lighter)).map(|(day, item)| {
+            (day, item.load_kg, item.reps.as_ref().and_then(|reps| reps.iter().max().copied()))
+        })
+    };
+    let (day, load, reps) = heavy("dumbbell-bench-press").expect("what is known comes");
+    assert_eq!((load, reps), (Some(12.0), Some(10)), "ten with two left stay ten with two left");
+    assert!(day < 2, "in the first half of the week");
+    let (_, load, reps) = heavy("goblet-squat").expect("what is known comes");
+    assert_eq!((load, reps), (Some(20.0), Some(14)), "the heaviest here is done for as many as go");
+}
+
+#[test]
+fn a_beginner_stays_at_one_place_for_a_pair() {
+    let keys = "goal: general-fitness\ntraining_status: novice\nsupersets: prefer\n\
+        equipment: [dumbbells, bench, cable-station, lat-pulldown-machine, leg-press, leg-curl-machine, \
+        chest-press-machine, seated-row-machine]\n\
+        sessions: [{day: mon, minutes: 50}, {day: wed, minutes: 50}, {day: fri, minutes: 50}]";
+    let request = PLANNER.request(&client(keys), &Options::default());
+    let plan = plan(keys);
+    let groups = plan.sessions.iter().flat_map(|session| &session.groups);
+    let mut pairs = groups.filter(|group| group.kind == GroupKind::Superset).peekable();
+    assert!(pairs.peek().is_some(), "there are pairs");
+    for pair in pairs {
+        let station = |item: &Item| request.candidate(&item.exercise).map(|one| one.station);
+        let places: BTreeSet<Option<Station>> =
+            pair.items.iter().map(station).filter(|one| *one != Some(Station::Floor)).collect();
+        assert!(places.len() <= 1, "{places:?}");
+    }
+}
+
+#[test]
+fn who_begins_at_65_does_two_sets_and_three_of_the_main_lifts() {
+    let keys = "goal: general-fitness\ntraining_status: novice\nbirth_year: 1953\nstart: 2027-01-04\n\
+        equipment: [dumbbells, chair, resistance-band]\n\
+        sessions: [{day: mon, minutes: 40}, {day: thu, minutes: 40}]";
+    let plan = plan(keys);
+    for (_, item) in items(&plan) {
+        let main = PLANNER.catalog().get(&item.exercise).is_some_and(|entry| entry.main);
+        assert!(item.sets <= if main { 3 } else { 2 }, "{}", item.exercise);
+    }
+}
+
+#[test]
+fn many_short_days_have_legs_and_arms_each() {
+    let names = |goal: &str| -> Vec<String> {
+        let days =
+            ["mon", "tue", "wed", "thu", "fri"].map(|day| format!("{{day: {day}, minutes: 25}}"));
+        let keys = format!(
+            "goal: {goal}\ntraining_status: novice\nequipment: [dumbbells]\nsessions: [{}]",
+            days.join(", ")
+        );
+        let request = PLANNER.request(&client(&keys), &Options::default());
+        design::candidates(&request).into_iter().map(|split| split.name).collect()
+    };
+    let crossed = "squat and push, hinge and pull";
+    assert_eq!(names("fat-loss"), [crossed]);
+    assert!(!names("hypertrophy").iter().any(|name| name == crossed));
+}
+
+#[test]
+fn wished_modes_of_conditioning_come_in_turn() {
+    let plan = plan(
+        "goal: fat-loss\ntraining_status: intermediate\nequipment: [dumbbells, bench, stationary-bike, elliptical]\n\
+         conditioning: {from_week: 1, minutes: 10, modes: [stationary-bike, elliptical]}\n\
+         sessions: [{day: mon, minutes: 50}, {day: tue, minutes: 50}, {day: thu, minutes: 50}, {day: fri, minutes: 50}]",
+    );
+    let of = |sessions: &[weekwright::input::plan::Session]| -> Vec<String> {
+        let groups = sessions.iter().flat_map(|session| &session.groups);
+        let ends = groups.filter(|group| group.kind == GroupKind::Conditioning);
+        ends.flat_map(|group| &group.items).map(|item| item.exercise.clone()).collect()
+    };
+    let week = of(&plan.sessions);
+    assert_eq!(week.len(), 4, "every session ends with it where strength is not the goal");
+    assert!(week[0] != week[1] && week[0] == week[2] && week[1] == week[3], "{week:?}");
+    assert_eq!(of(&plan.weeks[0].sessions), week, "the weeks keep to it");
 }

@@ -62,6 +62,23 @@ pub(super) fn for_a_loaded_first_step(
     usable.iter().find(loaded).filter(|_| bare).map(better)
 }
 
+/// A fly is for size: else a press does more for the chest in the same minutes, unless the chest should get more. Common
+/// practice.
+pub(super) fn for_a_press_that_does_more(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let chest = entry.pattern == Some(Pattern::ShoulderHorizontalAdduction);
+    let wished = entry.direct.iter().any(|muscle| request.wants_more(*muscle));
+    let for_size = request.profile.goal == Goal::Hypertrophy;
+    let press = |other: &&&Arc<Entry>| {
+        other.pattern == Some(Pattern::HorizontalPush)
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+    };
+    usable.iter().find(press).filter(|_| chest && !wished && !for_size).map(better)
+}
+
 /// From 65 on what is fast is thrown and not jumped or caught, unless the client has done it for years: landing and
 /// catching ask for joints that are used to it. Common practice.
 pub(super) fn for_older_joints(

@@ -33,6 +33,7 @@ const FILTERS: &[Filter] = &[
     by_client::for_slow_work,
     by_client::for_a_loaded_first_step,
     by_client::for_a_staple,
+    by_client::for_a_press_that_does_more,
     by_client::for_older_joints,
     older::for_older_beginners,
     by_client::for_a_hinge_from_the_top,

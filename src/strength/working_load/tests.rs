@@ -125,6 +125,32 @@ fn a_share_of_the_most_holds_down_the_start() {
     assert_eq!(found.load_kg, Some(40.0), "SC-13: 40-50 % at first");
 }
 
+/// Common practice: who did a load lately with two left may do it again at 65, though first loads are held down (SC-13).
+#[test]
+fn what_was_done_with_some_left_is_done_again() {
+    let squat = entry("back-squat", "bar-total", "[[barbell]]");
+    let of = |known: &str, reps: u32, rir: u32| {
+        let profile = client(known);
+        let ladder = racks::ladder(&squat, &profile.equipment.clone().unwrap(), Units::Kg);
+        let ask = Ask { reps, rir, most_percent: Some(70.0) };
+        KnownLifts::of(&profile).working_load(&squat, ladder.as_ref(), ask).load_kg
+    };
+    let easy = "{back-squat: {load: 60, reps: 6, rir: 2}}";
+    assert_eq!(of(easy, 6, 2), Some(60.0));
+    assert!(of(easy, 4, 2) <= Some(60.0), "fewer repetitions are no reason for more");
+    let all_out = "{back-squat: {load: 60, reps: 8}}";
+    assert!(of(all_out, 8, 0) < Some(60.0), "what left nothing is bounded as before");
+}
+
+/// RM-10: no estimate from so many; the load itself is known all the same.
+#[test]
+fn a_long_set_is_done_again_as_it_was() {
+    let profile = client("{back-squat: {load: 40, reps: 15, rir: 3}}");
+    let squat = entry("back-squat", "bar-total", "[[barbell]]");
+    assert_eq!(load(&profile, &squat, 15, 3).load_kg, Some(40.0));
+    assert_eq!(load(&profile, &squat, 8, 2).load_kg, None, "for eight it is to be found");
+}
+
 #[test]
 fn related_rows_point_elsewhere_and_stay_modest() {
     for row in RELATED.iter() {
