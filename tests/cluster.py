@@ -6,8 +6,9 @@ answer for each line, in order, and prints the throughput. WEEKWRIGHT names the 
 
 Each batch goes into DIR/batches/HASH.jsonl, the hash of its lines and of the program's version, and is moved there when it
 is whole: a run that was stopped goes on where it was, and a batch that two workers did is one file. A batch whose worker
-dies again and again is halved until the line that kills it stands alone; that line is answered with an error, and the
-rest goes on. `--kill` ends one worker of a local cluster in the middle, to show that.
+dies again and again is halved until the line that kills it stands alone; such a line waits until the others are done, as it
+may only have shared its workers with the one that ends them, and is asked once more by itself. What ends its worker then is
+answered with an error. `--kill` ends one worker of a local cluster in the middle, to show that.
 """
 
 import argparse
@@ -65,7 +66,7 @@ def kill_one(cluster, folder):
 
 def run(client, lines, size, folder):
     version = subprocess.run([PROGRAM, "--version"], capture_output=True, text=True, check=True).stdout
-    done, asked, waiting = {}, {}, as_completed()
+    done, asked, waiting, alone = {}, {}, as_completed(), {}
 
     def ask(at, batch):
         future = client.submit(plan, batch, str(folder), version, pure=False)
@@ -79,11 +80,17 @@ def run(client, lines, size, folder):
         if future.status == "finished":
             done[at] = pathlib.Path(future.result()).read_bytes()
         elif len(batch) == 1:
-            done[at] = poisoned(batch[0])
+            alone[at] = batch[0]
         else:
             half = len(batch) // 2
             ask(at, batch[:half])
             ask(at + half, batch[half:])
+    for at, line in alone.items():
+        future = client.submit(plan, [line], str(folder), version, pure=False)
+        try:
+            done[at] = pathlib.Path(future.result()).read_bytes()
+        except Exception:  # pylint: disable=broad-except
+            done[at] = poisoned(line)
     return b"".join(done[at] for at in sorted(done))
 
 
