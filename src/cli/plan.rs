@@ -16,10 +16,10 @@ use super::profile_file;
 use super::{Exit, Failure, Faults, ending, files};
 use crate::diagnostic::Source;
 use crate::input::catalog::Entry;
-use crate::input::plan::{Plan, TierValue};
+use crate::input::plan::{Item, Plan, TierValue};
 use crate::input::profile::Profile;
 use crate::model::tier::Tier;
-use crate::plan::seal;
+use crate::plan::{found_again, seal};
 use crate::planner::{Options, Planner};
 use crate::search::probe::Tried;
 use crate::sheets;
@@ -191,7 +191,10 @@ fn marked(mut plan: Plan, entries: &BTreeMap<String, Entry>) -> Plan {
     let weeks = plan.weeks.iter_mut().flat_map(|week| &mut week.sessions);
     for session in plan.sessions.iter_mut().chain(weeks) {
         let items = session.groups.iter_mut().flat_map(|group| &mut group.items);
-        for item in items.filter(|item| item.load_kg.is_some() || item.find_load.is_some()) {
+        let goes_on = |item: &Item| item.load_note.as_deref().is_some_and(found_again::goes_on);
+        let loaded =
+            |item: &&mut Item| item.load_kg.is_some() || item.find_load.is_some() || goes_on(item);
+        for item in items.filter(loaded) {
             (item.load_kg, item.load_lb, item.find_load, item.load_note) = (None, None, None, None);
             item.ramp.clear();
         }

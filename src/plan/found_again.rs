@@ -55,6 +55,15 @@ pub fn tell(sessions: &mut [Session], units: Units, ladder: &Ladders<'_>) {
     }
 }
 
+/// Whether a note goes on from what another day finds.
+#[must_use]
+pub fn goes_on(note: &str) -> bool {
+    note.contains(OF_ANOTHER_DAY)
+}
+
+/// What stands behind the name of the day.
+const OF_ANOTHER_DAY: &str = "'s load";
+
 /// A share of the most for one that is worth a step.
 const MORE: f64 = 1.05;
 
