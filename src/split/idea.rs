@@ -16,8 +16,8 @@ use Muscle::{
 pub(crate) struct Idea {
     /// What a coach calls it.
     pub name: &'static str,
-    /// The muscles it is for; trunk and neck go with every day.
-    muscles: &'static [Muscle],
+    /// The muscles it is for, by parts of the body; trunk and neck go with every day.
+    muscles: &'static [&'static [Muscle]],
 }
 
 const PUSH: &[Muscle] = &[Chest, FrontDelts, SideDelts, Triceps, Serratus];
@@ -33,20 +33,6 @@ const LEGS: &[Muscle] = &[
     Tibialis,
     SpinalErectors,
 ];
-const UPPER: &[Muscle] = &[
-    Chest,
-    FrontDelts,
-    SideDelts,
-    Triceps,
-    Serratus,
-    Lats,
-    UpperBack,
-    RearDelts,
-    Biceps,
-    UpperTraps,
-    RotatorCuff,
-    Forearms,
-];
 const ARMS: &[Muscle] =
     &[FrontDelts, SideDelts, RearDelts, RotatorCuff, UpperTraps, Biceps, Triceps, Forearms];
 const CHEST: &[Muscle] = &[Chest, FrontDelts, Serratus, Triceps];
@@ -60,35 +46,20 @@ pub(crate) fn region(muscle: Muscle) -> &'static [Muscle] {
     [PUSH, PULL, LEGS].into_iter().find(|region| region.contains(&muscle)).unwrap_or(ANY_DAY)
 }
 
-const SQUAT_AND_PUSH: &[Muscle] = &[
-    Chest, FrontDelts, SideDelts, Triceps, Serratus, Quads, Glutes, Adductors, Calves, HipFlexors,
-    Tibialis,
-];
-const HINGE_AND_PULL: &[Muscle] = &[
-    Lats,
-    UpperBack,
-    RearDelts,
-    Biceps,
-    UpperTraps,
-    RotatorCuff,
-    Forearms,
-    Hamstrings,
-    Glutes,
-    Abductors,
-    SpinalErectors,
-];
+const SQUAT: &[Muscle] = &[Quads, Glutes, Adductors, Calves, HipFlexors, Tibialis];
+const HINGE: &[Muscle] = &[Hamstrings, Glutes, Abductors, SpinalErectors];
 
-const FULL_BODY: Idea = Idea { name: "full body", muscles: Muscle::ALL };
-const UPPER_DAY: Idea = Idea { name: "upper body", muscles: UPPER };
-const LOWER_DAY: Idea = Idea { name: "lower body", muscles: LEGS };
-const PUSH_DAY: Idea = Idea { name: "push", muscles: PUSH };
-const PULL_DAY: Idea = Idea { name: "pull", muscles: PULL };
-const LEG_DAY: Idea = Idea { name: "legs", muscles: LEGS };
-const SQUAT_DAY: Idea = Idea { name: "squat and push", muscles: SQUAT_AND_PUSH };
-const HINGE_DAY: Idea = Idea { name: "hinge and pull", muscles: HINGE_AND_PULL };
-const CHEST_DAY: Idea = Idea { name: "chest and triceps", muscles: CHEST };
-const BACK_DAY: Idea = Idea { name: "back and biceps", muscles: BACK };
-const ARM_DAY: Idea = Idea { name: "shoulders and arms", muscles: ARMS };
+const FULL_BODY: Idea = Idea { name: "full body", muscles: &[Muscle::ALL] };
+const UPPER_DAY: Idea = Idea { name: "upper body", muscles: &[PUSH, PULL] };
+const LOWER_DAY: Idea = Idea { name: "lower body", muscles: &[LEGS] };
+const PUSH_DAY: Idea = Idea { name: "push", muscles: &[PUSH] };
+const PULL_DAY: Idea = Idea { name: "pull", muscles: &[PULL] };
+const LEG_DAY: Idea = Idea { name: "legs", muscles: &[LEGS] };
+const SQUAT_DAY: Idea = Idea { name: "squat and push", muscles: &[SQUAT, PUSH] };
+const HINGE_DAY: Idea = Idea { name: "hinge and pull", muscles: &[HINGE, PULL] };
+const CHEST_DAY: Idea = Idea { name: "chest and triceps", muscles: &[CHEST] };
+const BACK_DAY: Idea = Idea { name: "back and biceps", muscles: &[BACK] };
+const ARM_DAY: Idea = Idea { name: "shoulders and arms", muscles: &[ARMS] };
 
 /// A way to share out the week: a name and the ideas that its days may have.
 #[derive(Debug, PartialEq, Eq)]
@@ -153,18 +124,19 @@ impl Idea {
     /// The muscles of the day, with those that go with any day.
     #[must_use]
     pub(crate) fn set(&self) -> BTreeSet<Muscle> {
-        self.muscles.iter().chain(ANY_DAY).copied().collect()
+        self.muscles.iter().copied().chain([ANY_DAY]).flatten().copied().collect()
     }
 
     /// Whether the day has legs and arms, and not the whole of either.
     #[must_use]
     pub(crate) fn crosses(&self) -> bool {
-        !self.whole_body() && self.muscles.contains(&Glutes) && self.muscles.contains(&UpperBack)
+        let has = |part: &[Muscle]| self.muscles.contains(&part);
+        (has(SQUAT) && has(PUSH)) || (has(HINGE) && has(PULL))
     }
 
     /// Whether the day is for the whole body.
     #[must_use]
     pub(crate) fn whole_body(&self) -> bool {
-        self.muscles.len() == Muscle::ALL.len()
+        self.muscles.contains(&Muscle::ALL)
     }
 }
