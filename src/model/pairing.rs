@@ -9,7 +9,7 @@ use crate::request::Request;
 use crate::request::candidate::{Candidate, Station};
 use crate::request::dose::Duty;
 use crate::timing::{WAY_IN_S, round_rest_s};
-use crate::words::{Goal, Kit, LoadKind, Pattern, Side, Stress};
+use crate::words::{Goal, Kit, LoadKind, Pattern, Side, Stress, Supersets};
 
 /// What a class of exercises trains, as far as pairing goes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -117,7 +117,7 @@ type Claims = u8;
 const FIXED: Claims = 1;
 const KETTLEBELL: Claims = 2;
 const GRIP: Claims = 4;
-/// A machine, of which a pair has one at most: nobody holds two.
+/// A machine: a pair has one for several joints at most, and small ones stand side by side.
 const MACHINE: Claims = 8;
 /// A cable, which no pair shares with a machine across the room.
 const CABLE: Claims = 16;
@@ -159,7 +159,7 @@ impl PairClass {
         let alone = !request.figures.pairs
             || candidate.is_heavy()
             || (candidate.duty == Duty::Main && bar)
-            || (request.profile.goal == Goal::Power && candidate.is_compound())
+            || (request.profile.goal == Goal::Power && request.wants_its_rest(candidate))
             || matches!(candidate.duty, Duty::Carry | Duty::Explosive);
         if alone {
             return None;
@@ -182,8 +182,10 @@ impl PairClass {
     #[must_use]
     pub fn goes_with(self, other: PairClass) -> bool {
         let together = |one: Region, two: Region| TOGETHER.contains(&(one, two));
+        let small = (self.claims | other.claims) & FIXED == 0;
+        let shared = CABLE | PLACE | BENCH | if small { MACHINE } else { 0 };
         (together(self.region, other.region) || together(other.region, self.region))
-            && self.claims & other.claims & !(CABLE | PLACE | BENCH) == 0
+            && self.claims & other.claims & !shared == 0
             && (self.claims & other.claims & PLACE == 0
                 || self.claims & other.claims & (CABLE | BENCH) != 0)
             && (self.claims | other.claims) & (MACHINE | CABLE) != MACHINE | CABLE
@@ -220,8 +222,8 @@ fn claims(request: &Request, candidate: &Candidate) -> Claims {
         candidate.kit.contains(&item)
             && equipment.and_then(|kit| kit.items.get(&item)).is_none_or(|stock| stock.count() < 2)
     };
-    // Small work may share a cable; a bar, or a machine for several joints, is set up for one, and nobody walks from one
-    // machine to the next.
+    // Small work may share a cable or go from one machine to the next; a bar, or a machine for several joints, is set up
+    // for one.
     let mut claims = match candidate.station {
         Station::Bar => FIXED,
         Station::Fixed(Kit::CableStation) if candidate.is_compound() => FIXED | CABLE,
@@ -230,7 +232,9 @@ fn claims(request: &Request, candidate: &Candidate) -> Claims {
         Station::Fixed(_) => MACHINE,
         _ => 0,
     };
-    let stays = request.is_guided() && candidate.station != Station::Floor;
+    let stays = request.is_guided()
+        && request.profile.supersets != Supersets::Prefer
+        && candidate.station != Station::Floor;
     for (used, bit) in [
         (single(Kit::Kettlebell), KETTLEBELL),
         (candidate.stresses(Stress::Grip), GRIP),

@@ -129,6 +129,8 @@ weights! {
         "lower-back":
             /// One more of what the lower back holds on one day, where the week has another.
             BACK_LOADED_TWICE = -9.0;
+            /// The same where one is a squat that the client knows, which wants a day to be heavy on.
+            KNOWN_SQUAT_AND_HINGE = -14.0;
         "before-sport":
             /// A set over a few for what the client's sport works hard within three days.
             HEAVY_BEFORE_SPORT = -9.0;
@@ -148,8 +150,8 @@ weights! {
             /// A second press, row, squat or hinge of a pattern on a day that is not for few body parts.
             SAME_TODAY = -6.0;
         "steady":
-            /// A day that the week of an older client lacks of two with balance work.
-            STEADIED_ONCE = -14.0;
+            /// Cost of a day that the week of an older client lacks of two with balance work.
+            STEADIED_ONCE = 80.0;
         "trunk-work":
             /// Trunk work that the week lacks of one a day, up to three.
             NO_TRUNK = -10.0;
@@ -165,6 +167,8 @@ weights! {
         "lifts-first":
             /// A single-joint exercise for chest, lats or quads over the number of lifts for them.
             LIFT_PASSED_BY = -15.0;
+            /// Small work for biceps or triceps on a day without a pull or press, where size is not the goal.
+            SMALL_WITHOUT_LIFT = -14.0;
         "two-days":
             /// A half-set over the share that one day may hold.
             LOPSIDED = -3.0;
@@ -182,6 +186,8 @@ weights! {
             AGAIN_HINGE = -30.0;
             /// A second day of a liked squat, press or thrust.
             LIKED_AGAIN = 14.0;
+            /// A second day of anything else that is liked.
+            ALSO_LIKED_AGAIN = 6.0;
             /// A third day of a squat or press where strength or power is the goal.
             AGAIN_THIRD = -20.0;
             /// A further day of any other exercise.
@@ -197,8 +203,8 @@ weights! {
             BEHIND = -3.0;
             /// A half-set of a muscle that should get less above the least of its range.
             NOT_SPARED = -8.0;
-            /// A set that a muscle which should get more lacks of eight that are done for it.
-            OWN_SET_MISSING = -7.0;
+            /// Cost of a set that a muscle which should get more lacks of those that are done for it.
+            OWN_SET_MISSING = 10.0;
             /// More for the glutes without the leg moved out, on a machine, a cable or with a band.
             NO_ABDUCTION = -20.0;
         "pairs":
@@ -266,7 +272,11 @@ weights! {
             ENDS_EARLY = -14.0;
             /// A set above the fewest of an exercise of several joints.
             MORE_OF_A_LIFT = 1.0;
-            /// The same for a lift that is liked or whose load is known.
+            /// The same for a main lift.
+            MORE_OF_A_MAIN_LIFT = 2.0;
+            /// The same where strength or power is the goal: few lifts, many sets of each.
+            MORE_FOR_STRENGTH = 4.0;
+            /// Further points for a lift that is liked or whose load is known.
             PUSHED_SET = 3.0;
             /// A third set for the trunk, or of work of one joint where size is not the goal.
             THIRD_SMALL_SET = -4.0;

@@ -146,7 +146,9 @@ fn filler(request: &Request, candidate: &Candidate) -> f64 {
         return 0.0;
     }
     let for_size = request.profile.goal == Goal::Hypertrophy;
+    let tired = candidate.prime().is_some_and(|prime| request.hard_elsewhere(prime).count() > 1);
     match candidate.pattern {
+        _ if tired => MUCH_FILLER,
         Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension if for_size => FLY,
         _ if for_size => 0.0,
         Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension => MUCH_FILLER,

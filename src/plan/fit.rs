@@ -4,7 +4,7 @@ use crate::input::catalog::Entry;
 use crate::plan::file::{Amounts, Item, Session};
 use crate::plan::timing::fill_in;
 use crate::request::standing::is_loaded;
-use crate::words::{Kind, Measure, Pattern, Side, Sides};
+use crate::words::{Kind, LoadKind, Measure, Pattern, Side, Sides};
 
 /// The largest set of an item, in its own measure.
 #[must_use]
@@ -25,16 +25,20 @@ pub fn to_minutes<'a>(
     }
 }
 
-/// Rests grow by so much at a time, so often at most, and up to these for main lifts on both sides, for other lifts and
+/// Rests grow by so much at a time, so often at most, and up to these for main lifts on both sides with a bar or machine
+/// and without, for other lifts and
 /// those with the body's own weight or a band, and for small work: RX-18 finds no harm in longer rests. Common practice.
 const REST_STEP_S: u32 = 15;
 const REST_STEPS: u32 = 3;
 const MOST_REST_S: u32 = 150;
+const MOST_REST_OF_HANDS_S: u32 = 120;
 const MOST_PULL_REST_S: u32 = 105;
 const MOST_LESSER_REST_S: u32 = 90;
 const MOST_SMALL_REST_S: u32 = 60;
 const MOST_HOLD_REST_S: u32 = 60;
 const MOST_BALANCE_REST_S: u32 = 45;
+/// In a pair one rests while the other works.
+const MOST_REST_IN_TURN_S: u32 = 90;
 
 fn pulls(entry: &Entry) -> bool {
     entry.pattern.and_then(Pattern::press_or_row) == Some(Side::Pull)
@@ -48,7 +52,8 @@ fn most_rest_s(entry: &Entry) -> u32 {
         Some(Kind::Compound) if entry.pattern.is_some_and(Pattern::is_trunk) => MOST_SMALL_REST_S,
         Some(Kind::Compound) if pulls(entry) => MOST_PULL_REST_S,
         Some(Kind::Compound) if is_loaded(entry) && entry.main && entry.sides == Sides::Both => {
-            MOST_REST_S
+            let in_hands = matches!(entry.load, LoadKind::PerHand | LoadKind::SingleImplement);
+            if in_hands { MOST_REST_OF_HANDS_S } else { MOST_REST_S }
         }
         Some(Kind::Compound) if is_loaded(entry) || entry.is_hung() => MOST_LESSER_REST_S,
         _ => MOST_SMALL_REST_S,
@@ -66,8 +71,12 @@ pub fn rest_longer<'a>(
     for _ in 0..REST_STEPS {
         let mut longer = session.clone();
         let works = longer.groups.iter_mut().filter(|group| group.is_work());
-        for item in works.flat_map(|group| &mut group.items) {
-            item.rest_s = (item.rest_s + REST_STEP_S).min(most(item).max(item.rest_s));
+        for group in works {
+            let in_turn = if group.items.len() > 1 { MOST_REST_IN_TURN_S } else { u32::MAX };
+            for item in &mut group.items {
+                let most = most(item).min(in_turn).max(item.rest_s);
+                item.rest_s = (item.rest_s + REST_STEP_S).min(most);
+            }
         }
         fill_in(&mut longer, entry);
         if planned(session) >= wanted_s || planned(&longer) > most_s {

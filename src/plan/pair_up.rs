@@ -32,7 +32,9 @@ pub fn after_the_lead(request: &Request, mut groups: Vec<Together>) -> Vec<Toget
     let fast = |group: &Together| {
         group.iter().any(|done| request.candidates[done.candidate].pattern.is_explosive())
     };
-    let first = groups.iter().position(|group| !fast(group)).map_or(0, |lead| lead + 1);
+    let leads = groups.iter().position(|group| !fast(group)).unwrap_or(0);
+    let alone = groups.first().is_none_or(|group| request.leads_alone(group[0].day));
+    let first = leads + usize::from(alone);
     let limit = groups.first().map_or(0, |group| request.days[group[0].day].work_s());
     while seconds_of(request, &groups) * 5 >= limit * 4 {
         let stands = |done: &Done| {

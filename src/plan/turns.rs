@@ -9,10 +9,10 @@ use std::sync::Arc;
 use itertools::Itertools as _;
 
 use super::pair_up::Together;
-use crate::request::Request;
 use crate::request::candidate::Candidate;
 use crate::request::dose::{self, Duty, FEW_REPS};
 use crate::request::resolve::with_dose;
+use crate::request::{Request, Wish};
 use crate::search::Done;
 use crate::words::{LoadKind, Measure, Pattern, Turn};
 
@@ -119,7 +119,9 @@ fn heavier_of(
         all.iter().any(|other| other.candidate == done.candidate && other.day != done.day)
     };
     let stands = |done: &Done| !done.paired || !request.leads_alone(done.day) || twice(done);
-    let main = |done: &&Done| candidate(done).duty == Duty::Main && stands(done);
+    let is_main =
+        |done: &Done| candidate(done).duty == Duty::Main || candidate(done).wish == Wish::Must;
+    let main = |done: &&Done| is_main(done) && stands(done);
     // What is made for fewer repetitions is the heavier of two: a deadlift before its Romanian form.
     let most_reps = |done: &Done| candidate(done).entry.reps.last().copied();
     let hinge = all.iter().all(|done| candidate(done).pattern == Pattern::Hinge);
@@ -128,13 +130,14 @@ fn heavier_of(
         let prime = candidate(done).prime();
         let before_sport = prime.is_some_and(|prime| request.is_before_sport(prime, done.day));
         let known = request.profile.known_lifts.contains_key(&candidate(done).id);
+        let asked_for = known || candidate(done).wish == Wish::Must;
         let (form, (backs, all)) = (most_reps(done), taken(done.day));
         let is_bar = candidate(done).entry.load == LoadKind::BarTotal;
         // A known lift is the heavier one; among hinges the deadlift is, known or not.
         let form = if hinge {
             (0, false, form, backs)
         } else {
-            (backs, !known, form, usize::from(!is_bar))
+            (backs, !asked_for, form, usize::from(!is_bar))
         };
         let sets = std::cmp::Reverse(done.sets);
         (!leads, before_sport, form, all, sets, done.day)
@@ -146,7 +149,8 @@ fn heavier_of(
 fn can_lead(request: &Request, done: &Done) -> bool {
     let candidate = &request.candidates[done.candidate];
     let stands = !done.paired || !request.leads_alone(done.day);
-    candidate.leads(request.profile.goal, request.is_senior()) && stands
+    (candidate.wish == Wish::Must || candidate.leads(request.profile.goal, request.is_senior()))
+        && stands
 }
 
 /// Candidates with the dose of their turn, by day and place in the request.

@@ -35,7 +35,11 @@ pub fn resolve(
     let ceilings = Muscle::ALL
         .iter()
         .filter(|muscle| !targets.contains_key(muscle))
-        .map(|muscle| (*muscle, targets::ceiling(profile.goal, profile.training_status, *muscle)))
+        .map(|muscle| {
+            let usual = targets::ceiling(profile.goal, profile.training_status, *muscle);
+            let wished = profile.emphasis.get(muscle) == Some(&Emphasis::More);
+            (*muscle, if wished { usual * CEILING_OF_A_WISH } else { usual })
+        })
         .collect();
     let known = KnownLifts::of(&profile).measured_by(&|id| entries.get(id).map(AsRef::as_ref));
     let mut request = Request {
@@ -305,15 +309,17 @@ fn amount_of(request: &Request, entry: &Entry, dose: &Dose) -> u32 {
     if bar && request.profile.goal != Goal::Endurance { aim.min(most) } else { aim }
 }
 
-/// Most sets of a hinge, which tires the back for days, and of main lifts and others of a beginner from 65 on: common
-/// practice.
+/// A muscle without a range that should get more may have so many times its usual most. Common practice.
+const CEILING_OF_A_WISH: f64 = 1.5;
+
+/// Most sets of a hinge, which tires the back for days, and of any exercise of a beginner from 65 on: common practice.
 const MOST_HINGE_SETS: u32 = 4;
-const MOST_SETS_OF_OLDER_BEGINNERS: [u32; 2] = [3, 2];
+const MOST_SETS_OF_OLDER_BEGINNERS: u32 = 3;
 
 /// The sets of a dose for this exercise and client.
 fn sets_of(request: &Request, entry: &Entry, [low, high]: [u32; 2]) -> [u32; 2] {
     let most = match entry.pattern {
-        _ if request.is_older_beginner() => MOST_SETS_OF_OLDER_BEGINNERS[usize::from(!entry.main)],
+        _ if request.is_older_beginner() => MOST_SETS_OF_OLDER_BEGINNERS,
         Some(Pattern::Hinge) => MOST_HINGE_SETS,
         _ => high,
     };

@@ -6,7 +6,7 @@ use super::figures::{FRACTIONAL_CAP, PAIRED_SETS_PER_MINUTE, SETS_PER_MINUTE};
 use super::targets;
 use super::{Day, Figures};
 use crate::input::profile::{Profile, TargetWish};
-use crate::words::{Emphasis, Muscle};
+use crate::words::{Effort, Emphasis, Muscle};
 
 /// A muscle's weekly range in fractional sets.
 #[derive(Debug, Clone, PartialEq)]
@@ -103,15 +103,31 @@ fn wish(profile: &Profile, muscle: Muscle) -> Option<Target> {
             strict,
             sources: vec!["profile".to_owned()],
         }),
-        (None, Some(range)) => Some(Target {
-            floor: range.floor.min(half(range.low * moved)),
-            low: half(range.low * moved),
-            high: half(range.high * moved * room(muscle)),
-            strict: false,
-            sources: range.sources.clone(),
-        }),
+        (None, Some(range)) => {
+            let low = half(without_sport(profile, muscle, range.low * moved));
+            Some(Target {
+                floor: range.floor.min(low),
+                low,
+                high: half(range.high * moved * room(muscle)),
+                strict: false,
+                sources: range.sources.clone(),
+            })
+        }
         (None, None) => None,
     }
+}
+
+/// What is left of a low end once sport has had its share: a hard session is worth two sets of what it works, an easy one
+/// one, up to half of the range. Common practice.
+fn without_sport(profile: &Profile, muscle: Muscle, low: f64) -> f64 {
+    let other = profile.other_training.iter().filter(|sport| sport.muscles.contains(&muscle));
+    let sets: f64 = other
+        .map(|sport| match sport.load {
+            Effort::Hard => 2.0,
+            Effort::Easy => 1.0,
+        })
+        .sum();
+    (low - sets).max(low / 2.0)
 }
 
 /// How much further a range reaches: squats, hinges and lunges all count for the glutes, so that a usual week of legs is

@@ -12,7 +12,7 @@ use crate::model::{Weekly, minus, times};
 use crate::program::Term;
 use crate::request::Request;
 use crate::week::Week;
-use crate::words::{Kind, Pattern, Role, Side};
+use crate::words::{Kind, Muscle, Pattern, Role, Side};
 
 /// Sets by side and week.
 pub(super) struct PushPullBalance;
@@ -26,6 +26,8 @@ struct Ratio {
     above: fn(Pattern) -> bool,
     below: fn(Pattern) -> bool,
     band: [f64; 2],
+    /// Sets above that are done elsewhere, as far as they are needed.
+    elsewhere: u32,
     /// Whether single-joint work stands apart.
     apart: bool,
 }
@@ -39,6 +41,16 @@ fn overall(request: &Request) -> [f64; 2] {
     [PUSH_PULL_OVERALL[0].min(1.0 / high), PUSH_PULL_OVERALL[1].max(1.0 / low)]
 }
 
+/// Pulls that a hard session of a pulling sport is worth. Common practice.
+const PULLS_OF_A_SPORT: u32 = 3;
+
+/// The pulls that the client's own sport has done already.
+fn pulled_elsewhere(request: &Request) -> u32 {
+    let sports = [Muscle::Lats, Muscle::UpperBack].map(|one| request.hard_elsewhere(one).count());
+    let hard = sports.into_iter().max().unwrap_or(0);
+    PULLS_OF_A_SPORT * u32::try_from(hard).unwrap_or(0)
+}
+
 fn ratios(request: &Request) -> [Ratio; 3] {
     [
         Ratio {
@@ -46,6 +58,7 @@ fn ratios(request: &Request) -> [Ratio; 3] {
             above: |pattern| pattern.side() == Some(Side::Push),
             below: |pattern| pattern.side() == Some(Side::Pull),
             band: overall(request),
+            elsewhere: 0,
             apart: false,
         },
         Ratio {
@@ -53,6 +66,7 @@ fn ratios(request: &Request) -> [Ratio; 3] {
             above: |pattern| pattern.press_or_row() == Some(Side::Pull),
             below: |pattern| pattern.press_or_row() == Some(Side::Push),
             band: request.profile.balance.pull_push,
+            elsewhere: pulled_elsewhere(request),
             apart: true,
         },
         Ratio {
@@ -60,6 +74,7 @@ fn ratios(request: &Request) -> [Ratio; 3] {
             above: Pattern::is_knee,
             below: Pattern::is_hip,
             band: request.profile.balance.knee_hip,
+            elsewhere: 0,
             apart: false,
         },
     ]
@@ -92,7 +107,8 @@ impl Rule for PushPullBalance {
                 above.iter().copied().chain(minus(times(below.clone(), share))).collect()
             };
             let [low, high] = ratio.band;
-            for wish in [at_least(less(low), 0.0), at_most(less(high), 0.0)] {
+            let done = f64::from(ratio.elsewhere);
+            for wish in [at_least(less(low), -done), at_most(less(high), 0.0)] {
                 let wish = wish.missed_by(MOST);
                 weekly.miss(self.id(), name.clone(), Tier::Ranges, wish, OUT_OF_BALANCE);
             }
@@ -112,7 +128,8 @@ impl Rule for PushPullBalance {
                 let (above, below) = (week.sets_of(above), week.sets_of(below));
                 let [low, high] = ratio.band;
                 let (a, b) = (f64::from(above), f64::from(below));
-                let outside = a < low * b - 1e-6 || a > high * b + 1e-6;
+                let outside =
+                    a + f64::from(ratio.elsewhere) < low * b - 1e-6 || a > high * b + 1e-6;
                 outside.then(|| {
                     let wanted = format!("{low} to {high}");
                     let got = format!("{above} to {below} sets");

@@ -5,7 +5,9 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
-use crate::model::points::{MORE_OF_A_LIFT, PUSHED_SET, THIRD_SMALL_SET};
+use crate::model::points::{
+    MORE_FOR_STRENGTH, MORE_OF_A_LIFT, MORE_OF_A_MAIN_LIFT, PUSHED_SET, THIRD_SMALL_SET,
+};
 use crate::model::tier::Tier;
 use crate::model::worth::{is_pushed, worths};
 use crate::request::dose::Duty;
@@ -26,6 +28,10 @@ fn set_points(request: &Request, candidate: &Candidate) -> f64 {
         Duty::Explosive if request.profile.goal == Goal::Power => {
             if candidate.entry.load == LoadKind::BarTotal { 2.0 * PUSHED_SET } else { PUSHED_SET }
         }
+        Duty::Main if matches!(request.profile.goal, Goal::Strength | Goal::Power) => {
+            MORE_FOR_STRENGTH + of_pushed
+        }
+        Duty::Main => MORE_OF_A_MAIN_LIFT + of_pushed,
         _ if multi_joint => MORE_OF_A_LIFT + of_pushed,
         Duty::Trunk | Duty::Hold => THIRD_SMALL_SET,
         Duty::Isolation if request.profile.goal != Goal::Hypertrophy && !wished => THIRD_SMALL_SET,

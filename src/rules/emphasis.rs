@@ -17,7 +17,7 @@ use crate::program::Term;
 use crate::request::{Candidate, Request};
 use crate::split::idea::region;
 use crate::week::Week;
-use crate::words::{Emphasis as Wish, Muscle, Pattern, Standing};
+use crate::words::{Emphasis as Wish, Goal, Kind, Muscle, Pattern, Standing};
 
 /// Lifts and sets by emphasized muscle.
 pub(super) struct Emphasis;
@@ -54,12 +54,17 @@ fn is_best(entry: &Entry, muscle: Muscle) -> bool {
     entry.standing == Standing::Staple && entry.direct.first() == Some(&muscle) && own
 }
 
-/// Whether an exercise is done for the muscle and no filler: for the glutes a thrust or bridge, or the leg moved out.
-fn is_own(entry: &Entry, muscle: Muscle) -> bool {
+/// Whether an exercise is done for the muscle and no filler: for the glutes a thrust or bridge, or the leg moved out; for
+/// other large ones a lift, where size is not the goal.
+fn is_own(request: &Request, entry: &Entry, muscle: Muscle) -> bool {
+    let for_size = request.profile.goal == Goal::Hypertrophy;
+    let lifts = matches!(muscle, Muscle::Chest | Muscle::Lats | Muscle::Quads) && !for_size;
     let glutes = matches!(entry.pattern, Some(Pattern::HipExtension | Pattern::HipAbduction));
     let own = match muscle {
         Muscle::Glutes => glutes,
-        _ => entry.direct.first() == Some(&muscle),
+        _ => {
+            entry.direct.first() == Some(&muscle) && (!lifts || entry.kind == Some(Kind::Compound))
+        }
     };
     entry.standing <= Standing::Regular && own
 }
@@ -106,7 +111,7 @@ impl Rule for Emphasis {
                 let wish = at_least(done, 1.0);
                 weekly.miss(self.id(), muscle.id(), Tier::Ranges, wish, NO_BEST_LIFT);
             }
-            let own = |pick: &&Pick| is_own(&weekly.candidate(pick).entry, muscle);
+            let own = |pick: &&Pick| is_own(weekly.request, &weekly.candidate(pick).entry, muscle);
             let own: Vec<&Pick> = weekly.picks.iter().filter(own).collect();
             let days: BTreeSet<usize> = own.iter().map(|pick| pick.day).collect();
             if days.len() > 1 {
@@ -115,12 +120,12 @@ impl Rule for Emphasis {
                 weekly.miss(self.id(), subject, Tier::Ranges, at_least(own, 2.0), ONE_LIFT_ONLY);
             }
             let wanted_sets = own_sets(weekly.request);
-            let own_sets = weekly.sets_of(|one| is_own(&one.entry, muscle));
+            let own_sets = weekly.sets_of(|one| is_own(weekly.request, &one.entry, muscle));
             if !own_sets.is_empty() {
                 let wanted = f64::from(wanted_sets);
                 let wish = at_least(own_sets, wanted).missed_by(wanted);
                 let subject = format!("{muscle}_own");
-                weekly.miss(self.id(), subject, Tier::View, wish, OWN_SET_MISSING);
+                weekly.miss(self.id(), subject, Tier::Ranges, wish, OWN_SET_MISSING);
             }
             if muscle == Muscle::Glutes {
                 let out =
@@ -151,9 +156,9 @@ impl Rule for Emphasis {
                 findings
                     .push(Finding::broken(self.id(), muscle.id(), wanted, "none").as_shortfall());
             }
-            let own = |one: &Candidate| is_own(&one.entry, muscle);
+            let own = |one: &Candidate| is_own(request, &one.entry, muscle);
             let usable = request.candidates.iter().any(own);
-            let done = week.work().filter(|(_, item)| is_own(&item.entry, muscle)).count();
+            let done = week.work().filter(|(_, item)| is_own(request, &item.entry, muscle)).count();
             if usable && request.days.len() > 1 && done == 1 {
                 let wanted = "a second exercise that is done for it";
                 findings.push(Finding::broken(self.id(), muscle.id(), wanted, "one").as_remark());

@@ -9,8 +9,8 @@ use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::goal::{at_least, at_most};
 use crate::model::points::{
-    AGAIN_BEGINNER, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, AGAIN_THIRD, LIKED_AGAIN, MET_ONCE,
-    SETS_AGAIN, SQUATS_ONCE,
+    AGAIN_BEGINNER, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, AGAIN_THIRD, ALSO_LIKED_AGAIN,
+    LIKED_AGAIN, MET_ONCE, SETS_AGAIN, SQUATS_ONCE,
 };
 use crate::model::tier::Tier;
 use crate::model::worth::for_once;
@@ -66,6 +66,9 @@ fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
     let fast = candidate.duty == Duty::Explosive && profile.goal == Goal::Power;
     match candidate.duty {
         Duty::Main if hinge && (strong || !novice) => vec![(1, AGAIN_HINGE - once)],
+        _ if candidate.wish == Wish::Prefer && !twice => {
+            vec![(1, ALSO_LIKED_AGAIN - once), (2, AGAIN_OTHER)]
+        }
         // A fast lift with the bar comes again, jumps and throws change.
         _ if fast && candidate.entry.load == LoadKind::BarTotal => {
             vec![(1, -once), (2, AGAIN_THIRD)]

@@ -32,7 +32,7 @@ impl Rule for Steady {
         "from 65 on work for balance comes on two days"
     }
     fn force(&self) -> Force {
-        Force::View
+        Force::Ranges
     }
     fn add_to(&self, weekly: &mut Weekly) {
         if !is_asked(weekly.request) {
@@ -47,7 +47,7 @@ impl Rule for Steady {
             days.push(weekly.if_any(self.id(), format!("steady_{label}"), label, done));
         }
         let wish = at_least(days, f64::from(DAYS)).missed_by(f64::from(DAYS));
-        weekly.miss(self.id(), "week", Tier::View, wish, STEADIED_ONCE);
+        weekly.miss(self.id(), "week", Tier::Ranges, wish, STEADIED_ONCE);
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let has = |session: &&crate::week::Session| {
@@ -57,6 +57,6 @@ impl Rule for Steady {
         let few = is_asked(request) && days < DAYS as usize;
         let finding =
             || Finding::broken(self.id(), "week", "balance on two days", days.to_string());
-        few.then(|| finding().as_remark()).into_iter().collect()
+        few.then(|| finding().as_shortfall()).into_iter().collect()
     }
 }

@@ -1,4 +1,5 @@
-//! `whole-body-day`: a day for the whole body has a multi-joint leg lift, a push and a pull.
+//! `whole-body-day`: a day for the whole body has a multi-joint leg lift, a push and a pull; a day for legs and arms a leg
+//! lift and one of the two.
 //!
 //! Common practice: a day has one clear idea, and this one's is everything.
 
@@ -11,8 +12,9 @@ use crate::model::points::SIDE_MISSING;
 use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
+use crate::split::design::is_crossed;
 use crate::week::{Session, Week};
-use crate::words::{Kind, Pattern, Role, Side};
+use crate::words::{Kind, Muscle, Pattern, Role, Side};
 
 /// Sides by whole-body day.
 pub(super) struct WholeBodyDay;
@@ -38,9 +40,17 @@ impl Rule for WholeBodyDay {
         Force::View
     }
     fn add_to(&self, weekly: &mut Weekly) {
-        for day in weekly.days().filter(|day| weekly.split.days[*day].whole_body) {
+        for day in weekly.days() {
+            let idea = &weekly.split.days[day];
             let label = weekly.request.days[day].label();
-            for (name, side) in SIDES {
+            let crossed = !idea.whole_body && is_crossed(weekly.request);
+            let has = |side: Side| match side {
+                _ if !crossed => idea.whole_body,
+                Side::Legs => true,
+                Side::Push => idea.takes(Muscle::Chest),
+                Side::Pull => idea.takes(Muscle::Lats),
+            };
+            for (name, side) in SIDES.into_iter().filter(|(_, side)| has(*side)) {
                 let done: Vec<Term> = weekly
                     .on(day)
                     .filter(|pick| {
@@ -58,9 +68,17 @@ impl Rule for WholeBodyDay {
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
-        let whole = week.sessions.iter().filter(|session| is_for_whole_body(request, session));
+        let crossed = is_crossed(request);
+        let whole =
+            week.sessions.iter().filter(|session| crossed || is_for_whole_body(request, session));
         let sides = whole.flat_map(|session| SIDES.map(|(name, side)| (session, name, side)));
+        // One side of the arms is enough where the days are for legs and arms each.
+        let other = |session: &Session, side: Side| {
+            let other = if side == Side::Push { Side::Pull } else { Side::Push };
+            side != Side::Legs && session.work().any(|item| entry_serves(&item.entry, other))
+        };
         sides
+            .filter(|(session, _, side)| !crossed || !other(session, *side))
             .filter(|(session, _, side)| {
                 session.work().count() >= SIDES.len()
                     && request.eligible_for(Role::Work).any(|entry| entry_serves(entry, *side))

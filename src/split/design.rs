@@ -18,10 +18,9 @@ pub fn candidates(request: &Request) -> Vec<Split> {
     match &request.profile.split {
         SplitChoice::Own(lists) => vec![own(request, lists)],
         SplitChoice::Named(SplitName::Auto) => {
-            let crosses = |style: &Style| style.ideas.iter().any(Idea::crosses);
             let suiting = || STYLES.iter().filter(|style| suits(request, style));
             // Where the days are for legs and arms each, halves are not.
-            let crossed = suiting().any(crosses);
+            let crossed = is_crossed(request);
             let mut splits: Vec<Split> = suiting()
                 .filter(|style| !crossed || crosses(style))
                 .filter_map(|style| designed(request, style))
@@ -40,6 +39,17 @@ pub fn candidates(request: &Request) -> Vec<Split> {
             .filter_map(|style| designed(request, style))
             .collect(),
     }
+}
+
+fn crosses(style: &Style) -> bool {
+    style.ideas.iter().any(Idea::crosses)
+}
+
+/// Whether the days of a week that the client leaves open are for legs and arms each.
+#[must_use]
+pub(crate) fn is_crossed(request: &Request) -> bool {
+    let open = request.profile.split == SplitChoice::Named(SplitName::Auto);
+    open && STYLES.iter().any(|style| crosses(style) && suits(request, style))
 }
 
 /// Sessions up to so long are short.
@@ -105,13 +115,26 @@ fn order(request: &Request) -> impl Iterator<Item = usize> + '_ {
     })
 }
 
+/// Small muscles of which a little ends any day where they should get more. Common practice.
+const SMALL: [Muscle; 6] = [
+    Muscle::Biceps,
+    Muscle::Triceps,
+    Muscle::SideDelts,
+    Muscle::RearDelts,
+    Muscle::Forearms,
+    Muscle::Calves,
+];
+
 fn designed(request: &Request, style: &Style) -> Option<Split> {
     let ideas: Vec<(String, BTreeSet<Muscle>, bool)> = style
         .ideas
         .iter()
         .map(|idea: &Idea| (idea.name.to_owned(), idea.set(), idea.whole_body()))
         .collect();
-    let days = solve(request, &vec![ideas; request.days.len()])?;
+    let mut days = solve(request, &vec![ideas; request.days.len()])?;
+    for day in &mut days {
+        day.muscles.extend(SMALL.iter().filter(|muscle| request.wants_more(**muscle)));
+    }
     Some(Split { name: style.name.to_owned(), days })
 }
 

@@ -36,8 +36,9 @@ const MAN: f64 = 1.1;
 /// A woman's share of the figures, upper and lower body, and on a stack, which is held for her. Common practice.
 const WOMAN: [f64; 2] = [0.7, 0.8];
 const WOMAN_ON_A_STACK: f64 = 0.85;
-/// The share of the figures under 18 and from 65. Common practice.
+/// The share of the figures under 16, under 18 and from 65. Common practice.
 const YOUNG: f64 = 0.75;
+const NEARLY_GROWN: f64 = 0.9;
 const OLD: f64 = 0.6;
 /// Percent of the maximum that the figures stand for: ten repetitions with two left (RM-22).
 const TEN_WITH_TWO_LEFT: f64 = 67.0;
@@ -126,7 +127,8 @@ impl Starter {
             Some(Sex::Female) => WOMAN[row.part as usize],
         };
         let age = match self.age {
-            Some(..18) => YOUNG,
+            Some(..16) => YOUNG,
+            Some(16..18) => NEARLY_GROWN,
             Some(65..) => OLD,
             _ => 1.0,
         };

@@ -165,12 +165,13 @@ impl KnownLifts {
         let again = source.direct && done.rir >= EASY;
         let bound = ask.most_percent.filter(|most| !again || *most < OF_TRAINED_AGE);
         let is_free = ask.most_percent.is_some() && bound.is_none();
+        let within = bound.is_none_or(|most| percent <= most);
         let percent = bound.map_or(percent, |most| most.min(percent));
         let mut total = source.one_rep_max * percent / 100.0;
         if no_more || is_free {
             // At least as many as were done: no more than was lifted then; as many as were done: what was lifted.
             let lifted = done.load_kg + self.body_share(entry);
-            total = if asked == then && bound.is_none() { lifted } else { total.min(lifted) };
+            total = if asked == then && within { lifted } else { total.min(lifted) };
         }
         let load = total - self.body_share(entry);
         (load > 0.0).then_some(load)

@@ -3,9 +3,11 @@
 use super::{Dose, Duty, dose_for};
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
+use crate::strength::estimate::Ask;
+use crate::strength::first_load::Starter;
 use crate::strength::ladder::to_kg;
 use crate::strength::racks::ladder;
-use crate::words::{Goal, Measure, Turn};
+use crate::words::{Goal, Measure, Pattern, Turn};
 
 /// The lighter day keeps so many repetitions more than the heavier. Common practice.
 const LIGHTER_BY: u32 = 2;
@@ -31,7 +33,7 @@ pub fn for_client(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose 
         || !matches!(duty, Duty::Main | Duty::Compound | Duty::Explosive);
     let Some(known) = profile.known_lifts.get(&entry.id).filter(|known| !keeps && known.load > 0.0)
     else {
-        return usual.clone();
+        return longer_where_light(profile, entry, usual);
     };
     let loads = profile.equipment.as_ref().and_then(|place| ladder(entry, place, profile.units));
     let [lightest, heaviest] =
@@ -69,4 +71,23 @@ pub fn for_client(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose 
     let low = least.min(as_done.saturating_sub(1)).max(as_done.saturating_sub(BEGINS_UNDER)).max(1);
     let reps = [low, as_done];
     Dose { reps, aim: as_done, rir, ..usual.clone() }
+}
+
+/// Where the heaviest of a place is light for the client, a set is longer than usual: there is nothing to add. Common
+/// practice.
+fn longer_where_light(profile: &Profile, entry: &Entry, usual: &Dose) -> Dose {
+    /// The heaviest is light from so many times under what is expected.
+    const LIGHT: f64 = 1.2;
+    /// A longer set has so many repetitions more.
+    const LONGER_BY: u32 = 4;
+    let loads = profile.equipment.as_ref().and_then(|place| ladder(entry, place, profile.units));
+    let ask = Ask { reps: usual.span(entry).aim, rir: usual.rir, most_percent: None };
+    let expected = Starter::of(profile).expected(entry, ask);
+    let light = loads.zip(expected).is_some_and(|(loads, kg)| loads.heaviest() * LIGHT < kg);
+    if !light || entry.measure != Measure::Reps || entry.pattern.is_some_and(Pattern::is_explosive)
+    {
+        return usual.clone();
+    }
+    let [low, high] = usual.reps;
+    Dose { reps: [low, high + LONGER_BY], aim: usual.aim + LONGER_BY, ..usual.clone() }
 }

@@ -9,8 +9,8 @@ use crate::input::catalog::Entry;
 use crate::input::profile::Limit;
 use crate::request::candidate::grade;
 use crate::request::dose::takes_few_reps;
-use crate::request::{Barred, Request};
-use crate::words::{Goal, Kind, LoadKind, Pattern, Sex, Standing, Status, Stress};
+use crate::request::{Barred, Request, screening};
+use crate::words::{Goal, Kind, LoadKind, Pattern, Sex, Side, Standing, Status, Stress};
 
 pub(super) fn variant_of_never(
     request: &Request,
@@ -62,21 +62,25 @@ pub(super) fn for_a_loaded_first_step(
     usable.iter().find(loaded).filter(|_| bare).map(better)
 }
 
-/// A fly is for size: else a press does more for the chest in the same minutes, unless the chest should get more. Common
-/// practice.
-pub(super) fn for_a_press_that_does_more(
+/// A fly, pullover or straight-arm pulldown is for size: else a press or a pull does more for the muscle in the same
+/// minutes. Common practice.
+pub(super) fn for_a_lift_that_does_more(
     request: &Request,
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
-    let chest = entry.pattern == Some(Pattern::ShoulderHorizontalAdduction);
-    let wished = entry.direct.iter().any(|muscle| request.wants_more(*muscle));
+    let side = match entry.pattern? {
+        Pattern::ShoulderHorizontalAdduction => Side::Push,
+        Pattern::ShoulderExtension => Side::Pull,
+        _ => return None,
+    };
     let for_size = request.profile.goal == Goal::Hypertrophy;
-    let press = |other: &&&Arc<Entry>| {
-        other.pattern == Some(Pattern::HorizontalPush)
+    let lift = |other: &&&Arc<Entry>| {
+        other.pattern.and_then(Pattern::press_or_row) == Some(side)
+            && other.pattern != Some(Pattern::VerticalPush)
             && matches!(other.standing, Standing::Staple | Standing::Regular)
     };
-    usable.iter().find(press).filter(|_| chest && !wished && !for_size).map(better)
+    usable.iter().find(lift).filter(|_| !for_size).map(better)
 }
 
 /// From 65 on what is fast is thrown and not jumped or caught, unless the client has done it for years: landing and
@@ -113,6 +117,24 @@ pub(super) fn for_a_harder_form(
             && other.kind == Some(Kind::Compound)
     };
     usable.iter().find(harder).filter(|_| passed).map(better)
+}
+
+/// Who has trained for years does no plain push-ups beside a dip, rings or a weight on the back. Common practice.
+pub(super) fn for_a_press_that_is_hard(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let strong = request.profile.training_status == Status::Advanced && !request.is_senior();
+    let press = entry.pattern == Some(Pattern::HorizontalPush);
+    let plain = press && entry.load == LoadKind::Bodyweight && !entry.is_hung() && entry.level == 1;
+    let harder = |other: &&&Arc<Entry>| {
+        other.pattern == entry.pattern
+            && (is_loaded(other) || other.level >= 2)
+            && other.kind == Some(Kind::Compound)
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+    };
+    usable.iter().find(harder).filter(|_| strong && plain).map(better)
 }
 
 /// Who learns and lifts little starts the pull from the floor with small plates, far too low: the hinge is learned from the
@@ -180,10 +202,12 @@ pub(super) fn for_a_staple(
 }
 
 /// Whether nobody can say that the client pulls the whole body up often enough for a set: most women below advanced do it
-/// a few times or not yet. Common practice.
+/// a few times or not yet, and so do most women from 60 on. Common practice.
 fn needs_help(request: &Request) -> bool {
+    const LATER: u32 = 60;
     let profile = &request.profile;
-    profile.training_status != Status::Advanced && profile.sex == Some(Sex::Female)
+    let later = screening::age(profile).is_some_and(|age| age >= LATER);
+    profile.sex == Some(Sex::Female) && (profile.training_status != Status::Advanced || later)
 }
 
 /// Whether a known pulldown is too far under the body's own mass for sets of pull-ups. Common practice.
