@@ -232,9 +232,9 @@ fn claims(request: &Request, candidate: &Candidate) -> Claims {
         Station::Fixed(_) => MACHINE,
         _ => 0,
     };
-    let stays = request.is_guided()
-        && request.profile.supersets != Supersets::Prefer
-        && candidate.station != Station::Floor;
+    // Where pairs are liked, small work may be at two places.
+    let moves = request.profile.supersets == Supersets::Prefer && !candidate.is_compound();
+    let stays = request.is_guided() && !moves && candidate.station != Station::Floor;
     for (used, bit) in [
         (single(Kit::Kettlebell), KETTLEBELL),
         (candidate.stresses(Stress::Grip), GRIP),

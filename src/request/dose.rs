@@ -283,9 +283,12 @@ mod tests {
             // Past novice a heavy or fast lift is done for two sets where other training leaves the day no more.
             let fast =
                 *duty == Duty::Explosive && *goal == Goal::Power && *status == Status::Novice;
-            let heavy = matches!(goal, Goal::Strength | Goal::Power);
-            let strong = heavy == (*status == Status::Novice) && *goal != Goal::Power;
-            let fewest = u32::from(fast || *duty == Duty::Main && strong);
+            let three = match goal {
+                Goal::Strength => *status == Status::Novice,
+                Goal::Hypertrophy => *status != Status::Novice,
+                _ => false,
+            };
+            let fewest = u32::from(fast || *duty == Duty::Main && three);
             assert!(dose.sets[0] == 2 + if turn.is_none() { fewest } else { 0 }, "{key:?}");
             let most = match (status, duty) {
                 (Status::Novice, Duty::Isolation) => 3,

@@ -314,6 +314,47 @@ fn a_fly_is_for_size() {
         "training_status: intermediate\nequipment: [dumbbells, bench]\n",
     );
     assert_eq!(of("goal: general-fitness"), [false, true]);
-    assert_eq!(of("goal: general-fitness\nemphasis: {chest: more}"), [true, true]);
+    assert_eq!(of("goal: general-fitness\nemphasis: {chest: more}"), [false, true]);
     assert_eq!(of("goal: hypertrophy"), [true, true]);
+    let of = left(
+        ["dumbbell-pullover", "one-arm-row"],
+        "training_status: intermediate\nequipment: [dumbbells, bench]\n",
+    );
+    assert_eq!(of("goal: fat-loss"), [false, true]);
+    assert_eq!(of("goal: hypertrophy"), [true, true]);
+}
+
+#[test]
+fn years_of_training_are_past_plain_push_ups() {
+    let of = left(["push-up", "dip"], "goal: fat-loss\nequipment: [dip-bars]\n");
+    assert_eq!(of("training_status: advanced"), [false, true]);
+    assert_eq!(of("training_status: intermediate"), [true, true]);
+    let bare = left(["push-up"], "goal: fat-loss\ntraining_status: advanced\n");
+    assert_eq!(bare("equipment: [chair]\nexercises: {prefer: [push-up]}"), [true]);
+}
+
+#[test]
+fn a_woman_of_60_is_not_taken_to_do_eight_pull_ups() {
+    let of = left(
+        ["pull-up", "band-assisted-pull-up"],
+        "goal: strength\ntraining_status: advanced\nsex: female\nstart: 2027-01-04\n\
+         equipment: [barbell, pull-up-bar, resistance-band]\n",
+    );
+    assert_eq!(of("birth_year: 1963"), [false, true]);
+    assert_eq!(of("birth_year: 1985"), [true, false]);
+}
+
+#[test]
+fn who_must_not_lie_face_down_holds_no_plank() {
+    let of = left(
+        ["plank", "push-up", "incline-push-up"],
+        "goal: general-fitness\ntraining_status: intermediate\nequipment: [chair]\n\
+         exercises: {prefer: [plank, push-up, incline-push-up]}\n",
+    );
+    assert_eq!(of("limits: [{tag: prone, allow: light}]"), [true; 3]);
+    let strict = left(
+        ["plank", "push-up"],
+        "goal: general-fitness\ntraining_status: intermediate\nequipment: [chair]\n",
+    );
+    assert_eq!(strict("limits: [prone]"), [false; 2]);
 }

@@ -66,3 +66,12 @@ fn there_is_no_ratio_to_what_cannot_be_done() {
         .with(&format!("exercises: {{never: [{}]}}", pushes.join(", ")))
         .allows("mon: barbell-row x4");
 }
+
+/// Common practice: who climbs or rows hard twice a week has pulled already.
+#[test]
+fn a_pulling_sport_has_done_its_share_of_pulls() {
+    let few = "mon: bench-press x5; barbell-row x2; biceps-curl x3";
+    let sport = "other_training: [{day: wed, load: hard, muscles: [lats]}, {day: sat, load: hard, muscles: [lats]}]";
+    check_rule("balance").falls_short(few, "pull to push: wanted 0.9 to 1.5, got 2 to 5 sets");
+    check_rule("balance").with(sport).allows(few);
+}
