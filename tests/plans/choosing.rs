@@ -325,6 +325,16 @@ fn a_fly_is_for_size() {
 }
 
 #[test]
+fn small_work_takes_a_load_where_a_machine_has_one() {
+    let of = left(
+        ["clam", "machine-hip-abduction"],
+        "goal: hypertrophy\nemphasis: {glutes: more}\nequipment: [hip-abductor-machine, mini-band]\n",
+    );
+    assert_eq!(of("training_status: intermediate"), [false, true]);
+    assert_eq!(of("training_status: novice"), [true, true]);
+}
+
+#[test]
 fn years_of_training_are_past_plain_push_ups() {
     let of = left(["push-up", "dip"], "goal: fat-loss\nequipment: [dip-bars]\n");
     assert_eq!(of("training_status: advanced"), [false, true]);

@@ -204,6 +204,26 @@ pub(super) fn for_light_arms(
     usable.iter().find(in_steps).filter(|_| arms && whole_bar && light).map(better)
 }
 
+/// Past the first steps the leg that moves out or in, and the calf, are trained on a machine or cable where there is one:
+/// with the body's own weight or a band a set ends long after it did its work. Common practice.
+pub(super) fn for_small_work_with_a_load(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let small = matches!(
+        entry.pattern,
+        Some(Pattern::HipAbduction | Pattern::HipAdduction | Pattern::PlantarFlexion)
+    );
+    let bare = small && matches!(entry.load, LoadKind::Bodyweight | LoadKind::Band);
+    let on_a_stack = |other: &&&Arc<Entry>| {
+        other.pattern == entry.pattern
+            && matches!(other.load, LoadKind::Stack | LoadKind::PlateMachine)
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+    };
+    usable.iter().find(on_a_stack).filter(|_| bare && !request.is_guided()).map(better)
+}
+
 /// Sets of few repetitions need a weight on the belt, for who has been strong for years and has one. Common practice.
 pub(super) fn for_the_belt(
     request: &Request,

@@ -45,6 +45,7 @@ const FILTERS: &[Filter] = &[
     older::for_trunk_work_off_the_floor,
     by_client::for_staying_up,
     by_client::for_a_harder_form,
+    by_kit::for_small_work_with_a_load,
     by_kit::for_the_belt,
     by_kit::for_dumbbells,
     by_kit::for_light_arms,
