@@ -12,6 +12,7 @@ use super::template::say;
 use super::tries::{self, Wish};
 use crate::catalog;
 use crate::diagnostic::Diagnostic;
+use crate::explain::ways::WayOut;
 use crate::input::plan::Plan;
 use crate::planner::NoPlan;
 use crate::request::turn::Turn;
@@ -106,10 +107,16 @@ pub(super) fn done(
             let plan = Arc::clone(draft.plan());
             drop(held);
             let step = match act {
-                Act::Block => from_book::block(desk, (key, &file), &plan, turn).map(Some),
+                Act::Block => from_book::block(desk, (key, &file), &plan, None, turn).map(Some),
                 _ => from_book::coming(desk, &plan, act == Act::Easier),
             };
             taken(seat, turn, step, false)
+        }
+        Act::Way if draft.refused.as_ref().is_some_and(|refused| refused.block.is_some()) => {
+            let draft = draft.clone();
+            drop(held);
+            let step = block_by_way(desk, (key, &file), &draft, fields, turn);
+            taken(seat, turn, step.map(Some), false)
         }
         Act::Try | Act::Way | Act::Better | Act::Follow | Act::Back => {
             let draft = draft.clone();
@@ -153,8 +160,7 @@ fn planned(
     let wish = match wish {
         Ok(wish) => wish,
         Err(told) => {
-            let refused = Refused { label: String::new(), told, impossible: None, seed: 0 };
-            return put(seat, turn, |draft| draft.refused = Some(refused));
+            return put(seat, turn, |draft| draft.refused = Some(Refused::told(told)));
         }
     };
     let is_quick = act != Act::Better && fields.get("quick").is_some();
@@ -202,12 +208,15 @@ fn replanned(
     let label = || wish.label.clone();
     match desk.planner.rework_within(plan, &wish.ask, budget) {
         Ok(Outcome::Same) => Ok(None),
-        Ok(Outcome::New(new)) => Ok(Some(Step {
-            label: label(),
-            by: By::Wish(Box::new((wish.ask.clone(), new.table))),
-            plan: Arc::new(new.plan),
-            is_quick: false,
-        })),
+        Ok(Outcome::New(new)) => {
+            let (new, table) = (new.plan, new.table);
+            let (new, again) = match from_book::again(desk, plan, &new)? {
+                Some((with_week, again)) => (with_week, Some(again)),
+                None => (new, None),
+            };
+            let by = By::Wish(Box::new((wish.ask.clone(), table)));
+            Ok(Some(Step { label: label(), by, again, plan: Arc::new(new), is_quick: false }))
+        }
         Err(NoRework::Plan(reason)) => {
             let told = desk.cabinet.told(key, &reason);
             let impossible = match reason {
@@ -215,30 +224,19 @@ fn replanned(
                 _ => None,
             };
             let seed = wish.ask.seed.unwrap_or(plan.seed);
-            Err(Box::new(Refused { label: label(), told, impossible, seed }))
+            Err(Box::new(Refused { label: label(), impossible, seed, ..Refused::told(told) }))
         }
         Err(NoRework::Ask(fault)) => {
             let fault = Diagnostic::error("E2003", fault.to_string()).help(fault.help());
-            Err(Box::new(Refused {
-                label: label(),
-                told: vec![fault],
-                impossible: None,
-                seed: plan.seed,
-            }))
+            let refused = Refused::told(vec![fault]);
+            Err(Box::new(Refused { label: label(), seed: plan.seed, ..refused }))
         }
     }
 }
 
 /// The wish that does a way out of what was refused last.
 fn way_out(draft: &Draft, fields: &Fields) -> Result<Wish, Vec<Diagnostic>> {
-    let refused = draft.refused.as_ref();
-    let ways = refused.and_then(|refused| refused.impossible.as_ref()).map(|found| &found.ways);
-    let place = fields.get("way").and_then(|place| place.parse::<usize>().ok());
-    let way = place.and_then(|place| ways?.get(place));
-    let (Some(way), Some(refused)) = (way, refused) else {
-        let gone = Diagnostic::error("E2003", say!(way_is_gone));
-        return Err(vec![gone.help(say!(way_is_gone_help))]);
-    };
+    let (refused, way) = chosen(draft, fields).ok_or_else(|| vec![way_is_gone()])?;
     let label = [refused.label.as_str(), &way.to_string()];
     let label: Vec<&str> = label.into_iter().filter(|text| !text.is_empty()).collect();
     let ask = Ask {
@@ -247,6 +245,31 @@ fn way_out(draft: &Draft, fields: &Fields) -> Result<Wish, Vec<Diagnostic>> {
         ..Ask::default()
     };
     Ok(Wish { label: label.join(", "), ask })
+}
+
+/// What was refused last, and the way out of it that a form names.
+fn chosen<'a>(draft: &'a Draft, fields: &Fields) -> Option<(&'a Refused, &'a WayOut)> {
+    let refused = draft.refused.as_ref()?;
+    let place: usize = fields.get("way")?.parse().ok()?;
+    Some((refused, refused.impossible.as_ref()?.ways.get(place)?))
+}
+
+fn way_is_gone() -> Diagnostic {
+    Diagnostic::error("E2003", say!(way_is_gone)).help(say!(way_is_gone_help))
+}
+
+/// The next block by a way out; none where the record or the profile gives it something else by now.
+fn block_by_way(
+    desk: &Desk,
+    of: (&str, &ProfileFile),
+    draft: &Draft,
+    fields: &Fields,
+    turn: Turn,
+) -> Result<Step, Box<Refused>> {
+    let gone = || Box::new(Refused::told(vec![way_is_gone()]));
+    let (refused, way) = chosen(draft, fields).ok_or_else(gone)?;
+    let asked = refused.block.as_deref().ok_or_else(gone)?;
+    from_book::block(desk, of, draft.plan(), Some((asked, way)), turn)
 }
 
 /// The wish to follow the profile as it is now.

@@ -56,9 +56,7 @@ fn begun(
     kept: Option<PlanFile>,
     turn: Turn,
 ) -> Result<Draft, Box<Refused>> {
-    let nothing = |told: Vec<Diagnostic>| {
-        Box::new(Refused { label: String::new(), told, impossible: None, seed: 0 })
-    };
+    let nothing = |told: Vec<Diagnostic>| Box::new(Refused::told(told));
     let name = kept.as_ref().map(|kept| (kept.sha256.clone(), kept.name.clone()));
     let (base, is_kept) = match kept {
         Some(kept) => (kept.plan.map_err(nothing)?, true),
@@ -105,10 +103,7 @@ pub(super) fn made(
     file: &ProfileFile,
     turn: Turn,
 ) -> Result<Plan, Box<Refused>> {
-    let unread = |told: &Vec<Diagnostic>| {
-        let told = told.clone();
-        Box::new(Refused { label: String::new(), told, impossible: None, seed: 0 })
-    };
+    let unread = |told: &Vec<Diagnostic>| Box::new(Refused::told(told.clone()));
     let profile = file.profile.as_ref().map_err(unread)?;
     planned(desk, key, profile, file.previous.as_deref().cloned(), turn)
 }
@@ -121,8 +116,7 @@ pub(super) fn planned(
     previous: Option<Plan>,
     turn: Turn,
 ) -> Result<Plan, Box<Refused>> {
-    let refused =
-        |told, impossible| Box::new(Refused { label: String::new(), told, impossible, seed: 0 });
+    let refused = |told, impossible| Box::new(Refused { impossible, ..Refused::told(told) });
     let budget = Budget { turn, ..Budget::default() };
     let options = Options { previous, budget, ..Options::default() };
     let plan = desk.planner.plan(profile, &options);

@@ -83,7 +83,7 @@ pub(super) fn of(draft: &Draft, planner: &Planner) -> Option<Changes> {
     });
     let record = match &step.by {
         By::Record(record) => Some(record),
-        By::Wish(..) => None,
+        By::Wish(..) => step.again.as_ref(),
     };
     Some(Changes {
         label: step.label.clone(),

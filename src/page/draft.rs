@@ -38,6 +38,8 @@ pub(super) struct Step {
     /// What was asked for, in words.
     pub(super) label: String,
     pub(super) by: By,
+    /// Where a wish was planned on top of a week from the record: that week, made again.
+    pub(super) again: Option<FromRecord>,
     pub(super) plan: Arc<Plan>,
     /// Whether a longer search may still find a better week.
     pub(super) is_quick: bool,
@@ -83,8 +85,17 @@ pub(super) struct Refused {
     pub(super) told: Vec<Diagnostic>,
     /// What collides, and the ways out.
     pub(super) impossible: Option<Impossible>,
+    /// The profile that was planned, where it is that of a next block.
+    pub(super) block: Option<Box<Profile>>,
     /// The seed that it was asked with.
     pub(super) seed: u64,
+}
+
+impl Refused {
+    /// Faults, and nothing that collides.
+    pub(super) fn told(told: Vec<Diagnostic>) -> Refused {
+        Refused { label: String::new(), told, impossible: None, block: None, seed: 0 }
+    }
 }
 
 impl Draft {
@@ -128,7 +139,7 @@ impl Draft {
     pub(super) fn records(&self) -> impl Iterator<Item = &FromRecord> {
         self.steps.iter().filter_map(|step| match &step.by {
             By::Record(record) => Some(record),
-            By::Wish(..) => None,
+            By::Wish(..) => step.again.as_ref(),
         })
     }
 

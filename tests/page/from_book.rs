@@ -113,3 +113,69 @@ fn the_next_block_is_that_of_the_command_line_and_the_plan_before_it_stays() {
     browser.post("/client/tide-01/try", &[("seed", "3")]);
     assert!(!browser.get("/client/tide-01").body.contains("was not made from the profile"));
 }
+
+#[test]
+fn a_wish_on_top_of_an_easier_week_keeps_that_week() {
+    let browser = kept();
+    written(&browser, 1, "mon", "14");
+    let eased = "An easier week was put in";
+    browser.post("/client/tide-01/easier", &[]);
+    browser.post("/client/tide-01/try", &[("minutes.wed@18:30", "45")]);
+    let page = browser.get("/client/tide-01").body;
+    assert!(page.contains("Tried: <bdi>Wednesday 45 min</bdi>"), "{page}");
+    assert!(page.contains("?week=1\">Week 1</a>"), "the week is told with the wish: {page}");
+    let sheet = browser.get("/client/tide-01/sheet/yaml").body;
+    assert!(sheet.contains(eased) && sheet.contains("minutes wed"), "{sheet}");
+    browser.post("/client/tide-01/undo", &[]);
+    assert!(browser.get("/client/tide-01/sheet/yaml").body.contains(eased));
+    // Kept, it is still there under the next wish, and what is kept is whole.
+    browser.post("/client/tide-01/keep", &[]);
+    browser.post("/client/tide-01/try", &[("minutes.wed@18:30", "45")]);
+    browser.post("/client/tide-01/keep", &[]);
+    let plan = browser.text(PLAN);
+    assert!(plan.contains(eased) && plan.contains("minutes wed"), "{plan}");
+    let again = ["next", PLAN, "--easier", "--format", "yaml"];
+    assert_eq!(told_by_the_command_line(&browser, &again), plan, "it is made from the same record");
+    told_by_the_command_line(&browser, &["audit", PLAN]);
+    // Without such a week a wish makes none.
+    browser.post("/client/tide-01/anew", &[]);
+    browser.post("/client/tide-01/try", &[("minutes.wed@18:30", "45")]);
+    assert!(!browser.get("/client/tide-01/sheet/yaml").body.contains(eased));
+}
+
+#[test]
+fn a_next_block_that_collides_has_its_ways_out_as_buttons() {
+    let browser = kept();
+    let before = browser.text(PLAN);
+    written(&browser, 1, "mon", "14");
+    written(&browser, 4, "fri", "16");
+    let musts = "[back-squat, deadlift, bench-press, barbell-row, overhead-press, hip-thrust]";
+    let profile = browser.text("tide-01.yaml").replace("minutes: 60", "minutes: 10");
+    let profile = format!("{profile}exercises: {{must: {musts}}}\n");
+    fs::write(browser.path("tide-01.yaml"), &profile).unwrap();
+    browser.post("/client/tide-01/block", &[]);
+    let page = browser.get("/client/tide-01").body;
+    assert!(page.contains("Not possible: <bdi>the next block</bdi>"), "{page}");
+    assert!(page.contains("action=\"/client/tide-01/way\"") && page.contains("name=\"way\""));
+    // What was written down since makes another block: the way out of that one is gone.
+    written(&browser, 2, "wed", "17");
+    browser.post("/client/tide-01/way", &[("way", "0")]);
+    let page = browser.get("/client/tide-01").body;
+    assert!(page.contains("this way out is no longer there"), "{page}");
+    browser.post("/client/tide-01/block", &[]);
+    browser.post("/client/tide-01/way", &[("way", "0")]);
+    let page = browser.get("/client/tide-01").body;
+    assert!(page.contains("Tried: <bdi>the next block, "), "{page}");
+    assert!(page.contains("the day after the last plan"), "{page}");
+    assert_eq!(browser.text(PLAN), before, "nothing is written before it is kept");
+    browser.post("/client/tide-01/keep", &[]);
+    assert!(
+        browser
+            .get("/client/tide-01")
+            .body
+            .contains("What stood there is tide-01.1.plan.yaml now.")
+    );
+    assert_eq!(browser.text("tide-01.1.plan.yaml"), before);
+    assert_eq!(browser.text("tide-01.yaml"), profile, "the profile stays as it was typed");
+    told_by_the_command_line(&browser, &["audit", PLAN]);
+}

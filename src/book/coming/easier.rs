@@ -1,6 +1,6 @@
 //! An easier week that a coach puts in: fewer sets, one more in reserve, the same exercises and days.
 
-use crate::input::plan::{Plan, Session};
+use crate::input::plan::{Plan, Session, Week};
 use crate::words::{Status, WeekKind};
 
 /// The most that is left in reserve (RM-21: more cannot be judged).
@@ -23,6 +23,16 @@ pub(super) fn ease(session: &mut Session, status: Status) {
     }
 }
 
+/// What an easier week says of itself.
+const NOTE: &str = "An easier week was put in: fewer sets, one more in reserve, nothing is raised.";
+
+/// The week of a plan that a coach made an easier one; the last, where there are more.
+#[must_use]
+pub fn eased(plan: &Plan) -> Option<u32> {
+    let is_eased = |week: &&Week| week.note.as_deref() == Some(NOTE);
+    plan.weeks.iter().rev().find(is_eased).map(|week| week.week)
+}
+
 /// Calls a week an easier one.
 pub(super) fn mark(plan: &mut Plan, number: u32) {
     let Some(week) = plan.weeks.iter_mut().find(|week| week.week == number) else { return };
@@ -30,7 +40,5 @@ pub(super) fn mark(plan: &mut Plan, number: u32) {
         return;
     }
     week.kind = WeekKind::Easy;
-    week.note = Some(
-        "An easier week was put in: fewer sets, one more in reserve, nothing is raised.".to_owned(),
-    );
+    week.note = Some(NOTE.to_owned());
 }

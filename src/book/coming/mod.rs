@@ -19,6 +19,7 @@ use crate::input::plan::{FindLoad, Item, Plan, Session, Week};
 use crate::input::profile::Profile;
 use crate::plan::{fit, pounds, screening};
 use crate::words::Weekday;
+pub use easier::eased;
 pub(crate) use line::maximum;
 use line::{Desk, Line};
 pub use made::{NoComing, first_day, made};
@@ -307,6 +308,13 @@ fn left_out(plan: &Plan, done: &[DoneSession], coming: u32, as_of: Date) -> Opti
     }
     (!days.is_empty())
         .then(|| format!("{} was missed and stays out: the week goes on", days.join(", ")))
+}
+
+/// Whether a plan has lines that come from what was done.
+#[must_use]
+pub fn is_of_the_record(plan: &Plan) -> bool {
+    let weeks = plan.weeks.iter().flat_map(|week| &week.sessions);
+    weeks.chain(&plan.sessions).flat_map(slot::work).any(|item| item.basis.is_some())
 }
 
 /// What a decision says beside a line.
