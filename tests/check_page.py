@@ -440,6 +440,8 @@ LOADS = {
     "back-squat": 30, "bench-press": 25, "dumbbell-row": 10, "goblet-split-squat": 8, "overhead-triceps-extension": 8,
     "dumbbell-romanian-deadlift": 12, "dumbbell-squat": 10, "dumbbell-bench-press": 10, "one-arm-row": 10, "lateral-raise": 4,
     "seated-dumbbell-overhead-press": 6, "dumbbell-deadlift": 12, "goblet-squat": 12, "dumbbell-fly": 4,
+    "dumbbell-step-up": 8, "dumbbell-calf-raise": 12, "seated-rear-raise": 3, "dumbbell-split-squat": 8,
+    "lying-dumbbell-triceps-extension": 5, "dumbbell-hip-thrust": 20,
 }
 
 
