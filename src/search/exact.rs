@@ -34,6 +34,6 @@ impl SplitProblem<'_> {
             if tier.is_cost() { (-bound).max(0.0) } else { bound }
         });
         self.release();
-        self.varied(&values, bounds)
+        self.solution(&self.blocks(&values), bounds)
     }
 }

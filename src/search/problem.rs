@@ -111,16 +111,15 @@ impl SplitProblem<'_> {
         release(&mut self.weekly);
     }
 
-    /// The solution of a week, with the seed's choice among equally good ones and the later blocks.
-    pub(super) fn varied(&self, values: &[f64], bounds: PerTier<f64>) -> Solution {
+    /// The values of a week by the seed's choice among equally good ones, and of the later blocks.
+    pub(super) fn blocks(&self, values: &[f64]) -> Vec<Vec<f64>> {
         let sets = self.sets(values);
         if !self.counted(&sets).score.is_feasible() {
             // Its pairs are of a kind that only the solver sees, so it stays as it is.
-            return self.solution(&[values.to_vec()], bounds);
+            return vec![values.to_vec()];
         }
         let blocks = tie_break::blocks(&self.weekly, &self.landscape, self.budget, &sets);
-        let values: Vec<Vec<f64>> = blocks.iter().map(|sets| self.counted(sets).values).collect();
-        self.solution(&values, bounds)
+        blocks.iter().map(|sets| self.counted(sets).values).collect()
     }
 
     /// The solution of some blocks, of which the first is what the tiers tell.

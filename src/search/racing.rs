@@ -25,7 +25,20 @@ pub(super) fn winner(
     budget: Budget,
     runs: Runs,
 ) -> Result<Racer, NoWeek> {
-    let [first, others @ ..] = &budget.heats;
+    let race = first_heat(problems, budget, runs)?;
+    other_heats(race, problems, budget, runs)
+}
+
+/// What stays in the race after one run under each split, the leader first.
+///
+/// # Errors
+/// Where no run meets the hard rules, and it is proven that none can.
+pub(super) fn first_heat(
+    problems: &[SplitProblem],
+    budget: Budget,
+    runs: Runs,
+) -> Result<Vec<Racer>, NoWeek> {
+    let first = &budget.heats[0];
     let first_run = |problem| ElitePool::new(first_run(problem, first.proposals(runs)));
     let pools: Vec<ElitePool> = problems.par_iter().map(first_run).collect();
     let mut race: Vec<Racer> =
@@ -35,9 +48,22 @@ pub(super) fn winner(
     if race.first().is_none_or(breaks) && problems.par_iter().all(SplitProblem::collides) {
         return Err(NoWeek::Impossible);
     }
-    let (mut played, mut round) = (1, 0);
     first.ends(&mut race);
-    for heat in others {
+    Ok(race)
+}
+
+/// The heats after the first.
+///
+/// # Errors
+/// Without splits.
+pub(super) fn other_heats(
+    mut race: Vec<Racer>,
+    problems: &[SplitProblem],
+    budget: Budget,
+    runs: Runs,
+) -> Result<Racer, NoWeek> {
+    let (mut played, mut round) = (1, 0);
+    for heat in &budget.heats[1..] {
         let fresh = heat.fresh(runs, played);
         // A lone split plays its rounds later.
         let rounds = if race.len() > 1 { heat.rounds } else { 0 };

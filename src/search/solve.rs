@@ -48,9 +48,14 @@ fn annealed(
 ) -> Result<Solution, (NoWeek, Vec<SplitProblem>)> {
     let days = problems.first().map_or(1, |problem| problem.weekly.request.days.len());
     let runs = Runs::of(budget, days);
-    match racing::winner(&problems, budget, runs) {
+    let race = match racing::first_heat(&problems, budget, runs) {
+        Ok(race) => race,
+        Err(nothing) => return Err((nothing, problems)),
+    };
+    let others = || racing::other_heats(race, &problems, budget, runs);
+    let (winner, look) = rayon::join(others, || first_look(&problems, budget));
+    match winner {
         Ok(Racer { place, mut pool }) if pool.best().score.is_feasible() => {
-            let look = first_look(&problems, budget);
             if let Some((_, week)) = look.iter().find(|(other, _)| *other == place) {
                 pool.take_in(vec![week.clone()], budget.tuning.elite);
             }
@@ -110,7 +115,8 @@ fn finished(
     if !is_annealed(&problem, budget) {
         return problem.exact(values);
     }
-    problem.varied(&values, problem.bounds(&values))
+    let (bounds, blocks) = rayon::join(|| problem.bounds(&values), || problem.blocks(&values));
+    problem.solution(&blocks, bounds)
 }
 
 /// Any week by the solver, which may prove that there is none.

@@ -8,7 +8,7 @@ mod neighbors;
 mod polish;
 mod schedule;
 
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, PoisonError};
 
 use rand::SeedableRng as _;
 use rand_chacha::ChaCha8Rng;
@@ -17,7 +17,7 @@ use self::moves::Draws;
 pub(in crate::search) use self::moves::Proposer;
 use self::neighbors::Neighbors;
 use super::budget::{Budget, Phase, Tuning};
-use super::evaluator::{Evaluator, Score, Tables, Weights};
+use super::evaluator::{Evaluator, Memos, Score, Tables, Weights};
 use crate::model::Weekly;
 use crate::request::turn::Turn;
 
@@ -36,6 +36,10 @@ pub(in crate::search) struct Landscape {
     stream: u64,
     /// Ends runs early once nobody waits for them.
     turn: Turn,
+    /// What scores weigh in the phases so far, as runs share it.
+    weights: Mutex<Vec<([f64; 3], Arc<Weights>)>>,
+    /// The pairs that runs have looked for so far.
+    memos: Mutex<Memos>,
 }
 
 impl Landscape {
@@ -47,6 +51,32 @@ impl Landscape {
             tables: Tables::new(weekly),
             neighbors: Arc::new(Neighbors::new(weekly)),
             start: before(weekly),
+            weights: Mutex::default(),
+            memos: Mutex::default(),
+        }
+    }
+
+    /// What scores weigh in a phase.
+    fn weights(&self, phase: &Phase) -> Arc<Weights> {
+        let mut known = self.weights.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some((_, weights)) = known.iter().find(|(of, _)| *of == phase.weights) {
+            return Arc::clone(weights);
+        }
+        let weights = Arc::new(phase.weights(&self.tables));
+        known.push((phase.weights, Arc::clone(&weights)));
+        weights
+    }
+
+    /// The pairs that runs have looked for so far.
+    fn memos(&self) -> Memos {
+        self.memos.lock().unwrap_or_else(PoisonError::into_inner).clone()
+    }
+
+    /// Keeps the pairs that a run has looked for, if they are more.
+    fn keep(&self, memos: Memos) {
+        let mut known = self.memos.lock().unwrap_or_else(PoisonError::into_inner);
+        if memos.known() > known.known() {
+            *known = memos;
         }
     }
 }
@@ -86,7 +116,7 @@ impl<'l> Annealer<'l> {
     pub(in crate::search) fn new(landscape: &'l Landscape) -> Annealer<'l> {
         Annealer {
             landscape,
-            evaluator: Evaluator::new(&landscape.tables),
+            evaluator: Evaluator::knowing(&landscape.tables, landscape.memos()),
             proposer: Proposer {
                 tables: &landscape.tables,
                 tuning: &landscape.tuning,
@@ -158,20 +188,21 @@ impl<'l> Annealer<'l> {
     /// A week that meets all rows, if a run that looks for nothing else finds one within a number of proposals.
     pub(in crate::search) fn meets(mut self, proposals: u32) -> Option<Vec<u32>> {
         let meeting = self.landscape.tuning.meeting;
-        let weights = meeting.weights(&self.landscape.tables);
+        let weights = self.landscape.weights(&meeting);
         for temperature in meeting.cooled(proposals) {
             if self.evaluator.score().is_feasible() {
                 break;
             }
             self.step(&meeting, &weights, temperature);
         }
-        let found = self.incumbent(self.evaluator.sets());
+        let sets = self.evaluator.sets().to_vec();
+        let found = self.incumbent(&sets);
         found.score.is_feasible().then_some(found.sets)
     }
 
     /// From warm to cold, keeping the best week met.
     fn cool(&mut self, phase: &Phase, proposals: u32, best: &mut (Score, Vec<u32>)) {
-        let weights = phase.weights(&self.landscape.tables);
+        let weights = self.landscape.weights(phase);
         for (proposal, temperature) in phase.cooled(proposals).enumerate() {
             if proposal % LOOKS == 0 {
                 if self.landscape.turn.is_over() {
@@ -225,13 +256,14 @@ impl<'l> Annealer<'l> {
     }
 
     /// A week as the best of this run, evaluated from nothing, so that no rounding is carried over.
-    fn incumbent(&self, sets: &[u32]) -> Incumbent {
-        let mut fresh = Evaluator::new(&self.landscape.tables);
-        fresh.go_to(sets);
-        Incumbent {
-            sets: fresh.sets().to_vec(),
-            score: fresh.score(),
-            frequency: self.frequency.clone(),
-        }
+    fn incumbent(mut self, sets: &[u32]) -> Incumbent {
+        self.evaluator.go_to(sets);
+        let incumbent = Incumbent {
+            sets: self.evaluator.sets().to_vec(),
+            score: self.evaluator.score(),
+            frequency: self.frequency,
+        };
+        self.landscape.keep(self.evaluator.into_memos());
+        incumbent
     }
 }

@@ -8,7 +8,7 @@ use rayon::prelude::*;
 use smallvec::smallvec;
 
 use super::{Annealer, Incumbent};
-use crate::search::evaluator::{Change, Evaluator, Weights};
+use crate::search::evaluator::{Change, Weights};
 
 /// A change that loses less than this, in points, is tried with every other one of its days.
 const LOSS: f64 = 45.0;
@@ -22,7 +22,7 @@ const LEAST_GAIN: f64 = 1e-3;
 impl Annealer<'_> {
     /// The week after every change, and every two of a day, that gain.
     pub(in crate::search) fn polished(mut self) -> Incumbent {
-        let weights = self.landscape.tuning.cooling.weights(&self.landscape.tables);
+        let weights = self.landscape.weights(&self.landscape.tuning.cooling);
         for _ in 0..STEPS {
             if self.landscape.turn.is_over() {
                 break;
@@ -80,13 +80,14 @@ impl Annealer<'_> {
     }
 
     /// The changes of some days that gain more than is wanted, with their gains.
-    fn weighed(&self, days: &[usize], weights: &Weights, wanted: f64) -> Vec<(f64, Change)> {
+    fn weighed(&mut self, days: &[usize], weights: &Weights, wanted: f64) -> Vec<(f64, Change)> {
         let hope = self.landscape.tuning.cooling.most_gain(&self.evaluator.score());
-        let mut evaluator: Evaluator = self.evaluator.clone();
         let mut found = Vec::new();
-        for change in days.iter().flat_map(|day| self.changes(*day)) {
-            if let Some(gain) = evaluator.weigh(&change, weights, wanted, hope) {
-                found.push((gain, change));
+        for day in days {
+            for change in self.changes(*day) {
+                if let Some(gain) = self.evaluator.weigh(&change, weights, wanted, hope) {
+                    found.push((gain, change));
+                }
             }
         }
         found

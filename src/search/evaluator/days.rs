@@ -40,9 +40,8 @@ impl Evaluator<'_> {
         let pairs = days.map(|(day, load)| {
             weights.pairs[*day] * f64::from(load.pairs - self.loads[*day].pairs)
         });
-        let marks = self.hand.marks.iter().filter_map(|(var, by)| {
-            Some(weights.of(self.tables.mark_scores.get(var)?) * f64::from(*by))
-        });
+        let marks = self.hand.marks.iter();
+        let marks = marks.map(|(var, by)| weights.marks[*var] * f64::from(*by));
         pairs.sum::<f64>() + marks.sum::<f64>()
     }
 
@@ -62,7 +61,7 @@ impl Evaluator<'_> {
 
     /// What can be paired on a day after a change.
     fn able_after(&self, day: usize, change: &Change) -> Able {
-        let mut able = self.able[day].clone();
+        let mut able = Able::from_slice(&self.able[day]);
         for (pick, to) in change {
             if self.tables.picks[*pick].day as usize == day {
                 self.enable(&mut able, *pick, *to);
@@ -99,7 +98,7 @@ impl Evaluator<'_> {
         if DayPairing::is_crowded(load) {
             return Way::NONE;
         }
-        self.tables.days[day].best(&mut self.memos[day], able)
+        self.tables.days[day].best(self.memos.of(day), able)
     }
 
     /// The way in which a day is paired as it stands.
@@ -108,7 +107,7 @@ impl Evaluator<'_> {
         if DayPairing::is_crowded(&load) {
             return Way::NONE;
         }
-        self.tables.days[day].best(&mut self.memos[day], &self.able[day])
+        self.tables.days[day].best(self.memos.of(day), &self.able[day])
     }
 
     /// Who is paired before and after a change, where a row asks for it.
@@ -121,7 +120,7 @@ impl Evaluator<'_> {
                 let who = [one, other].map(|pick| tables.paired_var[pick]);
                 for var in who.into_iter().flatten().chain([count]) {
                     self.hand.marks.push((var, by));
-                    for Term { to, by: [once, _] } in tables.marks.get(&var).into_iter().flatten() {
+                    for Term { to, by: [once, _] } in tables.marks.of(var) {
                         self.move_by(*to, by * once);
                     }
                 }

@@ -21,7 +21,8 @@ mod weights;
 
 use smallvec::SmallVec;
 
-use self::pairing::{Able, DayLoad, Memo};
+pub(super) use self::pairing::Memos;
+use self::pairing::{Able, DayLoad};
 pub(super) use self::score::{ROUNDING, Score};
 pub(super) use self::tables::Tables;
 use self::tables::{BREAKING, Node, PAIRED, Part, REST, Term, Worth, at};
@@ -29,7 +30,7 @@ pub(super) use self::weights::Weights;
 use crate::program::Var;
 
 /// Picks with their new sets; none means that a pick goes.
-pub(super) type Change = SmallVec<[(usize, u32); 8]>;
+pub(super) type Change = SmallVec<[(usize, u32); 4]>;
 
 /// The picks that are done on a day.
 pub(super) type Done = SmallVec<[usize; 12]>;
@@ -46,7 +47,7 @@ pub(super) struct Evaluator<'t> {
     loads: Vec<DayLoad>,
     /// What can be paired on each day.
     able: Vec<Able>,
-    memos: Vec<Memo>,
+    memos: Memos,
     score: Score,
     hand: Hand,
 }
@@ -80,7 +81,13 @@ impl Hand {
 impl<'t> Evaluator<'t> {
     /// An empty week.
     pub(super) fn new(tables: &'t Tables) -> Evaluator<'t> {
+        Evaluator::knowing(tables, Memos::default())
+    }
+
+    /// The same with pairs that were looked for before.
+    pub(super) fn knowing(tables: &'t Tables, mut memos: Memos) -> Evaluator<'t> {
         let days = tables.days.len();
+        memos.for_days(days);
         let mut evaluator = Evaluator {
             tables,
             nodes: tables.nodes.clone(),
@@ -88,7 +95,7 @@ impl<'t> Evaluator<'t> {
             done: vec![Done::new(); days],
             loads: vec![DayLoad::default(); days],
             able: vec![Able::new(); days],
-            memos: vec![Memo::default(); days],
+            memos,
             score: tables.constant,
             hand: Hand { moved: vec![Vec::with_capacity(64); tables.stages], ..Hand::default() },
         };
@@ -101,9 +108,14 @@ impl<'t> Evaluator<'t> {
     /// Another week, from an empty one on, so that no rounding is carried over.
     pub(super) fn go_to(&mut self, sets: &[u32]) {
         let memos = std::mem::take(&mut self.memos);
-        *self = Evaluator { memos, ..Evaluator::new(self.tables) };
+        *self = Evaluator::knowing(self.tables, memos);
         let done = sets.iter().copied().enumerate().filter(|(_, sets)| *sets > 0);
         self.make(&done.collect());
+    }
+
+    /// The pairs that were looked for so far.
+    pub(super) fn into_memos(self) -> Memos {
+        self.memos
     }
 
     /// Sets of each pick; none is not done.
@@ -199,6 +211,9 @@ impl<'t> Evaluator<'t> {
         self.move_picks(change, REST);
         for stage in REST..tables.stages {
             gain += self.look(stage, gain_at);
+            if gain + hope < wanted {
+                return None;
+            }
         }
         (gain >= wanted).then_some(gain)
     }
@@ -222,9 +237,7 @@ impl<'t> Evaluator<'t> {
             score.add(&tables.pair_scores[*day], f64::from(load.pairs - self.loads[*day].pairs));
         }
         for (var, by) in &self.hand.marks {
-            if let Some(worth) = tables.mark_scores.get(var) {
-                score.add(worth, f64::from(*by));
-            }
+            score.add(&tables.mark_scores[*var], f64::from(*by));
         }
         score
     }
@@ -348,7 +361,7 @@ impl<'t> Evaluator<'t> {
 
     /// The least or greatest of some values, with the change in hand.
     fn choose(&mut self, number: usize) {
-        let choices = &self.tables.choices[&number];
+        let choices = &self.tables.choices[number];
         let values =
             choices.of.iter().map(|(of, part)| self.tables.part(*part, self.now(*of as usize)));
         let value = if choices.is_least { values.max() } else { values.min() };

@@ -168,6 +168,25 @@ impl Way {
     }
 }
 
+/// What is known of each day's pairs. It follows from the model alone, so that runs may hand it on.
+#[derive(Clone, Default)]
+pub(in crate::search) struct Memos(Vec<Memo>);
+
+impl Memos {
+    pub(super) fn for_days(&mut self, days: usize) {
+        self.0.resize(days, Memo::default());
+    }
+
+    pub(super) fn of(&mut self, day: usize) -> &mut Memo {
+        &mut self.0[day]
+    }
+
+    /// How many ways are known.
+    pub(in crate::search) fn known(&self) -> usize {
+        self.0.iter().map(|memo| memo.taken).sum()
+    }
+}
+
 /// How the classes met so far are best paired on a day: few sets of classes come again and again. A table with open
 /// addressing, as it is asked for nearly every proposal.
 #[derive(Clone)]

@@ -100,6 +100,7 @@ pub(in crate::search) struct PickInfo {
 }
 
 /// How an extreme is chosen.
+#[derive(Default)]
 pub(super) struct Choices {
     pub(super) is_least: bool,
     /// The numbers, and the values that they give.
@@ -112,7 +113,7 @@ pub(in crate::search) struct Tables {
     pub(super) nodes: Vec<Node>,
     pub(super) forwards: Lists<Forward>,
     /// By number; empty where it is a sum.
-    pub(super) choices: BTreeMap<usize, Choices>,
+    pub(super) choices: Vec<Choices>,
     pub(super) parts: Vec<i32>,
     valued: Vec<Valued>,
     pub(super) scores: Vec<Score>,
@@ -120,8 +121,8 @@ pub(in crate::search) struct Tables {
     /// What each pick brings, by stage.
     pub(super) terms: [Lists<Term>; 3],
     /// The same of variables that say who is paired, and of counts of pairs, by variable.
-    pub(super) marks: BTreeMap<usize, Vec<Term>>,
-    pub(super) mark_scores: BTreeMap<usize, Score>,
+    pub(super) marks: Lists<Term>,
+    pub(super) mark_scores: Vec<Score>,
     pub(super) pick_scores: Vec<[Score; 2]>,
     pub(super) pair_scores: Vec<Score>,
     pub(super) constant: Score,
@@ -185,7 +186,7 @@ impl Tables {
             .collect();
         let mut terms: [Vec<Vec<Term>>; 3] = [(); 3].map(|()| vec![Vec::new(); weekly.picks.len()]);
         let mut moved = vec![Vec::new(); weekly.request.days.len()];
-        let mut marks: BTreeMap<usize, Vec<Term>> = BTreeMap::new();
+        let mut marks = vec![Vec::new(); weekly.model.vars.len()];
         for (place, number) in numbers.iter().enumerate() {
             let (to, stage) = (small(place), nodes[place].stage as usize);
             for (pick, by) in &number.sum.picks {
@@ -195,14 +196,12 @@ impl Tables {
                 moved[*day].push(Term { to, by: *by });
             }
             for (var, by) in &number.sum.marks {
-                marks.entry(*var).or_default().push(Term { to, by: [*by, 0] });
+                marks[*var].push(Term { to, by: [*by, 0] });
             }
         }
         let (picks, days) = picks(weekly);
         let is_asked = |var: Option<Var>| {
-            var.is_some_and(|var| {
-                marks.contains_key(&var.0) || compiled.by_mark.contains_key(&var.0)
-            })
+            var.is_some_and(|var| !marks[var.0].is_empty() || compiled.by_mark.contains_key(&var.0))
         };
         let marked = |day: usize| {
             let picks = weekly.picks.iter().filter(|pick| pick.day == day);
@@ -216,6 +215,8 @@ impl Tables {
             }
         };
         let marked = weekly.days().map(marked).collect();
+        let score_of_mark = |var| compiled.by_mark.get(&var).copied().unwrap_or_default();
+        let mark_scores = (0..weekly.model.vars.len()).map(score_of_mark).collect();
         let sources = compiled.sources.iter().enumerate();
         let linear = sources.filter_map(|(var, source)| match source {
             Some(Source::Linear(node, line)) => Some((Var(var), (*node, *line))),
@@ -236,8 +237,8 @@ impl Tables {
             scores: layout.scores,
             readings: layout.readings,
             terms: terms.map(Lists::new),
-            marks,
-            mark_scores: compiled.by_mark,
+            marks: Lists::new(marks),
+            mark_scores,
             pick_scores: compiled.by_pick,
             pair_scores: compiled.by_pair,
             constant: compiled.constant,

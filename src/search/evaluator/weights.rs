@@ -10,6 +10,7 @@ pub(in crate::search) struct Weights {
     pub(super) scores: Vec<f64>,
     pub(super) picks: Vec<[f64; 2]>,
     pub(super) pairs: Vec<f64>,
+    pub(super) marks: Vec<f64>,
 }
 
 impl Weights {
@@ -24,6 +25,7 @@ impl Weights {
                 .map(|two| [weighed(&two[0]), weighed(&two[1])])
                 .collect(),
             pairs: tables.pair_scores.iter().map(weighed).collect(),
+            marks: tables.mark_scores.iter().map(weighed).collect(),
             weights,
         }
     }

@@ -116,11 +116,12 @@ pub(super) fn score<'r>(readings: impl Iterator<Item = &'r Reading>, number: i32
 pub(super) fn forwards(
     numbers: &[Number],
     layout: &mut Layout,
-) -> (Vec<Vec<Forward>>, BTreeMap<usize, Choices>) {
+) -> (Vec<Vec<Forward>>, Vec<Choices>) {
     let mut forwards = vec![Vec::new(); numbers.len()];
-    let mut choices = BTreeMap::new();
+    let mut choices = Vec::new();
     for (place, number) in numbers.iter().enumerate() {
         let to = small(place);
+        choices.push(Choices::default());
         for (input, by) in &number.sum.inputs {
             let (from, part) = match *input {
                 Input::Number(from) => (from, Part::Times(*by)),
@@ -136,7 +137,7 @@ pub(super) fn forwards(
                 (small(*from), layout.part(*from, *reading, 0, extreme.scale))
             });
             let of = of.collect();
-            choices.insert(place, Choices { is_least: extreme.is_least, of });
+            choices[place] = Choices { is_least: extreme.is_least, of };
         }
     }
     (forwards, choices)
