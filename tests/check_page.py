@@ -30,6 +30,7 @@ from selenium.common.exceptions import (
     NoSuchElementException,
     StaleElementReferenceException,
     TimeoutException,
+    WebDriverException,
 )
 from selenium.webdriver.chrome.service import Service
 from selenium.webdriver.common.by import By
@@ -159,7 +160,13 @@ class Page:
 
     def until(self, words, css="main"):
         def holds(browser):
-            return words in browser.find_element(By.CSS_SELECTOR, css).get_attribute("textContent")
+            try:
+                return words in browser.find_element(By.CSS_SELECTOR, css).get_attribute("textContent")
+            except WebDriverException as fault:
+                # The page went away between finding and reading, which the driver does not always call stale.
+                if "unhandled inspector error" in str(fault):
+                    return False
+                raise
 
         try:
             self.patiently(holds)
