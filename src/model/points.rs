@@ -81,6 +81,11 @@ weights! {
             NO_BEST_LIFT = 40.0;
             /// Cost of a muscle that should get more with one exercise of its own in the week.
             ONE_LIFT_ONLY = 20.0;
+            /// Cost of a set that a muscle which should get more lacks of those that are done for it.
+            OWN_SET_MISSING = 10.0;
+        "steady":
+            /// Cost of a day that the week of an older client lacks of two with balance work.
+            STEADIED_ONCE = 80.0;
         "known-lifts":
             /// Cost of an exercise that the client likes and that does not come.
             LIKED_MISSING = 40.0;
@@ -129,8 +134,6 @@ weights! {
         "lower-back":
             /// One more of what the lower back holds on one day, where the week has another.
             BACK_LOADED_TWICE = -9.0;
-            /// The same where one is a squat that the client knows, which wants a day to be heavy on.
-            KNOWN_SQUAT_AND_HINGE = -14.0;
         "before-sport":
             /// A set over a few for what the client's sport works hard within three days.
             HEAVY_BEFORE_SPORT = -9.0;
@@ -149,9 +152,6 @@ weights! {
         "pattern-repeats":
             /// A second press, row, squat or hinge of a pattern on a day that is not for few body parts.
             SAME_TODAY = -6.0;
-        "steady":
-            /// Cost of a day that the week of an older client lacks of two with balance work.
-            STEADIED_ONCE = 80.0;
         "trunk-work":
             /// Trunk work that the week lacks of one a day, up to three.
             NO_TRUNK = -10.0;
@@ -203,8 +203,6 @@ weights! {
             BEHIND = -3.0;
             /// A half-set of a muscle that should get less above the least of its range.
             NOT_SPARED = -8.0;
-            /// Cost of a set that a muscle which should get more lacks of those that are done for it.
-            OWN_SET_MISSING = 10.0;
             /// More for the glutes without the leg moved out, on a machine, a cable or with a band.
             NO_ABDUCTION = -20.0;
         "pairs":
@@ -264,6 +262,8 @@ weights! {
             PAYS_FOR_PRESSES = 8.0;
             /// A fly, pullover or straight-arm pulldown where size is not the goal.
             MUCH_FILLER = -12.0;
+            /// Work of one joint for what the client's own sport works hard twice a week.
+            TIRED_BY_SPORT = -12.0;
             /// The same where size is the goal.
             FLY = -4.0;
             /// A throw, a carry or work for balance, from 65 on.

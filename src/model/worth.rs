@@ -10,7 +10,7 @@ use super::points::{
     ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CARRY, ENDS_EARLY, FAST, FILLER, FILLER_FOR_POWER, FLY,
     FOR_LATER_YEARS, GUIDED, GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, MUCH_FILLER,
     OFF_THE_FLOOR, ONLY_A_STAND_IN, PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, SECOND_CHOICE,
-    SPARINGLY, SPECIAL, STAND_IN, TAKES_LEARNING, UNLOADED, UNLOADED_LIFT,
+    SPARINGLY, SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, UNLOADED, UNLOADED_LIFT,
 };
 use crate::input::profile::Limit;
 use crate::request::candidate::Station;
@@ -148,7 +148,7 @@ fn filler(request: &Request, candidate: &Candidate) -> f64 {
     let for_size = request.profile.goal == Goal::Hypertrophy;
     let tired = candidate.prime().is_some_and(|prime| request.hard_elsewhere(prime).count() > 1);
     match candidate.pattern {
-        _ if tired => MUCH_FILLER,
+        _ if tired => TIRED_BY_SPORT,
         Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension if for_size => FLY,
         _ if for_size => 0.0,
         Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension => MUCH_FILLER,

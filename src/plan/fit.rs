@@ -25,9 +25,9 @@ pub fn to_minutes<'a>(
     }
 }
 
-/// Rests grow by so much at a time, so often at most, and up to these for main lifts on both sides with a bar or machine
-/// and without, for other lifts and
-/// those with the body's own weight or a band, and for small work: RX-18 finds no harm in longer rests. Common practice.
+/// Rests grow by so much at a time, so often at most, and up to these for main lifts on both sides, with a bar or machine
+/// and in the hands, for other lifts and those with the body's own weight or a band, and for small work: RX-18 finds no harm
+/// in longer rests. Common practice.
 const REST_STEP_S: u32 = 15;
 const REST_STEPS: u32 = 3;
 const MOST_REST_S: u32 = 150;

@@ -10,7 +10,7 @@ use std::sync::LazyLock;
 
 use serde::Deserialize;
 
-pub use as_known::for_client;
+pub use as_known::{as_done, for_client};
 pub use span::Span;
 
 use crate::input::catalog::Entry;

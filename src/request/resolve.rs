@@ -8,7 +8,7 @@ use super::dose::{self, Dose, Duty};
 use super::eligibility::is_named;
 use super::rest::rest_s;
 use super::turn::Turn;
-use super::{Barred, Day, Entries, Figures, Request, screening, standing, target, targets};
+use super::{Barred, Day, Entries, Figures, Request, screening, standing, target};
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
 use crate::strength::working_load::KnownLifts;
@@ -35,11 +35,7 @@ pub fn resolve(
     let ceilings = Muscle::ALL
         .iter()
         .filter(|muscle| !targets.contains_key(muscle))
-        .map(|muscle| {
-            let usual = targets::ceiling(profile.goal, profile.training_status, *muscle);
-            let wished = profile.emphasis.get(muscle) == Some(&Emphasis::More);
-            (*muscle, if wished { usual * CEILING_OF_A_WISH } else { usual })
-        })
+        .map(|muscle| (*muscle, target::ceiling(&profile, *muscle)))
         .collect();
     let known = KnownLifts::of(&profile).measured_by(&|id| entries.get(id).map(AsRef::as_ref));
     let mut request = Request {
@@ -308,9 +304,6 @@ fn amount_of(request: &Request, entry: &Entry, dose: &Dose) -> u32 {
     let most = if strong { MOST_HINGE_REPS[0] } else { MOST_HINGE_REPS[1] };
     if bar && request.profile.goal != Goal::Endurance { aim.min(most) } else { aim }
 }
-
-/// A muscle without a range that should get more may have so many times its usual most. Common practice.
-const CEILING_OF_A_WISH: f64 = 1.5;
 
 /// Most sets of a hinge, which tires the back for days, and of any exercise of a beginner from 65 on: common practice.
 const MOST_HINGE_SETS: u32 = 4;

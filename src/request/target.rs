@@ -117,6 +117,16 @@ fn wish(profile: &Profile, muscle: Muscle) -> Option<Target> {
     }
 }
 
+/// The most weekly fractional sets of a muscle without a range; where it should get more, half as many again. Common
+/// practice.
+#[must_use]
+pub fn ceiling(profile: &Profile, muscle: Muscle) -> f64 {
+    const OF_A_WISH: f64 = 1.5;
+    let usual = targets::ceiling(profile.goal, profile.training_status, muscle);
+    let wished = profile.emphasis.get(&muscle) == Some(&Emphasis::More);
+    if wished { usual * OF_A_WISH } else { usual }
+}
+
 /// What is left of a low end once sport has had its share: a hard session is worth two sets of what it works, an easy one
 /// one, up to half of the range. Common practice.
 fn without_sport(profile: &Profile, muscle: Muscle, low: f64) -> f64 {

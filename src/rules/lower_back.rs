@@ -8,7 +8,7 @@ use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::at_most;
-use crate::model::points::{BACK_LOADED_TWICE, KNOWN_SQUAT_AND_HINGE};
+use crate::model::points::BACK_LOADED_TWICE;
 use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
@@ -38,26 +38,6 @@ fn is_bent_over(entry: &Entry) -> bool {
         && grade(entry, Stress::SpinalShear) > Some(Grade::Light)
 }
 
-/// A known squat with the bar has its heavier day, which is none with a heavy hinge as well.
-fn known_squat_alone(rule: &'static str, weekly: &mut Weekly) {
-    for day in weekly.days().filter(|_| weekly.request.days.len() > 1) {
-        let row: Vec<Term> = weekly
-            .on(day)
-            .filter(|pick| {
-                let one = weekly.candidate(pick);
-                let known = weekly.request.profile.known_lifts.contains_key(&one.id);
-                is_bar_on_legs(&one.entry) && (known || one.pattern == Pattern::Hinge)
-            })
-            .map(|pick| (pick.chosen, 1.0))
-            .collect();
-        if row.len() > 1 {
-            let subject = format!("{}_known", weekly.request.days[day].label());
-            let wish = at_most(row, 1.0).missed_by(MOST_OVER);
-            weekly.miss(rule, subject, Tier::View, wish, KNOWN_SQUAT_AND_HINGE);
-        }
-    }
-}
-
 impl Rule for LowerBack {
     fn id(&self) -> &'static str {
         "lower-back"
@@ -69,7 +49,6 @@ impl Rule for LowerBack {
         Force::View
     }
     fn add_to(&self, weekly: &mut Weekly) {
-        known_squat_alone(self.id(), weekly);
         for day in weekly.days().filter(|_| weekly.request.days.len() > 1) {
             for (place, (_, is_of)) in KINDS.into_iter().enumerate() {
                 let picks = weekly.on(day).filter(|pick| is_of(&weekly.candidate(pick).entry));

@@ -66,6 +66,7 @@ fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
     let fast = candidate.duty == Duty::Explosive && profile.goal == Goal::Power;
     match candidate.duty {
         Duty::Main if hinge && (strong || !novice) => vec![(1, AGAIN_HINGE - once)],
+        // What is liked and has no heavier and lighter day still comes again.
         _ if candidate.wish == Wish::Prefer && !twice => {
             vec![(1, ALSO_LIKED_AGAIN - once), (2, AGAIN_OTHER)]
         }

@@ -11,7 +11,7 @@ use crate::input::profile::Profile;
 use crate::plan::file::Plan;
 use crate::request::conflicts::{self, About, Conflict};
 use crate::request::dose::{self, Duty, citation};
-use crate::request::targets;
+use crate::request::{target, targets};
 use crate::words::{Goal, GroupKind, Measure, Muscle, WeekKind};
 
 /// What `plan --sources` prints.
@@ -135,7 +135,7 @@ fn target_rows(plan: &Plan, profile: &Profile) -> Vec<TargetRow> {
             muscles: Vec::new(),
             floor: table.as_ref().map(|row| row.floor),
             low: volume.low.or(table.as_ref().map(|row| row.low)),
-            high: volume.high.unwrap_or_else(|| targets::ceiling(goal, status, muscle)),
+            high: volume.high.unwrap_or_else(|| target::ceiling(profile, muscle)),
             sources: if own { Vec::new() } else { targets::sources(goal, status, muscle).to_vec() },
         };
         let same = |other: &&mut TargetRow| {

@@ -42,6 +42,9 @@ enum Bar {
     None,
 }
 
+/// Loads that end under so much of what is expected are light. Common practice.
+const ENOUGH: f64 = 0.85;
+
 impl Ladder {
     /// A bar of `bar_g` grams with plates in pairs, or singly on one end.
     #[must_use]
@@ -139,6 +142,12 @@ impl Ladder {
     #[must_use]
     pub fn heaviest(&self) -> f64 {
         self.rungs.keys().next_back().copied().map_or(0.0, kilograms)
+    }
+
+    /// Whether even the heaviest is light for who is expected to lift so much for a set: it asks for less than is written.
+    #[must_use]
+    pub fn ends_early(&self, expected_kg: f64) -> bool {
+        self.heaviest() < expected_kg * ENOUGH
     }
 
     /// Whether the place can make this load, to the gram.

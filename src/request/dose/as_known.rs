@@ -4,9 +4,9 @@ use super::{Dose, Duty, dose_for};
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
 use crate::strength::estimate::Ask;
-use crate::strength::first_load::Starter;
 use crate::strength::ladder::to_kg;
 use crate::strength::racks::ladder;
+use crate::strength::working_load::KnownLifts;
 use crate::words::{Goal, Measure, Pattern, Turn};
 
 /// The lighter day keeps so many repetitions more than the heavier. Common practice.
@@ -25,7 +25,7 @@ const FEWEST_FAST: u32 = 2;
 /// done, where that lies within the goal's range: ten with two left stay ten with two left, and the load is the one that
 /// was lifted. The lighter day keeps its many. Common practice.
 #[must_use]
-pub fn for_client(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
+pub fn as_done(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
     let dose = |turn| dose_for(profile.goal, profile.training_status, entry, turn);
     let usual = dose(turn);
     let duty = Duty::of(entry);
@@ -33,7 +33,7 @@ pub fn for_client(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose 
         || !matches!(duty, Duty::Main | Duty::Compound | Duty::Explosive);
     let Some(known) = profile.known_lifts.get(&entry.id).filter(|known| !keeps && known.load > 0.0)
     else {
-        return longer_where_light(profile, entry, usual);
+        return usual.clone();
     };
     let loads = profile.equipment.as_ref().and_then(|place| ladder(entry, place, profile.units));
     let [lightest, heaviest] =
@@ -73,21 +73,22 @@ pub fn for_client(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose 
     Dose { reps, aim: as_done, rir, ..usual.clone() }
 }
 
-/// Where the heaviest of a place is light for the client, a set is longer than usual: there is nothing to add. Common
-/// practice.
-fn longer_where_light(profile: &Profile, entry: &Entry, usual: &Dose) -> Dose {
-    /// The heaviest is light from so many times under what is expected.
-    const LIGHT: f64 = 1.2;
+/// The dose of an exercise for a client on a day of the week, longer where nobody knows the lift and the heaviest of the place
+/// is light for it: there is nothing to add. Common practice.
+#[must_use]
+pub fn for_client(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
     /// A longer set has so many repetitions more.
     const LONGER_BY: u32 = 4;
+    let usual = as_done(profile, entry, turn);
+    let is_fast = entry.pattern.is_some_and(Pattern::is_explosive);
+    if entry.measure != Measure::Reps || is_fast || profile.known_lifts.contains_key(&entry.id) {
+        return usual;
+    }
     let loads = profile.equipment.as_ref().and_then(|place| ladder(entry, place, profile.units));
     let ask = Ask { reps: usual.span(entry).aim, rir: usual.rir, most_percent: None };
-    let expected = Starter::of(profile).expected(entry, ask);
-    let light = loads.zip(expected).is_some_and(|(loads, kg)| loads.heaviest() * LIGHT < kg);
-    if !light || entry.measure != Measure::Reps || entry.pattern.is_some_and(Pattern::is_explosive)
-    {
-        return usual.clone();
-    }
+    let expected = KnownLifts::of(profile).expected(entry, ask);
+    let is_light = loads.zip(expected).is_some_and(|(loads, kg)| loads.ends_early(kg));
+    let more = if is_light { LONGER_BY } else { 0 };
     let [low, high] = usual.reps;
-    Dose { reps: [low, high + LONGER_BY], aim: usual.aim + LONGER_BY, ..usual.clone() }
+    Dose { reps: [low, high + more], aim: usual.aim + more, ..usual }
 }

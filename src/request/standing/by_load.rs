@@ -4,14 +4,11 @@ use std::sync::Arc;
 
 use super::{better, is_loaded, learns_first};
 use crate::input::catalog::Entry;
-use crate::request::dose::{Duty, for_client};
+use crate::request::dose::{Duty, as_done};
 use crate::request::{Barred, Request};
 use crate::strength::estimate::Ask;
 use crate::strength::racks;
 use crate::words::{Measure, Sides, Standing};
-
-/// Kit that ends under so much of what the client lifts for a set asks for less than is written. Common practice.
-const ENOUGH: f64 = 0.85;
 
 /// Dumbbells up to ten kilograms are no hinge for legs that press ninety: a set that is to leave two in reserve wants kit
 /// that goes so far, where there is some for the same movement.
@@ -40,8 +37,8 @@ fn ends_early(request: &Request, entry: &Entry) -> bool {
     let counts = entry.measure == Measure::Reps && Duty::of(entry) != Duty::Explosive;
     let Some(place) = profile.equipment.as_ref().filter(|_| counts) else { return false };
     let Some(ladder) = racks::ladder(entry, place, profile.units) else { return false };
-    let dose = for_client(profile, entry, None);
+    let dose = as_done(profile, entry, None);
     let ask = Ask { reps: dose.span(entry).aim, rir: dose.rir, most_percent: None };
     let expected = request.known.expected(entry, ask);
-    expected.is_some_and(|expected| ladder.heaviest() < expected * ENOUGH)
+    expected.is_some_and(|expected| ladder.ends_early(expected))
 }
