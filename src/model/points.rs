@@ -89,6 +89,9 @@ weights! {
         "known-lifts":
             /// Cost of an exercise that the client likes and that does not come.
             LIKED_MISSING = 40.0;
+        "three-sets":
+            /// Cost of a set that a main or fast lift has too few of three.
+            THIN_LIFT = 20.0;
         "fractional-cap":
             /// Cost of a half-set over the cap within the recovery hours.
             CROWDED = 10.0;

@@ -133,9 +133,9 @@ fn heavier_of(
         let asked_for = known || candidate(done).wish == Wish::Must;
         let (form, (backs, all)) = (most_reps(done), taken(done.day));
         let is_bar = candidate(done).entry.load == LoadKind::BarTotal;
-        // A known lift is the heavier one; among hinges the deadlift is, known or not.
+        // A known lift is the heavier one; among hinges the bar is, and the deadlift, known or not.
         let form = if hinge {
-            (0, false, form, backs)
+            (0, !is_bar, form, backs)
         } else {
             (backs, !asked_for, form, usize::from(!is_bar))
         };

@@ -280,9 +280,8 @@ mod tests {
             if matches!(duty, Duty::Prep | Duty::Conditioning) {
                 continue;
             }
-            // Past novice a heavy or fast lift is done for two sets where other training leaves the day no more.
-            let fast =
-                *duty == Duty::Explosive && *goal == Goal::Power && *status == Status::Novice;
+            // A heavy lift is done for two sets where other training leaves the day no more, a fast one is not.
+            let fast = *duty == Duty::Explosive && *goal == Goal::Power;
             let three = match goal {
                 Goal::Strength => *status == Status::Novice,
                 Goal::Hypertrophy => *status != Status::Novice,

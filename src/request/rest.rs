@@ -21,6 +21,9 @@ pub(super) fn rest_s(request: &Request, candidate: &Candidate, dose: &Dose, amou
     let arms = matches!(candidate.pattern.side(), Some(Side::Push | Side::Pull));
     let by_stack = entry.load == LoadKind::Stack && arms;
     let rest_s = if by_stack { rest_s.min(MOST_REST_OF_STACKS_S) } else { rest_s };
+    // A jump or a throw is over in a second; a bar that is caught is not.
+    let flies = matches!(candidate.pattern, Pattern::Jump | Pattern::Throw);
+    let rest_s = if flies { rest_s.min(MOST_REST_OF_JUMPS_S) } else { rest_s };
     let rest_s = match candidate.duty {
         _ if candidate.pattern == Pattern::Balance => rest_s.min(REST_OF_BALANCE_S),
         Duty::Hold => rest_s.min(REST_OF_HOLDS_S),
@@ -43,6 +46,9 @@ const MOST_REST_WITHOUT_A_LOAD_S: u32 = 75;
 
 /// The longest rest after presses and pulls on a stack: common practice.
 const MOST_REST_OF_STACKS_S: u32 = 105;
+
+/// The longest rest after a jump or throw of few repetitions: common practice.
+const MOST_REST_OF_JUMPS_S: u32 = 60;
 
 /// The longest rest after standing on one leg, a hold and a carry, which end where attention or grip do: common practice.
 const REST_OF_BALANCE_S: u32 = 30;

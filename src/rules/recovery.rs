@@ -36,19 +36,16 @@ impl Rule for Recovery {
     fn add_to(&self, weekly: &mut Weekly) {
         for day in weekly.days() {
             for muscle in Muscle::ALL.iter().copied().filter(|muscle| !muscle.recovers_fast()) {
-                if weekly.split.days[day].hard.contains(&muscle) || !is_tight(weekly, muscle, day) {
-                    continue;
-                }
+                let Some(most) = most_of(weekly, muscle, day) else { continue };
                 let subject = format!("{muscle}_{}", weekly.request.days[day].label());
                 let direct = weekly.direct_on(muscle, day);
                 if direct.is_empty() {
                     continue;
                 }
-                let [under_direct, under_halves] =
-                    [HARD_DIRECT - 1, HARD_HALVES - 1].map(f64::from);
-                weekly.model.demand(ID, subject.clone(), direct, Op::Le, under_direct);
+                let [most_direct, most_halves] = most.map(f64::from);
+                weekly.model.demand(ID, subject.clone(), direct, Op::Le, most_direct);
                 let halves = weekly.halves_on(muscle, day);
-                weekly.model.demand(ID, subject, halves, Op::Le, under_halves);
+                weekly.model.demand(ID, subject, halves, Op::Le, most_halves);
             }
         }
     }
@@ -112,18 +109,29 @@ pub(super) fn hours_after(request: &Request, before: &Session, after: &Session) 
     f64::from((to + WEEK_MIN - from) % WEEK_MIN) / 60.0
 }
 
-/// Hard sport on the side counts like a hard session for its muscles.
+/// Direct sets and halves of what is not hard.
+const LIGHT: [u32; 2] = [HARD_DIRECT - 1, HARD_HALVES - 1];
+/// Those beside hard sport: one lift with its three sets, as two are hardly worth a warm-up. Common practice.
+const BESIDE_SPORT: [u32; 2] = [HARD_DIRECT, HARD_HALVES + 1];
+
+/// Hard sport on the side leaves room for one lift.
 fn beside_sport(request: &Request, muscle: Muscle, session: &Session) -> Option<Finding> {
-    blocked(request, muscle, session.day).then(|| {
+    let [direct, halves] = BESIDE_SPORT;
+    let over = session.direct(muscle) > direct || session.halves(muscle) > halves;
+    (over && blocked(request, muscle, session.day)).then(|| {
         let wanted = format!("{} h from hard training elsewhere", request.profile.recovery_hours);
         Finding::broken(ID, format!("{muscle}, {}", session.label), wanted, "a hard session nearer")
     })
 }
 
-/// Whether a hard session that day would stand too close to another hard one, or to other training.
-fn is_tight(weekly: &Weekly, muscle: Muscle, day: usize) -> bool {
-    let hard = |other: usize| weekly.split.days[other].hard.contains(&muscle);
-    blocked(weekly.request, muscle, day)
-        || weekly.days().any(|other| hard(other) && weekly.request.too_close(day, other))
-        || weekly.days().any(|other| !hard(other) && weekly.request.too_close(day, other))
+/// The most direct sets and halves of a muscle on a day where the split does not make it hard, and a hard session would
+/// stand too close to another one or to other training.
+fn most_of(weekly: &Weekly, muscle: Muscle, day: usize) -> Option<[u32; 2]> {
+    let is_hard = weekly.split.days[day].hard.contains(&muscle);
+    let close = |other: usize| weekly.request.too_close(day, other);
+    match () {
+        () if is_hard => None,
+        () if weekly.days().any(close) => Some(LIGHT),
+        () => blocked(weekly.request, muscle, day).then_some(BESIDE_SPORT),
+    }
 }

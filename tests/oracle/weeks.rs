@@ -219,7 +219,14 @@ fn costs(request: &Request, week: &Week) -> [f64; 2] {
         ranges += 10.0 * (sets(*muscle) - 2.0 * ceiling).max(0.0);
     }
     ranges += balance(request, week) + planes(request, week) + crowded(request, week);
-    [coverage, ranges + hinge(request, week)]
+    [coverage, ranges + hinge(request, week) + thin(request, week)]
+}
+
+/// Where there are more than 25 minutes, main lifts come for three sets.
+fn thin(request: &Request, week: &Week) -> f64 {
+    let long = week.sessions.iter().filter(|session| request.days[session.day].minutes > 25);
+    let mains = long.flat_map(Session::work).filter(|item| item.entry.main);
+    mains.map(|item| 20.0 * f64::from(3_u32.saturating_sub(item.sets))).sum()
 }
 
 /// From two days on a week has a loaded hinge on both legs.

@@ -368,3 +368,16 @@ fn who_must_not_lie_face_down_holds_no_plank() {
     );
     assert_eq!(strict("limits: [prone]"), [false; 2]);
 }
+
+#[test]
+fn many_known_pull_ups_are_done_with_a_weight() {
+    let of = left(
+        ["pull-up", "weighted-pull-up"],
+        "training_status: advanced\nequipment: [pull-up-bar, dip-belt, weight-plate]\n",
+    );
+    assert_eq!(of("goal: hypertrophy\nknown_lifts: {pull-up: {reps: 13, rir: 2}}"), [false, true]);
+    assert_eq!(of("goal: hypertrophy\nknown_lifts: {pull-up: {reps: 9, rir: 2}}"), [true, true]);
+    assert_eq!(of("goal: endurance\nknown_lifts: {pull-up: {reps: 13, rir: 2}}"), [true, true]);
+    let liked = "goal: hypertrophy\nexercises: {prefer: [pull-up]}\nknown_lifts: {pull-up: {reps: 13, rir: 2}}";
+    assert_eq!(of(liked), [true, true]);
+}

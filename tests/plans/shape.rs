@@ -213,3 +213,36 @@ fn wished_modes_of_conditioning_come_in_turn() {
     assert!(week[0] != week[1] && week[0] == week[2] && week[1] == week[3], "{week:?}");
     assert_eq!(of(&plan.weeks[0].sessions), week, "the weeks keep to it");
 }
+
+#[test]
+fn of_two_hinges_the_bar_is_the_heavier() {
+    let plan = plan(
+        "goal: strength\ntraining_status: intermediate\nequipment: [barbell, squat-rack, bench, dumbbells, pull-up-bar]\n\
+         sessions: [{day: mon, minutes: 60}, {day: thu, minutes: 60}]\n\
+         known_lifts: {romanian-deadlift: {load: 90, reps: 8, rir: 2}}\n\
+         exercises: {must: [romanian-deadlift, dumbbell-romanian-deadlift], never: [deadlift]}",
+    );
+    let turn = |id: &str| {
+        let mut of_it = items(&plan).filter(|(_, item)| item.exercise == id);
+        of_it.next().unwrap_or_else(|| panic!("{id} is in the week")).1.turn
+    };
+    assert_eq!(turn("romanian-deadlift"), Some(Turn::Heavier));
+    assert_eq!(turn("dumbbell-romanian-deadlift"), Some(Turn::Lighter));
+}
+
+/// Common practice: a jump or a throw is over in a second, and is practised for three sets at least.
+#[test]
+fn what_is_fast_rests_a_minute_and_comes_for_three_sets() {
+    let plan = plan(
+        "goal: power\ntraining_status: intermediate\nequipment: [medicine-ball, plyo-box, dumbbells, bench]\n\
+         sessions: [{day: mon, minutes: 45}, {day: thu, minutes: 45}]\n\
+         other_training: [{day: sat, load: hard, muscles: [quads, glutes]}]",
+    );
+    let of = |item: &&(usize, &Item)| {
+        let pattern = PLANNER.catalog().get(&item.1.exercise).and_then(|entry| entry.pattern);
+        matches!(pattern, Some(Pattern::Jump | Pattern::Throw))
+    };
+    let fast: Vec<&Item> = items(&plan).filter(|one| of(&one)).map(|(_, item)| item).collect();
+    assert!(!fast.is_empty());
+    assert!(fast.iter().all(|item| item.sets >= 3 && item.rest_s <= 105), "{fast:?}");
+}

@@ -49,6 +49,7 @@ mod sets_per_exercise;
 mod stations;
 mod steady;
 mod strength_lifts;
+mod three_sets;
 mod trunk_order;
 mod trunk_work;
 mod two_days;

@@ -96,6 +96,9 @@ fn hard_sport_on_the_side_counts_like_a_hard_day() {
         .with(&rows("hard"))
         .refuses("wed: pull-up x4", "lats, wed: wanted 48 h from hard training elsewhere")
         .allows("wed: bench-press x4; pull-up x2")
+        // One lift with its three sets is not worth less than two (common practice).
+        .allows("wed: pull-up x3")
+        .refuses("wed: pull-up x2; lat-pulldown x2", "lats, wed")
         .allows("fri: pull-up x4");
     check_rule("recovery").with(&rows("easy")).allows("wed: pull-up x4");
 }

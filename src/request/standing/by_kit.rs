@@ -224,7 +224,8 @@ pub(super) fn for_small_work_with_a_load(
     usable.iter().find(on_a_stack).filter(|_| bare && !request.is_guided()).map(better)
 }
 
-/// Sets of few repetitions need a weight on the belt, for who has been strong for years and has one. Common practice.
+/// Sets of few repetitions need a weight on the belt, for who has been strong for years and has one; and so do sets that
+/// would end long before the body's own weight is hard. Common practice.
 pub(super) fn for_the_belt(
     request: &Request,
     usable: &[&Arc<Entry>],
@@ -232,12 +233,27 @@ pub(super) fn for_the_belt(
 ) -> Option<Barred> {
     let profile = &request.profile;
     let unknown = !profile.known_lifts.contains_key(&entry.id);
-    let own = entry.is_hung() && entry.load == LoadKind::Bodyweight && unknown;
-    let wanted = own && request.is_strong() && matches!(profile.goal, Goal::Strength | Goal::Power);
+    let few = matches!(profile.goal, Goal::Strength | Goal::Power);
+    let own = entry.is_hung() && entry.load == LoadKind::Bodyweight;
+    let wanted = own && unknown && request.is_strong() && few || is_outgrown(request, entry);
     let added = |other: &&&Arc<Entry>| {
         other.load == LoadKind::BodyweightPlus && entry.harder.contains(&other.id)
     };
     usable.iter().find(added).filter(|_| wanted).map(better)
+}
+
+/// So many repetitions at most with the body's own weight leave sets for strength and size too easy. Common practice.
+const MANY_REPS: u32 = 14;
+
+/// Whether the client is known to do many repetitions of a pull-up or dip where sets are shorter, and did not wish for it.
+pub(super) fn is_outgrown(request: &Request, entry: &Entry) -> bool {
+    let profile = &request.profile;
+    let lists = [&profile.exercises.must, &profile.exercises.prefer];
+    let wished = lists.iter().any(|list| list.contains(&entry.id));
+    let known = profile.known_lifts.get(&entry.id);
+    let many = known.is_some_and(|known| known.load == 0.0 && known.reps + known.rir >= MANY_REPS);
+    let own = entry.is_hung() && entry.load == LoadKind::Bodyweight;
+    own && many && !wished && profile.goal != Goal::Endurance
 }
 
 /// A weight on the belt is for who is known to do the lift without, or strong enough to have done so for years. Common

@@ -60,7 +60,9 @@ const FILTERS: &[Filter] = &[
 
 /// Which of the usable exercises are passed over, and why.
 pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap<String, Barred> {
-    let open = usable.iter().filter(|entry| !is_named(&request.profile, &entry.id));
+    let open = usable.iter().filter(|entry| {
+        !is_named(&request.profile, &entry.id) || by_kit::is_outgrown(request, entry)
+    });
     let reasons = open.filter_map(|entry| {
         let reason = FILTERS.iter().find_map(|filter| filter(request, usable, entry))?;
         Some((entry.id.clone(), reason))

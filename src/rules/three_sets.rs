@@ -1,0 +1,65 @@
+//! `three-sets`: a lift that a day is built on, and what is fast, comes for three sets.
+//!
+//! Two sets of a main lift are hardly worth its warm-up; where a week asks for less, it asks for fewer lifts. Common
+//! practice. Not for who begins late, nor in a very short session.
+
+use super::{Finding, Force, Rule};
+use crate::model::Weekly;
+use crate::model::goal::at_least;
+use crate::model::points::THIN_LIFT;
+use crate::model::tier::Tier;
+use crate::request::Request;
+use crate::request::candidate::VERY_SHORT_SESSION;
+use crate::request::dose::Duty;
+use crate::week::Week;
+
+/// Third sets.
+pub(super) struct ThreeSets;
+
+/// The fewest sets of a lift that is done in earnest.
+const SETS: u32 = 3;
+
+/// Whether a lift of such a duty is built on, on a day that has the time.
+fn is_asked(request: &Request, duty: Duty, minutes: u32) -> bool {
+    let builds = matches!(duty, Duty::Main | Duty::Explosive);
+    builds && minutes > VERY_SHORT_SESSION && !request.is_older_beginner()
+}
+
+impl Rule for ThreeSets {
+    fn id(&self) -> &'static str {
+        "three-sets"
+    }
+    fn summary(&self) -> &'static str {
+        "main lifts and fast ones come for three sets or more"
+    }
+    fn force(&self) -> Force {
+        Force::Ranges
+    }
+    fn add_to(&self, weekly: &mut Weekly) {
+        for pick in weekly.picks.clone() {
+            let [fewest, most] = pick.sets;
+            let minutes = weekly.request.days[pick.day].minutes;
+            let is_asked = is_asked(weekly.request, weekly.candidate(&pick).duty, minutes);
+            if is_asked && fewest < SETS && most >= SETS {
+                let lacks = f64::from(SETS - fewest);
+                let done = vec![(pick.extra, 1.0), (pick.chosen, -lacks)];
+                let wish = at_least(done, 0.0).missed_by(lacks);
+                weekly.miss(self.id(), weekly.name_of(&pick), Tier::Ranges, wish, THIN_LIFT);
+            }
+        }
+    }
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
+        let mut findings = Vec::new();
+        for session in &week.sessions {
+            let minutes = request.days[session.day].minutes;
+            let asked =
+                session.work().filter(|item| is_asked(request, Duty::of(&item.entry), minutes));
+            findings.extend(asked.filter(|item| item.sets < SETS).map(|item| {
+                let subject = format!("{} {}", item.entry.id, session.label);
+                let got = item.sets.to_string();
+                Finding::broken(self.id(), subject, "three sets", got).as_shortfall()
+            }));
+        }
+        findings
+    }
+}
