@@ -23,7 +23,7 @@ from ortools.sat.python import cp_model
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 PROGRAM = os.environ.get("WEEKWRIGHT", str(ROOT / "target/release/weekwright"))
-REACHES = ["kept", "order", "start", "swap"]
+REACHES = ["kept", "order", "start", "swap", "more"]
 
 
 def minute(second):
@@ -81,8 +81,7 @@ class Model:
                 continue
             taken = self.model.new_bool_var("")
             chosen.append(taken)
-            if arrangement["reach"] != "kept":
-                self.borne[visit["client"]].append(taken)
+            self.borne[visit["client"]].append(len(arrangement["told"]) * taken)
             at = 0
             for block in arrangement["blocks"]:
                 self.block(block, at, start, taken)
@@ -130,7 +129,7 @@ def faults(clash):
     case, outcome = clash["case"], clash["outcome"]
     told = f"{clash['day']} {', '.join(clash['clients'])}"
     if not outcome["settled"]:
-        if outcome["proven"] and best(case, "swap") is not None:
+        if outcome["proven"] and best(case, "more") is not None:
             yield f"{told}: we say that nothing fits, and something does"
         return
     reach = REACHES.index(outcome["reach"])

@@ -318,14 +318,14 @@ fn of_clash(rota: &Rota, clash: &Clash) -> Value {
 /// Seconds and pieces as they were counted, in minutes of nothing yet: whoever reads it places them anew.
 fn of_case(rota: &Rota, clash: &Clash, case: &Case) -> Value {
     let thing = |at: usize| case.things[at].to_string();
-    let hold = |hold: &crate::room::holds::Hold| json!({ "thing": hold.thing.to_string(), "pieces": hold.pieces, "from_s": hold.from_s, "to_s": hold.to_s });
+    let hold = |hold: &crate::room::stock::Hold| json!({ "thing": hold.thing.to_string(), "pieces": hold.pieces, "from_s": hold.from_s, "to_s": hold.to_s });
     let visits = clash.visits.iter().enumerate().map(|(seat, at)| {
         let arrangements = case.arrangements[seat].iter().map(|one| {
             let blocks = one.blocks.iter().map(|block| {
                 let ways = block.ways.iter().map(|way| way.iter().map(hold).collect::<Vec<_>>());
                 json!({ "name": block.name, "seconds": block.seconds, "ways": ways.collect::<Vec<_>>() })
             });
-            json!({ "reach": one.reach.to_string(), "told": one.told, "blocks": blocks.collect::<Vec<_>>() })
+            json!({ "reach": one.reach.to_string(), "told": one.told().collect::<Vec<_>>(), "blocks": blocks.collect::<Vec<_>>() })
         });
         json!({
             "client": rota.visits[*at].client,

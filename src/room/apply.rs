@@ -17,7 +17,7 @@ pub fn applied(rota: &Rota, plans: &[Plan]) -> Vec<Plan> {
         let told: Vec<String> = is_moved
             .then(|| format!("starts {hour}"))
             .into_iter()
-            .chain(done.arrangement.told.clone())
+            .chain(done.arrangement.told().cloned())
             .collect();
         let Some(week) = plan.weeks.iter_mut().find(|week| week.week == visit.week) else {
             continue;

@@ -1,8 +1,9 @@
 //! A puzzle with what it was made from.
 
+use super::arrangement::Arrangement;
 use super::puzzle::{Puzzle, Span};
 use super::stock::Thing;
-use super::ways::{Arrangement, Pick};
+use super::ways::Pick;
 
 /// A puzzle with what it was made from, so that others can solve it too.
 #[derive(Debug, Clone, Default)]
@@ -17,6 +18,8 @@ pub struct Case {
     pub arrangements: Vec<Vec<Arrangement>>,
     /// The picks of each visit.
     pub picks: Vec<Vec<Pick>>,
+    /// Whether the picks are all there are.
+    pub is_whole: bool,
     /// The puzzle; a seat without choice to change holds what is fixed.
     pub puzzle: Puzzle,
 }

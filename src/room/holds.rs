@@ -6,28 +6,13 @@
 
 use itertools::Itertools as _;
 
-use super::stock::{Room, Thing, is_by_mass};
+use super::plates;
+use super::stock::{Hold, Room, Thing, Way, is_by_mass};
 use crate::input::catalog::Entry;
 use crate::input::place::grams;
 use crate::input::plan::{Group, Item};
 use crate::timing;
 use crate::words::{Kit, LoadKind, Pattern, Sides};
-
-/// A thing held for some seconds of a group.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Hold {
-    /// What.
-    pub thing: Thing,
-    /// How many pieces.
-    pub pieces: u32,
-    /// From this second of the group.
-    pub from_s: u32,
-    /// Up to this one.
-    pub to_s: u32,
-}
-
-/// One way to do a group: all that it holds.
-pub type Way = Vec<Hold>;
 
 /// Ways of one group that are looked at.
 const MOST_WAYS: usize = 12;
@@ -94,7 +79,10 @@ fn of_item(room: &Room, item: &Item, entry: &Entry, part: [u32; 2]) -> Vec<Way> 
     let own = lifted(first);
     let same = sets.iter().filter(|needs| lifted(needs) == own);
     let resolved = same.flat_map(|needs| benches(room, needs));
-    resolved.map(|kit| kit.iter().flat_map(|kit| held(*kit, item, entry, part)).collect()).collect()
+    let kit = resolved
+        .map(|kit| -> Way { kit.iter().flat_map(|kit| held(*kit, item, entry, part)).collect() });
+    let loaded = plates::ways(room, entry, &loads(item), part);
+    kit.cartesian_product(&loaded).map(|(kit, plates)| [kit, plates.clone()].concat()).collect()
 }
 
 const fn is_bar(kit: Kit) -> bool {
@@ -120,7 +108,7 @@ fn held(kit: Kit, item: &Item, entry: &Entry, [from_s, to_s]: [u32; 2]) -> Vec<H
         return vec![Hold { thing: Thing::Kit(kit), pieces, from_s, to_s }];
     }
     let pieces = if entry.load == LoadKind::PerHand { 2 } else { 1 };
-    let masses = masses(item);
+    let masses: Vec<u32> = loads(item).into_iter().map(grams).collect();
     let sets = u32::try_from(masses.len()).unwrap_or(u32::MAX).max(1);
     let at = |set: u32| from_s + (to_s - from_s).saturating_mul(set) / sets;
     let mut holds: Vec<Hold> = Vec::new();
@@ -141,14 +129,14 @@ fn takes_both_sides(entry: &Entry) -> bool {
     entry.sides == Sides::Both && across.contains(&entry.pattern)
 }
 
-/// The mass of each set in grams: the load, or the climb to it; none where the plan tells no load.
-fn masses(item: &Item) -> Vec<u32> {
+/// The load of each set in kilograms, or the climb to it; none where the plan tells no load.
+fn loads(item: &Item) -> Vec<f64> {
     if let Some(load) = item.load_kg {
-        return vec![grams(load); item.sets as usize];
+        return vec![load; item.sets as usize];
     }
     let Some(find) = &item.find_load else { return Vec::new() };
     let steps = (0..item.sets).map(|set| set.min(find.sets.saturating_sub(1)));
-    steps.map(|step| grams(find.start_kg + find.step_kg * f64::from(step))).collect()
+    steps.map(|step| find.start_kg + find.step_kg * f64::from(step)).collect()
 }
 
 /// Whether a coach stands beside a novice: the main lifts with the bar (common practice).

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
+use super::arrangement::Arrangement;
 use super::stock::{Room, Thing};
 use super::visit::{Visit, minute};
-use super::ways::Arrangement;
 use crate::words::Weekday;
 
 /// How a visit is done.

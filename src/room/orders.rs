@@ -5,11 +5,12 @@ use itertools::Itertools as _;
 use crate::audit;
 use crate::input::plan;
 use crate::request::Request;
+use crate::rules::finding::Severity;
 use crate::rules::{Finding, RULES, Rule};
-use crate::week::{Group, Week};
+use crate::week::Week;
 
 /// Sessions with up to so many groups of work are tried in every order; of longer ones one group moves.
-const EVERY_ORDER: usize = 5;
+pub const EVERY_ORDER: usize = 5;
 
 /// Rules about the order of a session, asked first because they refuse most.
 const OF_ORDER: [&str; 4] = ["order", "lead-lift", "grip-order", "trunk-order"];
@@ -17,7 +18,6 @@ const OF_ORDER: [&str; 4] = ["order", "lead-lift", "grip-order", "trunk-order"];
 /// The audit of one week as it stands, against which changes are held.
 pub struct Held<'a> {
     request: &'a Request,
-    week: Week,
     /// Rules with what each finds now.
     found: Vec<(&'static dyn Rule, Vec<Finding>)>,
 }
@@ -31,7 +31,7 @@ impl<'a> Held<'a> {
         let first = RULES.iter().filter(is_of_order);
         let rest = RULES.iter().filter(|rule| !is_of_order(rule));
         let found = first.chain(rest).map(|rule| (*rule, rule.recount(request, &week))).collect();
-        Some(Held { request, week, found })
+        Some(Held { request, found })
     }
 
     /// Whether the audit finds nothing new in a changed week.
@@ -42,21 +42,33 @@ impl<'a> Held<'a> {
         })
     }
 
-    /// Whether it finds nothing new in changed sessions.
+    /// Whether changed sessions break no rule, and let no wish fall short by more, than now; a coach may remark on them.
     #[must_use]
-    pub fn lets_sessions_pass(&self, sessions: &[plan::Session]) -> bool {
-        audit::week_of(sessions, self.request).is_ok_and(|week| self.lets_pass(&week))
+    pub fn finds_as_good(&self, sessions: &[plan::Session]) -> bool {
+        let Ok(week) = audit::week_of(sessions, self.request) else { return false };
+        self.found.iter().all(|(rule, now)| {
+            let found = rule.recount(self.request, &week).into_iter();
+            let mut heavy = found.filter(|finding| finding.severity != Severity::Remark);
+            heavy.all(|finding| now.iter().any(|known| finding.is_no_worse_than(known)))
+        })
     }
 
-    /// The other orders of a session's groups, as places in the order that it has: preparation and endings stay.
+    /// The other orders of a session's groups in a week like this one, as places in the order that it has: preparation and
+    /// endings stay. Sessions of more than so many groups of work have only those in which one moves.
     #[must_use]
-    pub fn orders(&self, session: usize) -> Vec<Vec<usize>> {
-        let Some(groups) = self.week.sessions.get(session).map(|session| &session.groups) else {
+    pub fn orders(
+        &self,
+        sessions: &[plan::Session],
+        session: usize,
+        every: usize,
+    ) -> Vec<Vec<usize>> {
+        let Ok(week) = audit::week_of(sessions, self.request) else { return Vec::new() };
+        let Some(groups) = week.sessions.get(session).map(|session| &session.groups) else {
             return Vec::new();
         };
         let own: Vec<usize> = (0..groups.len()).collect();
         let work: Vec<usize> = own.iter().copied().filter(|at| groups[*at].is_work()).collect();
-        let mut orders: Vec<Vec<usize>> = if work.len() <= EVERY_ORDER {
+        let mut orders: Vec<Vec<usize>> = if work.len() <= every {
             work.iter().copied().permutations(work.len()).collect()
         } else {
             one_moved(&work)
@@ -69,13 +81,14 @@ impl<'a> Held<'a> {
             }
             whole
         });
-        whole.filter(|order| self.is_as_good(session, groups, order)).collect()
-    }
-
-    fn is_as_good(&self, session: usize, groups: &[Group], order: &[usize]) -> bool {
-        let mut week = self.week.clone();
-        week.sessions[session].groups = order.iter().map(|at| groups[*at].clone()).collect();
-        self.lets_pass(&week)
+        let mut tried = week.clone();
+        whole
+            .filter(|order| {
+                tried.sessions[session].groups =
+                    order.iter().map(|at| groups[*at].clone()).collect();
+                self.lets_pass(&tried)
+            })
+            .collect()
     }
 }
 

@@ -1,10 +1,15 @@
-//! One way for each visit, so that nothing is held by more people than there are pieces: the whole tree of choices is
-//! searched, so an answer is the best there is, or that there is none, as long as the work suffices.
+//! One way for each visit, so that nothing is held by more people than there are pieces: a small mixed-integer program,
+//! solved to the proof that its answer is the best there is, or that there is none, as long as the work suffices.
 //!
 //! Free of plans and kit. The client with the most changes should have as few as can be, then all together, then the next
 //! client; among equals the choices that cost least in small things win.
 
+mod program;
+
 use std::cmp::Reverse;
+use std::collections::BTreeSet;
+
+use program::Program;
 
 /// All that is asked for.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -53,12 +58,14 @@ pub struct Span {
 /// What came of it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Answer {
-    /// A choice for each seat, and whether no other is better.
+    /// A choice for each seat.
     Found {
         /// Places among each seat's choices.
         picks: Vec<usize>,
-        /// Whether the whole tree was seen.
+        /// Whether no other has fewer changes.
         proven: bool,
+        /// Changes that the best answer has at least.
+        at_least: u32,
     },
     /// It is proven that nothing fits.
     Nothing,
@@ -100,131 +107,23 @@ impl Puzzle {
         Worth::of(changes, tie)
     }
 
-    /// Looks at everything, up to so many looks at a choice.
+    /// The minutes at which somebody could begin to hold a thing: it is held most at one of them.
+    fn edges(&self, thing: usize) -> BTreeSet<u32> {
+        let choices = self.seats.iter().flat_map(|seat| &seat.choices);
+        let spans = choices.flat_map(|choice| &choice.spans);
+        spans.filter(|span| span.thing == thing).map(|span| span.from).collect()
+    }
+
+    /// The best answer, with at most so many nodes of a search tree for each question.
     #[must_use]
-    pub fn solve(&self, most_looks: u64) -> Answer {
-        let mut search = Search::new(self, most_looks);
-        let open = self.seats.iter().map(|seat| {
-            let mut places: Vec<usize> = (0..seat.choices.len()).collect();
-            places.sort_by_key(|place| (seat.choices[*place].changes, seat.choices[*place].tie));
-            Some(places)
-        });
-        let open = search.narrowed(open.collect());
-        search.descend(&open, &mut vec![0; self.seats.len()], self.borne.clone(), 0);
-        match (search.best, search.looks_left > 0) {
-            (Some((_, picks)), proven) => Answer::Found { picks, proven },
-            (None, true) => Answer::Nothing,
-            (None, false) => Answer::Open,
-        }
-    }
-}
-
-/// The choices left for each seat; none where the seat is taken.
-type Open = Vec<Option<Vec<usize>>>;
-
-struct Search<'a> {
-    puzzle: &'a Puzzle,
-    /// Pieces held, by thing and minute.
-    held: Vec<Vec<u32>>,
-    first: u32,
-    looks_left: u64,
-    best: Option<(Worth, Vec<usize>)>,
-}
-
-impl<'a> Search<'a> {
-    fn new(puzzle: &'a Puzzle, looks_left: u64) -> Search<'a> {
-        let spans = || {
-            let choices = puzzle.seats.iter().flat_map(|seat| &seat.choices);
-            choices.flat_map(|choice| &choice.spans)
-        };
-        let first = spans().map(|span| span.from).min().unwrap_or(0);
-        let last = spans().map(|span| span.to).max().unwrap_or(0);
-        let held = vec![vec![0; (last - first.min(last)) as usize]; puzzle.pieces.len()];
-        Search { puzzle, held, first, looks_left, best: None }
+    pub fn solve(&self, nodes: u64) -> Answer {
+        Program::of(self, nodes).best()
     }
 
-    fn range(&self, span: &Span) -> std::ops::Range<usize> {
-        (span.from - self.first) as usize..(span.to.max(span.from) - self.first) as usize
-    }
-
-    fn fits(&self, choice: &Choice) -> bool {
-        choice.spans.iter().all(|span| {
-            let most = self.puzzle.pieces[span.thing];
-            let held = &self.held[span.thing][self.range(span)];
-            held.iter().all(|held| held.saturating_add(span.pieces) <= most)
-        })
-    }
-
-    fn hold(&mut self, seat: usize, pick: usize, taken: bool) {
-        let puzzle = self.puzzle;
-        for span in &puzzle.seats[seat].choices[pick].spans {
-            let range = self.range(span);
-            for minute in &mut self.held[span.thing][range] {
-                *minute = if taken { *minute + span.pieces } else { *minute - span.pieces };
-            }
-        }
-    }
-
-    /// The choices that still fit.
-    fn narrowed(&mut self, mut open: Open) -> Open {
-        for (seat, places) in open.iter_mut().enumerate() {
-            let Some(places) = places else { continue };
-            self.looks_left = self.looks_left.saturating_sub(places.len() as u64);
-            places.retain(|place| self.fits(&self.puzzle.seats[seat].choices[*place]));
-        }
-        open
-    }
-
-    /// The least that an answer from here on can be worth.
-    fn bound(&self, open: &Open, borne: &[u32], tie: u32) -> Worth {
-        let mut changes = borne.to_vec();
-        let mut least_tie = tie;
-        for (seat, places) in open.iter().enumerate() {
-            let Some(places) = places else { continue };
-            let seat = &self.puzzle.seats[seat];
-            let least = |of: &dyn Fn(&Choice) -> u32| {
-                places.iter().map(|place| of(&seat.choices[*place])).min().unwrap_or(0)
-            };
-            changes[seat.client] += least(&|choice| choice.changes);
-            least_tie += least(&|choice| choice.tie);
-        }
-        Worth::of(changes, least_tie)
-    }
-
-    fn descend(&mut self, open: &Open, picks: &mut Vec<usize>, borne: Vec<u32>, tie: u32) {
-        let bound = self.bound(open, &borne, tie);
-        if self.looks_left == 0 || self.best.as_ref().is_some_and(|(best, _)| *best <= bound) {
-            return;
-        }
-        let left =
-            open.iter().enumerate().filter_map(|(seat, places)| Some((seat, places.as_ref()?)));
-        // The seat with the fewest choices, so that a dead end shows early.
-        let Some((seat, places)) = left.min_by_key(|(seat, places)| (places.len(), *seat)) else {
-            self.best = Some((bound, picks.clone()));
-            return;
-        };
-        for &pick in places {
-            let (client, choice) = {
-                let seat = &self.puzzle.seats[seat];
-                (seat.client, &seat.choices[pick])
-            };
-            let mut now = borne.clone();
-            now[client] += choice.changes;
-            let tie = tie + choice.tie;
-            picks[seat] = pick;
-            self.hold(seat, pick, true);
-            let mut rest = open.clone();
-            rest[seat] = None;
-            let rest = self.narrowed(rest);
-            let is_dead = rest.iter().flatten().any(Vec::is_empty);
-            if !is_dead {
-                self.descend(&rest, picks, now, tie);
-            }
-            self.hold(seat, pick, false);
-            if self.looks_left == 0 {
-                return;
-            }
-        }
+    /// Any answer at all, which says whether there is one.
+    #[must_use]
+    pub fn any(&self, nodes: u64) -> Answer {
+        Program::of(self, nodes).any()
     }
 }
 

@@ -5,14 +5,14 @@ use std::fmt;
 use itertools::Itertools as _;
 
 use super::case::{Case, clock};
-use super::puzzle::{Answer, Choice, Puzzle, Seat};
+use super::puzzle::{Answer, Choice, Puzzle};
 use super::stock::{Room, Thing};
 use super::visit::Visit;
 use super::ways::choices;
 use crate::words::Weekday;
 
-/// Looks at a choice for each question here.
-const LOOKS: u64 = 4_000_000;
+/// Nodes of a search tree for each question here.
+const NODES: u64 = 500;
 /// Other hours are tried in steps of so many minutes, and so many steps away.
 const HOUR_STEP: u32 = 15;
 const HOUR_STEPS: u32 = 12;
@@ -69,7 +69,7 @@ fn only(puzzle: &Puzzle, visits: usize, wanted: &[usize]) -> Puzzle {
 /// The fewest of a puzzle's visits that cannot be together. The puzzle has no solution.
 #[must_use]
 pub fn smallest(puzzle: &Puzzle, visits: usize) -> Vec<usize> {
-    let fails = |wanted: &[usize]| only(puzzle, visits, wanted).solve(LOOKS) == Answer::Nothing;
+    let fails = |wanted: &[usize]| only(puzzle, visits, wanted).any(NODES) == Answer::Nothing;
     if visits <= BY_SIZE {
         let found = (1..visits)
             .find_map(|size| (0..visits).combinations(size).find(|wanted| fails(wanted)));
@@ -83,22 +83,6 @@ pub fn smallest(puzzle: &Puzzle, visits: usize) -> Vec<usize> {
         }
     }
     left
-}
-
-/// Changes that any solution needs: what three visits need among themselves, all others need as well.
-#[must_use]
-pub fn at_least(puzzle: &Puzzle, visits: usize) -> u32 {
-    let needed = |wanted: Vec<usize>| {
-        let part = only(puzzle, visits, &wanted);
-        // One client bears all, so that the sum counts and nothing else.
-        let seats = part.seats.iter().map(|seat| Seat { client: 0, ..seat.clone() }).collect();
-        let least = Puzzle { borne: vec![0], seats, ..part };
-        match least.solve(LOOKS) {
-            Answer::Found { picks, proven: true } => least.worth(&picks).all,
-            _ => 0,
-        }
-    };
-    (0..visits).combinations(visits.min(3)).map(needed).max().unwrap_or(0)
 }
 
 /// Other hours for one of the visits that cannot be together, nearest first; where one move is not enough, hours for
@@ -142,7 +126,7 @@ pub fn ways_out(
 }
 
 fn fits(puzzle: &Puzzle) -> bool {
-    matches!(puzzle.solve(LOOKS), Answer::Found { .. })
+    matches!(puzzle.any(NODES), Answer::Found { .. })
 }
 
 /// A group that does not fit.
@@ -165,7 +149,7 @@ impl Table<'_> {
         });
         away.flatten().filter(|start| OPEN.contains(start)).find_map(|start| {
             let own = &self.case.arrangements[seat][..1];
-            let picks = choices(own, &[start], start, &index, &puzzle.pieces);
+            let (picks, _) = choices(own, &[start], start, &index, &puzzle.pieces);
             let picks: Vec<Choice> = picks.into_iter().map(|pick| pick.choice).collect();
             let mut tried = puzzle.clone();
             tried.seats[seat].choices.clone_from(&picks);

@@ -1,30 +1,31 @@
 //! A week of the room settled: by groups of visits that clash, each with as little as can be changed.
 //!
 //! First nothing changes but the machine or bench for the same item, then the order of sessions, then starts within the
-//! slack, then an exercise gives way to one as good. Within the first of these that is enough, the client with the most
+//! slack, then an exercise gives way to one as good, and only then two, or one and the place of a group. Within the first of these that is enough, the client with the most
 //! changes has as few as can be. Other visits of the day stand where they are, so a group never settles at their cost.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::Date;
 
+use super::arrangement::{Arrangement, Reach, as_planned, others};
 pub use super::case::{Case, clock};
 use super::hours::{Collision, Done, collisions, minutes};
 use super::puzzle::{Answer, Choice, Puzzle, Seat, Span};
 use super::remedy::{self, WayOut};
 use super::stock::{Room, Thing};
 use super::visit::Visit;
-use super::ways::{Arrangement, Pick, Reach, STEP, as_planned, choices, others};
+use super::ways::{Pick, STEP, choices};
 use crate::input::plan::Plan;
 use crate::planner::Planner;
 use crate::words::Weekday;
 
 /// Groups of up to so many clients are searched to the end.
 pub const EXACT: usize = 4;
-/// Looks at a choice for a group of them, which is far more than any needed so far.
-const LOOKS_EXACT: u64 = 400_000_000;
-/// Looks for larger groups.
-const LOOKS: u64 = 40_000_000;
+/// Nodes of a search tree for each question about a group of them, which is far more than any needed so far.
+const NODES_EXACT: u64 = 50_000;
+/// Nodes for larger groups.
+const NODES: u64 = 2000;
 
 /// A week of the room.
 #[derive(Debug, Clone)]
@@ -114,9 +115,9 @@ impl Rota {
     /// The same as short as a wall has room for: the order stands on the card.
     #[must_use]
     pub fn told_briefly(&self, visit: usize) -> Vec<String> {
-        let is_order = self.done[visit].arrangement.reach == Reach::Order;
+        let has_order = self.done[visit].arrangement.order.is_some();
         let mut told = self.told(visit);
-        if let Some(last) = told.last_mut().filter(|_| is_order) {
+        if let Some(last) = told.last_mut().filter(|_| has_order) {
             "in another order, as on the card".clone_into(last);
         }
         told
@@ -130,7 +131,7 @@ impl Rota {
         let late = planned
             .filter(|planned| *planned != done.start)
             .map(|planned| format!("starts {} instead of {}", clock(done.start), clock(planned)));
-        late.into_iter().chain(done.arrangement.told.clone()).collect()
+        late.into_iter().chain(done.arrangement.told().cloned()).collect()
     }
 }
 
@@ -204,26 +205,29 @@ impl Week<'_> {
         let day = self.visits[group[0]].day;
         let clients: BTreeSet<&str> =
             group.iter().map(|at| self.visits[*at].client.as_str()).collect();
-        let looks = if clients.len() <= EXACT { LOOKS_EXACT } else { LOOKS };
+        let nodes = if clients.len() <= EXACT { NODES_EXACT } else { NODES };
         let mut arrangements: Vec<Vec<Arrangement>> =
             group.iter().map(|at| vec![as_planned(&self.visits[*at])]).collect();
         let mut all_proven = true;
         let mut case = Case::default();
         for reach in Reach::ALL {
-            if matches!(reach, Reach::Order | Reach::Swap) {
-                for (at, list) in group.iter().zip(&mut arrangements) {
-                    let visit = &self.visits[*at];
-                    let plan = &self.plans[visit.plan];
-                    list.extend(others(self.room, self.planner, plan, visit, reach == Reach::Swap));
-                }
+            for (at, list) in group.iter().zip(&mut arrangements).filter(|_| reach.rearranges()) {
+                let visit = &self.visits[*at];
+                let plan = &self.plans[visit.plan];
+                let reach = (reach, case.things.as_slice());
+                list.extend(others(self.room, self.planner, plan, visit, reach));
             }
             case = self.case(&group, &arrangements, reach);
-            match case.puzzle.solve(looks) {
-                Answer::Found { picks, proven } => {
-                    let outcome = self.take(&group, &case, &picks, (reach, proven && all_proven));
+            match case.puzzle.solve(nodes) {
+                Answer::Found { picks, proven, at_least } => {
+                    // What a gentler reach could have settled is not known to need as much.
+                    let all_proven = all_proven && case.is_whole;
+                    let at_least = if all_proven { at_least } else { 1 };
+                    let proven = proven && all_proven;
+                    let outcome = self.take(&group, &case, &picks, (reach, proven, at_least));
                     return Some(Clash { day, visits: group, collisions, outcome, case });
                 }
-                Answer::Nothing => {}
+                Answer::Nothing => all_proven &= case.is_whole,
                 Answer::Open => all_proven = false,
             }
         }
@@ -244,7 +248,7 @@ impl Week<'_> {
         group: &[usize],
         case: &Case,
         picks: &[usize],
-        (reach, proven): (Reach, bool),
+        (reach, proven, at_least): (Reach, bool, u32),
     ) -> Outcome {
         let mut changes = 0;
         for (seat, at) in group.iter().enumerate() {
@@ -257,7 +261,6 @@ impl Week<'_> {
             changes += pick.choice.changes;
             *self.borne.entry(self.visits[*at].client.clone()).or_default() += pick.choice.changes;
         }
-        let at_least = if proven { changes } else { remedy::at_least(&case.puzzle, group.len()) };
         let most = case.puzzle.worth(picks).most;
         Outcome::Settled { reach, changes, most, proven, at_least }
     }
@@ -289,7 +292,9 @@ impl Week<'_> {
             let planned = self.done[*at].start;
             choices(&arrangements[seat], &starts[seat], planned, &index, &pieces)
         };
-        let picks: Vec<Vec<Pick>> = group.iter().enumerate().map(of_seat).collect();
+        let (picks, are_all): (Vec<Vec<Pick>>, Vec<bool>) =
+            group.iter().enumerate().map(of_seat).unzip();
+        let is_whole = are_all.into_iter().all(|whole| whole);
         let mut names: Vec<&str> = Vec::new();
         let mut seats: Vec<Seat> = Vec::new();
         for (at, picks) in group.iter().zip(&picks) {
@@ -309,7 +314,7 @@ impl Week<'_> {
             borne.push(0);
         }
         let puzzle = Puzzle { pieces, borne, seats };
-        Case { things, fixed, starts, arrangements: arrangements.to_vec(), picks, puzzle }
+        Case { things, fixed, starts, arrangements: arrangements.to_vec(), picks, is_whole, puzzle }
     }
 
     /// Things of which some arrangements and the rest of the day could want more than there is.

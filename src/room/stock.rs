@@ -2,8 +2,8 @@
 
 use std::fmt;
 
-use crate::input::place::Equipment;
-use crate::words::Kit;
+use crate::input::place::{Equipment, Plates};
+use crate::words::{Kit, Units};
 
 /// One thing that is counted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -12,11 +12,43 @@ pub enum Thing {
     Kit(Kit),
     /// One mass of a rack of hand-held weights, in grams.
     Mass(Kit, u32),
+    /// Loose plates of one mass, in thousandths of the unit that the place's weights are made in.
+    Plate(Units, u32),
     /// A coach's care for one client.
     Care,
     /// A coach beside a novice's bar.
     Watch,
 }
+
+/// A thing held for some seconds of a group.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Hold {
+    /// What.
+    pub thing: Thing,
+    /// How many pieces.
+    pub pieces: u32,
+    /// From this second of the group.
+    pub from_s: u32,
+    /// Up to this one.
+    pub to_s: u32,
+}
+
+/// One way to do a group: all that it holds.
+pub type Way = Vec<Hold>;
+
+/// What takes loose plates.
+const TAKES_PLATES: &[Kit] = &[
+    Kit::Barbell,
+    Kit::TrapBar,
+    Kit::EzBar,
+    Kit::SmithMachine,
+    Kit::DipBelt,
+    Kit::LegPress,
+    Kit::HackSquatMachine,
+    Kit::CalfRaiseMachine,
+    Kit::SeatedCalfMachine,
+    Kit::Sled,
+];
 
 /// A room with its kit, and who is there to help.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -65,6 +97,9 @@ impl Room {
                 None if kit == Kit::Dumbbells => stock.count().saturating_mul(2),
                 None => stock.count(),
             }),
+            Thing::Plate(_, mass) => {
+                self.loose_plates().and_then(|plates| plates.get(&mass).copied()).unwrap_or(0)
+            }
             Thing::Care => {
                 self.coaches.map_or(u32::MAX, |all| all.count.saturating_mul(all.clients))
             }
@@ -72,7 +107,25 @@ impl Room {
         }
     }
 
-    /// The room with one piece more of a thing; of dumbbells one pair.
+    /// The unit that the weights are made in.
+    #[must_use]
+    pub fn made_in(&self) -> Units {
+        self.kit.made_in(Units::Kg)
+    }
+
+    /// The loose plates, where the place lists them and more than one bar could want them; a usual set goes with a bar, so
+    /// where nothing is listed every bar has its own.
+    #[must_use]
+    pub fn loose_plates(&self) -> Option<&Plates> {
+        let takers = TAKES_PLATES.iter().map(|kit| self.pieces(Thing::Kit(*kit)));
+        let listed = match self.made_in() {
+            Units::Kg => &self.kit.plates_kg,
+            Units::Lb => &self.kit.plates_lb,
+        };
+        listed.as_ref().filter(|_| takers.sum::<u32>() > 1)
+    }
+
+    /// The room with one piece more of a thing; of dumbbells and plates one pair.
     #[must_use]
     pub fn with_one_more(&self, thing: Thing) -> Room {
         let mut room = self.clone();
@@ -81,6 +134,13 @@ impl Room {
                 if let Some(coaches) = &mut room.coaches {
                     coaches.count += 1;
                 }
+            }
+            Thing::Plate(units, mass) => {
+                let listed = match units {
+                    Units::Kg => &mut room.kit.plates_kg,
+                    Units::Lb => &mut room.kit.plates_lb,
+                };
+                *listed.get_or_insert_default().entry(mass).or_default() += 2;
             }
             Thing::Kit(kit) | Thing::Mass(kit, _) => {
                 if let Some(stock) = room.kit.items.get_mut(&kit) {
@@ -104,6 +164,9 @@ impl fmt::Display for Thing {
             Thing::Mass(kit, grams) => {
                 let kilograms = (f64::from(*grams) / 10.0).round() / 100.0;
                 write!(out, "{} {kilograms} kg", kit.id().replace('-', " "))
+            }
+            Thing::Plate(units, mass) => {
+                write!(out, "pair of plates {} {}", f64::from(*mass) / 1000.0, units.id())
             }
             Thing::Care => out.write_str("coach"),
             Thing::Watch => out.write_str("coach beside a novice's bar"),

@@ -1,5 +1,5 @@
 //! Exercises that could give way to one as good: the same movement for the same muscles, no lower in standing, and the
-//! audit finds nothing in the week that it does not find now.
+//! audit finds no rule broken in the week, and no wish further from what is wanted, than now.
 
 use super::orders::Held;
 use crate::input::plan::{Amounts, Item, Session};
@@ -22,6 +22,8 @@ pub struct Swap {
     pub old: String,
     /// The one that comes.
     pub new: String,
+    /// Where: the group and the item in it.
+    pub at: [usize; 2],
     /// The session with it.
     pub session: Session,
 }
@@ -41,10 +43,11 @@ pub fn swaps(held: &Held<'_>, request: &Request, week: &[Session], place: usize)
                 timing::fill_in(&mut changed, &entry);
                 let mut sessions = week.to_vec();
                 sessions[place] = changed;
-                let passes = held.lets_sessions_pass(&sessions);
+                let passes = held.finds_as_good(&sessions);
                 passes.then(|| Swap {
                     old: item.exercise.clone(),
                     new: other.id.clone(),
+                    at: [group_at, item_at],
                     session: sessions.swap_remove(place),
                 })
             });

@@ -3,8 +3,8 @@
 use jiff::ToSpan as _;
 use jiff::civil::Date;
 
-use super::holds::{self, Hold, Way};
-use super::stock::{Room, Thing};
+use super::holds;
+use super::stock::{Hold, Room, Thing, Way};
 use crate::input::catalog::Entry;
 use crate::input::clock;
 use crate::input::plan::{Group, Plan, ProfileRef, Session, Week};

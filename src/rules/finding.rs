@@ -210,6 +210,16 @@ impl Finding {
         }
     }
 
+    /// Whether it is the same as another, or about the same with a number that is no further from the one wanted.
+    #[must_use]
+    pub fn is_no_worse_than(&self, other: &Finding) -> bool {
+        let is_about_the_same = self.severity >= other.severity
+            && (self.rule, &self.place, &self.wanted) == (other.rule, &other.place, &other.wanted);
+        let off = |one: &Finding| Some((one.got.value()? - one.wanted.value()?).abs());
+        let is_no_further = || off(self).zip(off(other)).is_some_and(|(own, than)| own <= than);
+        self == other || (is_about_the_same && is_no_further())
+    }
+
     /// What findings are told apart and sorted by.
     fn key(&self) -> (Severity, &'static str, &str, String, String) {
         let (wanted, got) = (self.wanted.to_string(), self.got.to_string());

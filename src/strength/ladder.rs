@@ -194,6 +194,18 @@ impl Ladder {
         Some(format!("{place}{} {}", pieces.join(" + "), self.made_in.id()))
     }
 
+    /// The plates of a load, heaviest first, in thousandths of the unit that they are made in, and on how many ends they go;
+    /// `None` for implements and loads that the place cannot make.
+    #[must_use]
+    pub fn plates(&self, load_kg: f64) -> Option<(&[u32], u32)> {
+        let side = self.rungs.get(&whole_grams(load_kg))?;
+        match self.bar {
+            Bar::None => None,
+            Bar::OneEnd => Some((side, 1)),
+            Bar::BothEnds | Bar::OffTheFloor => Some((side, 2)),
+        }
+    }
+
     /// The load of the place that this one is, within the rounding of a pound.
     #[must_use]
     pub fn near(&self, load_kg: f64) -> Option<f64> {

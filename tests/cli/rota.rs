@@ -14,10 +14,22 @@ const MONDAY: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/fixtures/room")
 fn plan(folder: &Path, client: &str, at: &str, exercises: &[(&str, u32)]) -> String {
     let kit =
         "{barbell: 2, squat-rack: 1, bench: 1, dumbbells: {from_kg: 4, to_kg: 24, step_kg: 2}}";
+    plan_with(folder, client, at, exercises, (kit, None))
+}
+
+/// The same with other kit, and with a load for each exercise.
+fn plan_with(
+    folder: &Path,
+    client: &str,
+    at: &str,
+    exercises: &[(&str, u32)],
+    (kit, load): (&str, Option<u32>),
+) -> String {
+    let load = load.map(|load| format!(", load_kg: {load}")).unwrap_or_default();
     let groups = exercises.iter().map(|(id, sets)| {
         let reps = vec!["8"; *sets as usize].join(", ");
         format!(
-            "      - {{kind: single, items: [{{exercise: {id}, sets: {sets}, reps: [{reps}], rest_s: 120, rir: 2}}]}}\n"
+            "      - {{kind: single, items: [{{exercise: {id}, sets: {sets}, reps: [{reps}], rest_s: 120, rir: 2{load}}}]}}\n"
         )
     });
     let hour = if at.is_empty() { String::new() } else { format!(", at: \"{at}\"") };
@@ -122,6 +134,55 @@ fn where_nothing_fits_the_fewest_who_cannot_be_together_are_told_with_ways_out()
     assert!(told.contains("oar-1, oar-2 cannot") && !told.contains("tide-3 cannot"), "{told}");
     assert!(told.contains("one more squat rack"), "{told}");
     assert!(told.contains("oar-1 on mon at 1"), "{told}");
+}
+
+/// Two with a bar for the whole session and one bar in the room: one of them does both lifts with dumbbells.
+#[test]
+fn two_exercises_of_a_session_give_way_where_one_is_not_enough() {
+    let folder = tempfile::tempdir().unwrap();
+    let kit = "{barbell: 1, squat-rack: 1, bench: 2, dumbbells: {from_kg: 4, to_kg: 40, step_kg: 2, pairs: 2}}";
+    let lifts = [("bench-press", 3), ("barbell-row", 3)];
+    let both = ["oar-1", "oar-2"]
+        .map(|client| plan_with(folder.path(), client, "18:30", &lifts, (kit, Some(40))));
+    let week = json(&run(&["rota", &both[0], &both[1], "--slack", "0", "--format", "json"]));
+    let outcome = &week["clashes"][0]["outcome"];
+    assert_eq!(outcome["reach"], "more", "{outcome:#}");
+    assert_eq!((&outcome["changes"], &outcome["proven"]), (&Value::from(2), &Value::from(true)));
+    let told =
+        week["visits"].as_array().unwrap().iter().flat_map(|visit| {
+            visit["changes"].as_array().unwrap().iter().filter_map(Value::as_str)
+        });
+    let told: Vec<&str> = told.collect();
+    assert!(told.len() == 2 && told.iter().all(|one| one.contains(" instead of ")), "{told:?}");
+    let out = folder.path().join("out");
+    let out = out.to_str().unwrap();
+    let written = run(&["rota", &both[0], &both[1], "--slack", "0", "-o", out]);
+    assert_eq!(written.status.code(), Some(0), "{}", text(&written.stderr));
+    let again = json(&run(&["rota", out, "--place", "shed", "--format", "json"]));
+    assert_eq!(again["clashes"].as_array().unwrap().len(), 0, "{again:#}");
+}
+
+/// Two bars and racks, and plates for one: who cannot share them takes turns, and more plates would do.
+#[test]
+fn plates_that_are_listed_are_shared() {
+    let told = |plates: &str| {
+        let folder = tempfile::tempdir().unwrap();
+        let kit =
+            format!("{{barbell: {{count: 2, mass_kg: 20}}, squat-rack: 2, plates_kg: {plates}}}");
+        let both = ["oar-1", "oar-2"].map(|client| {
+            plan_with(folder.path(), client, "18:30", &[("back-squat", 3)], (&kit, Some(60)))
+        });
+        run(&["rota", &both[0], &both[1], "--slack", "0"])
+    };
+    let short = told("{20: 2}");
+    tells(&short, "E3004", 3);
+    let report = text(&short.stderr).replace('\n', " ");
+    assert!(report.contains("one more pair of plates 20 kg"), "{report}");
+    // Twice 10 on each end are 20: the same load from other plates.
+    for enough in ["{20: 4}", "{20: 2, 10: 4}"] {
+        let output = told(enough);
+        assert_eq!(output.status.code(), Some(0), "{enough}: {}", text(&output.stderr));
+    }
 }
 
 /// A coach for one at a time is as scarce as a rack.

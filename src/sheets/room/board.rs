@@ -72,6 +72,7 @@ const fn is_station(thing: Thing) -> bool {
         thing,
         Thing::Care
             | Thing::Watch
+            | Thing::Plate(..)
             | Thing::Kit(
                 Kit::ResistanceBand
                     | Kit::MiniBand
@@ -139,7 +140,7 @@ fn rows(rota: &Rota, visits: &[usize]) -> Vec<Row> {
             .filter_map(|hold| match hold.thing {
                 Thing::Kit(kit) => Some((kit, None, hold.span)),
                 Thing::Mass(kit, mass) => Some((kit, Some(mass), hold.span)),
-                Thing::Care | Thing::Watch => None,
+                Thing::Care | Thing::Watch | Thing::Plate(..) => None,
             })
             .collect();
         held.sort_by_key(|(kit, _, span)| (*kit, *span));

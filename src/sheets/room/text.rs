@@ -2,9 +2,9 @@
 
 use super::board::{Day, days};
 use crate::diagnostic::counted;
+use crate::room::arrangement::Reach;
 use crate::room::hours::Collision;
 use crate::room::rota::{Clash, Outcome, Rota, clock};
-use crate::room::ways::Reach;
 use crate::sheets::phrase;
 use crate::sheets::wording::say;
 
