@@ -12,7 +12,7 @@ use super::ways::choices;
 use crate::words::Weekday;
 
 /// Nodes of a search tree for each question here.
-const NODES: u64 = 500;
+const NODES: u64 = 60;
 /// Other hours are tried in steps of so many minutes, and so many steps away.
 const HOUR_STEP: u32 = 15;
 const HOUR_STEPS: u32 = 12;

@@ -25,7 +25,7 @@ pub const EXACT: usize = 4;
 /// Nodes of a search tree for each question about a group of them, which is far more than any needed so far.
 const NODES_EXACT: u64 = 50_000;
 /// Nodes for larger groups.
-const NODES: u64 = 2000;
+const NODES: u64 = 300;
 
 /// A week of the room.
 #[derive(Debug, Clone)]
