@@ -89,7 +89,9 @@ impl<'a> Program<'a> {
     /// Any answer.
     #[must_use]
     pub(super) fn any(&self) -> Answer {
-        match self.solved(&[], None, false) {
+        // What is changed, as a goal: without one nothing leads the search, and it finds less in as many nodes.
+        let gentle = self.goal(|_, choice| choice.tie.min(1) + choice.changes);
+        match self.solved(&gentle, None, false) {
             Ok(found) => self.answer(&found.values, false, 0.0),
             Err(Nothing::Infeasible) => Answer::Nothing,
             Err(Nothing::Stopped) => Answer::Open,
