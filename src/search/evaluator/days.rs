@@ -14,12 +14,13 @@ impl Evaluator<'_> {
             let (day, mut load) = self.hand.days[place];
             let before = self.loads[day];
             let is_same = DayPairing::is_crowded(&load) == DayPairing::is_crowded(&before);
-            if is_same && !self.moves_able(day, change) {
+            if is_same && !before.is_chosen && !self.moves_able(day, change) {
                 continue;
             }
             let able = self.able_after(day, change);
-            let way = self.way(day, &load, &able);
+            let way = self.way(day, &load, &able, self.is_led_after(day, change));
             (load.pairs, load.saved) = (i32::from(way.pairs), way.saved);
+            load.is_chosen = !way.is_only;
             self.hand.days[place].1 = load;
             let (pairs, saved) = (load.pairs - before.pairs, load.saved - before.saved);
             if pairs != 0 || saved != 0 {
@@ -51,11 +52,31 @@ impl Evaluator<'_> {
         info.class.filter(|_| sets == self.tables.days[info.day as usize].rounds)
     }
 
-    /// Whether a change brings or takes anything that can be paired on a day.
+    /// Whether something that is not paired with so many sets leads a day.
+    fn leads_with(&self, pick: usize, sets: u32) -> bool {
+        self.tables.picks[pick].leads && sets > 0 && self.class_with(pick, sets).is_none()
+    }
+
+    /// Whether something that cannot be paired leads a day.
+    fn is_led(&self, day: usize) -> bool {
+        self.done[day].iter().any(|pick| self.leads_with(*pick, self.sets[*pick]))
+    }
+
+    /// The same after a change.
+    fn is_led_after(&self, day: usize, change: &Change) -> bool {
+        let of_day = |pick: usize| self.tables.picks[pick].day as usize == day;
+        let stays = |pick: &&usize| change.iter().all(|(other, _)| other != *pick);
+        let old = self.done[day].iter().filter(stays).map(|pick| (*pick, self.sets[*pick]));
+        let new = change.iter().copied().filter(|(pick, _)| of_day(*pick));
+        old.chain(new).any(|(pick, sets)| self.leads_with(pick, sets))
+    }
+
+    /// Whether a change brings or takes anything that can be paired on a day, or leads it.
     fn moves_able(&self, day: usize, change: &Change) -> bool {
         change.iter().any(|(pick, to)| {
             self.tables.picks[*pick].day as usize == day
-                && self.class_with(*pick, *to) != self.class_with(*pick, self.sets[*pick])
+                && (self.class_with(*pick, *to) != self.class_with(*pick, self.sets[*pick])
+                    || self.leads_with(*pick, *to) != self.leads_with(*pick, self.sets[*pick]))
         })
     }
 
@@ -94,11 +115,11 @@ impl Evaluator<'_> {
     }
 
     /// The best way to pair some exercises of a day; none where it is crowded.
-    fn way(&mut self, day: usize, load: &DayLoad, able: &Able) -> Way {
+    fn way(&mut self, day: usize, load: &DayLoad, able: &Able, is_led: bool) -> Way {
         if DayPairing::is_crowded(load) {
             return Way::NONE;
         }
-        self.tables.days[day].best(self.memos.of(day), able)
+        self.tables.days[day].best(self.memos.of(day), able, is_led, load)
     }
 
     /// The way in which a day is paired as it stands.
@@ -107,7 +128,8 @@ impl Evaluator<'_> {
         if DayPairing::is_crowded(&load) {
             return Way::NONE;
         }
-        self.tables.days[day].best(self.memos.of(day), &self.able[day])
+        let is_led = self.is_led(day);
+        self.tables.days[day].best(self.memos.of(day), &self.able[day], is_led, &load)
     }
 
     /// Who is paired before and after a change, where a row asks for it.

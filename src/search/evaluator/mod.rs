@@ -7,6 +7,7 @@
 
 mod compile;
 mod days;
+mod kinds;
 mod lists;
 mod pairing;
 mod reading;

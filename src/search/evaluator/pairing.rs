@@ -1,12 +1,9 @@
-//! The pairs of a day: as many as can be formed, those that save most seconds.
-
-use std::collections::BTreeSet;
+//! The pairs of a day: those that bring most points where its minutes hold them, else as many as can be formed, those that
+//! save most seconds. A lift that leads, or is there for its load, is worth more alone.
 
 use smallvec::SmallVec;
 
-use crate::model::pairing::PairClass;
-use crate::model::tier::Tier;
-use crate::model::{Weekly, paired_sets};
+use super::score::ROUNDING;
 
 /// Exercises of a day up to which pairs are looked for; no session may have more.
 const MOST_PAIRED: usize = 10;
@@ -33,6 +30,8 @@ pub(super) struct DayLoad {
     pub(super) pairs: i32,
     /// Seconds that the pairs save.
     pub(super) saved: i32,
+    /// Whether minutes chose between two ways to pair.
+    pub(super) is_chosen: bool,
 }
 
 /// How a day is paired.
@@ -41,52 +40,26 @@ pub(super) struct DayPairing {
     /// Sets of an exercise that can be paired: both have as many.
     pub(super) rounds: u32,
     /// What each two classes that go together make.
-    counts: Vec<Vec<Option<Count>>>,
+    pub(super) counts: Vec<Vec<Option<Count>>>,
+    /// Whether each class is of lifts that lead the day where they stand alone.
+    pub(super) leads: Vec<bool>,
+    /// What it is worth in the coach's view that one of them does.
+    pub(super) led: f64,
+    /// Seconds that the day holds.
+    pub(super) room: i32,
+    /// Sets that it holds, and how many fewer one in a pair counts for.
+    pub(super) sets: (f64, f64),
 }
 
 /// A pair of two classes.
 #[derive(Clone, Copy)]
-struct Count {
+pub(super) struct Count {
     /// The variable that counts such pairs.
-    var: usize,
+    pub(super) var: usize,
     /// Seconds that one saves.
-    saves: i32,
+    pub(super) saves: i32,
     /// What one is worth in the coach's view.
-    points: f64,
-}
-
-/// The classes of a week's picks, and how each of its days is paired.
-pub(super) fn of_week(weekly: &Weekly) -> (Vec<Option<Class>>, Vec<DayPairing>) {
-    let class = |pick: &crate::model::Pick| {
-        pick.paired.and_then(|_| PairClass::of(weekly.request, weekly.candidate(pick)))
-    };
-    let of_picks: Vec<Option<PairClass>> = weekly.picks.iter().map(class).collect();
-    let known: BTreeSet<PairClass> = of_picks.iter().flatten().copied().collect();
-    let known: Vec<PairClass> = known.into_iter().take(usize::from(Class::MAX)).collect();
-    let place = |class: &PairClass| known.binary_search(class).ok();
-    let classes = of_picks.iter().map(|class| {
-        let place = place(class.as_ref()?)?;
-        Class::try_from(place).ok()
-    });
-    let day = |day: usize| {
-        let rounds = paired_sets(weekly.request, day);
-        let mut counts = vec![vec![None; known.len()]; known.len()];
-        for pair in weekly.pairs.iter().filter(|pair| pair.day == day) {
-            if let (Some(one), Some(other)) = (place(&pair.classes.0), place(&pair.classes.1)) {
-                let goals = weekly.goals_of(Tier::View).filter(|goal| goal.var == pair.count);
-                let points = goals.map(|goal| goal.weight).sum();
-                let saves = seconds(pair.saves_s);
-                let count = Some(Count { var: pair.count.0, saves, points });
-                (counts[one][other], counts[other][one]) = (count, count);
-            }
-        }
-        DayPairing { rounds, counts }
-    };
-    (classes.collect(), weekly.days().map(day).collect())
-}
-
-fn seconds(seconds: u32) -> i32 {
-    i32::try_from(seconds).unwrap_or(i32::MAX)
+    pub(super) points: f64,
 }
 
 impl DayPairing {
@@ -95,9 +68,17 @@ impl DayPairing {
         usize::try_from(load.items).is_ok_and(|items| items > MOST_PAIRED)
     }
 
-    /// The best way to pair some exercises.
-    pub(super) fn best(&self, memo: &mut Memo, able: &Able) -> Way {
-        memo.way(self, able)
+    /// The best way to pair some exercises of a day, where something else leads it or nothing does.
+    pub(super) fn best(&self, memo: &mut Memo, able: &Able, is_led: bool, load: &DayLoad) -> Way {
+        let [tight, loose] = memo.ways(self, able, is_led);
+        if tight.is_only || !self.holds(load, &loose) { tight } else { loose }
+    }
+
+    /// Whether a day holds its exercises, paired in a way.
+    fn holds(&self, load: &DayLoad, way: &Way) -> bool {
+        let (most, less) = self.sets;
+        let sets = f64::from(load.sets) - 2.0 * less * f64::from(way.pairs);
+        load.seconds - way.saved <= self.room && sets <= most + ROUNDING
     }
 
     /// The pairs of a way, which is one of these exercises.
@@ -110,19 +91,35 @@ impl DayPairing {
         way.places[..usize::from(way.pairs)].iter().map(pair).collect()
     }
 
-    /// Looks at every way that goes on from one, and keeps the best: the first of those that have most pairs, save most
-    /// seconds, and bring most points.
-    fn every_way(&self, able: &Able, from: usize, taken: u32, now: Way, best: &mut Way) {
-        if now.beats(best) {
-            *best = now;
+    /// Looks at every way that goes on from one, and keeps the best two: the first of those that have most pairs, save
+    /// most seconds, and bring most points, and the one that brings most points.
+    fn every_way(&self, able: &Able, from: usize, taken: u32, now: Way, best: &mut [Way; 2]) {
+        if now.beats(&best[0]) {
+            best[0] = now;
+        }
+        if now.brings_more(&best[1]) {
+            best[1] = now;
         }
         for (one, other) in open_pairs(able.len(), from, taken) {
             let [class, with] = [one, other].map(|place| usize::from(able[place].0));
             if let Some(count) = self.counts[class][with] {
                 let taken = taken | 1 << one | 1 << other;
-                self.every_way(able, one + 1, taken, now.with(one, other, count), best);
+                let mut next = now.with(one, other, count);
+                next.leads -= u8::from(self.leads[class]) + u8::from(self.leads[with]);
+                if next.leads == 0 && now.leads > 0 {
+                    next.points -= self.led;
+                }
+                self.every_way(able, one + 1, taken, next, best);
             }
         }
+    }
+
+    /// Nobody is paired. Where something else leads the day, none of those who can be paired need to.
+    fn nobody(&self, able: &Able, is_led: bool) -> Way {
+        let leads = able.iter().filter(|(class, _)| self.leads[usize::from(*class)]).count();
+        let leads = u8::try_from(leads).unwrap_or(u8::MAX);
+        // One that is never paired.
+        Way { leads: leads + u8::from(is_led), ..Way::NONE }
     }
 }
 
@@ -143,18 +140,34 @@ pub(super) struct Way {
     /// Seconds that the pairs save.
     pub(super) saved: i32,
     points: f64,
+    /// Lifts that lead the day, as they stand alone.
+    leads: u8,
+    /// Whether none other brings more points.
+    pub(super) is_only: bool,
     /// Who is paired, by place.
     places: [(u8, u8); MOST_PAIRED / 2],
 }
 
 impl Way {
     /// Nobody is paired.
-    pub(super) const NONE: Way =
-        Way { key: 0, pairs: 0, saved: 0, points: 0.0, places: [(0, 0); MOST_PAIRED / 2] };
+    pub(super) const NONE: Way = Way {
+        key: 0,
+        pairs: 0,
+        saved: 0,
+        points: 0.0,
+        leads: 0,
+        is_only: true,
+        places: [(0, 0); MOST_PAIRED / 2],
+    };
 
     fn beats(&self, other: &Way) -> bool {
         let order = self.pairs.cmp(&other.pairs).then(self.saved.cmp(&other.saved));
         order.then(self.points.total_cmp(&other.points)).is_gt()
+    }
+
+    fn brings_more(&self, other: &Way) -> bool {
+        let order = self.points.total_cmp(&other.points).then(self.pairs.cmp(&other.pairs));
+        order.then(self.saved.cmp(&other.saved)).is_gt()
     }
 
     /// The same with one more pair.
@@ -192,36 +205,53 @@ impl Memos {
 #[derive(Clone)]
 pub(super) struct Memo {
     slots: Vec<Way>,
+    /// Beside each the way that brings most points.
+    loose: Vec<Way>,
     taken: usize,
 }
 
+/// In a key: something that is never paired leads the day.
+const LED: u128 = 1 << 127;
+/// In a key: the way that brings most points.
+const LOOSE: u128 = 1 << 126;
+
 impl Default for Memo {
     fn default() -> Memo {
-        Memo { slots: vec![Way::NONE; 64], taken: 0 }
+        Memo { slots: vec![Way::NONE; 64], loose: vec![Way::NONE; 64], taken: 0 }
     }
 }
 
 impl Memo {
-    fn way(&mut self, pairing: &DayPairing, able: &Able) -> Way {
+    /// The way that saves most, and the one that brings most.
+    fn ways(&mut self, pairing: &DayPairing, able: &Able, is_led: bool) -> [Way; 2] {
         let key = able.iter().fold(1_u128, |key, (class, _)| key << 8 | u128::from(*class));
+        let key = if is_led { key | LED } else { key };
         let slot = self.slot(key);
         if self.slots[slot].key == key {
-            return self.slots[slot];
+            return [self.slots[slot], self.loose[slot]];
         }
-        let mut found = Way { key, ..Way::NONE };
-        pairing.every_way(able, 0, 0, found, &mut found);
-        self.slots[slot] = found;
+        let mut found = [pairing.nobody(able, is_led); 2];
+        pairing.every_way(able, 0, 0, found[0], &mut found);
+        let [mut tight, mut loose] = found;
+        tight.is_only = !loose.brings_more(&tight);
+        loose.is_only = tight.is_only;
+        (tight.key, loose.key) = (key, key | LOOSE);
+        (self.slots[slot], self.loose[slot]) = (tight, loose);
         self.taken += 1;
         if self.taken * 2 > self.slots.len() {
-            let grown = vec![Way::NONE; self.slots.len() * 4];
-            for old in std::mem::replace(&mut self.slots, grown) {
-                if old.key != 0 {
-                    let slot = self.slot(old.key);
-                    self.slots[slot] = old;
-                }
-            }
+            self.grow();
         }
-        found
+        [tight, loose]
+    }
+
+    fn grow(&mut self) {
+        let grown = vec![Way::NONE; self.slots.len() * 4];
+        let loose = std::mem::replace(&mut self.loose, grown.clone());
+        let tight = std::mem::replace(&mut self.slots, grown);
+        for (tight, loose) in tight.into_iter().zip(loose).filter(|(tight, _)| tight.key != 0) {
+            let slot = self.slot(tight.key);
+            (self.slots[slot], self.loose[slot]) = (tight, loose);
+        }
     }
 
     /// Where a key stands or may be put. The number of slots is a power of two.
@@ -249,6 +279,10 @@ mod tests {
         let count = |var, saves, points| Some(Count { var, saves, points });
         let pairing = DayPairing {
             rounds: 3,
+            leads: vec![false; 3],
+            led: 0.0,
+            room: 0,
+            sets: (99.0, 0.0),
             counts: vec![
                 vec![None, count(70, 30, 1.0), count(71, 50, 1.0)],
                 vec![count(70, 30, 1.0), None, None],
@@ -258,7 +292,12 @@ mod tests {
         let mut memo = Memo::default();
         let mut pairs = |able: &[(Class, u32)]| {
             let able = Able::from(able);
-            let way = pairing.best(&mut memo, &able);
+            let way = pairing.best(
+                &mut memo,
+                &able,
+                false,
+                &DayLoad { seconds: 1000, ..DayLoad::default() },
+            );
             (way.saved, pairing.pairs(&way, &able).to_vec())
         };
         assert_eq!(pairs(&[(0, 4), (0, 7)]), (0, vec![]));
@@ -274,10 +313,19 @@ mod tests {
         let count = |var, points| Some(Count { var, saves: 20, points });
         let pairing = DayPairing {
             rounds: 3,
+            leads: vec![false; 3],
+            led: 0.0,
+            room: 0,
+            sets: (99.0, 0.0),
             counts: vec![vec![None, count(70, 3.0), count(71, 8.0)], vec![None; 3], vec![None; 3]],
         };
         let able = Able::from(&[(0, 4), (1, 5), (2, 6)][..]);
-        let way = pairing.best(&mut Memo::default(), &able);
+        let way = pairing.best(
+            &mut Memo::default(),
+            &able,
+            false,
+            &DayLoad { seconds: 1000, ..DayLoad::default() },
+        );
         assert_eq!(pairing.pairs(&way, &able).as_slice(), [(4, 6, 71)]);
     }
 }

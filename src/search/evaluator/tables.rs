@@ -5,8 +5,9 @@ mod layout;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::compile::{Source, compiled};
+use super::kinds::of_week;
 use super::lists::{Lists, small};
-use super::pairing::{Class, DayPairing, of_week};
+use super::pairing::{Class, DayPairing};
 use super::reading::Reading;
 use super::score::Score;
 use super::sums::Node as Number;
@@ -97,6 +98,8 @@ pub(in crate::search) struct PickInfo {
     /// Seconds of its being done, and of each set.
     pub(super) seconds: [i32; 2],
     pub(super) class: Option<Class>,
+    /// Whether it leads its day where it stands alone.
+    pub(super) leads: bool,
 }
 
 /// How an extreme is chosen.
@@ -302,8 +305,8 @@ fn stage(number: &Number, hands_on: bool) -> usize {
 }
 
 fn picks(weekly: &Weekly) -> (Vec<PickInfo>, Vec<DayPairing>) {
-    let (classes, days) = of_week(weekly);
-    let info = |(pick, class): (&crate::model::Pick, Option<Class>)| {
+    let (classes, leads, days) = of_week(weekly);
+    let info = |((pick, class), leads): ((&crate::model::Pick, Option<Class>), bool)| {
         let exercise = weekly.candidate(pick);
         let seconds = |seconds: u32| i32::try_from(seconds).unwrap_or(i32::MAX / 64);
         PickInfo {
@@ -315,7 +318,8 @@ fn picks(weekly: &Weekly) -> (Vec<PickInfo>, Vec<DayPairing>) {
                 seconds(exercise.work_s) + seconds(exercise.rest_s),
             ],
             class,
+            leads,
         }
     };
-    (weekly.picks.iter().zip(classes).map(info).collect(), days)
+    (weekly.picks.iter().zip(classes).zip(leads).map(info).collect(), days)
 }

@@ -1,0 +1,124 @@
+//! What can be paired on the days of a week, and what that is worth by its model.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::pairing::{Class, Count, DayPairing};
+use crate::model::pairing::PairClass;
+use crate::model::tier::Tier;
+use crate::model::{Weekly, paired_sets};
+use crate::program::{Op, Var};
+
+/// Picks of a class, by what standing alone is worth for them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+struct Kind {
+    class: PairClass,
+    /// Whether they lead a day where they stand alone.
+    leads: bool,
+    /// Whole points that one costs in a pair.
+    costs: i32,
+}
+
+/// What the coach's view says of who is paired.
+struct View<'w> {
+    weekly: &'w Weekly<'w>,
+    /// What variables are worth by themselves.
+    points: BTreeMap<usize, f64>,
+    /// Of picks that lead their day where they stand alone: what it costs that none does.
+    leads: BTreeMap<usize, f64>,
+}
+
+/// The classes of a week's picks, which of them lead where they stand alone, and how each day is paired.
+pub(super) fn of_week(weekly: &Weekly) -> (Vec<Option<Class>>, Vec<bool>, Vec<DayPairing>) {
+    let mut view = View { weekly, points: BTreeMap::new(), leads: BTreeMap::new() };
+    for goal in weekly.goals_of(Tier::View) {
+        *view.points.entry(goal.var.0).or_default() += goal.weight;
+    }
+    view.leads = view.leads();
+    let of_picks: Vec<Option<Kind>> = (0..weekly.picks.len()).map(|pick| view.kind(pick)).collect();
+    let known: BTreeSet<Kind> = of_picks.iter().flatten().copied().collect();
+    let known: Vec<Kind> = known.into_iter().take(usize::from(Class::MAX)).collect();
+    let classes = of_picks.iter().map(|kind| {
+        let place = known.binary_search(kind.as_ref()?).ok()?;
+        Class::try_from(place).ok()
+    });
+    let leads = (0..weekly.picks.len()).map(|pick| view.leads.contains_key(&pick)).collect();
+    let days = weekly.days().map(|day| view.pairing(&known, day));
+    (classes.collect(), leads, days.collect())
+}
+
+impl View<'_> {
+    fn points(&self, var: usize) -> f64 {
+        self.points.get(&var).copied().unwrap_or_default()
+    }
+
+    fn kind(&self, place: usize) -> Option<Kind> {
+        let pick = &self.weekly.picks[place];
+        let paired = pick.paired?;
+        let class = PairClass::of(self.weekly.request, self.weekly.candidate(pick))?;
+        #[allow(clippy::cast_possible_truncation, reason = "points are small")]
+        let costs = -self.points(paired.0).round() as i32;
+        Some(Kind { class, leads: self.leads.contains_key(&place), costs })
+    }
+
+    fn pairing(&self, known: &[Kind], day: usize) -> DayPairing {
+        let mut counts = vec![vec![None; known.len()]; known.len()];
+        let of = |class: PairClass| {
+            known.iter().enumerate().filter(move |(_, kind)| kind.class == class)
+        };
+        for pair in self.weekly.pairs.iter().filter(|pair| pair.day == day) {
+            let (worth, saves) = (self.points(pair.count.0), seconds(pair.saves_s));
+            for (one, kind) in of(pair.classes.0) {
+                for (other, with) in of(pair.classes.1) {
+                    let points = worth - f64::from(kind.costs + with.costs);
+                    let count = Some(Count { var: pair.count.0, saves, points });
+                    (counts[one][other], counts[other][one]) = (count, count);
+                }
+            }
+        }
+        let led = self.leads.iter().filter(|(pick, _)| self.weekly.picks[**pick].day == day);
+        DayPairing {
+            rounds: paired_sets(self.weekly.request, day),
+            counts,
+            leads: known.iter().map(|kind| kind.leads).collect(),
+            led: led.map(|(_, cost)| *cost).fold(0.0, f64::max),
+            room: seconds(self.weekly.request.days[day].work_s()),
+            sets: self.most_sets(day).unwrap_or((f64::MAX, 0.0)),
+        }
+    }
+
+    /// What a day's row of sets allows, from which those in pairs take something.
+    fn most_sets(&self, day: usize) -> Option<(f64, f64)> {
+        let paired = self.weekly.on(day).find_map(|pick| pick.paired)?;
+        self.weekly.model.rows.iter().filter(|row| row.op == Op::Le).find_map(|row| {
+            let (_, by) = row.terms.iter().find(|(var, by)| *var == paired && *by < 0.0)?;
+            Some((row.right, -by))
+        })
+    }
+
+    /// Who leads: picks of one day that a row counts, but where they are paired.
+    fn leads(&self) -> BTreeMap<usize, f64> {
+        let picks = self.weekly.picks.iter().enumerate();
+        let by_var: BTreeMap<usize, usize> =
+            picks.map(|(place, pick)| (pick.chosen.0, place)).collect();
+        let paired: BTreeSet<usize> =
+            self.weekly.picks.iter().filter_map(|pick| Some(pick.paired?.0)).collect();
+        let mut leads = BTreeMap::new();
+        for row in self.weekly.model.rows.iter().filter(|row| row.op == Op::Ge) {
+            let less = |(var, by): &(Var, f64)| *by < 0.0 && paired.contains(&var.0);
+            let more = row.terms.iter().filter(|(_, by)| *by > 0.0);
+            let counted: Vec<usize> =
+                more.filter_map(|(var, _)| by_var.get(&var.0)).copied().collect();
+            let days: BTreeSet<usize> =
+                counted.iter().map(|pick| self.weekly.picks[*pick].day).collect();
+            if days.len() == 1 && row.terms.iter().any(less) {
+                let cost: f64 = row.terms.iter().map(|(var, _)| -self.points(var.0)).sum();
+                leads.extend(counted.into_iter().map(|pick| (pick, cost)));
+            }
+        }
+        leads
+    }
+}
+
+fn seconds(seconds: u32) -> i32 {
+    i32::try_from(seconds).unwrap_or(i32::MAX)
+}
