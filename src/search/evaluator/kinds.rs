@@ -2,11 +2,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use itertools::Itertools as _;
+
 use super::pairing::{Class, Count, DayPairing};
 use crate::model::pairing::PairClass;
 use crate::model::tier::Tier;
 use crate::model::{Weekly, paired_sets};
-use crate::program::{Op, Var};
+use crate::program::{Op, Row, Term};
 
 /// Picks of a class, by what standing alone is worth for them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -88,35 +90,60 @@ impl View<'_> {
 
     /// What a day's row of sets allows, from which those in pairs take something.
     fn most_sets(&self, day: usize) -> Option<(f64, f64)> {
+        let (row, by) = self.row_of_sets(day)?;
+        Some((row.right, by))
+    }
+
+    /// A day's row of sets, and how many fewer one in a pair counts for.
+    fn row_of_sets(&self, day: usize) -> Option<(&Row, f64)> {
         let paired = self.weekly.on(day).find_map(|pick| pick.paired)?;
         self.weekly.model.rows.iter().filter(|row| row.op == Op::Le).find_map(|row| {
             let (_, by) = row.terms.iter().find(|(var, by)| *var == paired && *by < 0.0)?;
-            Some((row.right, -by))
+            Some((row, -by))
         })
     }
 
     /// Who leads: picks of one day that a row counts, but where they are paired.
     fn leads(&self) -> BTreeMap<usize, f64> {
+        let mut leads = BTreeMap::new();
+        for (row, counted) in self.rows_of_leads() {
+            let cost: f64 = row.terms.iter().map(|(var, _)| -self.points(var.0)).sum();
+            leads.extend(counted.into_iter().map(|pick| (pick, cost)));
+        }
+        leads
+    }
+
+    /// The rows that ask for a lead, and whom each counts.
+    fn rows_of_leads(&self) -> Vec<(&Row, Vec<usize>)> {
         let picks = self.weekly.picks.iter().enumerate();
         let by_var: BTreeMap<usize, usize> =
             picks.map(|(place, pick)| (pick.chosen.0, place)).collect();
         let paired: BTreeSet<usize> =
             self.weekly.picks.iter().filter_map(|pick| Some(pick.paired?.0)).collect();
-        let mut leads = BTreeMap::new();
-        for row in self.weekly.model.rows.iter().filter(|row| row.op == Op::Ge) {
-            let less = |(var, by): &(Var, f64)| *by < 0.0 && paired.contains(&var.0);
+        let asks = |row: &&Row| {
+            let less = |(var, by): &Term| *by < 0.0 && paired.contains(&var.0);
+            row.op == Op::Ge && row.terms.iter().any(less)
+        };
+        let counted = |row: &Row| -> Vec<usize> {
             let more = row.terms.iter().filter(|(_, by)| *by > 0.0);
-            let counted: Vec<usize> =
-                more.filter_map(|(var, _)| by_var.get(&var.0)).copied().collect();
-            let days: BTreeSet<usize> =
-                counted.iter().map(|pick| self.weekly.picks[*pick].day).collect();
-            if days.len() == 1 && row.terms.iter().any(less) {
-                let cost: f64 = row.terms.iter().map(|(var, _)| -self.points(var.0)).sum();
-                leads.extend(counted.into_iter().map(|pick| (pick, cost)));
-            }
-        }
-        leads
+            more.filter_map(|(var, _)| by_var.get(&var.0)).copied().collect()
+        };
+        let of_one_day = |(_, counted): &(&Row, Vec<usize>)| {
+            counted.iter().map(|pick| self.weekly.picks[*pick].day).all_equal()
+                && !counted.is_empty()
+        };
+        let rows = self.weekly.model.rows.iter().filter(asks);
+        rows.map(|row| (row, counted(row))).filter(of_one_day).collect()
     }
+}
+
+/// The rules whose rows are read here, by what they look like.
+#[cfg(test)]
+pub(super) fn rules_read(weekly: &Weekly) -> BTreeSet<&'static str> {
+    let view = View { weekly, points: BTreeMap::new(), leads: BTreeMap::new() };
+    let leads = view.rows_of_leads().into_iter().map(|(row, _)| row.rule).collect::<Vec<_>>();
+    let sets = weekly.days().filter_map(|day| Some(view.row_of_sets(day)?.0.rule));
+    sets.chain(leads).collect()
 }
 
 fn seconds(seconds: u32) -> i32 {

@@ -54,6 +54,20 @@ fn request(profile: &str) -> Request {
     Planner::built_in().request(&profile, &Options::default())
 }
 
+/// Pairs are chosen by rows that look like those of two rules: no other rule's row is taken for one.
+#[test]
+fn pairs_are_chosen_by_leads_and_sets() {
+    let mut read = std::collections::BTreeSet::new();
+    for profile in PROFILES {
+        let request = request(profile);
+        let keep = dominance::kept(&request);
+        for split in &design::candidates(&request) {
+            read.extend(super::kinds::rules_read(&rules::weekly_model(&request, split, &keep)));
+        }
+    }
+    assert_eq!(read.into_iter().collect::<Vec<_>>(), ["lead-lift", "working-sets"]);
+}
+
 /// Every walk of the model of a profile under its splits, changed somehow.
 fn walk_each(profile: &str, changed: impl Fn(&mut Weekly)) {
     let request = request(profile);
