@@ -90,7 +90,7 @@ weights! {
             /// Cost of an exercise that the client likes and that does not come.
             LIKED_MISSING = 40.0;
         "three-sets":
-            /// Cost of a set that a main or fast lift has too few of three.
+            /// Cost of a set that a main or fast lift, or one that is asked for, has too few of three.
             THIN_LIFT = 20.0;
         "fractional-cap":
             /// Cost of a half-set over the cap within the recovery hours.

@@ -23,7 +23,7 @@ use self::turn::Turn;
 use crate::input::catalog::Entry;
 use crate::input::profile::{Profile, SessionSlot};
 use crate::strength::working_load::KnownLifts;
-use crate::words::{Effort, Goal, Muscle, Weekday};
+use crate::words::{Effort, Goal, Muscle, Supersets, Weekday};
 
 pub use barred::Barred;
 pub use candidate::{Candidate, Wish};
@@ -133,12 +133,16 @@ impl Request {
 
     /// Whether a day's lead stands alone with its whole rest. In a short session, and where the goal is to last, to lose
     /// fat or to be fit, the lead goes in turn with other muscles: what is not near the limit needs no three minutes.
-    /// Common practice.
+    /// Nor does a lead without a load, for who likes pairs. Common practice.
     #[must_use]
     pub fn leads_alone(&self, day: usize) -> bool {
         let minutes = self.days[day].minutes;
+        let heavy =
+            |one: &Candidate| one.duty == dose::Duty::Main && standing::is_loaded(&one.entry);
+        let likes_pairs = self.profile.supersets == Supersets::Prefer;
         match self.profile.goal {
             Goal::Strength | Goal::Power => true,
+            _ if likes_pairs && !self.candidates.iter().any(heavy) => false,
             Goal::Hypertrophy => minutes >= candidate::SHORT_SESSION,
             Goal::GeneralFitness | Goal::Endurance => minutes > LEAD_ALONE_OVER,
             Goal::FatLoss => false,

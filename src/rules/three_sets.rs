@@ -1,9 +1,10 @@
-//! `three-sets`: a lift that a day is built on, and what is fast, comes for three sets.
+//! `three-sets`: a lift that a day is built on, what is fast, and a lift that is asked for come for three sets.
 //!
 //! Two sets of a main lift are hardly worth its warm-up; where a week asks for less, it asks for fewer lifts. Common
 //! practice. Not for who begins late, nor in a very short session.
 
 use super::{Finding, Force, Rule};
+use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::at_least;
 use crate::model::points::THIN_LIFT;
@@ -19,10 +20,16 @@ pub(super) struct ThreeSets;
 /// The fewest sets of a lift that is done in earnest.
 const SETS: u32 = 3;
 
-/// Whether a lift of such a duty is built on, on a day that has the time.
-fn is_asked(request: &Request, duty: Duty, minutes: u32) -> bool {
-    let builds = matches!(duty, Duty::Main | Duty::Explosive);
-    builds && minutes > VERY_SHORT_SESSION && !request.is_older_beginner()
+/// Whether three sets are asked of an exercise, on a day that has the time.
+fn is_asked(request: &Request, entry: &Entry, minutes: u32) -> bool {
+    let exercises = &request.profile.exercises;
+    let wished = [&exercises.must, &exercises.prefer].iter().any(|ids| ids.contains(&entry.id));
+    let asked = match Duty::of(entry) {
+        Duty::Main | Duty::Explosive => true,
+        Duty::Compound => wished,
+        _ => false,
+    };
+    asked && minutes > VERY_SHORT_SESSION && !request.is_older_beginner()
 }
 
 impl Rule for ThreeSets {
@@ -30,7 +37,7 @@ impl Rule for ThreeSets {
         "three-sets"
     }
     fn summary(&self) -> &'static str {
-        "main lifts and fast ones come for three sets or more"
+        "main lifts, fast ones and those asked for come for three sets or more"
     }
     fn force(&self) -> Force {
         Force::Ranges
@@ -39,7 +46,7 @@ impl Rule for ThreeSets {
         for pick in weekly.picks.clone() {
             let [fewest, most] = pick.sets;
             let minutes = weekly.request.days[pick.day].minutes;
-            let is_asked = is_asked(weekly.request, weekly.candidate(&pick).duty, minutes);
+            let is_asked = is_asked(weekly.request, &weekly.candidate(&pick).entry, minutes);
             if is_asked && fewest < SETS && most >= SETS {
                 let lacks = f64::from(SETS - fewest);
                 let done = vec![(pick.extra, 1.0), (pick.chosen, -lacks)];
@@ -52,8 +59,7 @@ impl Rule for ThreeSets {
         let mut findings = Vec::new();
         for session in &week.sessions {
             let minutes = request.days[session.day].minutes;
-            let asked =
-                session.work().filter(|item| is_asked(request, Duty::of(&item.entry), minutes));
+            let asked = session.work().filter(|item| is_asked(request, &item.entry, minutes));
             findings.extend(asked.filter(|item| item.sets < SETS).map(|item| {
                 let subject = format!("{} {}", item.entry.id, session.label);
                 let got = item.sets.to_string();

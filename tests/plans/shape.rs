@@ -246,3 +246,18 @@ fn what_is_fast_rests_a_minute_and_comes_for_three_sets() {
     assert!(!fast.is_empty());
     assert!(fast.iter().all(|item| item.sets >= 3 && item.rest_s <= 105), "{fast:?}");
 }
+
+#[test]
+fn a_lead_without_a_load_goes_in_turn_for_who_likes_pairs() {
+    let alone = |keys: &str| {
+        let profile = client(&format!(
+            "goal: hypertrophy\ntraining_status: intermediate\n\
+             sessions: [{{day: mon, minutes: 45}}, {{day: thu, minutes: 45}}]\n{keys}"
+        ));
+        PLANNER.request(&profile, &Options::default()).leads_alone(0)
+    };
+    let bands = "equipment: [resistance-band, band-anchor, chair]";
+    assert!(alone(bands));
+    assert!(!alone(&format!("{bands}\nsupersets: prefer")));
+    assert!(alone("equipment: [dumbbells, bench]\nsupersets: prefer"));
+}
