@@ -94,10 +94,23 @@ fn note(found: &Found, item: &Item, units: Units, ladder: &Ladders<'_>) -> Strin
     match (is_even, steps < 0.0) {
         (true, true) => format!("{day}'s load less {by}"),
         (true, false) => format!("{day}'s load and {by} more"),
+        // Who begins with the lightest may end there.
+        (false, true) if begins_at_the_lightest(found, item, ladder) => {
+            format!("{day}'s load, one size lighter where there is one")
+        }
         (false, true) => format!("{day}'s load, one size lighter"),
         (false, false) => format!("{day}'s load, one size heavier"),
     }
 }
+
+/// Whether the climb of another day begins with the lightest that the place has.
+fn begins_at_the_lightest(found: &Found, item: &Item, ladder: &Ladders<'_>) -> bool {
+    let lighter = found.find.start_kg - LEAST_KG;
+    ladder(&item.exercise).is_some_and(|ladder| ladder.at_most(lighter).is_none())
+}
+
+/// Less than any two sizes differ by.
+const LEAST_KG: f64 = 0.1;
 
 #[cfg(test)]
 mod tests {
@@ -161,6 +174,12 @@ mod tests {
         go_on(&mut week, Units::Kg, &bells);
         let told = week[1].groups[0].items[0].load_note.as_deref();
         assert_eq!(told, Some("Monday's load, one size lighter"));
+        let lightest = [day, light].map(|text| text.replace("start_kg: 20", "start_kg: 16"));
+        let [day, light] = lightest;
+        let mut week = vec![session(Weekday::Mon, &day), session(Weekday::Thu, &light)];
+        go_on(&mut week, Units::Kg, &bells);
+        let told = week[1].groups[0].items[0].load_note.as_deref();
+        assert_eq!(told, Some("Monday's load, one size lighter where there is one"));
     }
 
     #[test]

@@ -381,3 +381,14 @@ fn many_known_pull_ups_are_done_with_a_weight() {
     let liked = "goal: hypertrophy\nexercises: {prefer: [pull-up]}\nknown_lifts: {pull-up: {reps: 13, rir: 2}}";
     assert_eq!(of(liked), [true, true]);
 }
+
+#[test]
+fn one_bell_of_each_size_is_carried_in_one_hand() {
+    let of = left(
+        ["farmer-carry", "suitcase-carry"],
+        "goal: general-fitness\ntraining_status: intermediate\n",
+    );
+    assert_eq!(of("equipment: {kettlebell: {masses_kg: [8, 12]}}"), [false, true]);
+    assert_eq!(of("equipment: {kettlebell: {masses_kg: [8, 12], pairs: 1}}"), [true, true]);
+    assert_eq!(of("equipment: [kettlebell]"), [true, true]);
+}

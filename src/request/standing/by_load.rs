@@ -8,7 +8,7 @@ use crate::request::dose::{Duty, as_done};
 use crate::request::{Barred, Request};
 use crate::strength::estimate::Ask;
 use crate::strength::racks;
-use crate::words::{Measure, Sides, Standing};
+use crate::words::{LoadKind, Measure, Sides, Standing};
 
 /// Dumbbells up to ten kilograms are no hinge for legs that press ninety: a set that is to leave two in reserve wants kit
 /// that goes so far, where there is some for the same movement.
@@ -29,6 +29,24 @@ pub(super) fn for_more_load(
             && !ends_early(request, other)
     };
     usable.iter().find(goes_on).map(better)
+}
+
+/// Two hands want two alike: where the place has one of each size, one hand carries. Common practice.
+pub(super) fn for_one_of_each(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let place = request.profile.equipment.as_ref()?;
+    let has_load = |other: &Entry| {
+        let ladder = racks::ladder(other, place, request.profile.units);
+        ladder.is_some_and(|ladder| ladder.at_most(f64::INFINITY).is_some())
+    };
+    if entry.load != LoadKind::PerHand || has_load(entry) {
+        return None;
+    }
+    let by_one = |other: &&&Arc<Entry>| other.pattern == entry.pattern && has_load(other);
+    usable.iter().find(by_one).map(better)
 }
 
 /// Whether the place's heaviest load for an exercise is light for the client.

@@ -56,6 +56,7 @@ const FILTERS: &[Filter] = &[
     by_kit::for_the_machine,
     by_client::for_the_first_rung,
     by_load::for_more_load,
+    by_load::for_one_of_each,
 ];
 
 /// Which of the usable exercises are passed over, and why.
