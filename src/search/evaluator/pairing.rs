@@ -328,4 +328,26 @@ mod tests {
         );
         assert_eq!(pairing.pairs(&way, &able).as_slice(), [(4, 6, 71)]);
     }
+
+    /// A lead that is worth more alone than its pair stays alone, where the day's minutes hold that.
+    #[test]
+    fn a_lead_stands_alone_where_the_minutes_hold_it() {
+        let count = |var, points| Some(Count { var, saves: 20, points });
+        let pairing = DayPairing {
+            rounds: 3,
+            leads: vec![true, false],
+            led: 60.0,
+            room: 1000,
+            sets: (99.0, 0.0),
+            counts: vec![vec![None, count(70, 8.0)], vec![count(70, 8.0), None]],
+        };
+        let able = Able::from(&[(0, 4), (1, 5)][..]);
+        let pairs = |seconds, is_led| {
+            let load = DayLoad { seconds, ..DayLoad::default() };
+            pairing.best(&mut Memo::default(), &able, is_led, &load).pairs
+        };
+        assert_eq!(pairs(1000, false), 0);
+        assert_eq!(pairs(1001, false), 1, "the minutes ask for the pair");
+        assert_eq!(pairs(1000, true), 1, "something else leads");
+    }
 }
