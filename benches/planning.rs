@@ -5,7 +5,6 @@ mod cases;
 use std::path::{Path, PathBuf};
 
 use divan::{Bencher, black_box};
-use weekwright::catalog::FILES;
 use weekwright::inner;
 use weekwright::inner::design;
 use weekwright::inner::dominance;
@@ -39,8 +38,8 @@ fn load(file: &Path, planner: &Planner) -> Profile {
 
 #[divan::bench]
 fn catalog_read() -> usize {
-    let read = |text: &str| serde_yaml::from_str::<Vec<Entry>>(text).map_or(0, |list| list.len());
-    FILES.iter().map(|(_, text)| read(text)).sum()
+    let text = include_str!(concat!(env!("OUT_DIR"), "/catalog.json"));
+    serde_json::from_str::<Vec<Entry>>(black_box(text)).map_or(0, |list| list.len())
 }
 
 #[divan::bench]

@@ -1,12 +1,12 @@
 #!/usr/bin/env python3
-"""HiGHS, CBC and GLPK beside ours on the exported weekly models: a table in Markdown.
+"""HiGHS, CBC, GLPK and CP-SAT beside ours on the exported weekly models: a table in Markdown.
 
     cargo bench --bench process -- DIR
     benches/solvers.py DIR [--seconds 60] [CASE...]
 
 Each solver has one thread. Told are our value and whole-process seconds, and for each solver the seconds until it has a
 week worth as much as ours (as a multiple of ours) and the best value it has at the end. The models hold tiers 1 and 2 at the values we
-reached, so every value is one of tier 3. Needs PyPI highspy, and Debian coinor-cbc and glpk-utils.
+reached, so every value is one of tier 3. Needs PyPI highspy and ortools, and Debian coinor-cbc and glpk-utils.
 """
 
 import argparse
@@ -62,7 +62,24 @@ def highs(model, seconds):
     return follow(command, r"IMPROVED (-?[\d.e+]+)", -1.0, seconds)
 
 
-SOLVERS = {"HiGHS": highs, "CBC": cbc, "GLPK": glpk}
+CP_SAT = """
+import sys
+from ortools.linear_solver.python import model_builder
+model = model_builder.Model()
+model.import_from_mps_file(sys.argv[1])
+solver = model_builder.Solver("sat")
+solver.set_solver_specific_parameters(
+    f"num_workers: 1 mip_var_scaling: 1000 log_search_progress: true log_to_stdout: true max_time_in_seconds: {sys.argv[2]}")
+solver.solve(model)
+"""
+
+
+def cp_sat(model, seconds):
+    command = ["stdbuf", "-oL", "python3", "-c", CP_SAT, str(model), str(seconds)]
+    return follow(command, r"^#\d+\s+[\d.]+s best:(-?[\d.e+]+)", -1.0, seconds)
+
+
+SOLVERS = {"HiGHS": highs, "CBC": cbc, "GLPK": glpk, "CP-SAT": cp_sat}
 
 
 def cell(found, ours, ours_s):

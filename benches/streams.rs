@@ -1,4 +1,5 @@
-//! Quality over streams of draws: `cargo bench --bench streams -- [STREAMS] [PROFILE...]`.
+//! Quality over streams of draws: `cargo bench --bench streams -- [quick] [STREAMS] [PROFILE...]`, with `quick` that of
+//! a quick answer.
 //!
 //! A line for each week and stream: processor seconds of the search, costs of tiers 1 and 2, points of tier 3. Without
 //! profiles the weeks are the demos and the cases of the other benches. `benches/losses.py` compares such tables.
@@ -18,13 +19,15 @@ use weekwright::planner::{Options, Planner};
 
 fn main() {
     let given = std::env::args().skip(1).filter(|argument| !argument.starts_with("--"));
+    let (quick, given): (Vec<String>, Vec<String>) = given.partition(|word| word == "quick");
     let (streams, files): (Vec<String>, Vec<String>) =
-        given.partition(|argument| argument.parse::<u64>().is_ok());
+        given.into_iter().partition(|argument| argument.parse::<u64>().is_ok());
+    let budget = if quick.is_empty() { Budget::default() } else { Budget::quick() };
     let streams = streams.first().map_or(3, |streams| streams.parse().expect("a number"));
     let weeks = if files.is_empty() { known() } else { read(files.iter().map(PathBuf::from)) };
     for stream in 1..=streams {
         for (name, planner, profile) in &weeks {
-            line(name, planner, profile, stream);
+            line(name, planner, profile, Budget { stream, ..budget });
         }
     }
 }
@@ -56,11 +59,11 @@ fn read(files: impl Iterator<Item = PathBuf>) -> Vec<Week> {
     files.filter_map(week).collect()
 }
 
-fn line(name: &str, planner: &Planner, profile: &Profile, stream: u64) {
+fn line(name: &str, planner: &Planner, profile: &Profile, budget: Budget) {
     let request = planner.request(profile, &Options::default());
     let splits = design::candidates(&request);
     let before = processor_seconds();
-    let budget = Budget { stream, ..Budget::default() };
+    let stream = budget.stream;
     let found = solve::best(&request, &splits, budget);
     let seconds = processor_seconds() - before;
     let Ok(solution) = found else {

@@ -150,6 +150,18 @@ fn closed_pipes_are_no_fault_of_any_command() {
     }
 }
 
+/// The proof comes after the plan, and is told beside it.
+#[test]
+fn bounds_that_are_proven_on_request_change_no_byte_of_the_plan() {
+    let profile = concat!(env!("CARGO_MANIFEST_DIR"), "/profiles/cox-05.yaml");
+    let usual = run(&["plan", profile, "--format", "json"]);
+    assert_eq!(usual.status.code(), Some(0), "{}", text(&usual.stderr));
+    let proved = run(&["plan", profile, "--format", "json", "--prove", "--verbose"]);
+    assert_eq!(text(&proved.stdout), text(&usual.stdout));
+    assert!(text(&proved.stderr).contains("bounds by linear"), "{}", text(&proved.stderr));
+    assert!(!text(&usual.stderr).contains("bounds by linear"));
+}
+
 /// The fixture has a warning and no error, and asks for a week that is planned in a moment.
 #[test]
 fn quiet_says_nothing_beside_the_plan_and_verbose_says_how() {

@@ -63,6 +63,21 @@ fn the_same_bytes_on_one_core_and_on_four_in_every_format() {
     }
 }
 
+/// A week that is annealed under several splits, not solved whole: which core a run is made on is no part of it.
+#[test]
+fn a_week_of_many_runs_has_the_same_bytes_however_many_cores_make_it() {
+    let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/profiles/scull-07.yaml");
+    for effort in [&[][..], &["--effort", "quick"]] {
+        let arguments = [&["--format", "json"], effort].concat();
+        let one = plan(Path::new(demo), "1", &arguments);
+        assert_eq!(one.status.code(), Some(0), "{}", text(&one.stderr));
+        assert!(text(&one.stdout).contains("within-gap"), "nothing was proven, so it was annealed");
+        for threads in ["2", "5"] {
+            assert_eq!(text(&plan(Path::new(demo), threads, &arguments).stdout), text(&one.stdout));
+        }
+    }
+}
+
 #[test]
 fn a_bad_profile_stops_no_other_and_plans_come_in_the_order_of_the_names() {
     let crew = crew();
