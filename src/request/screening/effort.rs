@@ -57,6 +57,11 @@ impl Default for CarefulStart {
 }
 
 impl CarefulStart {
+    /// First loads up to a share of the maximum, where they are not lower already.
+    fn lower_first_loads(&mut self, percent: f64) {
+        self.most_percent = Some(self.most_percent.map_or(percent, |most| most.min(percent)));
+    }
+
     /// Least repetitions in reserve in a week.
     #[must_use]
     pub fn rir(&self, week: u32) -> u32 {
@@ -96,7 +101,7 @@ pub(super) fn start(facts: &Facts) -> CarefulStart {
         moderate(&mut start);
     }
     if facts.is_young() {
-        young(&mut start);
+        young(&mut start, facts.trained);
     }
     if facts.is_older() {
         older(&mut start, facts.trained);
@@ -114,10 +119,11 @@ fn moderate(start: &mut CarefulStart) {
     start.heavy_sets = false;
 }
 
-/// SC-12: one to three sets, first loads up to 60 %, never to failure, no test of one repetition.
-fn young(start: &mut CarefulStart) {
+/// SC-12: one to three sets, first loads up to 60 %, for who has trained for a while up to 80 % (common practice), never to
+/// failure, no test of one repetition.
+fn young(start: &mut CarefulStart, trained: bool) {
     start.least_rir = start.least_rir.max(2);
-    start.most_percent = Some(60.0);
+    start.lower_first_loads(if trained { 80.0 } else { 60.0 });
     start.most_sets = Some(3);
     start.heavy_sets = false;
 }
@@ -128,7 +134,7 @@ fn older(start: &mut CarefulStart, trained: bool) {
     start.least_rir = start.least_rir.max(2);
     start.first_week_sets = Some(2);
     let percent = if trained { 70.0 } else { 50.0 };
-    start.most_percent = Some(start.most_percent.map_or(percent, |most| most.min(percent)));
+    start.lower_first_loads(percent);
     start.balance_item = true;
     start.heavy_sets = false;
 }

@@ -163,6 +163,9 @@ fn age_pregnancy_and_pain_have_their_numbers() {
     let young = advise(&client(", birth_year: 2011")).start;
     assert!(!young.heavy_sets && young.rir(9) == 2, "SC-12");
     assert_eq!((young.most_percent, young.most_sets), (Some(60.0), Some(3)), "SC-12");
+    let mut trained = client(", birth_year: 2011");
+    trained.training_status = crate::words::Status::Intermediate;
+    assert_eq!(advise(&trained).start.most_percent, Some(80.0), "common practice");
     let older = advise(&client(", birth_year: 1960")).start;
     assert!(older.balance_item && older.first_week_sets == Some(2), "SC-13");
     assert_eq!(older.most_percent, Some(50.0), "SC-13");
