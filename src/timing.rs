@@ -6,6 +6,8 @@ use crate::words::{Kit, Measure, Role, Sides, Stress};
 
 /// Walking over and getting ready for a group. Common practice.
 pub const WAY_IN_S: u32 = 30;
+/// Walking over to conditioning and setting it up, beside its own minutes. Common practice.
+pub const CONDITIONING_WAY_IN_S: u32 = 90;
 /// Changing sides inside a set. Common practice.
 pub const CHANGE_SIDES_S: u32 = 10;
 /// A ramp set with the plates changed. Common practice.
@@ -102,8 +104,8 @@ pub fn ramp_s(sets: usize) -> u32 {
 
 /// The rest that a pair spares: while one half works the other rests. Common practice.
 const SPARED_REST_S: u32 = 30;
-/// The shortest rest after a round. Common practice.
-const LEAST_ROUND_REST_S: u32 = 30;
+/// The shortest rest after a round: the second set of two is done without a rest before it. Common practice.
+const LEAST_ROUND_REST_S: u32 = 45;
 
 /// Rest after a round of exercises done in turn, from what each would rest alone: the longest, less what the others'
 /// work already gave. One exercise rests as it does.

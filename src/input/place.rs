@@ -168,6 +168,15 @@ impl Stock {
         }
     }
 
+    /// How many pieces lie there: the count, or the masses where each is written.
+    #[must_use]
+    pub fn pieces(&self) -> u32 {
+        let Stock::Offer(offer) = self else { return self.count() };
+        let each = offer.masses_kg.as_ref().or(offer.masses_lb.as_ref());
+        let masses = each.and_then(|each| u32::try_from(each.len()).ok());
+        self.count().max(masses.unwrap_or(0))
+    }
+
     /// What is known beyond the count.
     #[must_use]
     pub fn offer(&self) -> Offer {

@@ -4,6 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Weekly, paired_sets};
+use crate::input::place::Stock;
 use crate::program::{Op, Term, Var};
 use crate::request::Request;
 use crate::request::candidate::{Candidate, Station};
@@ -40,11 +41,13 @@ pub(crate) enum Region {
     Fly,
     /// Trunk.
     Trunk,
+    /// Standing steadily.
+    Balance,
 }
 
 use Region::{
-    Calf, ElbowExtension, ElbowFlexion, Fly, Ham, Hip, Knee, Pull, Push, RearDelt, SideDelt, Thigh,
-    Trunk,
+    Balance, Calf, ElbowExtension, ElbowFlexion, Fly, Ham, Hip, Knee, Pull, Push, RearDelt,
+    SideDelt, Thigh, Trunk,
 };
 
 /// Regions that go together: opposite or unrelated muscles or a leg with an arm, never one prime mover twice, never two
@@ -110,6 +113,14 @@ const TOGETHER: &[(Region, Region)] = &[
     (SideDelt, ElbowExtension),
     (SideDelt, Fly),
     (ElbowFlexion, RearDelt),
+    (RearDelt, SideDelt),
+    (Knee, Trunk),
+    (Hip, Trunk),
+    (Hip, Calf),
+    (Balance, Calf),
+    (Balance, Trunk),
+    (Balance, Push),
+    (Balance, Pull),
 ];
 
 /// Things that only one item of a pair may use. Bits, so that two classes are compared at once.
@@ -212,6 +223,7 @@ const fn region(pattern: Pattern) -> Option<Region> {
         Pattern::ShoulderHorizontalAbduction | Pattern::ShoulderExternalRotation => RearDelt,
         Pattern::ShoulderHorizontalAdduction => Fly,
         pattern if pattern.is_trunk() => Trunk,
+        Pattern::Balance => Balance,
         _ => return None,
     })
 }
@@ -219,8 +231,8 @@ const fn region(pattern: Pattern) -> Option<Region> {
 fn claims(request: &Request, candidate: &Candidate) -> Claims {
     let single = |item: Kit| {
         let equipment = request.profile.equipment.as_ref();
-        candidate.kit.contains(&item)
-            && equipment.and_then(|kit| kit.items.get(&item)).is_none_or(|stock| stock.count() < 2)
+        let pieces = equipment.and_then(|kit| kit.items.get(&item)).map(Stock::pieces);
+        candidate.kit.contains(&item) && pieces.is_none_or(|pieces| pieces < 2)
     };
     // Small work may share a cable or go from one machine to the next; a bar, or a machine for several joints, is set up
     // for one.

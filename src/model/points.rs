@@ -126,12 +126,16 @@ weights! {
         "lead-lift":
             /// A session without a lift to lead it.
             NO_LEAD = -60.0;
-            /// A week in which no lift for a muscle that should get more can lead a day.
+            /// A week in which no lift that is wished, or for a muscle that should get more, can lead a day.
             NO_WISHED_LEAD = -20.0;
             /// The same where it leads in the later half of the days only.
             WISHED_LEAD_LATE = -8.0;
+            /// The same where the first day that could have it is led by something else.
+            WISHED_LEAD_SECOND = -7.0;
             /// A known squat, press or pull that comes in the later half of the days only: the week opens with what is known.
             KNOWN_LATE = -5.0;
+            /// A fast lift that is liked or asked for and comes in the later half of the days only.
+            LIKED_FAST_LATE = -12.0;
             /// A set that the lead has too few.
             THIN_LEAD = -20.0;
         "lower-back":
@@ -187,16 +191,16 @@ weights! {
             AGAIN_MAIN = -9.0;
             /// A further day of the same hinge: one is enough for a back, and its second day is a lighter relative.
             AGAIN_HINGE = -30.0;
-            /// A second day of a liked squat, press or thrust.
+            /// A second day of a lift that is liked or asked for, but a heavy hinge.
             LIKED_AGAIN = 14.0;
-            /// A second day of anything else that is liked.
+            /// A second day of other work that is liked.
             ALSO_LIKED_AGAIN = 6.0;
             /// A third day of a squat or press where strength or power is the goal.
             AGAIN_THIRD = -20.0;
             /// A further day of any other exercise.
             AGAIN_OTHER = -12.0;
             /// A set of a main lift over those of a heavy and a light day.
-            SETS_AGAIN = -5.0;
+            SETS_AGAIN = -14.0;
             /// A week of two days or more with a loaded squat on one of them only.
             SQUATS_ONCE = -14.0;
             /// A movement that a beginner meets only once in the week.
@@ -284,7 +288,7 @@ weights! {
             /// A third set for the trunk, or of work of one joint where size is not the goal.
             THIRD_SMALL_SET = -4.0;
             /// A little of what a limit allows in its light form only: other work comes first.
-            SPARINGLY = -7.0;
+            SPARINGLY = -12.0;
             /// An exercise that the client likes.
             PREFERRED = 25.0;
             /// An exercise that the client dislikes.

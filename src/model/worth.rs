@@ -78,7 +78,9 @@ impl Best {
 
     /// What an exercise loses where a coach would take another one first.
     fn second_choice(&self, request: &Request, one: &Candidate) -> f64 {
-        let has_go_to = self.go_to.contains(&one.pattern.work());
+        // For a muscle that should get more its own lift is the first choice.
+        let wished = one.prime().is_some_and(|prime| request.wants_more(prime));
+        let has_go_to = self.go_to.contains(&one.pattern.work()) && !wished;
         // A machine that holds the way is nobody's second choice for who begins.
         let is_held = request.is_guided()
             && one.entry.standing == Standing::Staple
@@ -175,16 +177,17 @@ pub(crate) fn for_once(request: &Request, candidate: &Candidate) -> f64 {
         + if_so(request.profile.known_lifts.contains_key(&candidate.id), KNOWN)
 }
 
-/// Whether a lift is pushed harder than others: it is liked, or its load is known.
+/// Whether a lift is pushed harder than others: it is liked or asked for, or its load is known.
 pub(crate) fn is_pushed(request: &Request, candidate: &Candidate) -> bool {
     let known = request.profile.known_lifts.contains_key(&candidate.id);
-    known || candidate.wish == Wish::Prefer
+    known || matches!(candidate.wish, Wish::Must | Wish::Prefer)
 }
 
-/// Whether the client would rather not do the lift that this one is a variant of.
+/// Whether the client would rather not do the lift that this one is a variant or a form of.
 fn avoids_parent(request: &Request, candidate: &Candidate) -> bool {
     let avoid = &request.profile.exercises.avoid;
-    parents(request, &candidate.entry).any(|id| avoid.iter().any(|one| one == id))
+    let family = candidate.entry.family.as_deref();
+    parents(request, &candidate.entry).chain(family).any(|id| avoid.iter().any(|one| one == id))
 }
 
 /// A staple with the bar.

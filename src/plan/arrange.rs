@@ -57,8 +57,22 @@ fn in_turn(request: &Request, mut group: Together, lead: Option<usize>) -> Toget
 }
 
 fn rank_of(request: &Request, group: &Together) -> Rank {
-    let ranks = group.iter().map(|done| rank(&request.candidates[done.candidate]));
+    let ranks = group.iter().map(|done| {
+        let candidate = &request.candidates[done.candidate];
+        if leads_its_muscle(request, candidate) { Rank::MultiJoint } else { rank(candidate) }
+    });
     ranks.min().unwrap_or(Rank::Isolation)
+}
+
+/// Whether work of one joint stands among the lifts, as its muscle should get more and no lift needs it fresh: side delts,
+/// calves and the backs of the thighs. Arms wait for the presses and pulls.
+fn leads_its_muscle(request: &Request, candidate: &Candidate) -> bool {
+    let free = matches!(
+        candidate.pattern,
+        Pattern::ShoulderAbduction | Pattern::PlantarFlexion | Pattern::KneeFlexion
+    );
+    let wished = candidate.prime().is_some_and(|prime| request.wants_more(prime));
+    free && wished && request.profile.goal == Goal::Hypertrophy
 }
 
 fn rank(candidate: &Candidate) -> Rank {
@@ -209,7 +223,7 @@ fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
         let later_big = (place + 1..items.len()).any(|later| is_two_legged_main(at(later)));
         cost += if is_each_side_leg(at(place)) && later_big { 30 } else { 0 };
         cost +=
-            if wants_more(request, at(place)) { 4 * u32::try_from(place).unwrap_or(0) } else { 0 };
+            if comes_early(request, at(place)) { 4 * u32::try_from(place).unwrap_or(0) } else { 0 };
         // Small work for a muscle waits for the lifts that need it fresh.
         let lift_waits = !at(place).is_compound()
             && (place + 1..items.len())
@@ -235,9 +249,10 @@ fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
     cost + 3 * count(stations.count()) + 15 * count(again)
 }
 
-/// A lift for a muscle that should get more stands as early as its kind of work allows.
-fn wants_more(request: &Request, candidate: &Candidate) -> bool {
-    candidate.prime().is_some_and(|prime| request.wants_more(prime))
+/// A lift for a muscle that should get more, or one that is wished, stands as early as its kind of work allows.
+fn comes_early(request: &Request, candidate: &Candidate) -> bool {
+    let wished = matches!(candidate.wish, Wish::Prefer | Wish::Must);
+    wished || candidate.prime().is_some_and(|prime| request.wants_more(prime))
 }
 
 fn is_bar_hinge(candidate: &Candidate) -> bool {

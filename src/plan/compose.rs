@@ -16,7 +16,7 @@ use crate::split::SplitDay;
 use crate::strength::estimate::Ask;
 use crate::strength::ladder::Ladder;
 use crate::strength::racks;
-use crate::strength::working_load::KnownLifts;
+use crate::strength::working_load::{KnownLifts, THE_HEAVIEST};
 use crate::timing;
 use crate::words::{GroupKind, LoadKind, Measure, Muscle, Pattern, Sides, Turn};
 
@@ -241,6 +241,9 @@ impl Composer<'_> {
             }
             let kg = fewer;
             load.load_kg = self.light_kg(done, kg, ladder);
+            if load.note == THE_HEAVIEST && load.load_kg.is_some_and(|less| less < kg) {
+                load.note.clear();
+            }
         }
         let rir = load.load_kg.map_or(rir, |kg| self.reserve_at(entry, kg, ladder.as_ref(), ask));
         // With weights in the hands or on a stack the climb to an unknown load is its own way up.

@@ -5,7 +5,7 @@ use crate::input::profile::{ConditioningWish, Profile};
 use crate::plan::file::{Group, Item, Session};
 use crate::plan::heart_rate;
 use crate::plan::screening::{CarefulStart, age};
-use crate::plan::timing::{WAY_IN_S, pace_ms, written_group_s};
+use crate::plan::timing::{CONDITIONING_WAY_IN_S, WAY_IN_S, pace_ms, written_group_s};
 use crate::words::{
     Goal, GroupKind, Intensity, Kit, Measure, Part, Pattern, Side, Status, Weekday,
 };
@@ -170,15 +170,17 @@ impl Conditioning<'_> {
         })
     }
 
-    /// Seconds of work and rest that the wish and a quarter of the session leave.
+    /// Seconds of work and rest: the minutes that are wished, where a quarter of the session holds them and the way in.
     fn most_s(&self, entry: &Entry, session_minutes: u32) -> u32 {
-        let whole = (self.minutes * 60).min(session_minutes * 60 / 4);
-        whole.saturating_sub(WAY_IN_S + entry.setup_s) / STEP_S * STEP_S
+        let wished = self.minutes * 60;
+        let kept = (session_minutes * 60 / 4).min(wished + CONDITIONING_WAY_IN_S);
+        wished.min(kept.saturating_sub(WAY_IN_S + entry.setup_s)) / STEP_S * STEP_S
     }
 
-    /// From two thirds (novices) or four fifths, a tenth more with each raise, up to the most.
+    /// For novices from four fifths, a tenth more with each raise, up to the most; who has trained for a while does what
+    /// is wished from the start.
     fn grown(&self, most_s: u32, raises: u32) -> u32 {
-        let first = if self.status == Status::Novice { most_s * 2 / 3 } else { most_s * 4 / 5 };
+        let first = if self.status == Status::Novice { most_s * 4 / 5 } else { most_s };
         let mut seconds = (first / STEP_S * STEP_S).max(LEAST_S).min(most_s);
         for _ in 0..raises.min(52) {
             let more = seconds * (100 + GROWTH_PERCENT) / 100 / STEP_S * STEP_S;

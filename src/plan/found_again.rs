@@ -99,6 +99,9 @@ fn note(found: &Found, item: &Item, units: Units, ladder: &Ladders<'_>) -> Strin
             format!("{day}'s load, one size lighter where there is one")
         }
         (false, true) => format!("{day}'s load, one size lighter"),
+        (false, false) if is_heaviest(expected, item, ladder) => {
+            format!("{day}'s load, one size heavier where there is one")
+        }
         (false, false) => format!("{day}'s load, one size heavier"),
     }
 }
@@ -107,6 +110,11 @@ fn note(found: &Found, item: &Item, units: Units, ladder: &Ladders<'_>) -> Strin
 fn begins_at_the_lightest(found: &Found, item: &Item, ladder: &Ladders<'_>) -> bool {
     let lighter = found.find.start_kg - LEAST_KG;
     ladder(&item.exercise).is_some_and(|ladder| ladder.at_most(lighter).is_none())
+}
+
+/// Whether the place has nothing over a load.
+fn is_heaviest(load_kg: f64, item: &Item, ladder: &Ladders<'_>) -> bool {
+    ladder(&item.exercise).is_some_and(|ladder| load_kg + LEAST_KG > ladder.heaviest())
 }
 
 /// Less than any two sizes differ by.

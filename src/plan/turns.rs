@@ -34,8 +34,15 @@ pub fn heavier(request: &Request, days: &[Vec<Together>]) -> Vec<Done> {
         let tired = is_tiring(all);
         // A back has one heavy lift a day: squats and hinges stand in each other's way first, and other lifts rather go
         // where nothing is heavy yet.
+        // A press overhead follows the bench and is not in its way.
+        let lying = all
+            .iter()
+            .all(|done| request.candidates[done.candidate].pattern == Pattern::HorizontalPush);
+        let follows = |other: &Done| {
+            lying && request.candidates[other.candidate].pattern == Pattern::VerticalPush
+        };
         let taken = |day: usize| {
-            let on_day = || heavier.iter().filter(|other| other.day == day);
+            let on_day = || heavier.iter().filter(|other| other.day == day && !follows(other));
             let backs = on_day().filter(|other| tired && legs(other));
             (backs.count(), on_day().filter(|other| can_lead(request, other)).count())
         };
@@ -135,12 +142,12 @@ fn heavier_of(
         let is_bar = candidate(done).entry.load == LoadKind::BarTotal;
         // A known lift is the heavier one; among hinges the bar is, and the deadlift, known or not.
         let form = if hinge {
-            (0, !is_bar, form, backs)
+            (0, !is_bar, form, false, backs)
         } else {
-            (backs, !asked_for, form, usize::from(!is_bar))
+            (backs, !asked_for, None, !is_bar, 0)
         };
         let sets = std::cmp::Reverse(done.sets);
-        (!leads, before_sport, form, all, sets, done.day)
+        (!leads, before_sport, form, most_reps(done), all, sets, done.day)
     };
     all.iter().filter(main).min_by_key(rank).copied()
 }

@@ -124,6 +124,12 @@ pub fn dose(goal: Goal, status: Status, duty: Duty) -> &'static Dose {
         .expect("the dose table covers every goal, status and duty")
 }
 
+/// The dose of a lift that comes after a heavier one, on a day of the week.
+fn accessory(goal: Goal, status: Status, turn: Option<Turn>) -> &'static Dose {
+    let of_turn = TABLE.doses.get(&(goal, status, Duty::Compound, turn));
+    of_turn.unwrap_or_else(|| dose(goal, status, Duty::Compound))
+}
+
 /// The dose of an exercise on a day of the week: its heavier or lighter day, or as usual where the table has no row
 /// of its own for that day.
 #[must_use]
@@ -140,7 +146,7 @@ pub fn dose_for(goal: Goal, status: Status, entry: &Entry, turn: Option<Turn>) -
     match (few(wanted), few(usual)) {
         (false, _) => wanted,
         (true, false) => usual,
-        (true, true) => found(Duty::Compound, turn),
+        (true, true) => accessory(goal, status, turn),
     }
 }
 

@@ -102,26 +102,32 @@ impl Request {
 fn days(profile: &Profile) -> Vec<Day> {
     let mut slots: Vec<_> = profile.sessions.iter().collect();
     slots.sort_by_key(|slot| Day::new(slot, 0).start_min);
-    let closing = closing_days(profile, slots.len());
-    slots
-        .iter()
-        .enumerate()
-        .map(|(index, slot)| {
-            let wanted = profile.conditioning.as_ref().map_or(0, |wish| wish.minutes * 60);
-            let held = slot.minutes * 60 / 4;
-            Day::new(slot, if closing.contains(&index) { wanted.min(held) } else { 0 })
-        })
-        .collect()
+    let wanted = profile.conditioning.as_ref().map_or(0, |wish| wish.minutes * 60);
+    let held: Vec<u32> = slots.iter().map(|slot| slot.minutes * 60 / 4).collect();
+    let closing = closing_days(profile, wanted, &held);
+    let most = wanted + timing::CONDITIONING_WAY_IN_S;
+    let closing_s = |index| if closing.contains(&index) { most.min(held[index]) } else { 0 };
+    slots.iter().enumerate().map(|(index, slot)| Day::new(slot, closing_s(index))).collect()
 }
 
-/// The sessions that end with conditioning, spread over the week: at most three for strength and size.
-fn closing_days(profile: &Profile, days: usize) -> BTreeSet<usize> {
+/// The sessions that end with conditioning, spread over the week: at most three for strength and size, and none whose
+/// quarter holds far less than is wished where two others hold it.
+fn closing_days(profile: &Profile, wanted: u32, held: &[u32]) -> BTreeSet<usize> {
+    /// So much of what is wished is worth its way in.
+    const WORTH_IT_PERCENT: u32 = 80;
     match &profile.conditioning {
         Some(wish) if wish.from_week <= profile.weeks && profile.goal != Goal::Power => {
+            let all: Vec<usize> = (0..held.len()).collect();
+            let long: Vec<usize> = all
+                .iter()
+                .copied()
+                .filter(|day| held[*day] * 100 >= wanted * WORTH_IT_PERCENT)
+                .collect();
+            let days = if long.len() >= 2 { long } else { all };
             // Where strength and size are not the goal, every session may end with it.
             let strong = matches!(profile.goal, Goal::Strength | Goal::Hypertrophy);
-            let count = if strong { days.min(CONDITIONING_DAYS) } else { days };
-            (0..count).map(|place| place * days / count).collect()
+            let count = if strong { days.len().min(CONDITIONING_DAYS) } else { days.len() };
+            (0..count).map(|place| days[place * days.len() / count]).collect()
         }
         _ => BTreeSet::new(),
     }
@@ -195,6 +201,14 @@ impl Request {
         self.profile.training_status == Status::Novice && self.is_senior()
     }
 
+    /// Who begins without having moved on purpose lately: legs learn with both feet on the ground and a seat behind.
+    /// Common practice.
+    #[must_use]
+    pub fn starts_from_rest(&self) -> bool {
+        let novice = self.profile.training_status == Status::Novice;
+        novice && self.profile.screening.as_ref().is_some_and(|said| said.active == Some(false))
+    }
+
     /// A woman who begins, for whom most bars are heavy. Common practice.
     #[must_use]
     pub fn is_a_woman_who_begins(&self) -> bool {
@@ -222,7 +236,7 @@ impl Request {
         profile.training_status == Status::Advanced && profile.sex != Some(Sex::Female)
     }
 
-    /// Whether a main lift may lead a day because the client likes it or wants more of its muscle: a thrust for the glutes,
+    /// Whether a main lift may lead a day because the client likes it, asks for it or wants more of its muscle: a thrust for the glutes,
     /// an incline press for the chest, a pull-up for the lats.
     #[must_use]
     pub fn is_wished_lead(&self, one: &Candidate) -> bool {
@@ -230,7 +244,7 @@ impl Request {
         let strong = matches!(self.profile.goal, Goal::Strength | Goal::Power);
         let tires = strong && one.pattern == Pattern::HorizontalPull;
         let staple = one.duty == Duty::Main && one.entry.standing == Standing::Staple && !tires;
-        let liked = one.wish == Wish::Prefer;
+        let liked = matches!(one.wish, Wish::Must | Wish::Prefer);
         let wished = one.prime().is_some_and(|prime| self.wants_more(prime));
         staple && !one.is_each_side() && (liked || wished)
     }

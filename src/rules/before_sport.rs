@@ -4,6 +4,7 @@
 //! After the sport there are days to recover in; before it, heavy legs are carried into it. Common practice.
 
 use super::{Figure, Finding, Force, Rule, Unit};
+use crate::input::catalog::Entry;
 use crate::model::goal::at_most;
 use crate::model::points::HEAVY_BEFORE_SPORT;
 use crate::model::tier::Tier;
@@ -11,16 +12,31 @@ use crate::model::{Pick, Weekly};
 use crate::program::Term;
 use crate::request::Request;
 use crate::week::Week;
-use crate::words::{Kind, Muscle};
+use crate::words::{Kind, LoadKind, Muscle, Pattern};
 
 /// Sets by day before sport.
 pub(super) struct BeforeSport;
 
-/// Sets of lifts that such a day holds without a thought: one light exercise.
+/// Sets that such a day holds without a thought: one light exercise.
 const FEW_SETS: u32 = 3;
 
 /// More sets than a day ever has over that.
 const MOST_OVER: f64 = 30.0;
+
+/// Whether an exercise is felt the day after: a lift, or the body lowered by the backs of the thighs.
+fn is_tiring(entry: &Entry) -> bool {
+    entry.kind == Some(Kind::Compound) || is_lowered(entry)
+}
+
+/// Whether the body is lowered by the backs of the thighs, which is felt for days.
+fn is_lowered(entry: &Entry) -> bool {
+    entry.pattern == Some(Pattern::KneeFlexion) && entry.load == LoadKind::Bodyweight
+}
+
+/// How often a set counts.
+fn times(entry: &Entry) -> u32 {
+    1 + u32::from(is_lowered(entry))
+}
 
 /// The days before hard sport, where the week has others, and whether a day is one of them for a muscle.
 fn days(request: &Request) -> impl Iterator<Item = usize> {
@@ -44,12 +60,14 @@ impl Rule for BeforeSport {
         for day in days(weekly.request).collect::<Vec<_>>() {
             let tires = |pick: &&Pick| {
                 let one = weekly.candidate(pick);
-                let prime = one.prime();
-                one.is_compound()
-                    && prime.is_some_and(|one| weekly.request.is_before_sport(one, day))
+                is_tiring(&one.entry)
+                    && one.prime().is_some_and(|one| weekly.request.is_before_sport(one, day))
             };
-            let sets: Vec<Term> =
-                weekly.on(day).filter(tires).flat_map(|pick| pick.sets_times(1.0)).collect();
+            let sets = weekly
+                .on(day)
+                .filter(tires)
+                .flat_map(|pick| pick.sets_times(f64::from(times(&weekly.candidate(pick).entry))));
+            let sets: Vec<Term> = sets.collect();
             if !sets.is_empty() {
                 let label = weekly.request.days[day].label();
                 let wish = at_most(sets, f64::from(FEW_SETS)).missed_by(MOST_OVER);
@@ -65,10 +83,11 @@ impl Rule for BeforeSport {
         let found = sessions.filter_map(|session| {
             let tires = |item: &&crate::week::Item| {
                 let prime = item.entry.direct.first();
-                item.entry.kind == Some(Kind::Compound)
+                is_tiring(&item.entry)
                     && prime.is_some_and(|one| request.is_before_sport(*one, session.day))
             };
-            let sets: u32 = session.work().filter(tires).map(|item| item.sets).sum();
+            let work = session.work().filter(tires);
+            let sets: u32 = work.map(|item| times(&item.entry) * item.sets).sum();
             let wanted = "few hard sets for what the sport works hard soon after";
             let got = Figure::sets(2 * sets, Unit::Sets);
             let finding = Finding::broken(self.id(), session.label.clone(), wanted, got);

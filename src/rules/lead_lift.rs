@@ -5,13 +5,16 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::goal::at_least;
-use crate::model::points::{KNOWN_LATE, NO_LEAD, NO_WISHED_LEAD, THIN_LEAD, WISHED_LEAD_LATE};
+use crate::model::points::{
+    KNOWN_LATE, LIKED_FAST_LATE, NO_LEAD, NO_WISHED_LEAD, THIN_LEAD, WISHED_LEAD_LATE,
+    WISHED_LEAD_SECOND,
+};
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
 use crate::program::Term;
 use crate::request::dose::Duty;
 use crate::request::standing::{is_loaded, standing_here};
-use crate::request::{Candidate, Request};
+use crate::request::{Candidate, Request, Wish};
 use crate::week::Week;
 use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Standing};
 
@@ -109,12 +112,39 @@ fn leading(request: &Request, picks: &[Pick]) -> Vec<Term> {
     row
 }
 
-/// A known main lift rather comes in the first half of the days: its heavier day is not behind a lighter relative's.
+/// What is wished leads a day, in the first half of them, and the first that is fresh for it.
+fn wished(rule: &'static str, weekly: &mut Weekly) {
+    let wished = |pick: &&Pick| weekly.request.is_wished_lead(weekly.candidate(pick));
+    let wished: Vec<Pick> = weekly.picks.iter().filter(wished).copied().collect();
+    let half = weekly.request.days.len().div_ceil(2);
+    let early: Vec<Pick> = wished.iter().filter(|pick| pick.day < half).copied().collect();
+    let fresh = |pick: &&Pick| {
+        let prime = weekly.candidate(pick).prime();
+        prime.is_some_and(|prime| weekly.split.days[pick.day].hard.contains(&prime))
+    };
+    let first = early.iter().filter(fresh).map(|pick| pick.day).min();
+    let first: Vec<Pick> = early.iter().filter(|pick| Some(pick.day) == first).copied().collect();
+    for (name, picks, cost) in [
+        ("wished", wished, NO_WISHED_LEAD),
+        ("wished_early", early, WISHED_LEAD_LATE),
+        ("wished_first", first, WISHED_LEAD_SECOND),
+    ] {
+        if !picks.is_empty() {
+            let wish = at_least(leading(weekly.request, &picks), 1.0);
+            weekly.miss(rule, name, Tier::View, wish, cost);
+        }
+    }
+}
+
+/// A known main lift rather comes in the first half of the days, where its heavier day is not behind a lighter relative's;
+/// and so does a fast lift that is liked.
 fn known_early(rule: &'static str, weekly: &mut Weekly) {
     let half = weekly.request.days.len().div_ceil(2);
     let known = weekly.request.candidates.iter().enumerate().filter(|(_, one)| {
         let known = weekly.request.profile.known_lifts.contains_key(&one.id);
-        known && one.duty == Duty::Main && one.pattern != Pattern::Hinge
+        let liked = matches!(one.wish, Wish::Must | Wish::Prefer);
+        let fast = one.duty == Duty::Explosive;
+        (known && one.duty == Duty::Main && one.pattern != Pattern::Hinge) || (liked && fast)
     });
     for (place, id) in known.map(|(place, one)| (place, one.id.clone())).collect::<Vec<_>>() {
         let of_it = |pick: &&Pick| pick.candidate == place;
@@ -127,7 +157,9 @@ fn known_early(rule: &'static str, weekly: &mut Weekly) {
             .collect();
         if !early.is_empty() {
             let wish = at_least(early, 1.0);
-            weekly.miss(rule, format!("{id}_early"), Tier::View, wish, KNOWN_LATE);
+            let fast = weekly.request.candidates[place].duty == Duty::Explosive;
+            let cost = if fast { LIKED_FAST_LATE } else { KNOWN_LATE };
+            weekly.miss(rule, format!("{id}_early"), Tier::View, wish, cost);
         }
     }
 }
@@ -143,18 +175,7 @@ impl Rule for LeadLift {
         Force::View
     }
     fn add_to(&self, weekly: &mut Weekly) {
-        let wished = |pick: &&Pick| weekly.request.is_wished_lead(weekly.candidate(pick));
-        let wished: Vec<Pick> = weekly.picks.iter().filter(wished).copied().collect();
-        if !wished.is_empty() {
-            let wish = at_least(leading(weekly.request, &wished), 1.0);
-            weekly.miss(self.id(), "wished", Tier::View, wish, NO_WISHED_LEAD);
-            let half = weekly.request.days.len().div_ceil(2);
-            let early: Vec<Pick> = wished.into_iter().filter(|pick| pick.day < half).collect();
-            if !early.is_empty() {
-                let wish = at_least(leading(weekly.request, &early), 1.0);
-                weekly.miss(self.id(), "wished_early", Tier::View, wish, WISHED_LEAD_LATE);
-            }
-        }
+        wished(self.id(), weekly);
         known_early(self.id(), weekly);
         for day in weekly.days() {
             let picks: Vec<Pick> = leads(weekly, day);

@@ -64,18 +64,19 @@ fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
     let twice = is_trained_for(candidate.pattern)
         && (strong || (known && candidate.pattern == Pattern::Squat));
     let fast = candidate.duty == Duty::Explosive && profile.goal == Goal::Power;
+    let asked = candidate.is_compound() && candidate.wish == Wish::Must;
+    let liked = candidate.wish == Wish::Prefer || asked;
+    let also = if candidate.is_compound() { LIKED_AGAIN } else { ALSO_LIKED_AGAIN };
     match candidate.duty {
         Duty::Main if hinge && (strong || !novice) => vec![(1, AGAIN_HINGE - once)],
         // What is liked and has no heavier and lighter day still comes again.
-        _ if candidate.wish == Wish::Prefer && !twice => {
-            vec![(1, ALSO_LIKED_AGAIN - once), (2, AGAIN_OTHER)]
-        }
+        _ if liked && !twice => vec![(1, also - once), (2, AGAIN_OTHER)],
         // A fast lift with the bar comes again, jumps and throws change.
         _ if fast && candidate.entry.load == LoadKind::BarTotal => {
             vec![(1, -once), (2, AGAIN_THIRD)]
         }
         // What is liked comes again rather than a relative.
-        Duty::Main if twice && candidate.wish == Wish::Prefer => {
+        Duty::Main if twice && liked => {
             vec![(1, LIKED_AGAIN - once), (2, AGAIN_THIRD)]
         }
         Duty::Main if twice => vec![(1, -once), (2, AGAIN_THIRD)],

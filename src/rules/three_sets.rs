@@ -1,18 +1,19 @@
 //! `three-sets`: a lift that a day is built on, what is fast, and a lift that is asked for come for three sets.
 //!
 //! Two sets of a main lift are hardly worth its warm-up; where a week asks for less, it asks for fewer lifts. Common
-//! practice. Not for who begins late, nor in a very short session.
+//! practice. Not for who begins late, nor in a very short session, nor where a day follows another closely and trains
+//! lightly what that one trained hard.
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
-use crate::model::Weekly;
 use crate::model::goal::at_least;
 use crate::model::points::THIN_LIFT;
 use crate::model::tier::Tier;
+use crate::model::{Pick, Weekly};
 use crate::request::Request;
 use crate::request::candidate::VERY_SHORT_SESSION;
 use crate::request::dose::Duty;
-use crate::week::Week;
+use crate::week::{Session, Week};
 
 /// Third sets.
 pub(super) struct ThreeSets;
@@ -26,10 +27,23 @@ fn is_asked(request: &Request, entry: &Entry, minutes: u32) -> bool {
     let wished = [&exercises.must, &exercises.prefer].iter().any(|ids| ids.contains(&entry.id));
     let asked = match Duty::of(entry) {
         Duty::Main | Duty::Explosive => true,
-        Duty::Compound => wished,
+        Duty::Compound | Duty::Carry => wished,
         _ => false,
     };
     asked && minutes > VERY_SHORT_SESSION && !request.is_older_beginner()
+}
+
+/// Whether a day is close to another and trains lightly some of what the exercise trains.
+fn is_light(weekly: &Weekly, pick: &Pick) -> bool {
+    let hard = &weekly.split.days[pick.day].hard;
+    let light = weekly.candidate(pick).entry.direct.iter().any(|muscle| !hard.contains(muscle));
+    light && weekly.days().any(|other| weekly.request.too_close(pick.day, other))
+}
+
+/// The same of a finished week.
+fn was_light(request: &Request, week: &Week, session: &Session, entry: &Entry) -> bool {
+    let close = week.sessions.iter().filter(|other| request.too_close(session.day, other.day));
+    close.into_iter().any(|other| entry.direct.iter().any(|muscle| other.is_hard_for(*muscle)))
 }
 
 impl Rule for ThreeSets {
@@ -47,7 +61,7 @@ impl Rule for ThreeSets {
             let [fewest, most] = pick.sets;
             let minutes = weekly.request.days[pick.day].minutes;
             let is_asked = is_asked(weekly.request, &weekly.candidate(&pick).entry, minutes);
-            if is_asked && fewest < SETS && most >= SETS {
+            if is_asked && fewest < SETS && most >= SETS && !is_light(weekly, &pick) {
                 let lacks = f64::from(SETS - fewest);
                 let done = vec![(pick.extra, 1.0), (pick.chosen, -lacks)];
                 let wish = at_least(done, 0.0).missed_by(lacks);
@@ -60,6 +74,7 @@ impl Rule for ThreeSets {
         for session in &week.sessions {
             let minutes = request.days[session.day].minutes;
             let asked = session.work().filter(|item| is_asked(request, &item.entry, minutes));
+            let asked = asked.filter(|item| !was_light(request, week, session, &item.entry));
             findings.extend(asked.filter(|item| item.sets < SETS).map(|item| {
                 let subject = format!("{} {}", item.entry.id, session.label);
                 let got = item.sets.to_string();

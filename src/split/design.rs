@@ -8,7 +8,8 @@ use itertools::Itertools as _;
 use super::idea::{ANY_DAY, Idea, STYLES, Style};
 use super::{Split, SplitDay};
 use crate::input::profile::{SplitChoice, SplitName};
-use crate::request::Request;
+use crate::request::dose::Duty;
+use crate::request::{Candidate, Request, Wish};
 use crate::words::{Goal, Muscle, Status};
 
 /// Splits worth trying for a request, the likeliest first: the one asked for, or for `auto` one of each
@@ -163,9 +164,10 @@ fn solve(request: &Request, ideas: &[Ideas]) -> Option<Vec<SplitDay>> {
         .filter(|muscle| !muscle.recovers_fast() && !ANY_DAY.contains(muscle))
         .map(|muscle| HardDays::new(request, *muscle))
         .collect();
+    let wished = wished(request);
     let mut best: Option<(f64, Vec<usize>)> = None;
     for sequence in sequences(ideas) {
-        let worth = worth(ideas, &hard, &sequence);
+        let worth = worth(ideas, &hard, &wished, &sequence);
         if best.as_ref().is_none_or(|(most, _)| worth > *most) {
             best = Some((worth, sequence));
         }
@@ -216,15 +218,37 @@ fn trained(ideas: &[Ideas], sequence: &[usize], muscle: Muscle) -> Days {
         .fold(0, |days, (day, _)| days | bit(day))
 }
 
-/// Points of a sequence: exposures of every muscle, less repeated ideas.
-fn worth(ideas: &[Ideas], hard: &[HardDays], sequence: &[usize]) -> f64 {
+/// Points for each wish that the week opens with: they only choose among equal weeks.
+const OPENS: f64 = 0.1;
+
+/// The muscles of what is wished: those that should get more twice, and the prime movers of the lifts that are asked for
+/// or liked, of squats and hinges twice as well, as a day is built on them.
+fn wished(request: &Request) -> Vec<Muscle> {
+    let more = Muscle::ALL.iter().copied().filter(|muscle| request.wants_more(*muscle));
+    let more = more.flat_map(|muscle| [muscle; 2]);
+    let asked =
+        |one: &&Candidate| matches!(one.wish, Wish::Must | Wish::Prefer) && one.duty == Duty::Main;
+    let lifts = request.candidates.iter().filter(asked).flat_map(|one| {
+        let times = if one.is_leg_lift() { 2 } else { 1 };
+        one.prime().into_iter().flat_map(move |prime| std::iter::repeat_n(prime, times))
+    });
+    more.chain(lifts).collect()
+}
+
+/// Points of a sequence: exposures of every muscle and the wishes of its first day, less repeated ideas.
+fn worth(ideas: &[Ideas], hard: &[HardDays], wished: &[Muscle], sequence: &[usize]) -> f64 {
     let exposures: f64 =
         hard.iter().map(|hard| hard.best(trained(ideas, sequence, hard.muscle)).0).sum();
     let repeats = sequence
         .windows(2)
         .zip(ideas.windows(2))
         .filter(|(pair, ideas)| ideas[0].len() > 1 && pair[0] == pair[1]);
-    exposures - REPEAT * f64::from(u32::try_from(repeats.count()).unwrap_or(u32::MAX))
+    let opens = wished.iter().filter(|muscle| {
+        let days = hard.iter().find(|hard| hard.muscle == **muscle);
+        days.is_some_and(|hard| hard.best(trained(ideas, sequence, **muscle)).1 & bit(0) != 0)
+    });
+    let count = |number: usize| f64::from(u32::try_from(number).unwrap_or(u32::MAX));
+    exposures + OPENS * count(opens.count()) - REPEAT * count(repeats.count())
 }
 
 /// A muscle's best hard days among any days that train it.
@@ -261,9 +285,23 @@ impl HardDays {
     }
 }
 
-/// Points for a muscle's hard days, falling with their number; longer and earlier days first on ties.
+/// Muscles that take the later of two days too close for both, so that neither day is without a leg lift, a press and a
+/// pull: squat, bench and pulldown on the first, curl or hinge, press overhead and row on the second. Common practice.
+const LATER: [Muscle; 7] = [
+    Muscle::Hamstrings,
+    Muscle::SpinalErectors,
+    Muscle::FrontDelts,
+    Muscle::SideDelts,
+    Muscle::RearDelts,
+    Muscle::UpperBack,
+    Muscle::Triceps,
+];
+
+/// Points for a muscle's hard days, falling with their number; longer and then earlier days first on ties, for some
+/// muscles later ones.
 fn points(request: &Request, muscle: Muscle, days: impl Iterator<Item = usize>) -> f64 {
     let targeted = request.targets.contains_key(&muscle);
+    let later = if LATER.contains(&muscle) { -1.0 } else { 1.0 };
     days.enumerate()
         .map(|(count, day)| {
             let minutes = f64::from(request.days[day].minutes) / 100.0;
@@ -271,7 +309,7 @@ fn points(request: &Request, muscle: Muscle, days: impl Iterator<Item = usize>) 
             let usual = EXPOSURES.get(count).copied().unwrap_or(0.0);
             let points =
                 if count >= 2 && request.wants_more(muscle) { WISHED_THIRD } else { usual };
-            if targeted { points + 0.01 * minutes - 0.001 * order } else { UNTARGETED }
+            if targeted { points + 0.01 * minutes - 0.001 * later * order } else { UNTARGETED }
         })
         .sum()
 }

@@ -278,7 +278,7 @@ impl KnownLifts {
             found.note = match found.load_kg {
                 None => OVER_THE_CAP,
                 Some(_) if ladder.len() == 1 => ONLY_ONE,
-                Some(_) => "the heaviest here",
+                Some(_) => THE_HEAVIEST,
             }
             .to_owned();
         }
@@ -363,6 +363,8 @@ fn unloaded_note(entry: &Entry, ask: Ask) -> String {
 
 /// What a note says where the place has a single load.
 const ONLY_ONE: &str = "the only one here: as many as leave what is asked";
+/// What a note says where the heaviest load is taken. A lighter day that goes below it does not say so.
+pub const THE_HEAVIEST: &str = "the heaviest here";
 /// What a note says where even the lightest load is over the cap.
 const OVER_THE_CAP: &str = "the lightest here is over the cap: take an easier form";
 /// So many repetitions fewer than were done weigh the same.

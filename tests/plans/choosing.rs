@@ -9,13 +9,16 @@ use crate::rules::check::PLANNER;
 const SOMEONE: &str =
     "client: choice-01\nsessions: [{day: mon, minutes: 60}, {day: thu, minutes: 60}]\n";
 
-fn request(keys: &str) -> Request {
+pub(super) fn request(keys: &str) -> Request {
     let profile = serde_yaml::from_str(&format!("{SOMEONE}{keys}")).expect("a profile");
     PLANNER.request(&profile, &Options::default())
 }
 
 /// Which of some exercises are left for a client, of whom some keys are given first and the others later.
-fn left<'a, const N: usize>(ids: [&'a str; N], keys: &'a str) -> impl Fn(&str) -> [bool; N] + 'a {
+pub(super) fn left<'a, const N: usize>(
+    ids: [&'a str; N],
+    keys: &'a str,
+) -> impl Fn(&str) -> [bool; N] + 'a {
     assert!(ids.iter().all(|id| PLANNER.catalog().get(id).is_some()), "{ids:?}");
     move |others| {
         let request = request(&format!("{keys}{others}"));
@@ -24,7 +27,7 @@ fn left<'a, const N: usize>(ids: [&'a str; N], keys: &'a str) -> impl Fn(&str) -
 }
 
 /// What an exercise is worth that is left.
-fn worth(request: &Request, id: &str) -> f64 {
+pub(super) fn worth(request: &Request, id: &str) -> f64 {
     let place = request.candidates.iter().position(|one| one.id == id);
     weekwright::inner::worths(request)[place.expect("it is left")]
 }

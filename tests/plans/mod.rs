@@ -3,9 +3,11 @@
 mod choosing;
 mod dated;
 mod edits;
+mod forms;
 mod kept;
 mod reworked;
 mod shape;
+mod wishes;
 
 use std::collections::BTreeMap;
 use std::sync::{LazyLock, Mutex};

@@ -11,16 +11,16 @@ use weekwright::words::{GroupKind, Muscle, Pattern, Turn};
 
 use crate::rules::check::PLANNER;
 
-fn client(keys: &str) -> Profile {
+pub(super) fn client(keys: &str) -> Profile {
     serde_yaml::from_str(&format!("client: shape-00\n{keys}")).expect("a profile")
 }
 
-fn plan(keys: &str) -> Plan {
+pub(super) fn plan(keys: &str) -> Plan {
     PLANNER.plan(&client(keys), &Options::default()).expect("a plan")
 }
 
 /// The working items of a plan with the place of their day.
-fn items(plan: &Plan) -> impl Iterator<Item = (usize, &Item)> {
+pub(super) fn items(plan: &Plan) -> impl Iterator<Item = (usize, &Item)> {
     plan.sessions.iter().enumerate().flat_map(|(day, session)| {
         let works = |kind| matches!(kind, GroupKind::Single | GroupKind::Superset);
         let groups = session.groups.iter().filter(move |group| works(group.kind));

@@ -57,7 +57,7 @@ fn novices_start_steady_in_their_week_and_meet_intervals_after_three_weeks() {
     assert!(conditioning.of_week(2, 0, 60, true).is_none());
     let first = conditioning.of_week(3, 0, 60, true).unwrap();
     assert_eq!(first.items[0].exercise, "rowing-steady");
-    assert_eq!(first.items[0].seconds, Some(vec![435]));
+    assert_eq!(first.items[0].seconds, Some(vec![570]));
     let effort = first.items[0].effort.clone().unwrap();
     assert!(
         effort.contains("Borg scale 6-20: 12-13") && effort.contains("give or take 10"),

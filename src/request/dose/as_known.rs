@@ -1,13 +1,13 @@
 //! The dose of a lift whose load is known: as many repetitions as were done with it, where the goal has room for them.
 
-use super::{Dose, Duty, dose_for};
+use super::{Dose, Duty, accessory, dose_for};
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
 use crate::strength::estimate::Ask;
 use crate::strength::ladder::to_kg;
 use crate::strength::racks::ladder;
 use crate::strength::working_load::KnownLifts;
-use crate::words::{Goal, Measure, Pattern, Turn};
+use crate::words::{Goal, Kit, Measure, Pattern, Turn};
 
 /// The lighter day keeps so many repetitions more than the heavier. Common practice.
 const LIGHTER_BY: u32 = 2;
@@ -26,7 +26,10 @@ const FEWEST_FAST: u32 = 2;
 /// was lifted. The lighter day keeps its many. Common practice.
 #[must_use]
 pub fn as_done(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
-    let dose = |turn| dose_for(profile.goal, profile.training_status, entry, turn);
+    let dose = |turn| match follows_the_bench(profile, entry) {
+        true => accessory(profile.goal, profile.training_status, turn),
+        false => dose_for(profile.goal, profile.training_status, entry, turn),
+    };
     let usual = dose(turn);
     let duty = Duty::of(entry);
     let keeps = entry.measure != Measure::Reps
@@ -73,12 +76,28 @@ pub fn as_done(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
     Dose { reps, aim: as_done, rir, ..usual.clone() }
 }
 
+/// Whether a dip comes after a bench press, which has the few repetitions. Common practice.
+fn follows_the_bench(profile: &Profile, entry: &Entry) -> bool {
+    const RACKED_BENCH: [Kit; 3] = [Kit::Barbell, Kit::SquatRack, Kit::Bench];
+    let dip = entry.is_hung() && entry.pattern == Some(Pattern::HorizontalPush);
+    let lists = [&profile.exercises.must, &profile.exercises.prefer];
+    let wished = lists.iter().any(|list| list.contains(&entry.id));
+    let known = profile.known_lifts.contains_key(&entry.id);
+    let place = profile.equipment.as_ref();
+    let has = |item: &Kit| place.is_some_and(|place| place.items.contains_key(item));
+    dip && !wished && !known && RACKED_BENCH.iter().all(has)
+}
+
 /// The dose of an exercise for a client on a day of the week, longer where nobody knows the lift and the heaviest of the place
-/// is light for it: there is nothing to add. Common practice.
+/// is light for it, as there is nothing to add, and shorter where the lightest is heavy. Common practice.
 #[must_use]
 pub fn for_client(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
+    /// The lightest of a place is heavy for who is expected to lift so much less.
+    const OVER_WHAT_IS_EXPECTED: f64 = 1.15;
+    /// A shorter set has so many repetitions: over those of heavy sets, as it is no lift for strength.
+    const SHORT_SET: u32 = 7;
     /// A longer set has so many repetitions more.
-    const LONGER_BY: u32 = 4;
+    const LONGER_BY: u32 = 5;
     let usual = as_done(profile, entry, turn);
     let is_fast = entry.pattern.is_some_and(Pattern::is_explosive);
     if entry.measure != Measure::Reps || is_fast || profile.known_lifts.contains_key(&entry.id) {
@@ -87,7 +106,14 @@ pub fn for_client(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose 
     let loads = profile.equipment.as_ref().and_then(|place| ladder(entry, place, profile.units));
     let ask = Ask { reps: usual.span(entry).aim, rir: usual.rir, most_percent: None };
     let expected = KnownLifts::of(profile).expected(entry, ask);
-    let is_light = loads.zip(expected).is_some_and(|(loads, kg)| loads.ends_early(kg));
+    let found = loads.zip(expected);
+    let is_heavy =
+        found.as_ref().is_some_and(|(loads, kg)| loads.lightest() > kg * OVER_WHAT_IS_EXPECTED);
+    let least = entry.reps.first().copied().unwrap_or(usual.reps[0]);
+    if is_heavy && least < SHORT_SET && SHORT_SET < usual.aim {
+        return Dose { reps: [least, SHORT_SET], aim: SHORT_SET, ..usual };
+    }
+    let is_light = found.is_some_and(|(loads, kg)| loads.ends_early(kg));
     let more = if is_light { LONGER_BY } else { 0 };
     let [low, high] = usual.reps;
     Dose { reps: [low, high + more], aim: usual.aim + more, ..usual }

@@ -7,8 +7,9 @@ use super::{
 };
 use crate::input::catalog::Entry;
 use crate::input::profile::Limit;
-use crate::request::candidate::grade;
+use crate::request::candidate::{Station, grade};
 use crate::request::dose::takes_few_reps;
+use crate::request::eligibility::kit_for;
 use crate::request::{Barred, Request, screening};
 use crate::words::{Goal, Kind, LoadKind, Pattern, Sex, Side, Standing, Status, Stress};
 
@@ -18,21 +19,23 @@ pub(super) fn variant_of_never(
     entry: &Entry,
 ) -> Option<Barred> {
     let never = &request.profile.exercises.never;
-    // A squat to a seat is the same squat.
-    let same = entry.family.as_deref().filter(|_| entry.pattern == Some(Pattern::Squat));
+    // A squat to a seat is the same squat, and a plank with a weight or a long lever the same plank.
+    let of_family = |pattern: Pattern| pattern == Pattern::Squat || pattern.is_trunk();
+    let same = entry.family.as_deref().filter(|_| entry.pattern.is_some_and(of_family));
     let parent =
         parents(request, entry).chain(same).find(|id| never.iter().any(|one| one == id))?;
     Some(Barred::VariantOfNever(parent.to_owned()))
 }
 
-/// Sitting down to a bench or chair is a squat for older or limited knees; others squat without it.
+/// Sitting down to a bench or chair is a squat for older or limited knees and for who has long sat; others squat without it.
 pub(super) fn for_the_free_squat(
     request: &Request,
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
     let to_a_seat = entry.standing == Standing::Staple && entry.pattern == Some(Pattern::Squat);
-    let family = entry.family.as_deref().filter(|_| to_a_seat && !request.is_senior())?;
+    let sits = request.is_senior() || request.starts_from_rest();
+    let family = entry.family.as_deref().filter(|_| to_a_seat && !sits)?;
     let free = |other: &&&Arc<Entry>| other.id == family && is_proper(other, Pattern::Squat);
     usable.iter().find(free).filter(|free| free.id != entry.id).map(better)
 }
@@ -169,23 +172,31 @@ pub(super) fn for_a_press_in_steps(
     usable.iter().find(in_steps).filter(|_| light && bar).map(better)
 }
 
-/// From 65 on and for who must not kneel, what is done lying face down without a load is behind what is done standing or
-/// sitting for the same muscle: getting down and up again costs more than it gives. Common practice.
+/// From 65 on and for who must not kneel, a press or pull on the floor, face down without a load or on the back, is behind
+/// what is done standing or sitting: getting down and up again costs more than it gives. Common practice.
 pub(super) fn for_staying_up(
     request: &Request,
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
     let kneeling = request.profile.limits.contains(&Limit::Whole(Stress::Kneeling));
-    let lies = grade(entry, Stress::Prone).is_some() && entry.load == LoadKind::Bodyweight;
     let side = entry.pattern.and_then(Pattern::press_or_row);
     let up = |other: &&&Arc<Entry>| {
-        grade(other, Stress::Prone).is_none()
+        !is_on_the_floor(request, other)
             && other.pattern.and_then(Pattern::press_or_row) == side
             && matches!(other.standing, Standing::Staple | Standing::Regular)
     };
-    let wanted = lies && side.is_some() && (kneeling || request.is_senior());
+    let wanted =
+        side.is_some() && (kneeling || request.is_senior()) && is_on_the_floor(request, entry);
     usable.iter().find(up).filter(|_| wanted).map(better)
+}
+
+/// Whether an exercise is done lying on the floor: face down with the body alone, or on the back without a bench.
+fn is_on_the_floor(request: &Request, entry: &Entry) -> bool {
+    let floor =
+        kit_for(&request.profile, entry).is_ok_and(|kit| Station::of(&kit) == Station::Floor);
+    let prone = grade(entry, Stress::Prone).is_some() && entry.load == LoadKind::Bodyweight;
+    prone || (floor && grade(entry, Stress::Supine).is_some())
 }
 
 pub(super) fn for_a_staple(

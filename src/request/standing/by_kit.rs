@@ -133,11 +133,13 @@ pub(super) fn for_a_load(
             same(other_pattern) && is_lift(other_pattern) && is_proper(other, other_pattern)
         })
     };
-    // A band is hardest at the end of the movement and easy at its start: any weight for the movement comes before it.
+    // A band is hardest at the end of the movement and easy at its start: any weight for the movement comes before it,
+    // and, past the first steps, before the body alone.
+    let light = entry.load == LoadKind::Band || !request.is_guided();
     let weight = |other: &&&Arc<Entry>| {
         let is_usual = matches!(other.standing, Standing::Staple | Standing::Regular);
         let moved = other.pattern == Some(pattern) && other.kind == Some(Kind::Compound);
-        entry.load == LoadKind::Band && is_usual && moved && is_loaded(other)
+        light && is_usual && moved && is_loaded(other)
     };
     usable.iter().find(proper).or_else(|| usable.iter().find(weight)).map(better)
 }

@@ -41,9 +41,9 @@ const FILTERS: &[Filter] = &[
     by_client::for_a_press_in_steps,
     older::for_a_steady_stance,
     older::for_a_seat,
+    older::for_a_held_back,
     older::for_an_easier_hold,
     older::for_trunk_work_off_the_floor,
-    by_client::for_staying_up,
     by_client::for_a_harder_form,
     by_kit::for_small_work_with_a_load,
     by_kit::for_the_belt,
@@ -61,14 +61,20 @@ const FILTERS: &[Filter] = &[
 
 /// Which of the usable exercises are passed over, and why.
 pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap<String, Barred> {
-    let open = usable.iter().filter(|entry| {
+    let open = |entry: &Entry| {
         !is_named(&request.profile, &entry.id) || by_kit::is_outgrown(request, entry)
-    });
-    let reasons = open.filter_map(|entry| {
-        let reason = FILTERS.iter().find_map(|filter| filter(request, usable, entry))?;
+    };
+    // What the client had better not get down to the floor for is no reason to pass anything over.
+    let down =
+        |entry: &Entry| by_client::for_staying_up(request, usable, entry).filter(|_| open(entry));
+    let (low, usable): (Vec<_>, Vec<_>) =
+        usable.iter().copied().partition(|entry| down(entry).is_some());
+    let low = low.into_iter().filter_map(|entry| Some((entry.id.clone(), down(entry)?)));
+    let reasons = usable.iter().filter(|entry| open(entry)).filter_map(|entry| {
+        let reason = FILTERS.iter().find_map(|filter| filter(request, &usable, entry))?;
         Some((entry.id.clone(), reason))
     });
-    reasons.collect()
+    low.chain(reasons).collect()
 }
 
 /// Whether a load, or the whole body's weight on a bar, makes an exercise hard enough for sets that count.

@@ -7,7 +7,25 @@ use crate::input::catalog::Entry;
 use crate::input::profile::Limit;
 use crate::request::candidate::grade;
 use crate::request::{Barred, Request};
-use crate::words::{LoadKind, Measure, Pattern, Sides, Standing, Status, Stress};
+use crate::words::{Grade, LoadKind, Measure, Pattern, Sides, Standing, Status, Stress};
+
+/// From 65 on a beginner rows with a support, a band or a machine: what is bent over asks of a back what it is yet to
+/// learn. Common practice.
+pub(super) fn for_a_held_back(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let novice = request.is_older_beginner();
+    let row = entry.pattern == Some(Pattern::HorizontalPull);
+    let bent = |entry: &Entry| grade(entry, Stress::SpinalShear) > Some(Grade::Light);
+    let held = |other: &&&Arc<Entry>| {
+        other.pattern == entry.pattern
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+            && !bent(other)
+    };
+    usable.iter().find(held).filter(|_| novice && row && bent(entry)).map(better)
+}
 
 /// From 65 on a beginner learns to squat and hinge with weights in the hands or a machine, not with a bar. Common practice.
 pub(super) fn for_older_beginners(
@@ -27,8 +45,8 @@ pub(super) fn for_older_beginners(
     usable.iter().find(simpler).filter(|_| bar).map(better)
 }
 
-/// From 65 on a beginner steps up or squats behind a support rather than lunges: a long step wants balance that is yet to
-/// come. Common practice.
+/// From 65 on, and after years of sitting, a beginner steps up or squats behind a support rather than lunges: a long step
+/// wants balance that is yet to come. Common practice.
 pub(super) fn for_a_steady_stance(
     request: &Request,
     usable: &[&Arc<Entry>],
@@ -47,7 +65,8 @@ pub(super) fn for_a_steady_stance(
             && matches!(other.standing, Standing::Staple | Standing::Regular)
             && is_steady(other)
     };
-    usable.iter().find(steady).filter(|_| novice && lunge).map(better)
+    let lunges = novice || request.starts_from_rest();
+    usable.iter().find(steady).filter(|_| lunges && lunge).map(better)
 }
 
 /// One leg at a time without a weight, a hand on something or a foot on a step.
@@ -56,13 +75,13 @@ fn is_steady(entry: &Entry) -> bool {
     bare && grade(entry, Stress::Kneeling).is_none()
 }
 
-/// From 65 on a beginner squats to a seat, which says how deep and catches. Common practice.
+/// From 65 on, and after years of sitting, a beginner squats to a seat, which says how deep and catches. Common practice.
 pub(super) fn for_a_seat(
     request: &Request,
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
-    let novice = request.is_older_beginner();
+    let novice = request.is_older_beginner() || request.starts_from_rest();
     let squat = entry.pattern == Some(Pattern::Squat) && is_loaded(entry);
     let deep = squat && by_kit::is_in_hands(entry) && bends_deep(entry);
     let to_a_seat = |other: &&&Arc<Entry>| {
@@ -71,17 +90,19 @@ pub(super) fn for_a_seat(
     usable.iter().find(to_a_seat).filter(|_| novice && deep).map(better)
 }
 
-/// A beginner holds the side plank from the knees first, and from 65 on any position in its easier form. Common practice.
+/// A beginner holds the side plank from the knees first, and from 65 on all trunk work has its easier form first: nothing
+/// is held over the face. Common practice.
 pub(super) fn for_an_easier_hold(
     request: &Request,
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
-    let hold = entry.measure == Measure::Seconds && entry.pattern.is_some_and(Pattern::is_trunk);
+    let trunk = entry.pattern.is_some_and(Pattern::is_trunk);
+    let hold = trunk && entry.measure == Measure::Seconds;
     let learns = request.profile.training_status == Status::Novice;
     let sideways = entry.pattern == Some(Pattern::AntiLateralFlexion) && learns;
     let easier = |other: &&&Arc<Entry>| entry.easier.contains(&other.id);
-    let wanted = hold && (sideways || request.is_older_beginner());
+    let wanted = hold && sideways || trunk && request.is_older_beginner();
     usable.iter().find(easier).filter(|_| wanted).map(better)
 }
 
@@ -96,10 +117,13 @@ pub(super) fn for_trunk_work_off_the_floor(
     let lies = barred(Stress::Prone) || barred(Stress::Supine);
     let stays_up = barred(Stress::Kneeling) && (request.is_senior() || lies);
     let is_trunk = |entry: &Entry| entry.pattern.is_some_and(Pattern::is_trunk);
-    let on_the_floor = is_trunk(entry) && entry.load == LoadKind::Bodyweight;
+    let is_lying = |entry: &Entry| {
+        entry.load == LoadKind::Bodyweight || grade(entry, Stress::Supine).is_some()
+    };
+    let on_the_floor = is_trunk(entry) && is_lying(entry);
     let up = |other: &&&Arc<Entry>| {
         is_trunk(other)
-            && other.load != LoadKind::Bodyweight
+            && !is_lying(other)
             && matches!(other.standing, Standing::Staple | Standing::Regular)
     };
     usable.iter().find(up).filter(|_| stays_up && on_the_floor).map(better)

@@ -1,0 +1,97 @@
+//! Which form of an exercise suits a client. All of it is common practice.
+
+use super::choosing::{left, request, worth};
+
+#[test]
+fn a_plank_with_a_long_lever_is_a_plank() {
+    let forms = ["plank", "long-lever-plank", "side-plank"];
+    let of = left(forms, "goal: general-fitness\ntraining_status: intermediate\n");
+    assert_eq!(of("exercises: {never: [plank]}"), [false, false, true]);
+    let keys = "goal: general-fitness\ntraining_status: intermediate\n";
+    let open = worth(&request(keys), "long-lever-plank");
+    let avoided =
+        worth(&request(&format!("{keys}exercises: {{avoid: [plank]}}")), "long-lever-plank");
+    assert!(avoided < open - 20.0, "{avoided} beside {open}");
+}
+
+#[test]
+fn past_the_first_steps_a_hinge_has_a_load() {
+    let of = left(
+        ["single-leg-hinge-reach", "cable-pull-through"],
+        "goal: hypertrophy\nlimits: [spinal-shear]\nequipment: [cable-station]\n",
+    );
+    assert_eq!(of("training_status: intermediate"), [false, true]);
+}
+
+#[test]
+fn nothing_is_held_over_the_face_from_65_on() {
+    let of = left(
+        ["weighted-dead-bug", "dead-bug-heel-tap"],
+        "goal: general-fitness\nequipment: [kettlebell, chair]\nstart: 2027-01-04\ntraining_status: novice\n",
+    );
+    assert_eq!(of("birth_year: 1954"), [false, true]);
+    assert_eq!(of("birth_year: 1990"), [true, true]);
+}
+
+#[test]
+fn a_side_lunge_bends_the_knee() {
+    let of = left(
+        ["side-lunge", "lateral-step-up"],
+        "goal: general-fitness\ntraining_status: novice\nequipment: [low-box]\n\
+         exercises: {prefer: [side-lunge, lateral-step-up]}\n",
+    );
+    assert_eq!(of("limits: [deep-knee-flexion]"), [false, false]);
+    assert_eq!(of("limits: [{tag: deep-knee-flexion, allow: light}]"), [true, true]);
+}
+
+#[test]
+fn who_must_not_kneel_presses_standing_or_sitting() {
+    let of = left(
+        ["dumbbell-floor-press", "band-chest-press"],
+        "goal: general-fitness\ntraining_status: novice\nequipment: [dumbbells, resistance-band, band-anchor]\n",
+    );
+    assert_eq!(of("limits: [kneeling]"), [false, true]);
+    assert_eq!(of("")[..1], [true]);
+}
+
+#[test]
+fn from_65_on_a_beginner_rows_with_a_support() {
+    let of = left(
+        ["dumbbell-row", "one-arm-row"],
+        "goal: general-fitness\ntraining_status: novice\nequipment: [dumbbells, bench]\nstart: 2027-01-04\n",
+    );
+    assert_eq!(of("birth_year: 1952"), [false, true]);
+    assert_eq!(of("birth_year: 1992"), [true, true]);
+}
+
+#[test]
+fn who_has_long_sat_learns_with_a_seat_and_a_support() {
+    let of = left(
+        ["goblet-squat", "goblet-box-squat", "goblet-reverse-lunge", "supported-split-squat"],
+        "goal: fat-loss\ntraining_status: novice\nequipment: [kettlebell, chair]\n",
+    );
+    assert_eq!(of("screening: {active: false}"), [false, true, false, true]);
+    assert_eq!(of("screening: {active: true}"), [true, false, true, true]);
+}
+
+#[test]
+fn a_dip_after_the_bench_is_no_set_of_five() {
+    let keys = "goal: strength\ntraining_status: advanced\nsex: male\n\
+        equipment: [barbell, squat-rack, bench, dip-bars, dip-belt, weight-plate]\n";
+    let amount = |keys: &str| request(keys).candidate("weighted-dip").map(|one| one.amount);
+    assert_eq!(amount(keys), Some(8));
+    let no_bench = keys.replace("barbell, squat-rack, bench, ", "");
+    assert_eq!(amount(&no_bench), Some(4), "then it is the press for strength");
+}
+
+#[test]
+fn where_the_lightest_is_heavy_a_set_is_shorter() {
+    let amount = |keys: &str| {
+        let all = format!(
+            "goal: fat-loss\ntraining_status: novice\nsex: female\nbody_mass_kg: 70\n{keys}"
+        );
+        request(&all).candidate("half-kneeling-one-arm-press").map(|one| one.amount)
+    };
+    assert_eq!(amount("equipment: {kettlebell: {masses_kg: [8, 12]}}"), Some(7));
+    assert_eq!(amount("equipment: {dumbbells: {from_kg: 1, to_kg: 20, step_kg: 1}}"), Some(10));
+}

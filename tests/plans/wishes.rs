@@ -1,0 +1,117 @@
+//! How a wish is paid: by place, by days and by sets. Common practice.
+
+use weekwright::input::plan::Plan;
+use weekwright::words::{GroupKind, Pattern, Turn};
+
+use super::shape::{items, plan};
+use crate::rules::check::PLANNER;
+
+/// The days, from 0 on, on which an exercise comes, with its place among the work of the day.
+fn places(plan: &Plan, id: &str) -> Vec<(usize, usize)> {
+    let mut places = Vec::new();
+    for day in 0..plan.sessions.len() {
+        let of_day = items(plan).filter(|(other, _)| *other == day);
+        let place = of_day.enumerate().find(|(_, (_, item))| item.exercise == id);
+        places.extend(place.map(|(place, _)| (day, place)));
+    }
+    places
+}
+
+const FOUR_DAYS: &str = "training_status: intermediate\n\
+    equipment: [barbell, squat-rack, bench, dumbbells, pull-up-bar, cable-station, leg-press, leg-curl-machine]\n\
+    sessions: [{day: mon, minutes: 60}, {day: tue, minutes: 60}, {day: thu, minutes: 60}, {day: fri, minutes: 60}]\n";
+
+#[test]
+fn the_week_opens_with_what_is_wished() {
+    let glutes = plan(&format!("goal: hypertrophy\nemphasis: {{glutes: more}}\n{FOUR_DAYS}"));
+    let chest = plan(&format!("goal: hypertrophy\nemphasis: {{chest: more}}\n{FOUR_DAYS}"));
+    let first_pattern = |plan: &Plan| {
+        let (_, first) = items(plan).next().expect("work");
+        PLANNER.catalog().get(&first.exercise).and_then(|entry| entry.pattern)
+    };
+    let legs = [Pattern::HipExtension, Pattern::Hinge, Pattern::Squat].map(Some);
+    assert!(legs.contains(&first_pattern(&glutes)), "{:?}", first_pattern(&glutes));
+    assert_eq!(first_pattern(&chest), Some(Pattern::HorizontalPush));
+}
+
+#[test]
+fn what_is_asked_for_comes_again_and_leads() {
+    let plan = plan(
+        "goal: general-fitness\ntraining_status: intermediate\nexercises: {must: [lat-pulldown]}\n\
+         equipment: [dumbbells, bench, lat-pulldown, leg-press, chest-press-machine]\n\
+         sessions: [{day: mon, minutes: 50}, {day: wed, minutes: 50}, {day: fri, minutes: 50}]\n",
+    );
+    let days = places(&plan, "lat-pulldown");
+    assert_eq!(days.len(), 2, "{days:?}");
+    assert!(days.iter().any(|(_, place)| *place == 0), "{days:?}");
+}
+
+#[test]
+fn the_bench_is_heavy_before_it_is_light() {
+    let plan = plan(
+        "goal: strength\ntraining_status: advanced\nemphasis: {chest: more, triceps: more}\n\
+         equipment: [barbell, squat-rack, safety-arms, bench, pull-up-bar, dip-bars, dip-belt, weight-plate, resistance-band]\n\
+         sessions: [{day: mon, minutes: 80}, {day: tue, minutes: 60}, {day: thu, minutes: 90}, {day: sat, minutes: 75}]\n\
+         exercises: {must: [back-squat, bench-press, deadlift]}\n\
+         known_lifts: {back-squat: {load: 160, reps: 5, rir: 2}, bench-press: {load: 110, reps: 5, rir: 2}, \
+         deadlift: {load: 190, reps: 4, rir: 2}, overhead-press: {load: 65, reps: 5, rir: 2}}\n",
+    );
+    let turns: Vec<_> = items(&plan)
+        .filter(|(_, item)| item.exercise == "bench-press")
+        .map(|(_, item)| item.turn)
+        .collect();
+    assert_eq!(turns, [Some(Turn::Heavier), Some(Turn::Lighter)]);
+}
+
+#[test]
+fn two_bells_go_in_turn() {
+    let plan = plan(
+        "goal: fat-loss\ntraining_status: novice\nsupersets: prefer\n\
+         equipment: {kettlebell: {masses_kg: [8, 12]}, chair: 1}\n\
+         sessions: [{day: mon, minutes: 30}, {day: wed, minutes: 30}, {day: fri, minutes: 30}]\n",
+    );
+    let with_a_bell = |id: &str| {
+        let entry = PLANNER.catalog().get(id).expect("it is in the catalog");
+        !entry.needs.iter().any(Vec::is_empty)
+    };
+    let pairs = plan.sessions.iter().flat_map(|session| &session.groups);
+    let mut pairs = pairs.filter(|group| group.kind == GroupKind::Superset);
+    assert!(pairs.any(|pair| pair.items.iter().all(|item| with_a_bell(&item.exercise))));
+}
+
+#[test]
+fn two_days_side_by_side_both_train_the_whole_body() {
+    let plan = plan(
+        "goal: general-fitness\ntraining_status: novice\n\
+         equipment: [leg-press, leg-curl-machine, chest-press-machine, seated-row-machine, lat-pulldown, dumbbells, bench]\n\
+         sessions: [{day: sat, minutes: 60}, {day: sun, minutes: 60}]\n",
+    );
+    for day in 0..2 {
+        let sides: Vec<_> = items(&plan)
+            .filter(|(other, _)| *other == day)
+            .filter_map(|(_, item)| PLANNER.catalog().get(&item.exercise)?.pattern?.side())
+            .collect();
+        for side in [
+            weekwright::words::Side::Legs,
+            weekwright::words::Side::Push,
+            weekwright::words::Side::Pull,
+        ] {
+            assert!(sides.contains(&side), "day {day}: {sides:?}");
+        }
+    }
+}
+
+#[test]
+fn conditioning_has_the_minutes_that_are_asked_for() {
+    let plan = plan(
+        "goal: general-fitness\ntraining_status: intermediate\nequipment: [dumbbells, bench, air-bike]\n\
+         conditioning: {from_week: 1, minutes: 10, modes: [air-bike]}\n\
+         sessions: [{day: mon, minutes: 60}, {day: wed, minutes: 30}, {day: fri, minutes: 60}]\n",
+    );
+    let seconds = |day: usize| {
+        let groups = &plan.sessions[day].groups;
+        let last = groups.iter().find(|group| group.kind == GroupKind::Conditioning)?;
+        last.items[0].seconds.as_ref().map(|seconds| seconds[0])
+    };
+    assert_eq!([seconds(0), seconds(1), seconds(2)], [Some(600), None, Some(600)]);
+}
