@@ -17,6 +17,7 @@ impl<T> Lists<T> {
         Lists { starts, items }
     }
 
+    #[inline]
     pub(super) fn of(&self, list: usize) -> &[T] {
         &self.items[self.starts[list] as usize..self.starts[list + 1] as usize]
     }

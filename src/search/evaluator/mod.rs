@@ -59,6 +59,8 @@ struct Hand {
     turn: u32,
     /// Numbers that it moves, by stage.
     moved: Vec<Vec<u32>>,
+    /// What it changes of each pick: whether it is done, and its sets above the fewest.
+    steps: SmallVec<[[i32; 2]; 8]>,
     /// The days that it changes, as they are then.
     days: SmallVec<[(usize, DayLoad); 4]>,
     /// Variables that say who is paired, where that is asked, and by how much each changes.
@@ -70,7 +72,7 @@ impl Hand {
     fn move_by(&mut self, nodes: &mut [Node], number: u32, by: i32) {
         let node = &mut nodes[number as usize];
         if node.turn == self.turn {
-            node.delta += by;
+            node.delta = node.delta.wrapping_add(by);
         } else {
             node.turn = self.turn;
             node.delta = by;
@@ -187,19 +189,22 @@ impl<'t> Evaluator<'t> {
             return None;
         }
         let tables = self.tables;
-        let of = |node: &Node, number: i32| match node.worth {
+        let gain_at = |node: &Node, after: i32| match node.worth {
             Worth::Nothing => 0.0,
-            Worth::Table(place) => weights.scores[at(place, number)],
-            Worth::Readings(_) => weights.of(&tables.score(node, number)),
+            Worth::Table(place) => {
+                weights.scores[at(place, after)] - weights.scores[at(place, node.value)]
+            }
+            Worth::Readings(_) => {
+                weights.of(&tables.score(node, after)) - weights.of(&tables.score(node, node.value))
+            }
         };
-        let gain_at = |node: &Node, after: i32| of(node, after) - of(node, node.value);
         self.move_picks(change, BREAKING);
         let mut gain = self.look(BREAKING, gain_at);
         if gain + hope < wanted {
             return None;
         }
-        for (pick, to) in change {
-            let [once, further] = self.steps(*pick, *to).map(f64::from);
+        for ((pick, _), steps) in change.iter().zip(&self.hand.steps) {
+            let [once, further] = steps.map(f64::from);
             gain += once * weights.picks[*pick][0] + further * weights.picks[*pick][1];
         }
         self.move_picks(change, PAIRED);
@@ -280,9 +285,12 @@ impl<'t> Evaluator<'t> {
         self.hand.moved.iter_mut().for_each(Vec::clear);
         self.hand.days.clear();
         self.hand.marks.clear();
+        self.hand.steps.clear();
         for (pick, to) in change {
             let info = &self.tables.picks[*pick];
-            let [items, _] = self.steps(*pick, *to);
+            let steps = self.steps(*pick, *to);
+            self.hand.steps.push(steps);
+            let [items, _] = steps;
             let sets = count(*to) - count(self.sets[*pick]);
             let day = info.day as usize;
             let place = self.hand.days.iter().position(|(other, _)| *other == day);
@@ -298,16 +306,16 @@ impl<'t> Evaluator<'t> {
         self.hand.days.iter().all(|(_, load)| load.items <= self.tables.most_items)
     }
 
-    /// Moves the numbers of a stage that picks are in.
+    /// Moves the numbers of a stage that picks are in. No product or sum of these leaves the reach of its number.
     fn move_picks(&mut self, change: &Change, stage: usize) {
         let terms = &self.tables.terms[stage];
-        for (pick, to) in change {
-            let [once, further] = self.steps(*pick, *to);
-            let (nodes, hand) = (self.nodes.as_mut_slice(), &mut self.hand);
-            for Term { to, by } in terms.of(*pick) {
-                let by = once * by[0] + further * by[1];
+        let nodes = self.nodes.as_mut_slice();
+        for place in 0..change.len() {
+            let [once, further] = self.hand.steps[place];
+            for Term { to, by } in terms.of(change[place].0) {
+                let by = once.wrapping_mul(by[0]).wrapping_add(further.wrapping_mul(by[1]));
                 if by != 0 {
-                    hand.move_by(nodes, *to, by);
+                    self.hand.move_by(nodes, *to, by);
                 }
             }
         }

@@ -70,8 +70,13 @@ impl DayPairing {
 
     /// The best way to pair some exercises of a day, where something else leads it or nothing does.
     pub(super) fn best(&self, memo: &mut Memo, able: &Able, is_led: bool, load: &DayLoad) -> Way {
-        let [tight, loose] = memo.ways(self, able, is_led);
-        if tight.is_only || !self.holds(load, &loose) { tight } else { loose }
+        let slot = memo.ways(self, able, is_led);
+        let tight = &memo.slots[slot];
+        if tight.is_only || !self.holds(load, &memo.loose[slot]) {
+            *tight
+        } else {
+            memo.loose[slot]
+        }
     }
 
     /// Whether a day holds its exercises, paired in a way.
@@ -222,13 +227,13 @@ impl Default for Memo {
 }
 
 impl Memo {
-    /// The way that saves most, and the one that brings most.
-    fn ways(&mut self, pairing: &DayPairing, able: &Able, is_led: bool) -> [Way; 2] {
+    /// Where the way that saves most stands, and the one that brings most.
+    fn ways(&mut self, pairing: &DayPairing, able: &Able, is_led: bool) -> usize {
         let key = able.iter().fold(1_u128, |key, (class, _)| key << 8 | u128::from(*class));
         let key = if is_led { key | LED } else { key };
         let slot = self.slot(key);
         if self.slots[slot].key == key {
-            return [self.slots[slot], self.loose[slot]];
+            return slot;
         }
         let mut found = [pairing.nobody(able, is_led); 2];
         pairing.every_way(able, 0, 0, found[0], &mut found);
@@ -240,8 +245,9 @@ impl Memo {
         self.taken += 1;
         if self.taken * 2 > self.slots.len() {
             self.grow();
+            return self.slot(key);
         }
-        [tight, loose]
+        slot
     }
 
     fn grow(&mut self) {

@@ -162,7 +162,7 @@ fn assert_decisions_are_known(weekly: &Weekly) {
     reason = "a table has a place for every number that a week can make"
 )]
 pub(super) fn at(place: i32, number: i32) -> usize {
-    (place + number) as usize
+    place.wrapping_add(number) as usize
 }
 
 impl Tables {
