@@ -136,6 +136,8 @@ weights! {
             KNOWN_LATE = -5.0;
             /// A fast lift that is liked or asked for and comes in the later half of the days only.
             LIKED_FAST_LATE = -12.0;
+            /// A main lift that is liked or asked for and comes in the later half of the days only.
+            LIKED_LATE = -8.0;
             /// A set that the lead has too few.
             THIN_LEAD = -20.0;
         "lower-back":
@@ -144,6 +146,9 @@ weights! {
         "before-sport":
             /// A set over a few for what the client's sport works hard within three days.
             HEAVY_BEFORE_SPORT = -9.0;
+        "beside-sport":
+            /// A set for what the client's sport works hard a day before or after, where another day is free of it.
+            EVE_OF_SPORT = -7.0;
         "strength-lifts":
             /// A week for strength without the press overhead with the bar.
             NO_BAR_PRESS = -20.0;
@@ -191,10 +196,10 @@ weights! {
             AGAIN_MAIN = -9.0;
             /// A further day of the same hinge: one is enough for a back, and its second day is a lighter relative.
             AGAIN_HINGE = -30.0;
-            /// A second day of a lift that is liked or asked for, but a heavy hinge.
+            /// A second day of a lift that is asked for, or liked and trained for, but a heavy hinge.
             LIKED_AGAIN = 14.0;
-            /// A second day of other work that is liked.
-            ALSO_LIKED_AGAIN = 6.0;
+            /// A second day of another lift that is liked.
+            ALSO_LIKED_AGAIN = 8.0;
             /// A third day of a squat or press where strength or power is the goal.
             AGAIN_THIRD = -20.0;
             /// A further day of any other exercise.

@@ -124,7 +124,8 @@ fn worth(request: &Request, candidate: &Candidate) -> f64 {
         + if request.is_senior() {
             if_so(is_for_later_years(candidate.pattern), FOR_LATER_YEARS)
         } else {
-            if_so(candidate.pattern == Pattern::Carry, CARRY)
+            let named = matches!(candidate.wish, Wish::Must | Wish::Prefer);
+            if_so(candidate.pattern == Pattern::Carry && !named, CARRY)
         }
 }
 
@@ -187,7 +188,10 @@ pub(crate) fn is_pushed(request: &Request, candidate: &Candidate) -> bool {
 fn avoids_parent(request: &Request, candidate: &Candidate) -> bool {
     let avoid = &request.profile.exercises.avoid;
     let family = candidate.entry.family.as_deref();
+    // Who is bored by the plank is bored by the one on the side.
+    let named_like = |one: &str| candidate.id.split('-').any(|word| word == one);
     parents(request, &candidate.entry).chain(family).any(|id| avoid.iter().any(|one| one == id))
+        || (candidate.pattern.is_trunk() && avoid.iter().any(|one| named_like(one)))
 }
 
 /// A staple with the bar.

@@ -132,6 +132,8 @@ fn heavier_of(
     // What is made for fewer repetitions is the heavier of two: a deadlift before its Romanian form.
     let most_reps = |done: &Done| candidate(done).entry.reps.last().copied();
     let hinge = all.iter().all(|done| candidate(done).pattern == Pattern::Hinge);
+    let minutes = all.iter().map(|done| request.days[done.day].minutes);
+    let longest = minutes.max().unwrap_or(0);
     let rank = |done: &&Done| {
         let leads = can_lead(request, done);
         let prime = candidate(done).prime();
@@ -147,10 +149,16 @@ fn heavier_of(
             (backs, !asked_for, None, !is_bar, 0)
         };
         let sets = std::cmp::Reverse(done.sets);
-        (!leads, before_sport, form, most_reps(done), all, sets, done.day)
+        // The long rests of the heavier day want the longer one.
+        let hurried = request.days[done.day].minutes + MUCH_SHORTER <= longest;
+        let place = (hurried, all, sets, done.day);
+        (!leads, before_sport, form, most_reps(done), place)
     };
     all.iter().filter(main).min_by_key(rank).copied()
 }
+
+/// A day that is so many minutes shorter than another one is hurried beside it.
+const MUCH_SHORTER: u32 = 25;
 
 /// Whether a lift can lead a day, as it is done.
 fn can_lead(request: &Request, done: &Done) -> bool {

@@ -6,7 +6,7 @@
 use super::{Finding, Force, Rule};
 use crate::model::goal::at_least;
 use crate::model::points::{
-    KNOWN_LATE, LIKED_FAST_LATE, NO_LEAD, NO_WISHED_LEAD, THIN_LEAD, WISHED_LEAD_LATE,
+    KNOWN_LATE, LIKED_FAST_LATE, LIKED_LATE, NO_LEAD, NO_WISHED_LEAD, THIN_LEAD, WISHED_LEAD_LATE,
     WISHED_LEAD_SECOND,
 };
 use crate::model::tier::Tier;
@@ -137,14 +137,15 @@ fn wished(rule: &'static str, weekly: &mut Weekly) {
 }
 
 /// A known main lift rather comes in the first half of the days, where its heavier day is not behind a lighter relative's;
-/// and so does a fast lift that is liked.
+/// and so does what is liked or asked for.
 fn known_early(rule: &'static str, weekly: &mut Weekly) {
     let half = weekly.request.days.len().div_ceil(2);
     let known = weekly.request.candidates.iter().enumerate().filter(|(_, one)| {
         let known = weekly.request.profile.known_lifts.contains_key(&one.id);
         let liked = matches!(one.wish, Wish::Must | Wish::Prefer);
-        let fast = one.duty == Duty::Explosive;
-        (known && one.duty == Duty::Main && one.pattern != Pattern::Hinge) || (liked && fast)
+        let main = one.duty == Duty::Main;
+        (known && main && one.pattern != Pattern::Hinge)
+            || (liked && (main || one.duty == Duty::Explosive))
     });
     for (place, id) in known.map(|(place, one)| (place, one.id.clone())).collect::<Vec<_>>() {
         let of_it = |pick: &&Pick| pick.candidate == place;
@@ -157,8 +158,12 @@ fn known_early(rule: &'static str, weekly: &mut Weekly) {
             .collect();
         if !early.is_empty() {
             let wish = at_least(early, 1.0);
-            let fast = weekly.request.candidates[place].duty == Duty::Explosive;
-            let cost = if fast { LIKED_FAST_LATE } else { KNOWN_LATE };
+            let one = &weekly.request.candidates[place];
+            let cost = match one.wish {
+                _ if one.duty == Duty::Explosive => LIKED_FAST_LATE,
+                Wish::Must | Wish::Prefer => LIKED_LATE,
+                _ => KNOWN_LATE,
+            };
             weekly.miss(rule, format!("{id}_early"), Tier::View, wish, cost);
         }
     }

@@ -64,6 +64,7 @@ rules! {
     heavy_lifts::HeavyLifts,
     lower_back::LowerBack,
     before_sport::BeforeSport,
+    beside_sport::BesideSport,
     each_side_legs::EachSideLegs,
     lead_lift::LeadLift,
     parent_first::ParentFirst,

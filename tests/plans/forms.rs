@@ -20,7 +20,34 @@ fn past_the_first_steps_a_hinge_has_a_load() {
         ["single-leg-hinge-reach", "cable-pull-through"],
         "goal: hypertrophy\nlimits: [spinal-shear]\nequipment: [cable-station]\n",
     );
+    assert_eq!(
+        of("training_status: intermediate"),
+        [true, false],
+        "the cable bends the back as well"
+    );
+    let of = left(
+        ["single-leg-hinge-reach", "dumbbell-hip-thrust"],
+        "goal: hypertrophy\nlimits: [spinal-shear]\nequipment: [dumbbells, bench]\n",
+    );
     assert_eq!(of("training_status: intermediate"), [false, true]);
+}
+
+#[test]
+fn who_avoids_the_plank_avoids_the_one_on_the_side() {
+    let keys = "goal: general-fitness\ntraining_status: intermediate\n";
+    let open = worth(&request(keys), "side-plank");
+    let avoided = worth(&request(&format!("{keys}exercises: {{avoid: [plank]}}")), "side-plank");
+    assert!(avoided < open - 20.0, "{avoided} beside {open}");
+}
+
+#[test]
+fn few_press_themselves_up_head_down() {
+    let of = left(
+        ["pike-push-up", "band-overhead-press"],
+        "goal: endurance\ntraining_status: intermediate\nequipment: [resistance-band, chair]\n",
+    );
+    assert_eq!(of("sex: female"), [false, true]);
+    assert_eq!(of("sex: male")[..1], [true]);
 }
 
 #[test]

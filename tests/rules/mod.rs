@@ -8,6 +8,7 @@ mod arm_work;
 mod balance;
 mod before_sport;
 mod beginner_bars;
+mod beside_sport;
 mod coach_view;
 mod conditioning;
 mod coverage;

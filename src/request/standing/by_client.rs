@@ -255,7 +255,19 @@ pub(super) fn for_a_form_in_steps(
             && (helped || stack)
     };
     let wanted = own && (needs_help(request) || lasts || pulls_less_than_its_body(request, entry));
-    usable.iter().find(in_steps).filter(|_| wanted).map(better)
+    // Head down, a press is as much of the body as a pull-up.
+    let head_down = entry.pattern == Some(Pattern::VerticalPush)
+        && entry.load == LoadKind::Bodyweight
+        && entry.level > 1
+        && unknown
+        && needs_help(request);
+    let pressed = |other: &&&Arc<Entry>| {
+        other.pattern == entry.pattern
+            && other.load != LoadKind::Bodyweight
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+    };
+    let found = usable.iter().find(in_steps).filter(|_| wanted);
+    found.or_else(|| usable.iter().find(pressed).filter(|_| head_down)).map(better)
 }
 
 /// Help is for who cannot do the lift yet.

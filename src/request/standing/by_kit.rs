@@ -127,7 +127,11 @@ pub(super) fn for_a_load(
         return None;
     }
     // A loaded split squat does more for the legs than a squat without a load.
-    let same = |other: Pattern| other == pattern || (other.is_knee() && pattern.is_knee());
+    // Nor does a hinge without one do what a thrust does for the hip.
+    let thrust = |other: Pattern| pattern == Pattern::Hinge && other == Pattern::HipExtension;
+    let same = |other: Pattern| {
+        other == pattern || (other.is_knee() && pattern.is_knee()) || thrust(other)
+    };
     let proper = |other: &&&Arc<Entry>| {
         other.pattern.is_some_and(|other_pattern| {
             same(other_pattern) && is_lift(other_pattern) && is_proper(other, other_pattern)

@@ -44,7 +44,7 @@ const PROFILES: [&str; 8] = [
      reps: 10}, bench-press: {load: 40, reps: 8}}\n",
     "client: walk-08\ntraining_status: intermediate\ngoal: hypertrophy\nequipment: [barbell, squat-rack, bench, \
      dumbbells, pull-up-bar, resistance-band]\nsessions: [{day: mon, at: \"18:30\", minutes: 60}, {day: tue, at: \
-     \"18:30\", minutes: 60}, {day: thu, at: \"18:30\", minutes: 60}]\nother_training: [{day: sat, at: \"08:30\", load: \
+     \"18:30\", minutes: 60}, {day: thu, at: \"18:30\", minutes: 60}]\nother_training: [{day: fri, load: hard, muscles: [calves, biceps]}, {day: sat, at: \"08:30\", load: \
      hard, muscles: [lats, upper-back, quads, spinal-erectors]}]\nknown_lifts: {back-squat: {load: 60, reps: 5}, \
      pull-up: {reps: 8}}\n",
 ];
