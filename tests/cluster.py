@@ -4,120 +4,115 @@
 Usage: cluster.py PROFILES.jsonl DIR [--batch N] [--workers N] [--scheduler ADDRESS] [--kill]. Writes DIR/plans.jsonl with an
 answer for each line, in order, and prints the throughput. WEEKWRIGHT names the program, which every worker must have.
 
-Each batch goes into DIR/batches/HASH.jsonl, the hash of its lines and of the program's version, and is moved there when it
-is whole: a run that was stopped goes on where it was, and a batch that two workers did is one file. A batch whose worker
-dies again and again is halved until the line that kills it stands alone; such a line waits until the others are done, as it
-may only have shared its workers with the one that ends them, and is asked once more by itself. What ends its worker then is
-answered with an error. `--kill` ends one worker of a local cluster in the middle, to show that.
+A batch goes into DIR/batches/HASH.jsonl, the hash of its lines and of the program's version, and is moved there when it is
+whole: a run that was stopped goes on where it was, and a batch that two workers did is one file. A batch whose worker dies
+again and again is halved until one line stands alone, which is asked once more at the end, as it may only have shared its
+workers with the one that ends them, and then answered with an error. `--kill` ends one worker of a local cluster midway.
 """
 
 import argparse
 import hashlib
+import itertools
 import json
 import os
 import pathlib
 import signal
-import subprocess
 import tempfile
 import threading
 import time
+from subprocess import DEVNULL, PIPE, Popen, check_output
 
 from distributed import Client, LocalCluster, as_completed
 
 PROGRAM = os.environ.get("WEEKWRIGHT", "weekwright")
-# A line is limited by counts of work; this only catches a machine that stands still.
-SECONDS_A_LINE = 600
-# For tests: a worker that meets this word ends.
-POISON = os.environ.get("CLUSTER_POISON")
+POISON = os.environ.get("CLUSTER_POISON", "").encode()  # for tests: a worker that meets this word ends
 
 
 def plan(lines, folder, version):
     """The file of a batch, made unless it is there. Runs on a worker, whose child ends with it."""
-    text = "\n".join([version, *lines])
-    file = pathlib.Path(folder) / f"{hashlib.sha256(text.encode()).hexdigest()}.jsonl"
+    text = b"".join(lines)
+    file = folder / f"{hashlib.sha256(version + text).hexdigest()}.jsonl"
     if file.exists():
-        return str(file)
-    if POISON and any(POISON in line for line in lines):
+        return file
+    if POISON and POISON in text:
         os.kill(os.getpid(), signal.SIGKILL)
-    asks = [PROGRAM, "plan", "--lines", "--quiet"]
-    child = subprocess.Popen(asks, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL)
-    try:
-        out, _ = child.communicate("\n".join(lines).encode() + b"\n", timeout=SECONDS_A_LINE * len(lines))
+    child = Popen([PROGRAM, "plan", "--lines", "--quiet"], stdin=PIPE, stdout=PIPE, stderr=DEVNULL)
+    try:  # the work of a line is limited by a count: the clock only catches a machine that stands still
+        out, _ = child.communicate(text, timeout=600 * len(lines))
     finally:
         child.kill()
-    assert len(out.splitlines()) == len(lines), "an answer to each line"
+    assert out.count(b"\n") == len(lines), "the program ended before it had answered each line"
     with tempfile.NamedTemporaryFile(dir=folder, delete=False) as part:
         part.write(out)
     os.replace(part.name, file)
-    return str(file)
+    return file
 
 
-def poisoned(line):
-    told = {"code": "worker-lost", "message": "every worker that took this line ended", "line": line[:200]}
-    return json.dumps({"error": [told]}).encode() + b"\n"
-
-
-def kill_one(cluster, folder):
-    """Ends the process of a worker once a first batch is done."""
+def kill_one(cluster, folder):  # once a first batch is done
     while not any(folder.glob("*.jsonl")):
         time.sleep(0.05)
     os.kill(next(iter(cluster.workers.values())).pid, signal.SIGKILL)
 
 
-def run(client, lines, size, folder):
-    version = subprocess.run([PROGRAM, "--version"], capture_output=True, text=True, check=True).stdout
-    done, asked, waiting, alone = {}, {}, as_completed(), {}
+def run(client, lines, asked, folder):
+    """The answers, or the files with them, by the number of their first line."""
+    version = check_output([PROGRAM, "--version"])
+    done, under_way, waiting, alone = {}, {}, as_completed(), {}
+    batches = iter(lambda: list(itertools.islice(lines, asked.batch)), [])
 
-    def ask(at, batch):
-        future = client.submit(plan, batch, str(folder), version, pure=False)
-        asked[future.key] = (future, at, batch)
+    def ask(batch):
+        future = client.submit(plan, [line for _, line in batch], folder, version, pure=False)
+        under_way[future.key] = (future, batch)
         waiting.add(future)
 
-    for at in range(0, len(lines), size):
-        ask(at, lines[at : at + size])
+    for batch in itertools.islice(batches, 4 * asked.workers):
+        ask(batch)
     for future in waiting:
-        _, at, batch = asked.pop(future.key)
+        _, batch = under_way.pop(future.key)
         if future.status == "finished":
-            done[at] = pathlib.Path(future.result()).read_bytes()
-        elif len(batch) == 1:
-            alone[at] = batch[0]
+            done[batch[0][0]] = future.result()
+        elif len(batch) > 1:
+            ask(batch[: len(batch) // 2])
+            ask(batch[len(batch) // 2 :])
+            continue
         else:
-            half = len(batch) // 2
-            ask(at, batch[:half])
-            ask(at + half, batch[half:])
+            alone.update(batch)
+        for following in itertools.islice(batches, 1):
+            ask(following)
     for at, line in alone.items():
-        future = client.submit(plan, [line], str(folder), version, pure=False)
         try:
-            done[at] = pathlib.Path(future.result()).read_bytes()
-        except Exception:  # pylint: disable=broad-except
-            done[at] = poisoned(line)
-    return b"".join(done[at] for at in sorted(done))
+            done[at] = client.submit(plan, [line], folder, version, pure=False).result()
+        except Exception as why:  # pylint: disable=broad-except
+            told = {"code": "worker-lost", "message": f"no worker answers {line[:200]}: {why}"}
+            done[at] = json.dumps({"error": [told]}).encode() + b"\n"
+    return done
 
 
 def main():
     parser = argparse.ArgumentParser()
-    parser.add_argument("profiles", type=pathlib.Path)
-    parser.add_argument("folder", type=pathlib.Path)
-    parser.add_argument("--batch", type=int, default=5)
-    parser.add_argument("--workers", type=int, default=2)
-    parser.add_argument("--scheduler")
+    kinds = {"profiles": pathlib.Path, "folder": pathlib.Path, "--scheduler": str, "--batch": int, "--workers": int}
+    for name, kind in kinds.items():
+        parser.add_argument(name, type=kind)
     parser.add_argument("--kill", action="store_true")
+    parser.set_defaults(batch=5, workers=2)
     asked = parser.parse_args()
-    lines = [line for line in asked.profiles.read_text().splitlines() if line.strip()]
     folder = asked.folder / "batches"
     folder.mkdir(parents=True, exist_ok=True)
     begin = time.monotonic()
-    if asked.scheduler:
-        plans = run(Client(asked.scheduler), lines, asked.batch, folder)
-    else:
-        with LocalCluster(n_workers=asked.workers, threads_per_worker=1, dashboard_address=None) as cluster:
-            if asked.kill:
-                threading.Thread(target=kill_one, args=(cluster, folder), daemon=True).start()
-            with Client(cluster) as client:
-                plans = run(client, lines, asked.batch, folder)
-    (asked.folder / "plans.jsonl").write_bytes(plans)
+    cluster = asked.scheduler or LocalCluster(n_workers=asked.workers, threads_per_worker=1, dashboard_address=None)
+    if asked.kill:
+        threading.Thread(target=kill_one, args=(cluster, folder), daemon=True).start()
+    with asked.profiles.open("rb") as profiles, Client(cluster) as client:
+        filled = (line for line in profiles if line.strip(b" \t\r\n\x0c"))
+        done = run(client, enumerate(line.rstrip(b"\n") + b"\n" for line in filled), asked, folder)
+    count = 0
+    with (asked.folder / "plans.jsonl").open("wb") as plans:
+        for at in sorted(done):
+            answers = done[at] if isinstance(done[at], bytes) else done[at].read_bytes()
+            count += answers.count(b"\n")
+            plans.write(answers)
     took = time.monotonic() - begin
-    print(f"{len(lines)} profiles in {took:.1f} s: {len(lines) / took * 3600:.0f} an hour")
+    print(f"{count} profiles in {took:.1f} s: {count / took * 3600:.0f} an hour")
 
 
 if __name__ == "__main__":
