@@ -175,7 +175,7 @@ weights! {
             /// A week for power with a fast lift with the bar on one day only.
             FAST_ONCE = -18.0;
             /// A week for power without a jump.
-            NO_JUMP = -14.0;
+            NO_JUMP = -34.0;
         "lifts-first":
             /// A single-joint exercise for chest, lats or quads over the number of lifts for them.
             LIFT_PASSED_BY = -15.0;
@@ -196,7 +196,7 @@ weights! {
             AGAIN_MAIN = -9.0;
             /// A further day of the same hinge: one is enough for a back, and its second day is a lighter relative.
             AGAIN_HINGE = -30.0;
-            /// A second day of a lift that is asked for, or liked and trained for, but a heavy hinge.
+            /// A second day of a lift that is asked for, or liked and trained for or wanted more of, but a heavy hinge.
             LIKED_AGAIN = 14.0;
             /// A second day of another lift that is liked.
             ALSO_LIKED_AGAIN = 8.0;

@@ -66,7 +66,8 @@ fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
     let fast = candidate.duty == Duty::Explosive && profile.goal == Goal::Power;
     let asked = candidate.is_compound() && candidate.wish == Wish::Must;
     let liked = candidate.wish == Wish::Prefer || asked;
-    let also = if asked { LIKED_AGAIN } else { ALSO_LIKED_AGAIN };
+    let wished = candidate.prime().is_some_and(|prime| request.wants_more(prime));
+    let also = if asked || wished { LIKED_AGAIN } else { ALSO_LIKED_AGAIN };
     match candidate.duty {
         Duty::Main if hinge && (strong || !novice) => vec![(1, AGAIN_HINGE - once)],
         // What is liked and has no heavier and lighter day still comes again.
