@@ -105,6 +105,26 @@ impl Weekly<'_> {
         self.count(rule, subject, tier, miss, weight);
     }
 
+    /// What comes again brings points: each day of an exercise after its first, whatever solver fills the week in.
+    pub fn bring_again(
+        &mut self,
+        rule: &'static str,
+        subject: String,
+        candidate: usize,
+        weight: f64,
+    ) {
+        let picks = self.picks.iter().filter(|pick| pick.candidate == candidate);
+        let days: Vec<Term> = picks.map(|pick| (pick.chosen, -1.0)).collect();
+        let Some(used) = self.used.get(&candidate).copied().filter(|_| days.len() > 1) else {
+            return;
+        };
+        let most = days.iter().skip(1).map(|_| 1.0).sum();
+        let again = self.model.most(format!("again_{subject}"), most);
+        let terms = [(again, 1.0), (used, 1.0)].into_iter().chain(days).collect();
+        self.model.define(rule, subject.clone(), terms, Op::Le, 0.0);
+        self.count(rule, subject, Tier::View, again, weight);
+    }
+
     /// A variable counts in a tier.
     pub fn count(
         &mut self,

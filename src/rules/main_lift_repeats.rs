@@ -133,10 +133,12 @@ impl Rule for MainLiftRepeats {
             let exercise = &weekly.request.candidates[candidate];
             let all = u32::try_from(row.len()).unwrap_or(u32::MAX);
             for (free, cost) in again(weekly.request, exercise) {
-                if all > free && cost != 0.0 {
+                let subject = format!("{}_{free}", exercise.id);
+                if cost > 0.0 {
+                    weekly.bring_again(self.id(), subject, candidate, cost);
+                } else if all > free && cost != 0.0 {
                     let wish =
                         at_most(row.clone(), f64::from(free)).missed_by(f64::from(all - free));
-                    let subject = format!("{}_{free}", exercise.id);
                     weekly.miss(self.id(), subject, Tier::View, wish, cost);
                 }
             }
