@@ -95,6 +95,8 @@ impl Weekly<'_> {
         wish: Wish,
         weight: f64,
     ) {
+        // A solver may miss a wish by more than the week does, so that a miss that brought points would be free to take.
+        debug_assert!(tier != Tier::View || weight <= 0.0, "{rule}: a miss brings no points");
         let subject = subject.into();
         let (side, sign) = if wish.op == Op::Ge { ("under", 1.0) } else { ("over", -1.0) };
         let name = format!("{side}_{rule}_{subject}");
