@@ -33,6 +33,22 @@ fn past_the_first_steps_a_hinge_has_a_load() {
 }
 
 #[test]
+fn who_never_bench_presses_does_not_with_dumbbells() {
+    let of = left(
+        ["bench-press", "dumbbell-bench-press", "push-up", "dumbbell-romanian-deadlift"],
+        "goal: general-fitness\ntraining_status: intermediate\nequipment: [barbell, squat-rack, bench, dumbbells]\n",
+    );
+    assert_eq!(of("exercises: {never: [bench-press, deadlift]}")[..2], [false, false]);
+    assert_eq!(
+        of("exercises: {never: [bench-press, deadlift]}")[3..],
+        [true],
+        "it is no deadlift from the floor"
+    );
+    let named = "exercises: {never: [bench-press], prefer: [dumbbell-bench-press]}";
+    assert_eq!(of(named)[..2], [false, true], "unless it is named");
+}
+
+#[test]
 fn who_avoids_the_plank_avoids_the_one_on_the_side() {
     let keys = "goal: general-fitness\ntraining_status: intermediate\n";
     let open = worth(&request(keys), "side-plank");

@@ -22,9 +22,19 @@ pub(super) fn variant_of_never(
     // A squat to a seat is the same squat, and a plank with a weight or a long lever the same plank.
     let of_family = |pattern: Pattern| pattern == Pattern::Squat || pattern.is_trunk();
     let same = entry.family.as_deref().filter(|_| entry.pattern.is_some_and(of_family));
-    let parent =
-        parents(request, entry).chain(same).find(|id| never.iter().any(|one| one == id))?;
+    let parent = parents(request, entry).chain(same).find(|id| never.iter().any(|one| one == id));
+    let parent = parent.or_else(|| {
+        never.iter().map(String::as_str).find(|one| is_form_by_name(request, entry, one))
+    })?;
     Some(Barred::VariantOfNever(parent.to_owned()))
+}
+
+/// Whether an exercise has another one's name with a word before it and the same movement: who never bench presses does
+/// so with dumbbells neither. A hinge is named after the deadlift, whatever it does to the back.
+fn is_form_by_name(request: &Request, entry: &Entry, id: &str) -> bool {
+    let named = entry.id.strip_suffix(id).is_some_and(|before| before.ends_with('-'));
+    let same = request.entries.get(id).is_some_and(|other| other.pattern == entry.pattern);
+    named && same && entry.pattern != Some(Pattern::Hinge)
 }
 
 /// Sitting down to a bench or chair is a squat for older or limited knees and for who has long sat; others squat without it.
