@@ -124,8 +124,7 @@ fn worth(request: &Request, candidate: &Candidate) -> f64 {
         + if request.is_senior() {
             if_so(is_for_later_years(candidate.pattern), FOR_LATER_YEARS)
         } else {
-            let named = matches!(candidate.wish, Wish::Must | Wish::Prefer);
-            if_so(candidate.pattern == Pattern::Carry && !named, CARRY)
+            if_so(candidate.pattern == Pattern::Carry && !candidate.is_wished(), CARRY)
         }
 }
 
@@ -181,7 +180,7 @@ pub(crate) fn for_once(request: &Request, candidate: &Candidate) -> f64 {
 /// Whether a lift is pushed harder than others: it is liked or asked for, or its load is known.
 pub(crate) fn is_pushed(request: &Request, candidate: &Candidate) -> bool {
     let known = request.profile.known_lifts.contains_key(&candidate.id);
-    known || matches!(candidate.wish, Wish::Must | Wish::Prefer)
+    known || candidate.is_wished()
 }
 
 /// Whether the client would rather not do the lift that this one is a variant or a form of.

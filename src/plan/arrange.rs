@@ -6,10 +6,10 @@ use std::cmp::Reverse;
 use itertools::Itertools as _;
 
 use super::pair_up::Together;
+use crate::request::Request;
 use crate::request::candidate::{Candidate, Station};
 use crate::request::dose::Duty;
 use crate::request::standing::is_loaded;
-use crate::request::{Request, Wish};
 use crate::search::Done;
 use crate::words::{Goal, LoadKind, Pattern, Side, Stress};
 
@@ -131,7 +131,6 @@ fn lead(
             let overhead = strong && candidate.pattern == Pattern::VerticalPush;
             let pulls = candidate.pattern.side() == Some(Side::Pull);
             let spared = candidate.prime().is_some_and(|prime| request.wants_less(prime));
-            let liked = candidate.wish == Wish::Prefer || candidate.wish == Wish::Must;
             (
                 (
                     done.paired && request.leads_alone(done.day),
@@ -141,7 +140,7 @@ fn lead(
                 ),
                 (
                     !wished,
-                    !liked,
+                    !candidate.is_wished(),
                     spared,
                     candidate.is_each_side(),
                     pulls,
@@ -251,8 +250,7 @@ fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
 
 /// A lift for a muscle that should get more, or one that is wished, stands as early as its kind of work allows.
 fn comes_early(request: &Request, candidate: &Candidate) -> bool {
-    let wished = matches!(candidate.wish, Wish::Prefer | Wish::Must);
-    wished || candidate.prime().is_some_and(|prime| request.wants_more(prime))
+    candidate.is_wished() || candidate.prime().is_some_and(|prime| request.wants_more(prime))
 }
 
 fn is_bar_hinge(candidate: &Candidate) -> bool {

@@ -195,6 +195,12 @@ impl Candidate {
         matches!(self.pattern, Pattern::Squat | Pattern::Hinge) && !self.is_each_side()
     }
 
+    /// Whether the client likes it or asks for it.
+    #[must_use]
+    pub const fn is_wished(&self) -> bool {
+        matches!(self.wish, Wish::Must | Wish::Prefer)
+    }
+
     /// The prime mover.
     #[must_use]
     pub fn prime(&self) -> Option<Muscle> {

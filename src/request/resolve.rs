@@ -244,9 +244,8 @@ impl Request {
         let strong = matches!(self.profile.goal, Goal::Strength | Goal::Power);
         let tires = strong && one.pattern == Pattern::HorizontalPull;
         let staple = one.duty == Duty::Main && one.entry.standing == Standing::Staple && !tires;
-        let liked = matches!(one.wish, Wish::Must | Wish::Prefer);
         let wished = one.prime().is_some_and(|prime| self.wants_more(prime));
-        staple && !one.is_each_side() && (liked || wished)
+        staple && !one.is_each_side() && (one.is_wished() || wished)
     }
 
     /// Whether a lift is done for its load, with its whole rest: a main lift with the bar on two legs or arms, or a known

@@ -14,7 +14,7 @@ use crate::model::{Pick, Weekly};
 use crate::program::Term;
 use crate::request::dose::Duty;
 use crate::request::standing::{is_loaded, standing_here};
-use crate::request::{Candidate, Request, Wish};
+use crate::request::{Candidate, Request};
 use crate::week::Week;
 use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Standing};
 
@@ -142,10 +142,9 @@ fn known_early(rule: &'static str, weekly: &mut Weekly) {
     let half = weekly.request.days.len().div_ceil(2);
     let known = weekly.request.candidates.iter().enumerate().filter(|(_, one)| {
         let known = weekly.request.profile.known_lifts.contains_key(&one.id);
-        let liked = matches!(one.wish, Wish::Must | Wish::Prefer);
         let main = one.duty == Duty::Main;
         (known && main && one.pattern != Pattern::Hinge)
-            || (liked && (main || one.duty == Duty::Explosive))
+            || (one.is_wished() && (main || one.duty == Duty::Explosive))
     });
     for (place, id) in known.map(|(place, one)| (place, one.id.clone())).collect::<Vec<_>>() {
         let of_it = |pick: &&Pick| pick.candidate == place;
@@ -159,9 +158,9 @@ fn known_early(rule: &'static str, weekly: &mut Weekly) {
         if !early.is_empty() {
             let wish = at_least(early, 1.0);
             let one = &weekly.request.candidates[place];
-            let cost = match one.wish {
-                _ if one.duty == Duty::Explosive => LIKED_FAST_LATE,
-                Wish::Must | Wish::Prefer => LIKED_LATE,
+            let cost = match one.duty {
+                Duty::Explosive => LIKED_FAST_LATE,
+                _ if one.is_wished() => LIKED_LATE,
                 _ => KNOWN_LATE,
             };
             weekly.miss(rule, format!("{id}_early"), Tier::View, wish, cost);

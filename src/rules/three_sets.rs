@@ -42,8 +42,8 @@ fn is_light(weekly: &Weekly, pick: &Pick) -> bool {
 
 /// The same of a finished week.
 fn was_light(request: &Request, week: &Week, session: &Session, entry: &Entry) -> bool {
-    let close = week.sessions.iter().filter(|other| request.too_close(session.day, other.day));
-    close.into_iter().any(|other| entry.direct.iter().any(|muscle| other.is_hard_for(*muscle)))
+    let mut close = week.sessions.iter().filter(|other| request.too_close(session.day, other.day));
+    close.any(|other| entry.direct.iter().any(|muscle| other.is_hard_for(*muscle)))
 }
 
 impl Rule for ThreeSets {

@@ -9,7 +9,7 @@ use super::idea::{ANY_DAY, Idea, STYLES, Style};
 use super::{Split, SplitDay};
 use crate::input::profile::{SplitChoice, SplitName};
 use crate::request::dose::Duty;
-use crate::request::{Candidate, Request, Wish};
+use crate::request::{Candidate, Request};
 use crate::words::{Goal, Muscle, Status};
 
 /// Splits worth trying for a request, the likeliest first: the one asked for, or for `auto` one of each
@@ -226,8 +226,7 @@ const OPENS: f64 = 0.1;
 fn wished(request: &Request) -> Vec<Muscle> {
     let more = Muscle::ALL.iter().copied().filter(|muscle| request.wants_more(*muscle));
     let more = more.flat_map(|muscle| [muscle; 2]);
-    let asked =
-        |one: &&Candidate| matches!(one.wish, Wish::Must | Wish::Prefer) && one.duty == Duty::Main;
+    let asked = |one: &&Candidate| one.is_wished() && one.duty == Duty::Main;
     let lifts = request.candidates.iter().filter(asked).flat_map(|one| {
         let times = if one.is_leg_lift() { 2 } else { 1 };
         one.prime().into_iter().flat_map(move |prime| std::iter::repeat_n(prime, times))
