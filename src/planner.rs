@@ -47,6 +47,9 @@ pub enum NoPlan {
     /// The search stopped before it found a week, which proves nothing.
     #[error("the search stopped before it found a week; this proves nothing about the wishes")]
     Stopped,
+    /// More work than was allowed, in changes of a week that are tried.
+    #[error("it takes more work than the {} thousand changes of a week that were allowed", .0 / 1000)]
+    Spent(u64),
     /// A clinician comes first, or the client is too young.
     #[error("{0}")]
     Withheld(Withheld),
@@ -112,12 +115,17 @@ impl Planner {
         }
         let request = self.request(profile, options);
         let splits = design::candidates(&request);
-        let mut plan = match self.solved(&request, &splits, options.budget, advice.cautions) {
+        let outcome = match self.solved(&request, &splits, options.budget, advice.cautions) {
             Err(NoPlan::Impossible(found)) if options.best_effort && !found.ways.is_empty() => {
                 self.best_effort(&found.ways[0], options)
             }
             outcome => outcome,
-        }?;
+        };
+        // What was found by a search that ended early depends on where the others stood, so none of it is told.
+        if let Some(most) = request.turn.spent() {
+            return Err(NoPlan::Spent(most));
+        }
+        let mut plan = outcome?;
         seal::seal(&mut plan);
         Ok(plan)
     }

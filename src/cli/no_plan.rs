@@ -34,6 +34,7 @@ pub(super) fn tell(reason: &NoPlan, origin: &Origin) -> (Faults, Exit) {
     let (code, help, exit) = match reason {
         NoPlan::Withheld(withheld) => ("E3003", withheld.instead.as_str(), Exit::Input),
         NoPlan::Refused(_) => ("E4001", "please report the profile and this message", Exit::Other),
+        NoPlan::Spent(_) => ("E3005", "allow more with `--work`, or ask for less", Exit::Other),
         _ => ("E3002", "try again with more minutes or fewer demands", Exit::Other),
     };
     let message = match reason {

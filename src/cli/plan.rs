@@ -48,7 +48,7 @@ pub(super) fn run(arguments: &PlanArgs, console: &Console) -> Result<Exit, Failu
         },
     };
     match alone {
-        _ if arguments.lines => lines::run(&desk, console),
+        _ if arguments.lines => lines::run(&desk, arguments.work, console),
         Some(profile) => one(arguments, profile, &desk, console),
         None => many::run(arguments, &desk, console),
     }

@@ -12,6 +12,7 @@ use super::presolve::irrelevant;
 use crate::model::Weekly;
 use crate::program::backend::{self, Backend, Found, Nothing, Problem, Work};
 use crate::program::{Model, Role, Row, holds, value};
+use crate::request::turn::Turn;
 
 /// The work of a first look by the solver's tree and of a whole search: a node of half the variables is solved in
 /// about a quarter of the time. A whole search has some nodes however large the model is.
@@ -29,6 +30,9 @@ pub enum Verdict {
     /// The work was spent first, which proves nothing.
     Unknown,
 }
+
+/// Squared variables of a node that take as long as a change that is tried. Measured.
+const SQUARE_A_CHANGE: u64 = 32;
 
 /// A way to ask.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -116,6 +120,7 @@ pub fn any_week(weeks: &[Weekly], stages: &[Stage]) -> Asked {
         let found = match stage {
             // Runs prove nothing, so that one week is enough.
             Stage::Runs(..) => {
+                open.iter().for_each(|place| questions[*place].takes_runs(*stage));
                 let week = |place: &usize| questions[*place].ask(*stage).week(*place);
                 open.par_iter().find_map_first(week)
             }
@@ -153,8 +158,9 @@ pub fn broken_rows<'w>(weekly: &'w Weekly, decisions: &[f64]) -> Option<Vec<&'w 
 /// Whether the rows of a model can hold together: the relaxation first, then the solver with a node limit.
 #[must_use]
 pub fn verdict(model: &Model) -> Verdict {
-    let asked = by_relaxation(model).or_else(|open| match open {
-        Verdict::Unknown => by_tree(model, whole_search(model)),
+    let turn = Turn::default();
+    let asked = by_relaxation(model, turn).or_else(|open| match open {
+        Verdict::Unknown => by_tree(model, whole_search(model), turn),
         known => Err(known),
     });
     asked.err().unwrap_or(Verdict::Feasible)
@@ -170,10 +176,11 @@ impl<'w, 'a> Question<'w, 'a> {
     }
 
     fn ask(&self, stage: Stage) -> Answer {
+        let turn = self.weekly.request.turn;
         let found = match stage {
-            Stage::Relaxed => by_relaxation(self.fewer()),
-            Stage::Look => by_tree(self.fewer(), nodes(self.fewer(), LOOK)),
-            Stage::Tree => by_tree(self.fewer(), whole_search(self.fewer())),
+            Stage::Relaxed => by_relaxation(self.fewer(), turn),
+            Stage::Look => by_tree(self.fewer(), nodes(self.fewer(), LOOK), turn),
+            Stage::Tree => by_tree(self.fewer(), whole_search(self.fewer()), turn),
             Stage::Runs(runs, changes) => {
                 return self.runs(runs, changes).map_or(Answer::Unknown, Answer::Week);
             }
@@ -183,6 +190,13 @@ impl<'w, 'a> Question<'w, 'a> {
             Err(Verdict::Impossible) => Answer::Impossible,
             Err(_) => Answer::Unknown,
         }
+    }
+
+    /// Counts the work of runs by what it may come to: which of them ends the others is not known beforehand.
+    fn takes_runs(&self, stage: Stage) {
+        let Stage::Runs(runs, changes) = stage else { return };
+        let request = self.weekly.request;
+        request.turn.takes(runs * u64::from(changes) * request.days.len() as u64);
     }
 
     fn runs(&self, runs: u64, proposals_a_day: u32) -> Option<Vec<f64>> {
@@ -207,25 +221,29 @@ impl<'w, 'a> Question<'w, 'a> {
 }
 
 /// Values of the relaxation that happen to be whole, or what it says instead.
-fn by_relaxation(model: &Model) -> Result<Vec<f64>, Verdict> {
-    let found = asked(model, true, None)?;
+fn by_relaxation(model: &Model, turn: Turn) -> Result<Vec<f64>, Verdict> {
+    let found = asked(model, true, None, turn)?;
     let fraction = |value: f64| (value - value.round()).abs();
     let vars = model.vars.iter().zip(&found.values);
     let is_whole = vars.into_iter().all(|(var, value)| !var.integer || fraction(*value) < 1e-7);
     if is_whole { Ok(found.values) } else { Err(Verdict::Unknown) }
 }
 
-fn by_tree(model: &Model, nodes: u64) -> Result<Vec<f64>, Verdict> {
+fn by_tree(model: &Model, nodes: u64, turn: Turn) -> Result<Vec<f64>, Verdict> {
     if nodes == 0 {
         return Err(Verdict::Unknown);
     }
-    Ok(asked(model, false, Some(Work { nodes }))?.values)
+    Ok(asked(model, false, Some(Work { nodes }), turn)?.values)
 }
 
-fn asked(model: &Model, relaxed: bool, work: Option<Work>) -> Result<Found, Verdict> {
+fn asked(model: &Model, relaxed: bool, work: Option<Work>, turn: Turn) -> Result<Found, Verdict> {
     let backend = Backend::default();
     let problem = Problem { backend, model, goal: &[], relaxed, start: None, work };
-    backend::solve(&problem).map_err(|nothing| match nothing {
+    let found = backend::solve(&problem);
+    // A tree without a week does not tell its nodes: it counts with all that it may have.
+    let most = work.map_or(1, |work| work.nodes);
+    turn.takes(work_of_nodes(model, found.as_ref().map_or(most, |found| found.nodes)));
+    found.map_err(|nothing| match nothing {
         Nothing::Infeasible => Verdict::Impossible,
         Nothing::Stopped => Verdict::Unknown,
     })
@@ -234,6 +252,13 @@ fn asked(model: &Model, relaxed: bool, work: Option<Work>) -> Result<Found, Verd
 fn nodes(model: &Model, work: u64) -> u64 {
     let vars = u64::try_from(model.vars.len()).unwrap_or(u64::MAX).max(1);
     work / vars.saturating_mul(vars)
+}
+
+/// Nodes of a solver's tree in changes of a week that are tried in about the time: it grows with the square of the
+/// variables.
+pub(super) fn work_of_nodes(model: &Model, nodes: u64) -> u64 {
+    let vars = u64::try_from(model.vars.len()).unwrap_or(u64::MAX);
+    nodes.saturating_mul(vars.saturating_mul(vars) / SQUARE_A_CHANGE)
 }
 
 /// Nodes of a search to the proof, as far as it goes.

@@ -6,7 +6,7 @@ use super::anneal::Landscape;
 use super::bound;
 use super::budget::Budget;
 use super::evaluator::rows::{self, Counted};
-use super::feasibility::whole_search;
+use super::feasibility::{whole_search, work_of_nodes};
 use super::relaxation::{hold, relaxed, release};
 use super::solution::{Done, Solution};
 use super::{rework, tie_break};
@@ -57,6 +57,11 @@ impl<'a> SplitProblem<'a> {
         SplitProblem::of(rules::demands_only(self.weekly), self.budget)
     }
 
+    /// Counts the work of asking whether the hard rules collide.
+    pub(super) fn takes_a_relaxation(&self) {
+        self.weekly.request.turn.takes(work_of_nodes(&self.weekly.model, 1));
+    }
+
     /// Whether the relaxation proves that the hard rules collide.
     pub(super) fn collides(&self) -> bool {
         let weekly = rules::hard_rows_only(self.weekly.clone());
@@ -82,8 +87,12 @@ impl SplitProblem<'_> {
         start: Option<&[f64]>,
     ) -> Result<Found, backend::Nothing> {
         let (backend, model) = (self.budget.backend, &self.weekly.model);
-        let work = Some(Work { nodes: whole_search(model) });
-        backend::solve(&Problem { backend, model, goal, relaxed: false, start, work })
+        let nodes = whole_search(model);
+        let work = Some(Work { nodes });
+        let found = backend::solve(&Problem { backend, model, goal, relaxed: false, start, work });
+        let nodes = found.as_ref().map_or(nodes, |found| found.nodes);
+        self.weekly.request.turn.takes(work_of_nodes(model, nodes));
+        found
     }
 
     /// Holds a tier at what some values reach.

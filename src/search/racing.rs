@@ -45,8 +45,11 @@ pub(super) fn first_heat(
         pools.into_iter().enumerate().map(|(place, pool)| Racer { place, pool }).collect();
     sort(&mut race);
     let breaks = |racer: &Racer| !racer.pool.best().score.is_feasible();
-    if race.first().is_none_or(breaks) && problems.par_iter().all(SplitProblem::collides) {
-        return Err(NoWeek::Impossible);
+    if race.first().is_none_or(breaks) {
+        problems.iter().for_each(SplitProblem::takes_a_relaxation);
+        if problems.par_iter().all(SplitProblem::collides) {
+            return Err(NoWeek::Impossible);
+        }
     }
     first.ends(&mut race);
     Ok(race)

@@ -44,7 +44,9 @@ pub(super) fn blocks(
         let landscape = if block == 0 { landscape } else { later };
         let start = Annealer::new(landscape).with(last).run(u64::from(block));
         let most = blocks.first().map_or_else(Vec::new, |first| most(weekly, landscape, first));
-        blocks.push(toward(start, &preferences, &most, budget.variety_a_day.saturating_mul(days)));
+        let proposals = budget.variety_a_day.saturating_mul(days);
+        request.turn.takes(u64::from(proposals));
+        blocks.push(toward(start, &preferences, &most, proposals));
     }
     blocks
 }

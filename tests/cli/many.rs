@@ -148,8 +148,14 @@ fn the_gravest_end_is_the_end_of_all() {
 }
 
 fn lines(input: &str) -> Output {
+    lines_with(input, &[], None)
+}
+
+/// The same with more arguments, and on so many cores.
+fn lines_with(input: &str, arguments: &[&str], cores: Option<&str>) -> Output {
     let mut command = program();
-    command.args(["plan", "--lines"]).stdin(Stdio::piped());
+    command.args(["plan", "--lines"]).args(arguments).stdin(Stdio::piped());
+    command.envs(cores.map(|cores| ("RAYON_NUM_THREADS", cores)));
     let mut child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
     let mut stdin = child.stdin.take().unwrap();
     stdin.write_all(input.as_bytes()).unwrap();
@@ -192,6 +198,44 @@ fn a_line_may_bring_more_than_the_profile() {
     assert_eq!(answers[0]["client"], "bow-01");
     let codes = answers[1..].iter().map(|answer| answer["error"][0]["code"].as_str().unwrap());
     assert_eq!(codes.collect::<Vec<_>>(), ["E1001", "E1201", "E1101"]);
+}
+
+/// A line has so much work and no more: to the change of a week, on any number of cores, whatever other lines took.
+#[test]
+fn a_line_that_takes_more_work_than_is_allowed_is_answered_with_a_fault() {
+    let mut tight = profile("stern-03");
+    tight["sessions"] = json!([{"day": "mon", "minutes": 17}]);
+    tight["equipment"] = json!(["barbell", "squat-rack", "bench"]);
+    tight["exercises"] = json!({"must": ["back-squat", "bench-press", "deadlift"]});
+    let input = format!("{}\n{tight}\n", profile("bow-01"));
+    let told = lines_with(&input, &["--verbose"], Some("1"));
+    let taken: Vec<u64> = text(&told.stderr)
+        .lines()
+        .filter_map(|line| line.strip_prefix("<line ")?.split(' ').nth(1)?.parse().ok())
+        .collect();
+    assert!(taken.len() == 2 && taken.iter().all(|taken| *taken > 1000), "{taken:?}");
+    let answers = |thousands: u64, cores: &str| -> Vec<Value> {
+        let output = lines_with(&input, &["--work", &thousands.to_string()], Some(cores));
+        text(&output.stdout).lines().map(|line| serde_json::from_str(line).unwrap()).collect()
+    };
+    let codes = |answers: &[Value]| -> Vec<Option<String>> {
+        let code = |one: &Value| one["error"][0]["code"].as_str().map(str::to_owned);
+        answers.iter().map(code).collect()
+    };
+    let [spent, impossible] = ["E3005", "E3001"].map(|code| Some(code.to_owned()));
+    for cores in ["1", "3"] {
+        let most = taken.iter().max().unwrap().div_ceil(1000);
+        let enough = answers(most, cores);
+        assert_eq!(codes(&enough), [None, impossible.clone()], "{cores} cores, {most}");
+        assert_eq!(
+            enough[0],
+            serde_json::from_str::<Value>(text(&told.stdout).lines().next().unwrap()).unwrap()
+        );
+        for (line, taken) in taken.iter().enumerate() {
+            let short = answers((taken - 1) / 1000, cores);
+            assert_eq!(codes(&short)[line], spent, "line {line} of {taken} on {cores} cores");
+        }
+    }
 }
 
 /// The next line is not needed for an answer to this one.

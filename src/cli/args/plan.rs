@@ -16,6 +16,9 @@ pub enum Search {
     Full,
 }
 
+/// Work that is enough for any profile that was ever tried, many times over.
+const WORK: u64 = 1_000_000;
+
 /// `weekwright plan`.
 #[derive(Debug, clap::Args)]
 pub struct PlanArgs {
@@ -57,6 +60,10 @@ pub struct PlanArgs {
     /// Read a profile as JSON from each line of standard input, and answer each with a line: its plan or its faults
     #[arg(long, conflicts_with_all = ["profiles", "output", "format", "write_model", "sources"])]
     pub lines: bool,
+    /// The most work for each line, in thousands of changes of a week that are tried; a line that takes more is answered
+    /// with a fault
+    #[arg(long, value_name = "N", requires = "lines", default_value_t = WORK, value_parser = clap::value_parser!(u64).range(1..))]
+    pub work: u64,
     /// The solver; `highs` solves whole weeks again after the search, which is slow
     #[cfg(feature = "highs")]
     #[arg(long, value_name = "SOLVER", default_value_t)]
@@ -81,6 +88,7 @@ impl PlanArgs {
             #[cfg(feature = "book")]
             book: None,
             lines: false,
+            work: WORK,
             #[cfg(feature = "highs")]
             backend: crate::program::backend::Backend::default(),
         }

@@ -1,11 +1,12 @@
 //! A profile as JSON on each line of standard input, a line of JSON for each on standard output. Every line
 //! stands alone and is answered before the next is read, so that any other program can hand out the work, and no more
-//! than one line is in memory. The work for a line is limited by counts, as that for a file is.
+//! than one line is in memory. The work for a line is limited by a count, so that no clock and no core decides its answer.
 //!
 //! A line is a profile, or `{"profile": .., "previous": .., "seed": ..}` with the plan of the last block and a seed.
 
 use std::io::{self, BufRead, Read as _};
 use std::path::Path;
+use std::sync::atomic::AtomicU64;
 
 use serde_json::{Map, Value};
 
@@ -18,14 +19,19 @@ use crate::input::source::{MOST_BYTES, MOST_PLAN_BYTES, source};
 use crate::input::suggest;
 use crate::load;
 use crate::planner::Options;
+use crate::request::turn::Turn;
+use crate::search::budget::Budget;
 
 /// The longest line: a profile and a plan.
 const MOST_LINE: usize = MOST_BYTES + MOST_PLAN_BYTES;
 
+/// Work that the line in hand has taken so far.
+static TAKEN: AtomicU64 = AtomicU64::new(0);
+
 /// What a line may say beside the profile.
 const KEYS: [&str; 3] = ["profile", "previous", "seed"];
 
-pub(super) fn run(desk: &Desk, console: &Console) -> Result<Exit, Failure> {
+pub(super) fn run(desk: &Desk, thousands: u64, console: &Console) -> Result<Exit, Failure> {
     let mut worst = Exit::Done;
     let mut input = io::stdin().lock();
     let mut number = 0_usize;
@@ -34,10 +40,14 @@ pub(super) fn run(desk: &Desk, console: &Console) -> Result<Exit, Failure> {
         if bytes.iter().all(u8::is_ascii_whitespace) {
             continue;
         }
-        let answer = answer(desk, &format!("<line {number}>"), bytes);
+        let turn = Turn::metered(&TAKEN, thousands.saturating_mul(1000));
+        let answer = answer(&desk.with(turn), &format!("<line {number}>"), bytes);
         console.print(&format!("{}\n", document(&answer)))?;
         if answer.plan.is_ok() {
             console.report(&answer.remarks);
+        }
+        if console.is_verbose() {
+            console.note(&format!("<line {number}>: {} changes of a week tried", turn.taken()));
         }
         let exit = answer.plan.err().unwrap_or(Exit::Done);
         worst = Exit::of_many([worst, exit]);
@@ -107,16 +117,28 @@ fn enveloped(desk: &Desk, source: &Source, line: &Map<String, Value>) -> Answer 
         return desk.refusal(faults);
     }
     let options = Options { seed, previous, ..desk.options.clone() };
-    let own = Desk {
-        planner: desk.planner,
-        options,
-        format: desk.format,
-        #[cfg(feature = "book")]
-        shelf: None,
-    };
     let profile = part("profile").map(text);
     let profile = profile.expect("a line without one is no envelope");
-    own.answer_text(&profile, Path::new("-"))
+    desk.asked(options).answer_text(&profile, Path::new("-"))
+}
+
+impl<'a> Desk<'a> {
+    /// The same for lines, with other options.
+    fn asked(&self, options: Options) -> Desk<'a> {
+        Desk {
+            planner: self.planner,
+            options,
+            format: self.format,
+            #[cfg(feature = "book")]
+            shelf: None,
+        }
+    }
+
+    /// The same with a turn of its own.
+    fn with(&self, turn: Turn) -> Desk<'a> {
+        let budget = Budget { turn, ..self.options.budget };
+        self.asked(Options { budget, ..self.options.clone() })
+    }
 }
 
 /// The plan, or what stood in its way: `error` is the list of faults, which `diagnostics` repeats for older readers.

@@ -138,6 +138,7 @@ pub const CODES: &[(&str, &str, &str)] = &[
         "a room cannot hold what is asked of it at one hour",
         "one of the ways out that are named",
     ),
+    ("E3005", "a line takes more work than is allowed", "a larger `--work`, or fewer demands"),
     ("E4001", "our own audit refuses the plan", "report it with the profile"),
     ("E4002", "a sheet cannot be made from this plan", "what the message says, such as a `start`"),
     (

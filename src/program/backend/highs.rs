@@ -40,5 +40,7 @@ fn read(problem: &Problem, solved: &highs::SolvedModel) -> Found {
     // A model without whole numbers has no such bound; its optimum is the bound.
     let bound = solved.double_info_value(c"mip_dual_bound").ok().filter(|bound| bound.is_finite());
     let bound = if optimal { found } else { bound.unwrap_or(f64::INFINITY) };
-    Found { values, objective: found, bound, proven: optimal }
+    // Its own count is of a kind that the bindings do not hand out.
+    let nodes = problem.work.map_or(1, |work| work.nodes);
+    Found { values, objective: found, bound, proven: optimal, nodes }
 }

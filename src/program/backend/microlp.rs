@@ -27,7 +27,8 @@ fn read(problem: &Problem, solution: &microlp::Solution) -> Found {
     let objective = solution.objective();
     let proven = solution.termination_reason() == TerminationReason::ProvenOptimal;
     let bound = if proven { None } else { solution.stats().best_bound };
-    Found { values, objective, bound: bound.unwrap_or(objective), proven }
+    let nodes = solution.stats().nodes_solved.max(1);
+    Found { values, objective, bound: bound.unwrap_or(objective), proven, nodes }
 }
 
 /// Start values. microlp's variables are places in order of creation, and only a problem hands them out, so a

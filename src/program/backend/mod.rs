@@ -62,6 +62,8 @@ pub struct Found {
     pub bound: f64,
     /// Whether objective and bound meet.
     pub proven: bool,
+    /// Nodes of the search tree that it took, one at least.
+    pub nodes: u64,
 }
 
 /// What a solver is asked.

@@ -84,7 +84,9 @@ impl Annealer<'_> {
         let hope = self.landscape.tuning.cooling.most_gain(&self.evaluator.score());
         let mut found = Vec::new();
         for day in days {
-            for change in self.changes(*day) {
+            let changes = self.changes(*day);
+            self.landscape.turn.takes(changes.len() as u64);
+            for change in changes {
                 if let Some(gain) = self.evaluator.weigh(&change, weights, wanted, hope) {
                     found.push((gain, change));
                 }
