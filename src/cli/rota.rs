@@ -246,15 +246,16 @@ fn hours_are_told(visits: &[Visit], guests: &[Guest]) -> Result<(), Faults> {
 /// E3004: what cannot be, and what would help.
 fn too_full(rota: &Rota, nothing: &[&Clash]) -> Faults {
     let told = nothing.iter().map(|clash| {
-        let Outcome::Nothing { smallest, ways_out } = &clash.outcome else {
+        let Outcome::Nothing { smallest, is_smallest, ways_out } = &clash.outcome else {
             unreachable!("only these are told")
         };
         let names: Vec<&str> = smallest.iter().map(|at| rota.visits[*at].client.as_str()).collect();
         let message = format!(
-            "{} on {}: {} cannot train there together, whatever is changed within the slack",
+            "{} on {}: {} cannot train there together, whatever is changed within the slack{}",
             rota.room.place,
             clash.day,
-            names.join(", ")
+            names.join(", "),
+            if *is_smallest { "" } else { " (perhaps fewer of them cannot either)" }
         );
         let ways: Vec<String> = ways_out.iter().map(ToString::to_string).collect();
         let help = match ways.as_slice() {
@@ -293,9 +294,9 @@ fn of_clash(rota: &Rota, clash: &Clash) -> Value {
             "settled": true, "reach": reach.to_string(), "changes": changes, "most": most, "proven": proven,
             "at_least": at_least,
         }),
-        Outcome::Nothing { smallest, ways_out } => json!({
+        Outcome::Nothing { smallest, is_smallest, ways_out } => json!({
             "settled": false, "proven": true,
-            "smallest": smallest.iter().map(name).collect::<Vec<_>>(),
+            "smallest": smallest.iter().map(name).collect::<Vec<_>>(), "is_smallest": is_smallest,
             "ways_out": ways_out.iter().map(ToString::to_string).collect::<Vec<_>>(),
         }),
         Outcome::Open => json!({ "settled": false, "proven": false }),

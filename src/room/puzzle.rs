@@ -4,6 +4,7 @@
 //! Free of plans and kit. The client with the most changes should have as few as can be, then all together, then the next
 //! client; among equals the choices that cost least in small things win.
 
+mod fits;
 mod program;
 
 use std::cmp::Reverse;

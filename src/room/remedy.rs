@@ -1,4 +1,4 @@
-//! Where nothing fits: who cannot be together, and what would help. Each way out was tried.
+//! Where nothing fits: what would help. Each way out was tried.
 
 use std::fmt;
 
@@ -6,13 +6,12 @@ use itertools::Itertools as _;
 
 use super::case::{Case, clock};
 use super::puzzle::{Answer, Choice, Puzzle};
+use super::smallest::{any, only};
 use super::stock::{Room, Thing};
 use super::visit::Visit;
 use super::ways::choices;
 use crate::words::Weekday;
 
-/// Nodes of a search tree for each question here.
-const NODES: u64 = 60;
 /// Other hours are tried in steps of so many minutes, and so many steps away.
 const HOUR_STEP: u32 = 15;
 const HOUR_STEPS: u32 = 12;
@@ -20,8 +19,6 @@ const HOUR_STEPS: u32 = 12;
 const OPEN: std::ops::RangeInclusive<u32> = 6 * 60..=21 * 60;
 /// Ways out that are told.
 const TOLD: usize = 4;
-/// Groups up to this size are asked for their smallest part by size; larger ones give up one after the other.
-const BY_SIZE: usize = 8;
 
 /// Something that would help.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -59,32 +56,6 @@ impl fmt::Display for WayOut {
     }
 }
 
-/// The puzzle with some of its visits; what stands after them stays.
-fn only(puzzle: &Puzzle, visits: usize, wanted: &[usize]) -> Puzzle {
-    let seats = puzzle.seats.iter().enumerate();
-    let kept = seats.filter(|(at, _)| *at >= visits || wanted.contains(at));
-    Puzzle { seats: kept.map(|(_, seat)| seat.clone()).collect(), ..puzzle.clone() }
-}
-
-/// The fewest of a puzzle's visits that cannot be together. The puzzle has no solution.
-#[must_use]
-pub fn smallest(puzzle: &Puzzle, visits: usize) -> Vec<usize> {
-    let fails = |wanted: &[usize]| only(puzzle, visits, wanted).any(NODES) == Answer::Nothing;
-    if visits <= BY_SIZE {
-        let found = (1..visits)
-            .find_map(|size| (0..visits).combinations(size).find(|wanted| fails(wanted)));
-        return found.unwrap_or_else(|| (0..visits).collect());
-    }
-    let mut left: Vec<usize> = (0..visits).collect();
-    for visit in 0..visits {
-        let without: Vec<usize> = left.iter().copied().filter(|at| *at != visit).collect();
-        if fails(&without) {
-            left = without;
-        }
-    }
-    left
-}
-
 /// Other hours for one of the visits that cannot be together, nearest first; where one move is not enough, hours for
 /// several; and one more of what they share.
 #[must_use]
@@ -95,38 +66,23 @@ pub fn ways_out(
     case: &Case,
     smallest: &[usize],
 ) -> Vec<WayOut> {
-    let count = group.len();
-    let table = Table { visits, group, case };
+    let lean = case.puzzle.lean();
+    let table = Table { visits, group, case, puzzle: &lean };
     let mut hours: Vec<(u32, WayOut)> = smallest
         .iter()
-        .filter_map(|seat| table.other_hour(&case.puzzle, *seat).map(|(away, _, way)| (away, way)))
+        .filter(|seat| fits(&table.without(**seat)))
+        .filter_map(|seat| table.other_hour(&lean, *seat).map(|(away, _, way)| (away, way)))
         .collect();
     hours.sort_by_key(|(away, _)| *away);
     let mut ways: Vec<WayOut> = hours.into_iter().map(|(_, way)| way).collect();
     if ways.is_empty() {
-        ways.extend(table.several(count).map(WayOut::All));
+        ways.extend(table.several().map(WayOut::All));
     }
-    let more = |things: &[usize]| {
-        let mut puzzle = case.puzzle.clone();
-        for at in things {
-            let thing = case.things[*at];
-            puzzle.pieces[*at] = room.with_one_more(thing).pieces(thing);
-        }
-        fits(&puzzle).then(|| WayOut::More(things.iter().map(|at| case.things[*at]).collect()))
-    };
-    let things: Vec<usize> = (0..case.things.len()).collect();
-    let mut added: Vec<WayOut> = things.iter().filter_map(|at| more(&[*at])).collect();
-    if added.is_empty() {
-        // A rack is of no use without a bar.
-        let is_kit = |at: &usize| matches!(case.things[*at], Thing::Kit(_));
-        let kit = things.into_iter().filter(is_kit);
-        added = kit.array_combinations().filter_map(|two: [usize; 2]| more(&two)).collect();
-    }
-    ways.into_iter().chain(added).take(TOLD).collect()
+    ways.into_iter().chain(table.more(room, smallest)).take(TOLD).collect()
 }
 
 fn fits(puzzle: &Puzzle) -> bool {
-    matches!(puzzle.any(NODES), Answer::Found { .. })
+    matches!(any(puzzle), Answer::Found { .. })
 }
 
 /// A group that does not fit.
@@ -134,9 +90,45 @@ struct Table<'a> {
     visits: &'a [Visit],
     group: &'a [usize],
     case: &'a Case,
+    /// Its puzzle, with the choices that count for whether it fits.
+    puzzle: &'a Puzzle,
 }
 
 impl Table<'_> {
+    /// The puzzle without a visit: where that does not fit, no hour of this one helps.
+    fn without(&self, seat: usize) -> Puzzle {
+        let others: Vec<usize> = (0..self.group.len()).filter(|at| *at != seat).collect();
+        only(self.puzzle, self.group.len(), &others)
+    }
+
+    /// One piece more of a thing; where none is enough, one of each of two, as a rack is of no use without a bar.
+    fn more(&self, room: &Room, smallest: &[usize]) -> Vec<WayOut> {
+        let with = |puzzle: &Puzzle, things: &[usize]| {
+            let mut puzzle = puzzle.clone();
+            for at in things {
+                let thing = self.case.things[*at];
+                puzzle.pieces[*at] = room.with_one_more(thing).pieces(thing);
+            }
+            puzzle
+        };
+        // What does not help those who cannot be together does not help all.
+        let few = only(self.puzzle, self.group.len(), smallest);
+        let helps =
+            |things: &[usize]| fits(&with(&few, things)) && fits(&with(self.puzzle, things));
+        let told = |things: &[usize]| {
+            WayOut::More(things.iter().map(|at| self.case.things[*at]).collect())
+        };
+        let things: Vec<usize> = (0..self.case.things.len()).collect();
+        let one = things.iter().filter(|at| helps(&[**at]));
+        let one: Vec<WayOut> = one.map(|at| told(&[*at])).collect();
+        if !one.is_empty() {
+            return one;
+        }
+        let is_kit = |at: &usize| matches!(self.case.things[*at], Thing::Kit(_));
+        let pairs = things.into_iter().filter(is_kit).array_combinations();
+        pairs.filter(|two: &[usize; 2]| helps(two)).map(|two| told(&two)).take(TOLD).collect()
+    }
+
     /// The nearest hour at which a visit fits, as it is planned: how far away, the puzzle with it, and in words.
     fn other_hour(&self, puzzle: &Puzzle, seat: usize) -> Option<(u32, Vec<Choice>, WayOut)> {
         let visit = &self.visits[self.group[seat]];
@@ -160,8 +152,9 @@ impl Table<'_> {
     }
 
     /// One visit after the other, each at its hour where it fits with those before it, else at the nearest.
-    fn several(&self, count: usize) -> Option<Vec<WayOut>> {
-        let mut puzzle = self.case.puzzle.clone();
+    fn several(&self) -> Option<Vec<WayOut>> {
+        let count = self.group.len();
+        let mut puzzle = self.puzzle.clone();
         let mut moves = Vec::new();
         for seat in 0..count {
             let so_far: Vec<usize> = (0..=seat).collect();

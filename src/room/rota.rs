@@ -13,6 +13,7 @@ pub use super::case::{Case, clock};
 use super::hours::{Collision, Done, collisions, minutes};
 use super::puzzle::{Answer, Choice, Puzzle, Seat, Span};
 use super::remedy::{self, WayOut};
+use super::smallest::{Smallest, smallest};
 use super::stock::{Room, Thing};
 use super::visit::Visit;
 use super::ways::{Pick, STEP, choices};
@@ -75,8 +76,10 @@ pub enum Outcome {
     },
     /// It is proven that nothing fits within the slack.
     Nothing {
-        /// The smallest visits that cannot be together.
+        /// The fewest visits that cannot be together.
         smallest: Vec<usize>,
+        /// Whether it is proven that no fewer collide as well.
+        is_smallest: bool,
         /// What would help.
         ways_out: Vec<WayOut>,
     },
@@ -232,10 +235,10 @@ impl Week<'_> {
             }
         }
         let outcome = if all_proven {
-            let smallest = remedy::smallest(&case.puzzle, group.len());
-            let places = smallest.iter().map(|seat| group[*seat]).collect();
-            let ways_out = remedy::ways_out(self.room, self.visits, &group, &case, &smallest);
-            Outcome::Nothing { smallest: places, ways_out }
+            let Smallest { seats, proven } = smallest(&case.puzzle, group.len());
+            let ways_out = remedy::ways_out(self.room, self.visits, &group, &case, &seats);
+            let smallest = seats.iter().map(|seat| group[*seat]).collect();
+            Outcome::Nothing { smallest, is_smallest: proven, ways_out }
         } else {
             Outcome::Open
         };

@@ -54,12 +54,14 @@ fn of_day(rota: &Rota, day: &Day, width: usize) -> String {
     text
 }
 
-/// `Monday 4 January`.
+/// `Monday 4 January`, with the hour where the room is empty between two parts of the day.
 pub(super) fn heading(day: &Day) -> String {
-    match day.date {
+    let told = match day.date {
         Some(date) => phrase::long_date(date),
         None => day.day.name().to_owned(),
-    }
+    };
+    let first = day.comes.first().filter(|_| day.is_part);
+    first.map_or(told.clone(), |one| say!(rota_part, day = told, from = clock(one.span[0])))
 }
 
 /// What collided, and what came of it.
@@ -105,7 +107,7 @@ pub(super) fn outcome(rota: &Rota, outcome: &Outcome) -> String {
                 say!(rota_settled, count, at_least)
             }
         }
-        Outcome::Nothing { smallest, ways_out } => {
+        Outcome::Nothing { smallest, is_smallest, ways_out } => {
             let names: Vec<&str> =
                 smallest.iter().map(|at| rota.visits[*at].client.as_str()).collect();
             let ways: Vec<String> = ways_out.iter().map(ToString::to_string).collect();
@@ -114,7 +116,11 @@ pub(super) fn outcome(rota: &Rota, outcome: &Outcome) -> String {
             } else {
                 say!(rota_ways, ways = ways.join(say!(rota_or)))
             };
-            say!(rota_nothing, names = names.join(", "), ways)
+            if *is_smallest {
+                say!(rota_nothing_fewest, names = names.join(", "), ways)
+            } else {
+                say!(rota_nothing, names = names.join(", "), ways)
+            }
         }
         Outcome::Open => say!(rota_open).to_owned(),
     }
