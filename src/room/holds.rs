@@ -2,6 +2,8 @@
 //!
 //! Kit that is set up stays with its user from the way in to the last set, and in a pair for the whole pair. Hand-held
 //! weights are held set by set, each mass for its own part, so that two people who look for their load can take turns.
+//! Sets that work up to a load hold no hand-held weights of their own: each is over in half a minute, and the pair beside it
+//! serves as well (common practice).
 //! Items of one set each, as in preparation, are done one after the other and hold their kit only for their own time.
 
 use itertools::Itertools as _;
@@ -79,8 +81,9 @@ fn of_item(room: &Room, item: &Item, entry: &Entry, part: [u32; 2]) -> Vec<Way> 
     let own = lifted(first);
     let same = sets.iter().filter(|needs| lifted(needs) == own);
     let resolved = same.flat_map(|needs| benches(room, needs));
-    let kit = resolved
-        .map(|kit| -> Way { kit.iter().flat_map(|kit| held(*kit, item, entry, part)).collect() });
+    let kit = resolved.map(|kit| -> Way {
+        kit.iter().flat_map(|kit| held(room, *kit, (item, entry), part)).collect()
+    });
     let loaded = plates::ways(room, entry, &loads(item), part);
     kit.cartesian_product(&loaded).map(|(kit, plates)| [kit, plates.clone()].concat()).collect()
 }
@@ -102,20 +105,36 @@ fn benches(room: &Room, needs: &[Kit]) -> Vec<Vec<Kit>> {
         .collect()
 }
 
-fn held(kit: Kit, item: &Item, entry: &Entry, [from_s, to_s]: [u32; 2]) -> Vec<Hold> {
-    if !is_by_mass(kit) {
-        let pieces = if kit == Kit::CableStation && takes_both_sides(entry) { 2 } else { 1 };
-        return vec![Hold { thing: Thing::Kit(kit), pieces, from_s, to_s }];
+fn held(room: &Room, kit: Kit, (item, entry): (&Item, &Entry), part: [u32; 2]) -> Vec<Hold> {
+    if is_by_mass(kit) {
+        let pieces = if entry.load == LoadKind::PerHand { 2 } else { 1 };
+        return by_set(item, part, pieces, |load| Some(Thing::Mass(kit, grams(load))));
     }
-    let pieces = if entry.load == LoadKind::PerHand { 2 } else { 1 };
-    let masses: Vec<u32> = loads(item).into_iter().map(grams).collect();
-    let sets = u32::try_from(masses.len()).unwrap_or(u32::MAX).max(1);
+    let [from_s, to_s] = part;
+    let pieces = if kit == Kit::CableStation && takes_both_sides(entry) { 2 } else { 1 };
+    let mut holds = vec![Hold { thing: Thing::Kit(kit), pieces, from_s, to_s }];
+    if kit == Kit::WeightPlate && entry.load == LoadKind::SingleImplement {
+        // A plate in the hands lies on no bar.
+        holds.extend(by_set(item, part, 1, |load| room.loose_plate(load)));
+    }
+    holds
+}
+
+/// What the load of each set is held of, set by set.
+fn by_set(
+    item: &Item,
+    [from_s, to_s]: [u32; 2],
+    pieces: u32,
+    thing: impl Fn(f64) -> Option<Thing>,
+) -> Vec<Hold> {
+    let loads = loads(item);
+    let sets = u32::try_from(loads.len()).unwrap_or(u32::MAX).max(1);
     let at = |set: u32| from_s + (to_s - from_s).saturating_mul(set) / sets;
     let mut holds: Vec<Hold> = Vec::new();
-    for (set, mass) in (0..).zip(masses) {
-        let thing = Thing::Mass(kit, mass);
+    for (set, load) in (0..).zip(loads) {
+        let Some(thing) = thing(load) else { continue };
         match holds.last_mut() {
-            Some(last) if last.thing == thing => last.to_s = at(set + 1),
+            Some(last) if last.thing == thing && last.to_s == at(set) => last.to_s = at(set + 1),
             _ => holds.push(Hold { thing, pieces, from_s: at(set), to_s: at(set + 1) }),
         }
     }

@@ -3,6 +3,7 @@
 use std::fmt;
 
 use crate::input::place::{Equipment, Plates};
+use crate::strength::ladder::KG_PER_LB;
 use crate::words::{Kit, Units};
 
 /// One thing that is counted.
@@ -76,6 +77,16 @@ pub const fn is_by_mass(kit: Kit) -> bool {
     matches!(kit, Kit::Dumbbells | Kit::Kettlebell | Kit::MedicineBall)
 }
 
+/// An item as the floor calls it.
+#[must_use]
+pub fn name(kit: Kit) -> String {
+    match kit {
+        Kit::PullUpBar => "pull-up bar".to_owned(),
+        Kit::EzBar => "EZ bar".to_owned(),
+        _ => kit.id().replace('-', " "),
+    }
+}
+
 impl Room {
     /// Whether there is any of an item.
     #[must_use]
@@ -125,6 +136,18 @@ impl Room {
         listed.as_ref().filter(|_| takers.sum::<u32>() > 1)
     }
 
+    /// The loose plate of a load in kilograms, where there is one.
+    #[must_use]
+    pub fn loose_plate(&self, load_kg: f64) -> Option<Thing> {
+        let made_in = self.made_in();
+        let own = match made_in {
+            Units::Kg => load_kg,
+            Units::Lb => load_kg / KG_PER_LB,
+        };
+        let is_it = |mass: &&u32| (f64::from(**mass) / 1000.0 - own).abs() < 0.01;
+        self.loose_plates()?.keys().find(is_it).map(|mass| Thing::Plate(made_in, *mass))
+    }
+
     /// The room with one piece more of a thing; of dumbbells and plates one pair.
     #[must_use]
     pub fn with_one_more(&self, thing: Thing) -> Room {
@@ -160,10 +183,10 @@ impl Room {
 impl fmt::Display for Thing {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Thing::Kit(kit) => out.write_str(&kit.id().replace('-', " ")),
+            Thing::Kit(kit) => out.write_str(&name(*kit)),
             Thing::Mass(kit, grams) => {
                 let kilograms = (f64::from(*grams) / 10.0).round() / 100.0;
-                write!(out, "{} {kilograms} kg", kit.id().replace('-', " "))
+                write!(out, "{} {kilograms} kg", name(*kit))
             }
             Thing::Plate(units, mass) => {
                 write!(out, "pair of plates {} {}", f64::from(*mass) / 1000.0, units.id())

@@ -6,7 +6,7 @@ use jiff::civil::Date;
 
 use crate::room::hours::held;
 use crate::room::rota::{Clash, Rota};
-use crate::room::stock::Thing;
+use crate::room::stock::{Thing, name};
 use crate::sheets::wording::say;
 use crate::words::{Kit, Weekday};
 
@@ -17,6 +17,8 @@ pub(super) struct Day {
     pub(super) date: Option<Date>,
     /// The first and the last minute of the day, at whole quarters.
     pub(super) span: [u32; 2],
+    /// Whether the day has several such parts.
+    pub(super) is_part: bool,
     pub(super) comes: Vec<Comes>,
     pub(super) rows: Vec<Row>,
 }
@@ -52,6 +54,8 @@ pub(super) struct Comes {
 pub(super) struct Row {
     pub(super) name: String,
     pub(super) bars: Vec<Bar>,
+    /// Whether its bars tell weights.
+    pub(super) by_mass: bool,
     /// Whether there is no such piece: more hold it than there are.
     pub(super) is_over: bool,
 }
@@ -106,7 +110,12 @@ pub(super) fn days(rota: &Rota) -> Vec<Day> {
             _ => parts.push((rota.visits[visit].day, end, vec![visit])),
         }
     }
-    parts.into_iter().map(|(day, _, visits)| day_of(rota, day, &visits)).collect()
+    let days: Vec<Weekday> = parts.iter().map(|(day, ..)| *day).collect();
+    let day = |(day, _, visits): (Weekday, u32, Vec<usize>)| {
+        let is_part = days.iter().filter(|other| **other == day).count() > 1;
+        Day { is_part, ..day_of(rota, day, &visits) }
+    };
+    parts.into_iter().map(day).collect()
 }
 
 fn day_of(rota: &Rota, day: Weekday, visits: &[usize]) -> Day {
@@ -128,7 +137,7 @@ fn day_of(rota: &Rota, day: Weekday, visits: &[usize]) -> Day {
     let from = comes.iter().map(|one| one.span[0]).min().unwrap_or(0) / 15 * 15;
     let to = comes.iter().map(|one| one.span[1]).max().unwrap_or(0).div_ceil(15) * 15;
     let date = visits.iter().find_map(|at| rota.visits[*at].date);
-    Day { day, date, span: [from, to], comes, rows: rows(rota, visits) }
+    Day { day, date, span: [from, to], is_part: false, comes, rows: rows(rota, visits) }
 }
 
 fn rows(rota: &Rota, visits: &[usize]) -> Vec<Row> {
@@ -169,6 +178,18 @@ impl Bar {
             .map(|([least, most], [low, high])| [least.min(low), most.max(high)]);
     }
 
+    /// `8–12`, as short as a narrow bar wants it.
+    pub(super) fn masses_in_short(&self) -> String {
+        let kilograms = |grams: u32| f64::from(grams) / 1000.0;
+        match self.masses {
+            Some([least, most]) if least < most => {
+                say!(wall_masses, least = kilograms(least), most = kilograms(most))
+            }
+            Some([mass, _]) => kilograms(mass).to_string(),
+            None => String::new(),
+        }
+    }
+
     /// `8 to 12 kg`; nothing where no mass tells weights apart.
     pub(super) fn masses(&self) -> String {
         let kilograms = |grams: u32| f64::from(grams) / 1000.0;
@@ -197,11 +218,12 @@ fn lanes(rota: &Rota, kit: Kit, mut bars: Vec<Bar>) -> Vec<Row> {
         }
     }
     let pieces = rota.room.pieces(Thing::Kit(kit)) as usize;
-    let name = kit.id().replace('-', " ");
+    let name = name(kit);
     let many = !by_mass && lanes.len() > 1;
     let row = |(at, bars): (usize, Vec<Bar>)| Row {
         name: if many { format!("{name} {}", at + 1) } else { name.clone() },
         bars,
+        by_mass,
         is_over: !by_mass && at >= pieces,
     };
     lanes.into_iter().enumerate().map(row).collect()

@@ -6,6 +6,7 @@ use serde::Serialize;
 use super::board::{Bar, Day, days};
 use super::text::{collides, heading, outcome};
 use crate::room::rota::{Outcome, Rota, clock};
+use crate::sheets::wording::say;
 use crate::sheets::{Paper, SheetError, phrase, wording};
 
 const TEMPLATE: &str = include_str!("wall.html");
@@ -13,6 +14,16 @@ const STYLE: &str = include_str!("wall.css");
 
 /// Patterns that tell neighbors apart on gray paper; the code in the bar says who it is.
 const TONES: usize = 6;
+
+/// Height of a printed sheet between its margins, and of what stands on it beside the rows, in millimeters.
+const SHEET: f64 = 188.0;
+const HEAD_AND_FOOT: f64 = 34.0;
+const COMES: f64 = 16.0;
+const NOTE: f64 = 6.0;
+/// Clients side by side above the board.
+const ABREAST: usize = 3;
+/// Rows are as high as the sheet has room for, so that the board is read from where one lifts.
+const ROW: [f64; 2] = [6.5, 14.0];
 
 #[derive(Serialize)]
 struct View {
@@ -26,6 +37,8 @@ struct View {
 #[derive(Serialize)]
 struct Sheet {
     name: String,
+    /// Height of a row in millimeters.
+    row: String,
     comes: Vec<Line>,
     ticks: Vec<Tick>,
     rows: Vec<Lane>,
@@ -52,6 +65,7 @@ struct Tick {
 struct Lane {
     name: String,
     is_over: bool,
+    by_mass: bool,
     bars: Vec<Drawn>,
 }
 
@@ -93,23 +107,24 @@ fn sheet(rota: &Rota, day: &Day) -> Sheet {
     };
     let drawn = |bar: &Bar| {
         let [from, to] = bar.span;
-        let more = bar.masses();
         Drawn {
             left: share(from),
             width: share(to - from + day.span[0]),
             tone: tone(bar.visit),
             letter: day.letter(bar.visit),
-            told: format!("{} {}-{} {more}", bar.client, clock(from), clock(to))
+            told: format!("{} {}-{} {}", bar.client, clock(from), clock(to), bar.masses())
                 .trim_end()
                 .to_owned(),
             client: bar.client.clone(),
-            more,
+            more: bar.masses_in_short(),
         }
     };
     let apart = if day.span[1] - day.span[0] > 4 * 60 { 30 } else { 15 };
     let ticks = (day.span[0]..=day.span[1]).filter(|minute| minute % apart == 0);
+    let notes = notes(rota, day);
     Sheet {
         name: heading(day),
+        row: format!("{:.1}", row_height(day, notes.len())),
         comes: day
             .comes
             .iter()
@@ -127,13 +142,26 @@ fn sheet(rota: &Rota, day: &Day) -> Sheet {
             .rows
             .iter()
             .map(|row| Lane {
-                name: row.name.clone(),
+                name: if row.by_mass {
+                    say!(wall_by_mass, station = row.name)
+                } else {
+                    row.name.clone()
+                },
                 is_over: row.is_over,
+                by_mass: row.by_mass,
                 bars: row.bars.iter().map(drawn).collect(),
             })
             .collect(),
-        notes: notes(rota, day),
+        notes,
     }
+}
+
+/// How high the rows of a day may be, so that it stays on one sheet.
+fn row_height(day: &Day, notes: usize) -> f64 {
+    let few = |count: usize| f64::from(u32::try_from(count).unwrap_or(u32::MAX));
+    let comes = few(day.comes.len().div_ceil(ABREAST)) * COMES;
+    let left = SHEET - HEAD_AND_FOOT - comes - few(notes) * NOTE;
+    (left / few(day.rows.len()).max(1.0)).clamp(ROW[0], ROW[1])
 }
 
 /// What still collides, and what would help; nothing where all fits.
