@@ -47,6 +47,7 @@ fn every_code_is_listed_once_and_has_bad_input() {
     assert_eq!(of_files, with_input);
     let met = [
         include_str!("../cli/codes.rs"),
+        include_str!("../cli/many.rs"),
         include_str!("../cli/record/faults.rs"),
         include_str!("../cli/intake.rs"),
         include_str!("../cli/rota.rs"),
