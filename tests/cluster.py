@@ -2,7 +2,7 @@
 """Plans many profiles with `plan --lines` on workers of Dask (PyPI distributed).
 
 Usage: cluster.py PROFILES.jsonl DIR [--batch N] [--workers N] [--scheduler ADDRESS] [--kill]. Writes DIR/plans.jsonl with an
-answer for each line, in order, and prints the throughput. WEEKWRIGHT names the program, which every worker must have.
+answer for each line, in order, as one run gives it, and prints the throughput. WEEKWRIGHT names the program of all workers.
 
 A batch goes into DIR/batches/HASH.jsonl, the hash of its lines and of the program's version, and is moved there when it is
 whole: a run that was stopped goes on where it was, and a batch that two workers did is one file. A batch whose worker dies
@@ -16,6 +16,7 @@ import itertools
 import json
 import os
 import pathlib
+import re
 import signal
 import tempfile
 import threading
@@ -25,6 +26,7 @@ from subprocess import DEVNULL, PIPE, Popen, check_output
 from distributed import Client, LocalCluster, as_completed
 
 PROGRAM = os.environ.get("WEEKWRIGHT", "weekwright")
+SOURCE = re.compile(rb'(?<="source":")<line \d+>')  # a batch numbers its own lines
 POISON = os.environ.get("CLUSTER_POISON", "").encode()  # for tests: a worker that meets this word ends
 
 
@@ -55,7 +57,7 @@ def kill_one(cluster, folder):  # once a first batch is done
 
 
 def run(client, lines, asked, folder):
-    """The answers, or the files with them, by the number of their first line."""
+    """Numbers of lines with their answers, or with the file of these, by the first number."""
     version = check_output([PROGRAM, "--version"])
     done, under_way, waiting, alone = {}, {}, as_completed(), {}
     batches = iter(lambda: list(itertools.islice(lines, asked.batch)), [])
@@ -70,7 +72,7 @@ def run(client, lines, asked, folder):
     for future in waiting:
         _, batch = under_way.pop(future.key)
         if future.status == "finished":
-            done[batch[0][0]] = future.result()
+            done[batch[0][0]] = ([at for at, _ in batch], future.result())
         elif len(batch) > 1:
             ask(batch[: len(batch) // 2])
             ask(batch[len(batch) // 2 :])
@@ -81,10 +83,10 @@ def run(client, lines, asked, folder):
             ask(following)
     for at, line in alone.items():
         try:
-            done[at] = client.submit(plan, [line], folder, version, pure=False).result()
+            done[at] = ([at], client.submit(plan, [line], folder, version, pure=False).result())
         except Exception as why:  # pylint: disable=broad-except
-            told = {"code": "worker-lost", "message": f"no worker answers {line[:200]}: {why}"}
-            done[at] = json.dumps({"error": [told]}).encode() + b"\n"
+            told = {"code": "worker-lost", "labels": [{"source": f"<line {at}>"}], "message": f"no worker answers: {why}"}
+            done[at] = ([at], json.dumps({"error": [told]}).encode() + b"\n")
     return done
 
 
@@ -96,22 +98,20 @@ def main():
     parser.add_argument("--kill", action="store_true")
     parser.set_defaults(batch=5, workers=2)
     asked = parser.parse_args()
-    folder = asked.folder / "batches"
+    folder, begin = asked.folder / "batches", time.monotonic()
     folder.mkdir(parents=True, exist_ok=True)
-    begin = time.monotonic()
     cluster = asked.scheduler or LocalCluster(n_workers=asked.workers, threads_per_worker=1, dashboard_address=None)
     if asked.kill:
         threading.Thread(target=kill_one, args=(cluster, folder), daemon=True).start()
     with asked.profiles.open("rb") as profiles, Client(cluster) as client:
-        filled = (line for line in profiles if line.strip(b" \t\r\n\x0c"))
-        done = run(client, enumerate(line.rstrip(b"\n") + b"\n" for line in filled), asked, folder)
-    count = 0
+        numbered = ((at, line.rstrip(b"\n") + b"\n") for at, line in enumerate(profiles, 1))
+        done = run(client, ((at, line) for at, line in numbered if line.strip(b" \t\r\n\x0c")), asked, folder)
     with (asked.folder / "plans.jsonl").open("wb") as plans:
-        for at in sorted(done):
-            answers = done[at] if isinstance(done[at], bytes) else done[at].read_bytes()
-            count += answers.count(b"\n")
-            plans.write(answers)
-    took = time.monotonic() - begin
+        for _, (numbers, answers) in sorted(done.items()):
+            answers = answers if isinstance(answers, bytes) else answers.read_bytes()
+            for at, answer in zip(numbers, answers.splitlines(keepends=True)):
+                plans.write(SOURCE.sub(b"<line %d>" % at, answer))
+    count, took = sum(len(numbers) for numbers, _ in done.values()), time.monotonic() - begin
     print(f"{count} profiles in {took:.1f} s: {count / took * 3600:.0f} an hour")
 
 
