@@ -8,7 +8,6 @@ mod fits;
 mod program;
 
 use std::cmp::Reverse;
-use std::collections::BTreeSet;
 
 use program::Program;
 
@@ -108,11 +107,11 @@ impl Puzzle {
         Worth::of(changes, tie)
     }
 
-    /// The minutes at which somebody could begin to hold a thing: it is held most at one of them.
-    fn edges(&self, thing: usize) -> BTreeSet<u32> {
-        let choices = self.seats.iter().flat_map(|seat| &seat.choices);
-        let spans = choices.flat_map(|choice| &choice.spans);
-        spans.filter(|span| span.thing == thing).map(|span| span.from).collect()
+    /// How many choices all seats have.
+    #[must_use]
+    pub fn choices(&self) -> u64 {
+        let choices: usize = self.seats.iter().map(|seat| seat.choices.len()).sum();
+        u64::try_from(choices).unwrap_or(u64::MAX)
     }
 
     /// The best answer, with at most so many nodes of a search tree for each question.

@@ -1,12 +1,10 @@
-//! Where nothing fits: what would help. Each way out was tried.
+//! Where nothing fits: what would help. Each way out was tried, as far as the work goes.
 
 use std::fmt;
 
-use itertools::Itertools as _;
-
 use super::case::{Case, clock};
 use super::puzzle::{Answer, Choice, Puzzle};
-use super::smallest::{any, only};
+use super::smallest::{Purse, only};
 use super::stock::{Room, Thing};
 use super::visit::Visit;
 use super::ways::choices;
@@ -67,10 +65,10 @@ pub fn ways_out(
     smallest: &[usize],
 ) -> Vec<WayOut> {
     let lean = case.puzzle.lean();
-    let table = Table { visits, group, case, puzzle: &lean };
+    let table = Table { visits, group, case, puzzle: &lean, purse: Purse::full() };
     let mut hours: Vec<(u32, WayOut)> = smallest
         .iter()
-        .filter(|seat| fits(&table.without(**seat)))
+        .filter(|seat| table.fits(&table.without(**seat)))
         .filter_map(|seat| table.other_hour(&lean, *seat).map(|(away, _, way)| (away, way)))
         .collect();
     hours.sort_by_key(|(away, _)| *away);
@@ -81,8 +79,16 @@ pub fn ways_out(
     ways.into_iter().chain(table.more(room, smallest)).take(TOLD).collect()
 }
 
-fn fits(puzzle: &Puzzle) -> bool {
-    matches!(any(puzzle), Answer::Found { .. })
+/// The things of which one more alone helps. What helps alone helps with others too, so halves that do not are let go.
+fn each_that_helps(things: &[usize], helps: &dyn Fn(&[usize]) -> bool) -> Vec<usize> {
+    if things.is_empty() || !helps(things) {
+        return Vec::new();
+    }
+    if let [only] = things {
+        return vec![*only];
+    }
+    let (front, back) = things.split_at(things.len() / 2);
+    [each_that_helps(front, helps), each_that_helps(back, helps)].concat()
 }
 
 /// A group that does not fit.
@@ -92,9 +98,14 @@ struct Table<'a> {
     case: &'a Case,
     /// Its puzzle, with the choices that count for whether it fits.
     puzzle: &'a Puzzle,
+    purse: Purse,
 }
 
 impl Table<'_> {
+    fn fits(&self, puzzle: &Puzzle) -> bool {
+        matches!(self.purse.any(puzzle), Answer::Found { .. })
+    }
+
     /// The puzzle without a visit: where that does not fit, no hour of this one helps.
     fn without(&self, seat: usize) -> Puzzle {
         let others: Vec<usize> = (0..self.group.len()).filter(|at| *at != seat).collect();
@@ -113,20 +124,24 @@ impl Table<'_> {
         };
         // What does not help those who cannot be together does not help all.
         let few = only(self.puzzle, self.group.len(), smallest);
-        let helps =
-            |things: &[usize]| fits(&with(&few, things)) && fits(&with(self.puzzle, things));
+        let helps = |things: &[usize]| {
+            self.fits(&with(&few, things)) && self.fits(&with(self.puzzle, things))
+        };
         let told = |things: &[usize]| {
             WayOut::More(things.iter().map(|at| self.case.things[*at]).collect())
         };
         let things: Vec<usize> = (0..self.case.things.len()).collect();
-        let one = things.iter().filter(|at| helps(&[**at]));
-        let one: Vec<WayOut> = one.map(|at| told(&[*at])).collect();
+        let one = each_that_helps(&things, &helps);
         if !one.is_empty() {
-            return one;
+            return one.iter().map(|at| told(&[*at])).collect();
         }
         let is_kit = |at: &usize| matches!(self.case.things[*at], Thing::Kit(_));
-        let pairs = things.into_iter().filter(is_kit).array_combinations();
-        pairs.filter(|two: &[usize; 2]| helps(two)).map(|two| told(&two)).take(TOLD).collect()
+        let kit: Vec<usize> = things.into_iter().filter(is_kit).collect();
+        let pairs = (0..kit.len()).filter(|at| helps(&kit[*at..])).flat_map(|at| {
+            let first = kit[at];
+            kit[at + 1..].iter().map(move |second| [first, *second])
+        });
+        pairs.filter(|two| helps(two)).map(|two| told(&two)).take(TOLD).collect()
     }
 
     /// The nearest hour at which a visit fits, as it is planned: how far away, the puzzle with it, and in words.
@@ -146,7 +161,7 @@ impl Table<'_> {
             let mut tried = puzzle.clone();
             tried.seats[seat].choices.clone_from(&picks);
             let (client, day) = (visit.client.clone(), visit.day);
-            fits(&tried)
+            self.fits(&tried)
                 .then(|| (start.abs_diff(planned), picks, WayOut::Hour { client, day, start }))
         })
     }
@@ -158,7 +173,7 @@ impl Table<'_> {
         let mut moves = Vec::new();
         for seat in 0..count {
             let so_far: Vec<usize> = (0..=seat).collect();
-            if fits(&only(&puzzle, count, &so_far)) {
+            if self.fits(&only(&puzzle, count, &so_far)) {
                 continue;
             }
             let (_, picks, way) = self.other_hour(&only(&puzzle, count, &so_far), seat)?;

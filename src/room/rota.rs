@@ -25,8 +25,9 @@ use crate::words::Weekday;
 pub const EXACT: usize = 4;
 /// Nodes of a search tree for each question about a group of them, which is far more than any needed so far.
 const NODES_EXACT: u64 = 50_000;
-/// Nodes for larger groups.
-const NODES: u64 = 300;
+/// Nodes for larger groups, and of those with many choices fewer: so many choices by nodes.
+const NODES: [u64; 2] = [10, 300];
+const LARGE: u64 = 600_000;
 
 /// A week of the room.
 #[derive(Debug, Clone)]
@@ -208,7 +209,6 @@ impl Week<'_> {
         let day = self.visits[group[0]].day;
         let clients: BTreeSet<&str> =
             group.iter().map(|at| self.visits[*at].client.as_str()).collect();
-        let nodes = if clients.len() <= EXACT { NODES_EXACT } else { NODES };
         let mut arrangements: Vec<Vec<Arrangement>> =
             group.iter().map(|at| vec![as_planned(&self.visits[*at])]).collect();
         let mut all_proven = true;
@@ -221,6 +221,8 @@ impl Week<'_> {
                 list.extend(others(self.room, self.planner, plan, visit, reach));
             }
             case = self.case(&group, &arrangements, reach);
+            let large = (LARGE / case.puzzle.choices().max(1)).clamp(NODES[0], NODES[1]);
+            let nodes = if clients.len() <= EXACT { NODES_EXACT } else { large };
             match case.puzzle.solve(nodes) {
                 Answer::Found { picks, proven, at_least } => {
                     // What a gentler reach could have settled is not known to need as much.

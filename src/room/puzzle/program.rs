@@ -54,9 +54,14 @@ impl<'a> Program<'a> {
 
     /// A row for each minute; of minutes at which nobody more holds it than at another none.
     fn holds_what_there_is(&mut self, thing: usize) {
-        let minutes = self.puzzle.edges(thing).into_iter();
-        let rows: BTreeSet<Vec<(Var, u32)>> =
-            minutes.map(|minute| self.holders(thing, minute)).collect();
+        let spans = self.spans(thing);
+        let held_at = |minute: u32| -> Vec<(Var, u32)> {
+            let holds = spans.iter().filter(|(_, span)| (span.from..span.to).contains(&minute));
+            holds.map(|(way, span)| (*way, span.pieces)).collect()
+        };
+        // It is held most at a minute at which somebody could begin to hold it.
+        let edges: BTreeSet<u32> = spans.iter().map(|(_, span)| span.from).collect();
+        let rows: BTreeSet<Vec<(Var, u32)>> = edges.into_iter().map(held_at).collect();
         let is_within = |one: &Vec<(Var, u32)>, other: &Vec<(Var, u32)>| {
             one.len() < other.len() && one.iter().all(|term| other.binary_search(term).is_ok())
         };
@@ -67,10 +72,13 @@ impl<'a> Program<'a> {
         }
     }
 
-    /// The ways that hold a thing at a minute, with how many pieces, in their order.
-    fn holders(&self, thing: usize, minute: u32) -> Vec<(Var, u32)> {
-        let holds = |span: &&Span| span.thing == thing && (span.from..span.to).contains(&minute);
-        self.terms(|_, choice| choice.spans.iter().filter(holds).map(|span| span.pieces).sum())
+    /// When each way holds a thing, in the order of the ways.
+    fn spans(&self, thing: usize) -> Vec<(Var, Span)> {
+        let seats = self.puzzle.seats.iter().zip(&self.ways);
+        let choices = seats.flat_map(|(seat, ways)| seat.choices.iter().zip(ways));
+        let spans =
+            choices.flat_map(|(choice, way)| choice.spans.iter().map(move |span| (*way, *span)));
+        spans.filter(|(_, span)| span.thing == thing).collect()
     }
 
     fn terms(&self, of: impl Fn(&Seat, &Choice) -> u32) -> Vec<(Var, u32)> {
