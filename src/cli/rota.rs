@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use itertools::Itertools as _;
 use serde_json::{Value, json};
 
 use super::args::{Format, RotaArgs};
@@ -160,7 +161,9 @@ fn room(arguments: &RotaArgs, guests: &[Guest]) -> Result<Room, Failure> {
         (Err(faults), Some(kit)) if faults.diagnostics.iter().all(|one| one.code == "E1007") => kit,
         (Err(faults), _) => return Err(faults.into()),
     };
-    Ok(Room { place, kit, coaches })
+    let mut units = guests.iter().filter_map(|guest| Some(profile(&guest.plan)?.units));
+    let units = units.all_equal_value().ok();
+    Ok(Room { place, kit, units, coaches })
 }
 
 /// What the room is called where nobody names it.

@@ -11,7 +11,6 @@ use itertools::Itertools as _;
 use super::plates;
 use super::stock::{Hold, Room, Thing, Way, is_by_mass};
 use crate::input::catalog::Entry;
-use crate::input::place::grams;
 use crate::input::plan::{Group, Item};
 use crate::timing;
 use crate::words::{Kit, LoadKind, Pattern, Sides};
@@ -108,7 +107,7 @@ fn benches(room: &Room, needs: &[Kit]) -> Vec<Vec<Kit>> {
 fn held(room: &Room, kit: Kit, (item, entry): (&Item, &Entry), part: [u32; 2]) -> Vec<Hold> {
     if is_by_mass(kit) {
         let pieces = if entry.load == LoadKind::PerHand { 2 } else { 1 };
-        return by_set(item, part, pieces, |load| Some(Thing::Mass(kit, grams(load))));
+        return by_set(item, part, pieces, |load| Some(room.held_mass(kit, load)));
     }
     let [from_s, to_s] = part;
     let pieces = if kit == Kit::CableStation && takes_both_sides(entry) { 2 } else { 1 };

@@ -2,8 +2,8 @@
 
 use std::fmt;
 
-use crate::input::place::{Equipment, Plates};
-use crate::strength::ladder::KG_PER_LB;
+use crate::input::place::{Equipment, Plates, grams};
+use crate::strength::ladder::{KG_PER_LB, half_pounds};
 use crate::words::{Kit, Units};
 
 /// One thing that is counted.
@@ -11,9 +11,9 @@ use crate::words::{Kit, Units};
 pub enum Thing {
     /// An item of kit.
     Kit(Kit),
-    /// One mass of a rack of hand-held weights, in grams.
-    Mass(Kit, u32),
-    /// Loose plates of one mass, in thousandths of the unit that the place's weights are made in.
+    /// One mass of a rack of hand-held weights, in thousandths of the unit that the place's weights are made in.
+    Mass(Kit, Units, u32),
+    /// Loose plates of one mass, in the same.
     Plate(Units, u32),
     /// A coach's care for one client.
     Care,
@@ -37,7 +37,7 @@ pub struct Hold {
 /// One way to do a group: all that it holds.
 pub type Way = Vec<Hold>;
 
-/// What takes loose plates.
+/// What takes loose plates; one in the hands lies on no bar.
 const TAKES_PLATES: &[Kit] = &[
     Kit::Barbell,
     Kit::TrapBar,
@@ -49,6 +49,7 @@ const TAKES_PLATES: &[Kit] = &[
     Kit::CalfRaiseMachine,
     Kit::SeatedCalfMachine,
     Kit::Sled,
+    Kit::WeightPlate,
 ];
 
 /// A room with its kit, and who is there to help.
@@ -58,6 +59,8 @@ pub struct Room {
     pub place: String,
     /// Its kit.
     pub kit: Equipment,
+    /// The unit that all its clients count in, which is that of its weights where the kit does not say.
+    pub units: Option<Units>,
     /// Who is there, where that is to be heeded.
     pub coaches: Option<Coaches>,
 }
@@ -103,7 +106,7 @@ impl Room {
                 let sides = stock.offer().sides.unwrap_or(1);
                 stock.count().saturating_mul(if kit == Kit::CableStation { sides } else { 1 })
             }),
-            Thing::Mass(kit, _) => stock(kit).map_or(0, |stock| match stock.offer().pairs {
+            Thing::Mass(kit, ..) => stock(kit).map_or(0, |stock| match stock.offer().pairs {
                 Some(pairs) => pairs.saturating_mul(2),
                 None if kit == Kit::Dumbbells => stock.count().saturating_mul(2),
                 None => stock.count(),
@@ -121,10 +124,10 @@ impl Room {
     /// The unit that the weights are made in.
     #[must_use]
     pub fn made_in(&self) -> Units {
-        self.kit.made_in(Units::Kg)
+        self.kit.made_in(self.units.unwrap_or(Units::Kg))
     }
 
-    /// The loose plates, where the place lists them and more than one bar could want them; a usual set goes with a bar, so
+    /// The loose plates, where the place lists them and more than one bar or hand could want them; a usual set goes with a bar, so
     /// where nothing is listed every bar has its own.
     #[must_use]
     pub fn loose_plates(&self) -> Option<&Plates> {
@@ -134,6 +137,20 @@ impl Room {
             Units::Lb => &self.kit.plates_lb,
         };
         listed.as_ref().filter(|_| takers.sum::<u32>() > 1)
+    }
+
+    /// The hand-held weight of a load in kilograms.
+    #[must_use]
+    pub fn held_mass(&self, kit: Kit, load_kg: f64) -> Thing {
+        let made_in = self.made_in();
+        Thing::Mass(
+            kit,
+            made_in,
+            match made_in {
+                Units::Kg => grams(load_kg),
+                Units::Lb => grams(half_pounds(load_kg)),
+            },
+        )
     }
 
     /// The loose plate of a load in kilograms, where there is one.
@@ -165,7 +182,7 @@ impl Room {
                 };
                 *listed.get_or_insert_default().entry(mass).or_default() += 2;
             }
-            Thing::Kit(kit) | Thing::Mass(kit, _) => {
+            Thing::Kit(kit) | Thing::Mass(kit, ..) => {
                 if let Some(stock) = room.kit.items.get_mut(&kit) {
                     let mut offer = stock.offer();
                     match (offer.pairs, kit) {
@@ -184,9 +201,9 @@ impl fmt::Display for Thing {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Thing::Kit(kit) => out.write_str(&name(*kit)),
-            Thing::Mass(kit, grams) => {
-                let kilograms = (f64::from(*grams) / 10.0).round() / 100.0;
-                write!(out, "{} {kilograms} kg", name(*kit))
+            Thing::Mass(kit, units, mass) => {
+                let mass = (f64::from(*mass) / 10.0).round() / 100.0;
+                write!(out, "{} {mass} {}", name(*kit), units.id())
             }
             Thing::Plate(units, mass) => {
                 write!(out, "pair of plates {} {}", f64::from(*mass) / 1000.0, units.id())
@@ -203,7 +220,7 @@ mod tests {
 
     fn room(equipment: &str) -> Room {
         let kit = serde_yaml::from_str(equipment).expect("kit");
-        Room { place: "shed".to_owned(), kit, coaches: None }
+        Room { place: "shed".to_owned(), kit, ..Room::default() }
     }
 
     #[test]
@@ -213,8 +230,8 @@ mod tests {
              cable-station: {count: 2, sides: 2}, bench: {}}",
         );
         assert_eq!(room.pieces(Thing::Kit(Kit::SquatRack)), 2);
-        assert_eq!(room.pieces(Thing::Mass(Kit::Dumbbells, 12_000)), 6);
-        assert_eq!(room.pieces(Thing::Mass(Kit::Kettlebell, 8000)), 1);
+        assert_eq!(room.pieces(Thing::Mass(Kit::Dumbbells, Units::Kg, 12_000)), 6);
+        assert_eq!(room.pieces(Thing::Mass(Kit::Kettlebell, Units::Kg, 8000)), 1);
         assert_eq!(room.pieces(Thing::Kit(Kit::CableStation)), 4);
         assert_eq!(room.pieces(Thing::Kit(Kit::Bench)), 1);
         assert_eq!(room.pieces(Thing::Kit(Kit::Barbell)), 0);

@@ -13,6 +13,7 @@ mod previous;
 #[cfg(feature = "book")]
 mod record;
 mod rota;
+mod rota_ends;
 mod screening;
 mod sheets;
 mod sources;

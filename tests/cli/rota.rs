@@ -11,14 +11,14 @@ use super::{run, text};
 const MONDAY: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/fixtures/room");
 
 /// A plan by hand for one Monday in the shed, of so many sets of each exercise in its order.
-fn plan(folder: &Path, client: &str, at: &str, exercises: &[(&str, u32)]) -> String {
+pub(super) fn plan(folder: &Path, client: &str, at: &str, exercises: &[(&str, u32)]) -> String {
     let kit =
         "{barbell: 2, squat-rack: 1, bench: 1, dumbbells: {from_kg: 4, to_kg: 24, step_kg: 2}}";
     plan_with(folder, client, at, exercises, (kit, None))
 }
 
 /// The same with other kit, and with a load for each exercise.
-fn plan_with(
+pub(super) fn plan_with(
     folder: &Path,
     client: &str,
     at: &str,
@@ -48,13 +48,13 @@ fn plan_with(
     file.to_str().unwrap().to_owned()
 }
 
-fn tells(output: &Output, code: &str, exit: i32) {
+pub(super) fn tells(output: &Output, code: &str, exit: i32) {
     let told = text(&output.stderr);
     assert!(told.contains(&format!("[{code}]")), "{code}: {told}");
     assert_eq!(output.status.code(), Some(exit), "{code}: {told}");
 }
 
-fn json(output: &Output) -> Value {
+pub(super) fn json(output: &Output) -> Value {
     serde_json::from_str(text(&output.stdout))
         .unwrap_or_else(|_| panic!("{}", text(&output.stderr)))
 }
@@ -183,6 +183,53 @@ fn plates_that_are_listed_are_shared() {
         let output = told(enough);
         assert_eq!(output.status.code(), Some(0), "{enough}: {}", text(&output.stderr));
     }
+}
+
+/// One bar in the room, and a plate of it in another's hands: only more plates let both go on.
+#[test]
+fn a_plate_in_the_hands_lies_on_no_bar() {
+    let told = |plates: &str| {
+        let folder = tempfile::tempdir().unwrap();
+        let kit = format!(
+            "{{barbell: {{count: 1, mass_kg: 20}}, squat-rack: 1, weight-plate: 2, plates_kg: {plates}}}"
+        );
+        let squats =
+            plan_with(folder.path(), "oar-1", "18:30", &[("back-squat", 3)], (&kit, Some(60)));
+        let arms = [("overhead-triceps-extension", 3)];
+        let arms = plan_with(folder.path(), "oar-2", "18:30", &arms, (&kit, Some(20)));
+        run(&["rota", &squats, &arms, "--slack", "0"])
+    };
+    let short = told("{20: 2}");
+    tells(&short, "E3004", 3);
+    let report = text(&short.stderr).replace('\n', " ");
+    assert!(report.contains("one more pair of plates 20 kg"), "{report}");
+    let enough = told("{20: 4}");
+    assert_eq!(enough.status.code(), Some(0), "{}", text(&enough.stderr));
+}
+
+/// Where weights are made in pounds, terminal, wall and cards tell pounds.
+#[test]
+fn a_room_in_pounds_tells_pounds() {
+    let folder = tempfile::tempdir().unwrap();
+    let kit = "{dumbbells: {from_lb: 5, to_lb: 50, step_lb: 5}}";
+    let rows = [("dumbbell-row", 3)];
+    let both = ["oar-1", "oar-2"].map(|client| {
+        let file = plan_with(folder.path(), client, "18:30", &rows, (kit, None));
+        let written =
+            fs::read_to_string(&file).unwrap().replace("rir: 2", "rir: 2, load_kg: 11.34");
+        let written = written.replace("  goal:", "  units: lb\n  goal:");
+        fs::write(&file, written).unwrap();
+        file
+    });
+    let out = folder.path().join("out");
+    let output = run(&["rota", &both[0], &both[1], "--slack", "60", "-o", out.to_str().unwrap()]);
+    assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
+    assert!(text(&output.stdout).contains("dumbbells 25 lb"), "{}", text(&output.stdout));
+    let wall = fs::read_to_string(out.join("rota.html")).unwrap();
+    assert!(wall.contains("dumbbells, lb") && wall.contains("25 lb\""), "{wall}");
+    assert!(!wall.contains(" kg"), "{wall}");
+    let cards = run(&["sheet", out.to_str().unwrap(), "--date", "2027-01-04", "-o", "-"]);
+    assert!(text(&cards.stdout).contains("25 lb"), "{}", text(&cards.stderr));
 }
 
 /// A coach for one at a time is as scarce as a rack.

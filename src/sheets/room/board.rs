@@ -66,7 +66,7 @@ pub(super) struct Bar {
     pub(super) visit: usize,
     pub(super) client: String,
     pub(super) span: [u32; 2],
-    /// The lightest and the heaviest in grams, where that tells weights apart.
+    /// The lightest and the heaviest in thousandths of the room's unit, where that tells weights apart.
     masses: Option<[u32; 2]>,
 }
 
@@ -148,7 +148,7 @@ fn rows(rota: &Rota, visits: &[usize]) -> Vec<Row> {
             .filter(|hold| is_station(hold.thing))
             .filter_map(|hold| match hold.thing {
                 Thing::Kit(kit) => Some((kit, None, hold.span)),
-                Thing::Mass(kit, mass) => Some((kit, Some(mass), hold.span)),
+                Thing::Mass(kit, _, mass) => Some((kit, Some(mass), hold.span)),
                 Thing::Care | Thing::Watch | Thing::Plate(..) => None,
             })
             .collect();
@@ -180,27 +180,26 @@ impl Bar {
 
     /// `8–12`, as short as a narrow bar wants it.
     pub(super) fn masses_in_short(&self) -> String {
-        let kilograms = |grams: u32| f64::from(grams) / 1000.0;
-        match self.masses {
-            Some([least, most]) if least < most => {
-                say!(wall_masses, least = kilograms(least), most = kilograms(most))
-            }
-            Some([mass, _]) => kilograms(mass).to_string(),
+        match self.masses.map(|both| both.map(whole)) {
+            Some([least, most]) if least < most => say!(wall_masses, least, most),
+            Some([mass, _]) => mass.to_string(),
             None => String::new(),
         }
     }
 
     /// `8 to 12 kg`; nothing where no mass tells weights apart.
-    pub(super) fn masses(&self) -> String {
-        let kilograms = |grams: u32| f64::from(grams) / 1000.0;
-        match self.masses {
-            Some([least, most]) if least < most => {
-                say!(room_masses, least = kilograms(least), most = kilograms(most))
-            }
-            Some([mass, _]) => say!(room_mass, mass = kilograms(mass)),
+    pub(super) fn masses(&self, unit: &str) -> String {
+        match self.masses.map(|both| both.map(whole)) {
+            Some([least, most]) if least < most => say!(room_masses, least, most, unit),
+            Some([mass, _]) => say!(room_mass, mass, unit),
             None => String::new(),
         }
     }
+}
+
+/// Thousandths of a unit as the unit.
+fn whole(thousandths: u32) -> f64 {
+    f64::from(thousandths) / 1000.0
 }
 
 /// Bars that do not meet share a row; rows past the pieces there are tell a collision. Hand-held weights of different

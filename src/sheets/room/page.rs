@@ -23,7 +23,7 @@ const NOTE: f64 = 6.0;
 /// Clients side by side above the board.
 const ABREAST: usize = 3;
 /// Rows are as high as the sheet has room for, so that the board is read from where one lifts.
-const ROW: [f64; 2] = [6.5, 14.0];
+const ROW: [f64; 2] = [6.5, 17.0];
 
 #[derive(Serialize)]
 struct View {
@@ -105,6 +105,7 @@ fn sheet(rota: &Rota, day: &Day) -> Sheet {
         let [from, to] = day.span.map(f64::from);
         format!("{:.3}", (f64::from(minute) - from) / (to - from).max(1.0) * 100.0)
     };
+    let unit = rota.room.made_in().id();
     let drawn = |bar: &Bar| {
         let [from, to] = bar.span;
         Drawn {
@@ -112,7 +113,7 @@ fn sheet(rota: &Rota, day: &Day) -> Sheet {
             width: share(to - from + day.span[0]),
             tone: tone(bar.visit),
             letter: day.letter(bar.visit),
-            told: format!("{} {}-{} {}", bar.client, clock(from), clock(to), bar.masses())
+            told: format!("{} {}-{} {}", bar.client, clock(from), clock(to), bar.masses(unit))
                 .trim_end()
                 .to_owned(),
             client: bar.client.clone(),
@@ -143,7 +144,7 @@ fn sheet(rota: &Rota, day: &Day) -> Sheet {
             .iter()
             .map(|row| Lane {
                 name: if row.by_mass {
-                    say!(wall_by_mass, station = row.name)
+                    say!(wall_by_mass, station = row.name, unit)
                 } else {
                     row.name.clone()
                 },
