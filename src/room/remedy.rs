@@ -8,7 +8,7 @@ use super::smallest::{Purse, only};
 use super::stock::{Room, Thing};
 use super::visit::Visit;
 use super::ways::choices;
-use crate::words::Weekday;
+use crate::words::{Kit, Weekday};
 
 /// Other hours are tried in steps of so many minutes, and so many steps away.
 const HOUR_STEP: u32 = 15;
@@ -43,7 +43,7 @@ impl fmt::Display for WayOut {
                 write!(out, "{client} on {day} at {}", clock(*start))
             }
             WayOut::More(things) => {
-                let names: Vec<String> = things.iter().map(ToString::to_string).collect();
+                let names: Vec<String> = things.iter().map(piece).collect();
                 write!(out, "one more {}", names.join(" and "))
             }
             WayOut::All(ways) => {
@@ -51,6 +51,14 @@ impl fmt::Display for WayOut {
                 out.write_str(&told.join(" and "))
             }
         }
+    }
+}
+
+/// One piece more of a thing in words.
+fn piece(thing: &Thing) -> String {
+    match thing {
+        Thing::Plate(..) | Thing::Mass(Kit::Dumbbells, ..) => format!("pair of {thing}"),
+        _ => thing.to_string(),
     }
 }
 

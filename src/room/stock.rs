@@ -37,7 +37,7 @@ pub struct Hold {
 /// One way to do a group: all that it holds.
 pub type Way = Vec<Hold>;
 
-/// What takes loose plates; one in the hands lies on no bar.
+/// What takes loose plates, beside hands.
 const TAKES_PLATES: &[Kit] = &[
     Kit::Barbell,
     Kit::TrapBar,
@@ -49,7 +49,6 @@ const TAKES_PLATES: &[Kit] = &[
     Kit::CalfRaiseMachine,
     Kit::SeatedCalfMachine,
     Kit::Sled,
-    Kit::WeightPlate,
 ];
 
 /// A room with its kit, and who is there to help.
@@ -127,7 +126,7 @@ impl Room {
         self.kit.made_in(self.units.unwrap_or(Units::Kg))
     }
 
-    /// The loose plates, where the place lists them and more than one bar or hand could want them; a usual set goes with a bar, so
+    /// The loose plates, where the place lists them and more than one bar could want them; a usual set goes with a bar, so
     /// where nothing is listed every bar has its own.
     #[must_use]
     pub fn loose_plates(&self) -> Option<&Plates> {
@@ -206,7 +205,7 @@ impl fmt::Display for Thing {
                 write!(out, "{} {mass} {}", name(*kit), units.id())
             }
             Thing::Plate(units, mass) => {
-                write!(out, "pair of plates {} {}", f64::from(*mass) / 1000.0, units.id())
+                write!(out, "plates {} {}", f64::from(*mass) / 1000.0, units.id())
             }
             Thing::Care => out.write_str("coach"),
             Thing::Watch => out.write_str("coach beside a novice's bar"),

@@ -185,13 +185,13 @@ fn plates_that_are_listed_are_shared() {
     }
 }
 
-/// One bar in the room, and a plate of it in another's hands: only more plates let both go on.
+/// Where plates are shared, one in another's hands lies on no bar: only more plates let both go on.
 #[test]
 fn a_plate_in_the_hands_lies_on_no_bar() {
     let told = |plates: &str| {
         let folder = tempfile::tempdir().unwrap();
         let kit = format!(
-            "{{barbell: {{count: 1, mass_kg: 20}}, squat-rack: 1, weight-plate: 2, plates_kg: {plates}}}"
+            "{{barbell: {{count: 2, mass_kg: 20}}, squat-rack: 1, weight-plate: 2, plates_kg: {plates}}}"
         );
         let squats =
             plan_with(folder.path(), "oar-1", "18:30", &[("back-squat", 3)], (&kit, Some(60)));
@@ -310,7 +310,17 @@ fn a_monday_evening_comes_out_as_a_page_for_the_wall() {
     for client in ["oar-21", "scull-22", "tide-23", "bow-24", "cox-25", "keel-26"] {
         assert!(wall.contains(client));
         let file = out.join(format!("{client}.plan.yaml"));
-        assert_eq!(run(&["audit", file.to_str().unwrap()]).status.code(), Some(0), "{client}");
+        let after = run(&["audit", file.to_str().unwrap()]);
+        assert_eq!(after.status.code(), Some(0), "{client}");
+        // No rule and no wish is worse off than in the plan as it would be alone.
+        let profile = format!("{MONDAY}/{client}.yaml");
+        let alone = folder.path().join(format!("{client}.plan.yaml"));
+        run(&["plan", &profile, "--format", "yaml", "-o", alone.to_str().unwrap()]);
+        let before = run(&["audit", alone.to_str().unwrap()]);
+        let found = text(&after.stdout).lines().filter(|line| line.starts_with("  "));
+        for line in found {
+            assert!(text(&before.stdout).contains(line), "{client}: {line}");
+        }
     }
     let roster = run(&["roster", out.to_str().unwrap(), "--date", "2027-01-04"]);
     let told = text(&roster.stdout);

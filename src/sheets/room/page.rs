@@ -4,7 +4,7 @@ use minijinja::{Value, value::Serde};
 use serde::Serialize;
 
 use super::board::{Bar, Day, days};
-use super::text::{collides, heading, outcome};
+use super::text::{TOLD, collides, heading, outcome};
 use crate::room::rota::{Outcome, Rota, clock};
 use crate::sheets::wording::say;
 use crate::sheets::{Paper, SheetError, phrase, wording};
@@ -172,8 +172,10 @@ fn notes(rota: &Rota, day: &Day) -> Vec<String> {
         .iter()
         .filter(|clash| day.has(clash) && !matches!(clash.outcome, Outcome::Settled { .. }));
     open.flat_map(|clash| {
-        let collisions = clash.collisions.iter().map(|one| collides(rota, one));
-        collisions.chain([outcome(rota, &clash.outcome)])
+        let collisions = clash.collisions.iter().take(TOLD).map(|one| collides(rota, one));
+        let more = clash.collisions.len().saturating_sub(TOLD);
+        let more = (more > 0).then(|| say!(rota_more, count = more));
+        [outcome(rota, &clash.outcome)].into_iter().chain(collisions).chain(more)
     })
     .collect()
 }

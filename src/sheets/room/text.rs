@@ -12,7 +12,7 @@ use crate::sheets::wording::say;
 const NAMES: usize = 22;
 
 /// Collisions that are told of a clash; the drawn week shows them all.
-const TOLD: usize = 6;
+pub(super) const TOLD: usize = 6;
 
 /// Who comes when, what collided and what came of it, and each station by the minute.
 #[must_use]
