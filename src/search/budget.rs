@@ -31,6 +31,8 @@ pub struct Budget {
     pub variety_a_day: u32,
     /// Whether it is found out what limits a wish that falls short.
     pub asks_why: bool,
+    /// Last runs that heed tiers 1 and 2 far above points, where the best week misses something of them.
+    pub heeding_runs: u32,
     /// Weeks with at most this many picks are solved whole.
     pub exact_picks: usize,
     /// Which fixed stream the draws come from; the client's seed has no part in it.
@@ -56,6 +58,7 @@ impl Default for Budget {
             polished: 1,
             variety_a_day: 4000,
             asks_why: true,
+            heeding_runs: 2,
             exact_picks: 36,
             stream: 1,
             tuning: Tuning::default(),

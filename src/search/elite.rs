@@ -4,7 +4,7 @@
 use rayon::prelude::*;
 
 use super::anneal::{Annealer, Incumbent, Landscape};
-use super::budget::Budget;
+use super::budget::{Budget, Tuning};
 
 /// Annealing runs side by side.
 #[derive(Debug, Clone, Copy)]
@@ -92,6 +92,10 @@ impl ElitePool {
                 break;
             }
         }
+        if self.best().score.misses() {
+            let last = runs.round(budget, first + u64::from(budget.rounds));
+            self.heed(landscape, Runs { count: budget.heeding_runs, ..last });
+        }
         self.polish(landscape, budget.polished);
         let best = self.weeks.swap_remove(0);
         Incumbent { frequency: self.frequency, ..best }
@@ -104,6 +108,16 @@ impl ElitePool {
         let polished = best.iter().map(|sets| Annealer::new(landscape).with(sets).polished());
         let polished: Vec<Incumbent> = polished.collect();
         self.take_in(polished, landscape.tuning.elite);
+    }
+
+    /// Runs from the best week that heed tiers 1 and 2 first: what points forbid in other rounds is tried, as a little less
+    /// that is missed can cost many of them.
+    fn heed(&mut self, landscape: &Landscape, runs: Runs) {
+        let start = Annealer::new(landscape).knowing(&self.frequency).with(&self.best().sets);
+        let Tuning { heeding: [heeding, _], again, .. } = landscape.tuning;
+        let run = |number| start.run(number).anneal_by(&[heeding, again], runs.proposals);
+        let incumbents: Vec<Incumbent> = runs.numbers().map(run).collect();
+        self.take_in(incumbents, landscape.tuning.elite);
     }
 
     /// A round: one run from the best week, the others from crosses.
