@@ -159,6 +159,8 @@ weights! {
             TO_HIGH = 1.0;
             /// A half-set of a smaller muscle without a target.
             EXTRA = 2.0;
+            /// The same of arms and side delts where neither size nor strength is the goal.
+            EXTRA_ARMS = 1.0;
             /// A half-set of the trunk, which every big lift works as well.
             EXTRA_TRUNK = 1.0;
         "pattern-repeats":
@@ -167,7 +169,7 @@ weights! {
         "trunk-work":
             /// Trunk work that the week lacks of one a day, up to three.
             NO_TRUNK = -10.0;
-            /// A week with trunk work on two days or more, none of it against bending to the side.
+            /// A week with trunk work on two days or more, none of it against bending to the side, where size is not the goal.
             NO_SIDE_WORK = -8.0;
             /// A second trunk exercise of the week against the same movement.
             SAME_TRUNK = -6.0;
@@ -176,6 +178,11 @@ weights! {
             FAST_ONCE = -18.0;
             /// A week for power without a jump.
             NO_JUMP = -34.0;
+            /// The same with a jump on one day only.
+            JUMPS_ONCE = -16.0;
+        "complete-week":
+            /// An exercise that the week lacks of the small work which completes it.
+            INCOMPLETE = -20.0;
         "lifts-first":
             /// A single-joint exercise for chest, lats or quads over the number of lifts for them.
             LIFT_PASSED_BY = -15.0;
@@ -266,8 +273,16 @@ weights! {
             FAST = 14.0;
             /// Work of one joint for arms and shoulders where size is not the goal.
             FILLER = -9.0;
+            /// The same where strength is the goal.
+            FILLER_FOR_STRENGTH = -4.0;
             /// The same where power is the goal.
             FILLER_FOR_POWER = -18.0;
+            /// A leg curl or a leg extension where size is not the goal: hinges and squats train the thighs as well.
+            CURL_OF_THE_LEG = -9.0;
+            /// A calf raise where the goal is to lose fat.
+            CALVES_FOR_FAT = -10.0;
+            /// The trunk turned where power is not the goal: held against the turn it learns more.
+            TURNED = -8.0;
             /// Raises for the side delts where size is not the goal: presses overhead train them as well.
             RAISE = -13.0;
             /// Work for the rear delts and the upper back's small muscles, for strength: it pays for the pressing.

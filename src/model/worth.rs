@@ -7,10 +7,11 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::points::{
-    ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CARRY, ENDS_EARLY, FAST, FILLER, FILLER_FOR_POWER, FLY,
-    FOR_LATER_YEARS, GUIDED, GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, MUCH_FILLER,
-    OFF_THE_FLOOR, ONLY_A_STAND_IN, PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, SECOND_CHOICE,
-    SPARINGLY, SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, UNLOADED, UNLOADED_LIFT,
+    ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CALVES_FOR_FAT, CARRY, CURL_OF_THE_LEG, ENDS_EARLY, FAST,
+    FILLER, FILLER_FOR_POWER, FILLER_FOR_STRENGTH, FLY, FOR_LATER_YEARS, GUIDED, GUIDED_SENIOR,
+    HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, MUCH_FILLER, OFF_THE_FLOOR, ONLY_A_STAND_IN,
+    PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, SECOND_CHOICE, SPARINGLY, SPECIAL, STAND_IN,
+    TAKES_LEARNING, TIRED_BY_SPORT, TURNED, UNLOADED, UNLOADED_LIFT,
 };
 use crate::input::profile::Limit;
 use crate::request::candidate::Station;
@@ -160,7 +161,15 @@ fn filler(request: &Request, candidate: &Candidate) -> f64 {
             FILLER_FOR_POWER
         }
         Pattern::ShoulderAbduction => RAISE,
+        Pattern::ElbowFlexion | Pattern::ElbowExtension
+            if request.profile.goal == Goal::Strength =>
+        {
+            FILLER_FOR_STRENGTH
+        }
         Pattern::ElbowFlexion | Pattern::ElbowExtension => FILLER,
+        Pattern::KneeFlexion | Pattern::KneeExtension => CURL_OF_THE_LEG,
+        Pattern::PlantarFlexion if request.profile.goal == Goal::FatLoss => CALVES_FOR_FAT,
+        Pattern::Rotation if request.profile.goal != Goal::Power => TURNED,
         Pattern::ShoulderHorizontalAbduction if request.profile.goal == Goal::Strength => {
             PAYS_FOR_PRESSES
         }

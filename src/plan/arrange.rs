@@ -100,10 +100,10 @@ fn lead(
         let candidate = &request.candidates[done.candidate];
         candidate.is_compound() && !candidate.pattern.is_explosive()
     });
-    let (goal, senior) = (request.profile.goal, request.is_senior());
+    let goal = request.profile.goal;
     let most = groups.iter().flatten().map(|done| done.sets).max().unwrap_or(0);
     let of = |done: &Done| &request.candidates[done.candidate];
-    let can_lead = |done: &Done| of(done).leads(goal, senior);
+    let can_lead = |done: &Done| of(done).leads(request);
     let firm = groups.iter().flatten().any(|done| can_lead(done) && is_loaded(&of(done).entry));
     let is_heavier = |done: &Done| heavier.contains(done);
     // A heavy press is done before a leg lift that has its lighter day.
@@ -119,7 +119,15 @@ fn lead(
             let is_light = heavier
                 .iter()
                 .any(|other| of(other).pattern == candidate.pattern && other.day != done.day);
-            let wished = request.is_wished_lead(candidate) && !is_light;
+            // Nor does a lift that is asked for in other hands go before a heavier one for the same muscle with the bar.
+            let bar_first = groups.iter().flatten().any(|other| {
+                let heavy = is_heavier(other) && request.wants_its_rest(of(other));
+                heavy
+                    && bar
+                    && of(other).entry.load == LoadKind::BarTotal
+                    && of(other).prime() == candidate.prime()
+            });
+            let wished = request.is_wished_lead(candidate) && !is_light && !bar_first;
             let leads = can_lead(done) || wished || (whole_body && legs && !firm);
             let leg_lift = candidate.is_leg_lift() || wished || (legs && !firm);
             let leads_whole_body = match heavy_push {
@@ -137,10 +145,11 @@ fn lead(
                     is_thin,
                     !leads,
                     whole_body && !leads_whole_body,
+                    request.is_senior() && candidate.is_each_side(),
                 ),
                 (
                     !wished,
-                    !candidate.is_wished(),
+                    bar_first || !candidate.is_wished(),
                     spared,
                     candidate.is_each_side(),
                     pulls,
@@ -228,6 +237,10 @@ fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
             && (place + 1..items.len())
                 .any(|later| at(later).is_compound() && at(later).prime() == at(place).prime());
         cost += if lift_waits { 20 } else { 0 };
+        // Nor does a lift with its whole rest come after any small work.
+        let heavy_waits = !at(place).is_compound()
+            && (place + 1..items.len()).any(|later| request.wants_its_rest(at(later)));
+        cost += if heavy_waits { 25 } else { 0 };
         let knee_then_knee = place > 0 && at(place).pattern == at(place - 1).pattern;
         cost += if knee_then_knee { 6 } else { 0 };
     }

@@ -137,7 +137,8 @@ fn heavier_of(
     let rank = |done: &&Done| {
         let leads = can_lead(request, done);
         let prime = candidate(done).prime();
-        let before_sport = prime.is_some_and(|prime| request.is_before_sport(prime, done.day));
+        let before_sport = prime.is_some_and(|prime| request.is_before_sport(prime, done.day))
+            || request.is_eve_of_sport(done.day);
         let known = request.profile.known_lifts.contains_key(&candidate(done).id);
         let asked_for = known || candidate(done).wish == Wish::Must;
         let (form, (backs, all)) = (most_reps(done), taken(done.day));
@@ -164,8 +165,7 @@ const MUCH_SHORTER: u32 = 25;
 fn can_lead(request: &Request, done: &Done) -> bool {
     let candidate = &request.candidates[done.candidate];
     let stands = !done.paired || !request.leads_alone(done.day);
-    (candidate.wish == Wish::Must || candidate.leads(request.profile.goal, request.is_senior()))
-        && stands
+    (candidate.wish == Wish::Must || candidate.leads(request)) && stands
 }
 
 /// Candidates with the dose of their turn, by day and place in the request.

@@ -2,9 +2,10 @@
 
 use std::sync::Arc;
 
+use super::Request;
 use super::dose::{Duty, FEW_REPS, takes_few_reps};
 use crate::input::catalog::Entry;
-use crate::words::{Goal, Grade, Kind, Kit, Muscle, Pattern, Side, Standing, Stress};
+use crate::words::{Goal, Grade, Kind, Kit, Muscle, Pattern, Side, Standing, Status, Stress};
 
 /// Sessions under this many minutes have few sets of each exercise.
 pub const SHORT_SESSION: u32 = 40;
@@ -173,13 +174,16 @@ impl Candidate {
     }
 
     /// Whether the exercise can lead a day: a staple among the main lifts that is not done for speed, for strength and
-    /// power a squat, hinge or press of few repetitions. From 65 on one that asks for little skill.
+    /// power a squat, hinge or press of few repetitions, one that the client knows, or any for who learns power. From 65
+    /// on one that asks for little skill.
     #[must_use]
-    pub fn leads(&self, goal: Goal, senior: bool) -> bool {
+    pub fn leads(&self, request: &Request) -> bool {
         let entry = &self.entry;
+        let learns = request.profile.training_status == Status::Novice;
+        let (goal, senior) = (request.profile.goal, request.is_senior());
         let by_goal = match goal {
-            Goal::Strength | Goal::Power => {
-                takes_few_reps(entry)
+            Goal::Strength | Goal::Power if !(learns && goal == Goal::Power) => {
+                (takes_few_reps(entry) || request.profile.known_lifts.contains_key(&self.id))
                     && (self.is_leg_lift() || self.pattern.press_or_row() == Some(Side::Push))
             }
             // A thrust or bridge is no lift for a whole day, and a press overhead comes after one over the chest.

@@ -54,18 +54,27 @@ impl Day {
         self.label().replace(['@', ':'], "_")
     }
 
-    /// The shorter way round the week from start to start, in hours.
+    /// The shorter way round the week from start to start, in hours; what has no clock time counts as the same hour.
     #[must_use]
     pub fn hours_to(&self, other: &Day) -> f64 {
-        let apart = f64::from(self.start_min.abs_diff(other.start_min)) / 60.0;
+        let apart = self.hours_before(other).abs();
         apart.min(WEEK_H - apart)
     }
 
     /// Hours from this day's start to the next start of another, over the turn of the week.
     #[must_use]
     pub fn hours_until(&self, next: &Day) -> f64 {
-        let hours = (f64::from(next.start_min) - f64::from(self.start_min)) / 60.0;
+        let hours = self.hours_before(next);
         if hours < 0.0 { hours + WEEK_H } else { hours }
+    }
+
+    /// Hours by which this day's start comes before another's in the calendar week.
+    fn hours_before(&self, other: &Day) -> f64 {
+        let place = |day: &Day| f64::from(u32::try_from(day.weekday.index()).unwrap_or(0));
+        match (&self.at, &other.at) {
+            (Some(_), Some(_)) => (f64::from(other.start_min) - f64::from(self.start_min)) / 60.0,
+            _ => 24.0 * (place(other) - place(self)),
+        }
     }
 
     /// The day's name as messages use it: `tue`, or `tue@07:30` where a clock time is given.
@@ -114,5 +123,7 @@ mod tests {
         let close = |hours: f64, wanted: f64| (hours - wanted).abs() < 1e-9;
         assert!(close(day(Weekday::Mon, "18:00").hours_to(&day(Weekday::Wed, "18:00")), 48.0));
         assert!(close(day(Weekday::Sun, "18:00").hours_to(&day(Weekday::Mon, "07:00")), 13.0));
+        let open = Day::new(&SessionSlot { day: Weekday::Sat, at: None, minutes: 60 }, 0);
+        assert!(close(day(Weekday::Thu, "18:30").hours_to(&open), 48.0), "the same hour");
     }
 }

@@ -3,6 +3,7 @@
 
 pub mod barred;
 pub mod candidate;
+pub(crate) mod completing;
 pub mod conflicts;
 pub mod day;
 pub mod dose;
@@ -149,16 +150,12 @@ impl Request {
         }
     }
 
-    /// The client's other training that is hard for a muscle. Sport of an unknown hour counts as at midday.
+    /// The client's other training that is hard for a muscle.
     pub fn hard_elsewhere(&self, muscle: Muscle) -> impl Iterator<Item = Day> {
-        const MIDDAY: &str = "12:00";
         let other = self.profile.other_training.iter();
         let hard =
             other.filter(move |one| one.load == Effort::Hard && one.muscles.contains(&muscle));
-        hard.map(|one| {
-            let at = one.at.clone().unwrap_or_else(|| MIDDAY.to_owned());
-            Day::new(&SessionSlot { day: one.day, at: Some(at), minutes: 60 }, 0)
-        })
+        hard.map(|one| Day::new(&SessionSlot { day: one.day, at: one.at.clone(), minutes: 60 }, 0))
     }
 
     /// Whether hard training elsewhere follows a day within three days for a muscle: what is heavy rather comes after it.
@@ -172,6 +169,15 @@ impl Request {
             sports.retain(|sport| matches!(sport.weekday, Weekday::Sat | Weekday::Sun));
         }
         sports.iter().any(|sport| close(day, sport))
+    }
+
+    /// Whether hard training elsewhere follows on the next day: what is heavy has another day where there is one.
+    #[must_use]
+    pub fn is_eve_of_sport(&self, day: usize) -> bool {
+        const A_DAY_H: f64 = 30.0;
+        let next = Muscle::ALL.iter().flat_map(|muscle| self.hard_elsewhere(*muscle));
+        let mut hours = next.map(|sport| self.days[day].hours_until(&sport));
+        hours.any(|hours| hours > 0.0 && hours <= A_DAY_H)
     }
 
     /// Blocks of four weeks, the last perhaps shorter.

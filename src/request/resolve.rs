@@ -8,7 +8,7 @@ use super::dose::{self, Dose, Duty};
 use super::eligibility::is_named;
 use super::rest::rest_s;
 use super::turn::Turn;
-use super::{Barred, Day, Entries, Figures, Request, screening, standing, target};
+use super::{Barred, Day, Entries, Figures, Request, completing, screening, standing, target};
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
 use crate::strength::working_load::KnownLifts;
@@ -158,6 +158,7 @@ fn has_purpose(request: &Request, entry: &Entry) -> bool {
         || entry.direct.iter().any(wanted)
         || (entry.kind == Some(Kind::Compound) && entry.indirect.iter().any(wanted));
     pattern.is_trunk()
+        || completing::completes(request, pattern)
         || (pattern == Pattern::Balance && request.needs_balance())
         || (pattern.gives_volume() && pattern != Pattern::Balance && serves)
 }

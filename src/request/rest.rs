@@ -3,7 +3,7 @@
 use super::dose::{Dose, Duty};
 use super::standing::is_bar_on_legs;
 use super::{Candidate, Request};
-use crate::words::{LoadKind, Pattern, Side};
+use crate::words::{Goal, LoadKind, Pattern, Side};
 
 /// Seconds of rest after a set of a candidate that is done by a dose for so many repetitions.
 pub(super) fn rest_s(request: &Request, candidate: &Candidate, dose: &Dose, amount: u32) -> u32 {
@@ -23,7 +23,9 @@ pub(super) fn rest_s(request: &Request, candidate: &Candidate, dose: &Dose, amou
     let rest_s = if by_stack { rest_s.min(MOST_REST_OF_STACKS_S) } else { rest_s };
     // A jump or a throw is over in a second; a bar that is caught is not.
     let flies = matches!(candidate.pattern, Pattern::Jump | Pattern::Throw);
-    let rest_s = if flies { rest_s.min(MOST_REST_OF_JUMPS_S) } else { rest_s };
+    let most =
+        if request.profile.goal == Goal::Power { REST_FOR_POWER_S } else { MOST_REST_OF_JUMPS_S };
+    let rest_s = if flies { rest_s.min(most) } else { rest_s };
     let rest_s = match candidate.duty {
         _ if candidate.pattern == Pattern::Balance => rest_s.min(REST_OF_BALANCE_S),
         Duty::Hold => rest_s.min(REST_OF_HOLDS_S),
@@ -49,6 +51,9 @@ const MOST_REST_OF_STACKS_S: u32 = 105;
 
 /// The longest rest after a jump or throw of few repetitions: common practice.
 const MOST_REST_OF_JUMPS_S: u32 = 60;
+
+/// The same where power is the goal and every jump is the best there is: common practice.
+const REST_FOR_POWER_S: u32 = 90;
 
 /// The longest rest after standing on one leg, a hold and a carry, which end where attention or grip do: common practice.
 const REST_OF_BALANCE_S: u32 = 30;

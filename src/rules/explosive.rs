@@ -4,7 +4,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::goal::at_least;
-use crate::model::points::{EXPOSURE_MISSING, FAST_ONCE, NO_JUMP};
+use crate::model::points::{EXPOSURE_MISSING, FAST_ONCE, JUMPS_ONCE, NO_JUMP};
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
 use crate::program::{Op, Term};
@@ -71,8 +71,12 @@ impl Rule for ExplosiveWork {
             weekly.picks.iter().filter(|pick| weekly.candidate(pick).pattern == Pattern::Jump);
         let jumps: Vec<Term> = jumps.map(|pick| (pick.chosen, 1.0)).collect();
         if !jumps.is_empty() {
-            let wish = at_least(jumps, 1.0).missed_by(1.0);
+            let wish = at_least(jumps.clone(), 1.0).missed_by(1.0);
             weekly.miss(self.id(), "jump", Tier::View, wish, NO_JUMP);
+            if wanted > 1 {
+                let wish = at_least(jumps, 2.0).missed_by(2.0);
+                weekly.miss(self.id(), "jumps", Tier::View, wish, JUMPS_ONCE);
+            }
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

@@ -1,7 +1,8 @@
 //! `fractional-cap`: within the recovery hours a muscle gets no more fractional sets than its session cap.
 //!
 //! Eleven fractional sets a session is where a preprint no longer sees a gain (Remmert et al. 2025), not a
-//! danger line; the lower caps by status are common practice.
+//! danger line. It holds for a muscle that should get more, and for size past the first steps; elsewhere the lower caps by
+//! status hold, which are common practice.
 
 use super::{Bound, Figure, Finding, Force, Rule, Unit};
 use crate::model::Weekly;
@@ -17,6 +18,16 @@ pub(super) struct FractionalCap;
 
 /// More half-sets than any week is over by.
 const MOST: f64 = 100.0;
+
+/// Fractional sets of a session beyond which no gain is seen (Remmert et al. 2025).
+const MOST_SEEN: u32 = 11;
+
+/// The most half-sets of a muscle within the recovery hours.
+fn cap(request: &Request, muscle: Muscle) -> u32 {
+    let by_status = request.figures.session_cap;
+    let grows = request.wants_more(muscle) || request.builds_size();
+    2 * if grows { by_status.max(MOST_SEEN) } else { by_status }
+}
 
 /// Each day with the later days that lie within the recovery hours of it: every window begins at a day.
 fn windows(request: &Request) -> Vec<Vec<usize>> {
@@ -52,7 +63,6 @@ impl Rule for FractionalCap {
         Force::Ranges
     }
     fn add_to(&self, weekly: &mut Weekly) {
-        let cap = f64::from(2 * weekly.request.figures.session_cap);
         for window in windows(weekly.request) {
             for muscle in Muscle::ALL.iter().copied().filter(|muscle| !muscle.recovers_fast()) {
                 let halves: Vec<_> =
@@ -61,19 +71,20 @@ impl Rule for FractionalCap {
                     continue;
                 }
                 let subject = format!("{muscle}_{}", weekly.request.days[window[0]].label());
+                let cap = f64::from(cap(weekly.request, muscle));
                 let wish = at_most(halves, cap).missed_by(MOST);
                 weekly.miss(self.id(), subject, Tier::Ranges, wish, CROWDED);
             }
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
-        let cap = 2 * request.figures.session_cap;
         let mut findings = Vec::new();
         for window in windows(request) {
             let sessions: Vec<_> =
                 week.sessions.iter().filter(|session| window.contains(&session.day)).collect();
             for muscle in Muscle::ALL.iter().copied().filter(|muscle| !muscle.recovers_fast()) {
                 let halves: u32 = sessions.iter().map(|session| session.halves(muscle)).sum();
+                let cap = cap(request, muscle);
                 if halves > cap {
                     let label = request.days[window[0]].label();
                     let wanted = Figure::sets(cap, Unit::Sets).bounded(Bound::AtMost);

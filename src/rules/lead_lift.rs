@@ -28,7 +28,6 @@ const FULL_LEAD: u32 = 45;
 /// multi-joint work, a stand-in last. What may be trained hard that day comes first.
 fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
     let request = weekly.request;
-    let (goal, senior) = (request.profile.goal, request.is_senior());
     let turn = leads_in_turn(weekly, day);
     let legs = weekly.split.days[day].whole_body;
     let hard = |one: &Candidate| {
@@ -48,14 +47,14 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
     };
     let tests: [&dyn Fn(&Candidate) -> bool; 10] = [
         &|one| {
-            let usual = one.leads(goal, senior) && !one.is_each_side() && in_turn(one);
-            (usual || request.is_wished_lead(one)) && hard(one) && firm(one)
+            let usual = one.leads(request) && !one.is_each_side() && in_turn(one);
+            (usual && firm(one) || request.is_wished_lead(one)) && hard(one)
         },
-        &|one| one.leads(goal, senior) && hard(one) && !one.is_each_side() && in_turn(one),
-        &|one| one.leads(goal, senior) && hard(one) && (!legs || one.is_leg_lift()),
-        &|one| one.leads(goal, senior) && hard(one) && firm(one),
-        &|one| one.leads(goal, senior) && hard(one),
-        &|one| one.leads(goal, senior),
+        &|one| one.leads(request) && hard(one) && !one.is_each_side() && in_turn(one),
+        &|one| one.leads(request) && hard(one) && (!legs || one.is_leg_lift()),
+        &|one| one.leads(request) && hard(one) && firm(one),
+        &|one| one.leads(request) && hard(one),
+        &|one| one.leads(request),
         &|one| {
             one.duty != Duty::Isolation && one.is_compound() && good(one) && legs && in_turn(one)
         },

@@ -144,8 +144,14 @@ impl Rule for MainLiftRepeats {
             }
         }
         self.add_sets(weekly);
-        let is_squat =
-            |pick: &&Pick| loads_both_legs(&weekly.candidate(pick).entry, Pattern::Squat);
+        let loads = |one: &Candidate| loads_both_legs(&one.entry, Pattern::Squat);
+        // Without any load an older beginner gets up from a chair on two days.
+        let bare =
+            weekly.request.is_older_beginner() && !weekly.request.candidates.iter().any(loads);
+        let is_squat = |pick: &&Pick| {
+            let one = weekly.candidate(pick);
+            loads(one) || (bare && one.is_leg_lift() && one.pattern == Pattern::Squat)
+        };
         let squats = weekly.picks.iter().filter(is_squat);
         let squats: Vec<Term> = squats.map(|pick| (pick.chosen, 1.0)).collect();
         if squats_twice(weekly.request) && squats.len() > 1 {

@@ -53,6 +53,7 @@ rules! {
     planes::Planes,
     fractional_cap::FractionalCap,
     explosive::ExplosiveWork,
+    complete_week::CompleteWeek,
     three_sets::ThreeSets,
     whole_body_day::WholeBodyDay,
     exercise_count::ExerciseCount,

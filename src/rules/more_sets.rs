@@ -5,13 +5,13 @@
 //! count as published. Doubled for a muscle that should get more. No binaries are needed for a concave benefit.
 
 use super::{Figure, Finding, Force, RULES, Rule, Unit, to_halves};
-use crate::model::points::{EMPHASIS, EXTRA, EXTRA_TRUNK, TO_HIGH, TO_MIDDLE};
+use crate::model::points::{EMPHASIS, EXTRA, EXTRA_ARMS, EXTRA_TRUNK, TO_HIGH, TO_MIDDLE};
 use crate::model::tier::Tier;
 use crate::model::{Weekly, minus};
 use crate::program::{Op, Term};
 use crate::request::{EXTRAS, Request};
 use crate::week::Week;
-use crate::words::{Emphasis, GroupKind, Muscle};
+use crate::words::{Emphasis, Goal, GroupKind, Muscle};
 
 /// Points for half-sets above the low end.
 pub(super) struct MoreSets;
@@ -29,13 +29,39 @@ fn extras(rule: &'static str, weekly: &mut Weekly) {
             continue;
         }
         let trunk = matches!(muscle, Muscle::Abs | Muscle::Obliques);
-        let points = if trunk { EXTRA_TRUNK } else { EXTRA };
+        let arms = matches!(muscle, Muscle::Biceps | Muscle::Triceps | Muscle::SideDelts);
+        let points = match () {
+            () if trunk => EXTRA_TRUNK,
+            () if arms && !builds(weekly.request) => EXTRA_ARMS,
+            () => EXTRA,
+        };
         let some = weekly.model.most(format!("extra_{muscle}"), EXTRA_HALVES);
         row.push((some, 1.0));
         weekly.model.define(rule, muscle.id(), row, Op::Le, 0.0);
         let factor =
             if weekly.request.profile.emphasis.contains_key(muscle) { EMPHASIS } else { 1.0 };
         weekly.count(rule, muscle.id(), Tier::View, some, factor * points);
+    }
+}
+
+/// Whether size or strength is the goal.
+fn builds(request: &Request) -> bool {
+    matches!(request.profile.goal, Goal::Hypertrophy | Goal::Strength)
+}
+
+/// Half-sets up to which more is plainly better: the middle of the range, and a quarter of it for what presses and pulls
+/// train where neither size nor strength is the goal, as legs, trunk and small work then make better use of the minutes.
+fn enough(request: &Request, muscle: Muscle, low: u32, high: u32) -> u32 {
+    // Two sets of more exercises are enough for who begins late.
+    if request.is_older_beginner() && !request.wants_more(muscle) {
+        return low;
+    }
+    let above = matches!(muscle, Muscle::Chest | Muscle::Lats | Muscle::UpperBack);
+    let middle = u32::midpoint(low, high);
+    if above && !builds(request) && !request.wants_more(muscle) {
+        u32::midpoint(low, middle)
+    } else {
+        middle
     }
 }
 
@@ -57,7 +83,7 @@ impl Rule for MoreSets {
     fn add_to(&self, weekly: &mut Weekly) {
         for (muscle, target) in &weekly.request.targets {
             let (low, high) = (to_halves(target.low), to_halves(target.high));
-            let middle = u32::midpoint(low, high);
+            let middle = enough(weekly.request, *muscle, low, high);
             let factor = match weekly.request.profile.emphasis.get(muscle) {
                 Some(Emphasis::More) => EMPHASIS,
                 Some(Emphasis::Less) => 0.0,
@@ -89,7 +115,8 @@ impl Rule for MoreSets {
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();
         for (muscle, target) in &request.targets {
-            let middle = u32::midpoint(to_halves(target.low), to_halves(target.high));
+            let (low, high) = (to_halves(target.low), to_halves(target.high));
+            let middle = enough(request, *muscle, low, high);
             let less = request.wants_less(*muscle);
             let got = week.halves(*muscle);
             if less || got + 2 > middle {

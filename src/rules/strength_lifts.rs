@@ -33,12 +33,24 @@ const LIFTS: [(&str, Pattern, bool); 3] = [
 /// From so many days on the press overhead is one of the lifts.
 const PRESS_FROM_DAYS: usize = 3;
 
-/// Whether an entry is the lift itself: a staple with a bar, from 65 on with any load.
+/// Whether an entry is the lift itself: a staple with a bar, from 65 on with any load, or a loaded lift that the client
+/// knows where they know none of its kind with the bar.
 fn is_lift(request: &Request, entry: &Entry, pattern: Pattern) -> bool {
+    let any_load = request.is_senior() || knows_without_bar(request, entry, pattern);
     entry.pattern == Some(pattern)
         && entry.main
-        && (entry.load == LoadKind::BarTotal || (request.is_senior() && is_loaded(entry)))
+        && (entry.load == LoadKind::BarTotal || (any_load && is_loaded(entry)))
         && entry.standing == Standing::Staple
+}
+
+/// Whether a client knows a lift, and none of its pattern with the bar.
+fn knows_without_bar(request: &Request, entry: &Entry, pattern: Pattern) -> bool {
+    let known = &request.profile.known_lifts;
+    let with_bar = |id: &String| {
+        let entry = request.entries.get(id);
+        entry.is_some_and(|one| one.pattern == Some(pattern) && one.load == LoadKind::BarTotal)
+    };
+    known.contains_key(&entry.id) && !known.keys().any(with_bar)
 }
 
 /// Whether an entry trains the lift: the lift or one of its kind with a bar.

@@ -10,9 +10,9 @@ use crate::model::goal::at_least;
 use crate::model::points::THIN_LIFT;
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
-use crate::request::Request;
 use crate::request::candidate::VERY_SHORT_SESSION;
 use crate::request::dose::Duty;
+use crate::request::{Request, Wish};
 use crate::week::{Session, Week};
 
 /// Third sets.
@@ -33,15 +33,20 @@ fn is_asked(request: &Request, entry: &Entry, minutes: u32) -> bool {
     asked && minutes > VERY_SHORT_SESSION && !request.is_older_beginner()
 }
 
-/// Whether a day is close to another and trains lightly some of what the exercise trains.
+/// Whether a day is close to another and trains lightly some of what the exercise trains. What is asked for is not paid
+/// with the light day.
 fn is_light(weekly: &Weekly, pick: &Pick) -> bool {
     let hard = &weekly.split.days[pick.day].hard;
-    let light = weekly.candidate(pick).entry.direct.iter().any(|muscle| !hard.contains(muscle));
+    let one = weekly.candidate(pick);
+    let light = one.wish != Wish::Must && one.entry.direct.iter().any(|one| !hard.contains(one));
     light && weekly.days().any(|other| weekly.request.too_close(pick.day, other))
 }
 
 /// The same of a finished week.
 fn was_light(request: &Request, week: &Week, session: &Session, entry: &Entry) -> bool {
+    if request.profile.exercises.must.contains(&entry.id) {
+        return false;
+    }
     let mut close = week.sessions.iter().filter(|other| request.too_close(session.day, other.day));
     close.any(|other| entry.direct.iter().any(|muscle| other.is_hard_for(*muscle)))
 }

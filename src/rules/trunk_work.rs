@@ -12,7 +12,7 @@ use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::standing::is_loaded;
 use crate::week::Week;
-use crate::words::{Muscle, Pattern};
+use crate::words::{Goal, Muscle, Pattern};
 
 /// Exercises for the trunk by day and week.
 pub(super) struct TrunkWork;
@@ -79,7 +79,7 @@ impl Rule for TrunkWork {
         }
         let side = weekly.picks.iter().filter(|pick| is_side_work(weekly.candidate(pick).pattern));
         let side: Vec<Term> = side.map(|pick| (pick.chosen, 1.0)).collect();
-        if wanted > 1 && !side.is_empty() {
+        if wanted > 1 && !side.is_empty() && weekly.request.profile.goal != Goal::Hypertrophy {
             let wish = at_least(side, 1.0).missed_by(1.0);
             weekly.miss(self.id(), "side", Tier::View, wish, NO_SIDE_WORK);
         }

@@ -69,6 +69,8 @@ fn suits(request: &Request, style: &Style) -> bool {
         Some(SplitName::BodyPart) => advanced && days >= 4,
         Some(SplitName::PushPullLegs) => !novice && days >= 5,
         Some(SplitName::FullBody) => days <= 3 || (days == 4 && !in_a_row && !builds),
+        // Two days are for halves only where one follows the other and size or strength is built.
+        Some(_) if days == 2 => builds && in_a_row,
         Some(_) => days >= style.from_days && (days != 3 || in_a_row),
         // Many short days that are not for size or strength have legs and arms each, so that one rests while the other works.
         None if style.ideas.iter().any(Idea::crosses) => {
@@ -126,6 +128,9 @@ const SMALL: [Muscle; 6] = [
     Muscle::Calves,
 ];
 
+/// More days than this of the upper half are enough for a small muscle that should get more.
+const ENOUGH_DAYS: usize = 2;
+
 fn designed(request: &Request, style: &Style) -> Option<Split> {
     let ideas: Vec<(String, BTreeSet<Muscle>, bool)> = style
         .ideas
@@ -133,8 +138,13 @@ fn designed(request: &Request, style: &Style) -> Option<Split> {
         .map(|idea: &Idea| (idea.name.to_owned(), idea.set(), idea.whole_body()))
         .collect();
     let mut days = solve(request, &vec![ideas; request.days.len()])?;
-    for day in &mut days {
-        day.muscles.extend(SMALL.iter().filter(|muscle| request.wants_more(**muscle)));
+    for muscle in SMALL.iter().filter(|muscle| request.wants_more(**muscle)) {
+        let upper = |day: &SplitDay| day.takes(Muscle::Chest) || day.takes(Muscle::Lats);
+        // Where the upper half has days enough, the legs have theirs to themselves.
+        let enough = days.iter().filter(|day| upper(day)).count() > ENOUGH_DAYS;
+        let apart = enough && *muscle != Muscle::Calves;
+        let days = days.iter_mut().filter(|day| !apart || upper(day));
+        days.for_each(|day| day.muscles.extend([*muscle]));
     }
     Some(Split { name: style.name.to_owned(), days })
 }
@@ -167,7 +177,7 @@ fn solve(request: &Request, ideas: &[Ideas]) -> Option<Vec<SplitDay>> {
     let wished = wished(request);
     let mut best: Option<(f64, Vec<usize>)> = None;
     for sequence in sequences(ideas) {
-        let worth = worth(ideas, &hard, &wished, &sequence);
+        let worth = worth(request, ideas, &hard, &wished, &sequence);
         if best.as_ref().is_none_or(|(most, _)| worth > *most) {
             best = Some((worth, sequence));
         }
@@ -220,6 +230,10 @@ fn trained(ideas: &[Ideas], sequence: &[usize], muscle: Muscle) -> Days {
 
 /// Points for each wish that the week opens with: they only choose among equal weeks.
 const OPENS: f64 = 0.1;
+/// A first day of less than this share of the longest day's minutes is no place for what is wished.
+const OPENS_FROM: f64 = 0.6;
+/// What a day beyond an even rhythm between two days of one idea costs: it only chooses among equal weeks.
+const UNEVEN: f64 = 0.05;
 
 /// The muscles of what is wished: those that should get more twice, and the prime movers of the lifts that are asked for
 /// or liked, of squats and hinges twice as well, as a day is built on them.
@@ -235,7 +249,13 @@ fn wished(request: &Request) -> Vec<Muscle> {
 }
 
 /// Points of a sequence: exposures of every muscle and the wishes of its first day, less repeated ideas.
-fn worth(ideas: &[Ideas], hard: &[HardDays], wished: &[Muscle], sequence: &[usize]) -> f64 {
+fn worth(
+    request: &Request,
+    ideas: &[Ideas],
+    hard: &[HardDays],
+    wished: &[Muscle],
+    sequence: &[usize],
+) -> f64 {
     let exposures: f64 =
         hard.iter().map(|hard| hard.best(trained(ideas, sequence, hard.muscle)).0).sum();
     let repeats = sequence
@@ -247,7 +267,33 @@ fn worth(ideas: &[Ideas], hard: &[HardDays], wished: &[Muscle], sequence: &[usiz
         days.is_some_and(|hard| hard.best(trained(ideas, sequence, **muscle)).1 & bit(0) != 0)
     });
     let count = |number: usize| f64::from(u32::try_from(number).unwrap_or(u32::MAX));
-    exposures + OPENS * count(opens.count()) - REPEAT * count(repeats.count())
+    let uneven: f64 = (0..ideas[0].len()).map(|idea| unevenness(request, sequence, idea)).sum();
+    let opens = if opens_late(request) { 0.0 } else { OPENS * count(opens.count()) };
+    exposures + opens - REPEAT * count(repeats.count()) - UNEVEN * uneven
+}
+
+/// Whether the first day is too short for what is wished.
+fn opens_late(request: &Request) -> bool {
+    let minutes = |day: &crate::request::Day| f64::from(day.minutes);
+    let longest = request.days.iter().map(minutes).fold(0.0, f64::max);
+    request.days.first().is_some_and(|first| minutes(first) < OPENS_FROM * longest)
+}
+
+/// Days by which the longest wait for an idea is over an even rhythm.
+fn unevenness(request: &Request, sequence: &[usize], idea: usize) -> f64 {
+    let on: Vec<&crate::request::Day> = sequence
+        .iter()
+        .zip(&request.days)
+        .filter(|(one, _)| **one == idea)
+        .map(|(_, day)| day)
+        .collect();
+    if on.len() < 2 {
+        return 0.0;
+    }
+    let next = on.iter().cycle().skip(1);
+    let waits = on.iter().zip(next).map(|(day, next)| day.hours_until(next) / 24.0);
+    let even = 7.0 / f64::from(u32::try_from(on.len()).unwrap_or(1));
+    waits.fold(0.0, f64::max) - even
 }
 
 /// A muscle's best hard days among any days that train it.

@@ -138,3 +138,33 @@ fn where_the_lightest_is_heavy_a_set_is_shorter() {
     assert_eq!(amount("equipment: {kettlebell: {masses_kg: [8, 12]}}"), Some(7));
     assert_eq!(amount("equipment: {dumbbells: {from_kg: 1, to_kg: 20, step_kg: 1}}"), Some(10));
 }
+
+#[test]
+fn who_has_trained_for_a_while_makes_the_plank_harder() {
+    let of = left(
+        ["plank", "weighted-plank"],
+        "goal: strength\nequipment: [weight-plate, barbell, squat-rack]\n",
+    );
+    assert_eq!(of("training_status: intermediate"), [false, true]);
+    assert!(of("training_status: novice")[0]);
+}
+
+#[test]
+fn who_begins_late_without_weights_gets_up_from_a_chair() {
+    let of = left(
+        ["band-squat", "bodyweight-squat", "sit-to-stand"],
+        "goal: general-fitness\ntraining_status: novice\nequipment: [resistance-band, chair]\n",
+    );
+    assert_eq!(of("birth_year: 1952"), [false, false, true]);
+    assert!(of("birth_year: 1992")[1]);
+}
+
+#[test]
+fn where_nothing_pulls_down_the_straight_arms_do() {
+    let of = left(
+        ["band-straight-arm-pulldown"],
+        "goal: general-fitness\ntraining_status: intermediate\nequipment: [resistance-band, band-anchor]\n",
+    );
+    assert_eq!(of("limits: [kneeling]"), [true]);
+    assert_eq!(of(""), [false]);
+}

@@ -115,3 +115,59 @@ fn conditioning_has_the_minutes_that_are_asked_for() {
     };
     assert_eq!([seconds(0), seconds(1), seconds(2)], [Some(600), None, Some(600)]);
 }
+
+/// Sport of an unknown hour counts as at the session's own: two days before it legs still work.
+#[test]
+fn legs_work_two_days_before_hard_sport() {
+    let plan = plan(
+        "goal: hypertrophy\ntraining_status: intermediate\nemphasis: {quads: more}\n\
+         equipment: [dumbbells, bench, pull-up-bar, leg-press, leg-curl-machine, cable-station]\n\
+         sessions: [{day: mon, at: \"18:30\", minutes: 60}, {day: tue, at: \"18:30\", minutes: 60}, \
+         {day: thu, at: \"18:30\", minutes: 60}, {day: fri, at: \"18:30\", minutes: 60}]\n\
+         other_training: [{day: sat, load: hard, muscles: [quads, glutes]}]\n",
+    );
+    let quads = |day: usize| -> u32 {
+        let of_day = items(&plan).filter(|(other, _)| *other == day);
+        let trains = |id: &str| {
+            let entry = PLANNER.catalog().get(id).expect("an exercise of the catalog");
+            entry.direct.contains(&weekwright::words::Muscle::Quads)
+        };
+        of_day.filter(|(_, item)| trains(&item.exercise)).map(|(_, item)| item.sets).sum()
+    };
+    assert!(quads(0) >= 3 && quads(2) >= 3, "{} and {}", quads(0), quads(2));
+}
+
+/// Six days of push, pull and legs have each of them half a week apart, and a small muscle that should get more leaves the
+/// legs their days.
+#[test]
+fn six_days_have_an_even_rhythm() {
+    let days = ["mon", "tue", "wed", "thu", "fri", "sat"];
+    let sessions = days.map(|day| format!("{{day: {day}, minutes: 60}}")).join(", ");
+    let plan = plan(&format!(
+        "goal: hypertrophy\ntraining_status: advanced\nsplit: push-pull-legs\nemphasis: {{side-delts: more}}\n\
+         equipment: [barbell, squat-rack, bench, dumbbells, pull-up-bar, cable-station, leg-press, leg-curl-machine]\n\
+         sessions: [{sessions}]\n"
+    ));
+    let split = &plan.split.as_ref().expect("a split").days;
+    assert_eq!(split[..3], split[3..], "{split:?}");
+    let raises = items(&plan).filter(|(day, item)| {
+        let entry = PLANNER.catalog().get(&item.exercise).expect("an exercise of the catalog");
+        split[*day] == "legs" && entry.pattern == Some(Pattern::ShoulderAbduction)
+    });
+    assert_eq!(raises.count(), 0);
+}
+
+#[test]
+fn the_known_bench_comes_before_what_is_asked_for_in_the_hands() {
+    let plan = plan(&format!(
+        "goal: hypertrophy\nexercises: {{must: [incline-dumbbell-press]}}\n\
+         known_lifts: {{bench-press: {{load: 90, reps: 6, rir: 2}}}}\n{}",
+        FOUR_DAYS.replace("bench, dumb", "adjustable-bench, dumb")
+    ));
+    let [bench, incline] = ["bench-press", "incline-dumbbell-press"].map(|id| places(&plan, id));
+    for (day, place) in bench {
+        let later =
+            incline.iter().filter(|(other, _)| *other == day).all(|(_, other)| *other > place);
+        assert!(later, "{incline:?}");
+    }
+}

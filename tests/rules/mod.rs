@@ -10,6 +10,7 @@ mod before_sport;
 mod beginner_bars;
 mod beside_sport;
 mod coach_view;
+mod complete_week;
 mod conditioning;
 mod coverage;
 mod different_exercises;

@@ -31,3 +31,19 @@ fn two_days_have_no_room_for_two_of_each() {
         .with("{goal: strength, sessions: [{day: mon, minutes: 60}, {day: wed, minutes: 60}]}")
         .allows("mon: back-squat x3; bench-press x3\nwed: deadlift x3; barbell-row x3");
 }
+
+/// Common practice: who knows the goblet squat and no squat with the bar gets strong with what they know.
+#[test]
+fn a_known_lift_in_the_hands_is_the_lift() {
+    let week = "mon: goblet-squat x3; bench-press x3\nwed: deadlift x3; barbell-row x3";
+    let two = "{goal: strength, sessions: [{day: mon, minutes: 60}, {day: wed, minutes: 60}]}";
+    check_rule("strength-lifts")
+        .with(two)
+        .falls_short(week, "squat: wanted a main lift")
+        .with("known_lifts: {goblet-squat: {load: 20, reps: 8}}")
+        .allows(week);
+    check_rule("strength-lifts")
+        .with(two)
+        .with("known_lifts: {goblet-squat: {load: 20, reps: 8}, back-squat: {load: 60, reps: 5}}")
+        .falls_short(week, "squat: wanted a main lift");
+}

@@ -11,7 +11,7 @@ use crate::request::candidate::{Station, grade};
 use crate::request::dose::takes_few_reps;
 use crate::request::eligibility::kit_for;
 use crate::request::{Barred, Request, screening};
-use crate::words::{Goal, Kind, LoadKind, Pattern, Sex, Side, Standing, Status, Stress};
+use crate::words::{Goal, Kind, LoadKind, Measure, Pattern, Sex, Side, Standing, Status, Stress};
 
 pub(super) fn variant_of_never(
     request: &Request,
@@ -88,6 +88,11 @@ pub(super) fn for_a_lift_that_does_more(
         _ => return None,
     };
     let for_size = request.profile.goal == Goal::Hypertrophy;
+    let pulls_down = |other: &&Arc<Entry>| other.pattern == Some(Pattern::VerticalPull);
+    // Where nothing pulls down, the straight arms do.
+    if side == Side::Pull && !usable.iter().any(pulls_down) {
+        return None;
+    }
     let lift = |other: &&&Arc<Entry>| {
         other.pattern.and_then(Pattern::press_or_row) == Some(side)
             && other.pattern != Some(Pattern::VerticalPush)
@@ -130,6 +135,23 @@ pub(super) fn for_a_harder_form(
             && other.kind == Some(Kind::Compound)
     };
     usable.iter().find(harder).filter(|_| passed).map(better)
+}
+
+/// Who has trained for a while holds no plain plank where it can be made harder. Common practice.
+pub(super) fn for_a_harder_hold(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let learns = request.is_guided() || request.is_senior();
+    let plain = entry.pattern == Some(Pattern::AntiExtension)
+        && entry.measure == Measure::Seconds
+        && entry.first_step;
+    let harder = |other: &&&Arc<Entry>| {
+        entry.harder.contains(&other.id)
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+    };
+    usable.iter().find(harder).filter(|_| plain && !learns).map(better)
 }
 
 /// Who has trained for years does no plain push-ups beside a dip, rings or a weight on the back. Common practice.

@@ -256,8 +256,14 @@ pub(super) fn is_outgrown(request: &Request, entry: &Entry) -> bool {
     let profile = &request.profile;
     let lists = [&profile.exercises.must, &profile.exercises.prefer];
     let wished = lists.iter().any(|list| list.contains(&entry.id));
-    let known = profile.known_lifts.get(&entry.id);
-    let many = known.is_some_and(|known| known.load == 0.0 && known.reps + known.rir >= MANY_REPS);
+    // Who does many pull-ups does many with the hands turned as well.
+    let alike = |id: &String| {
+        let known = request.entries.get(id);
+        known.is_some_and(|known| known.pattern == entry.pattern && known.is_hung())
+    };
+    let known = profile.known_lifts.iter().filter(|(id, _)| alike(id)).map(|(_, known)| known);
+    let mut known = known.filter(|known| known.load == 0.0);
+    let many = known.any(|known| known.reps + known.rir >= MANY_REPS);
     let own = entry.is_hung() && entry.load == LoadKind::Bodyweight;
     own && many && !wished && profile.goal != Goal::Endurance
 }

@@ -75,6 +75,22 @@ fn is_steady(entry: &Entry) -> bool {
     bare && grade(entry, Stress::Kneeling).is_none()
 }
 
+/// From 65 on a beginner without weights gets up from a chair, which says how deep and catches. Common practice.
+pub(super) fn for_getting_up(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let squat = entry.pattern == Some(Pattern::Squat) && !is_loaded(entry);
+    let from_a_seat = |other: &&&Arc<Entry>| other.id == "sit-to-stand";
+    let novice = request.is_older_beginner();
+    usable
+        .iter()
+        .find(from_a_seat)
+        .filter(|seat| novice && squat && seat.id != entry.id)
+        .map(better)
+}
+
 /// From 65 on, and after years of sitting, a beginner squats to a seat, which says how deep and catches. Common practice.
 pub(super) fn for_a_seat(
     request: &Request,

@@ -44,7 +44,7 @@ fn signature(request: &Request, candidate: &Candidate) -> Signature {
         candidate.start_s,
         candidate.uses,
         u32::from(entry.main),
-        u32::from(candidate.leads(request.profile.goal, request.is_senior())),
+        u32::from(candidate.leads(request)),
         u32::from(takes_few_reps(entry)),
         // Each set counts for more where it is pushed.
         u32::from(is_pushed(request, candidate)),

@@ -1,0 +1,40 @@
+use super::check::check_rule;
+
+/// Common practice: who presses pays for it with the back of the shoulder.
+#[test]
+fn who_presses_trains_the_back_of_the_shoulder() {
+    check_rule("complete-week")
+        .with("goal: strength")
+        .allows("mon: bench-press x3 of 5; face-pull x2 of 15\nwed: back-squat x3 of 5")
+        .allows(
+            "mon: bench-press x3 of 5; band-external-rotation x2 of 15\nwed: back-squat x3 of 5",
+        )
+        .remarks(
+            "mon: bench-press x3 of 5\nwed: back-squat x3 of 5",
+            "some shoulder horizontal abduction or shoulder external rotation",
+        );
+}
+
+/// Common practice: for size the trunk is bent as well as held.
+#[test]
+fn for_size_the_trunk_is_bent() {
+    check_rule("complete-week")
+        .with("goal: hypertrophy\ntraining_status: intermediate")
+        .allows("mon: face-pull x2 of 15; hanging-knee-raise x3 of 12\nwed: back-squat x3 of 8")
+        .remarks(
+            "mon: face-pull x2 of 15; plank x3 of 30\nwed: back-squat x3 of 8",
+            "some trunk flexion",
+        );
+}
+
+/// Strength of the inner thighs lowers the risk of groin trouble in kicking sports (Haroy et al. 2019, from memory).
+#[test]
+fn whose_sport_turns_and_kicks_trains_the_inner_thighs() {
+    let plays = "other_training: [{day: sun, load: hard, muscles: [quads, adductors]}]";
+    check_rule("complete-week")
+        .with("goal: general-fitness")
+        .allows("mon: back-squat x3 of 8")
+        .with(plays)
+        .allows("mon: back-squat x3 of 8; short-side-plank-adduction x2 of 10")
+        .remarks("mon: back-squat x3 of 8", "some hip adduction");
+}
