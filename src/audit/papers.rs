@@ -1,5 +1,6 @@
 //! What a plan says of itself beside its weeks: its marks, its proof, its substitutes, its cautions.
 
+use crate::input::catalog::Entry;
 use crate::input::plan::{Plan, SolveStatus};
 use crate::plan::screening;
 use crate::plan::seal;
@@ -92,10 +93,10 @@ fn substitutes(plan: &Plan, request: &Request) -> Vec<Finding> {
             let own = request.entries.get(&item.exercise);
             match (entry, own) {
                 (None, _) => remark("a substitute that the catalog has"),
-                (Some(entry), Some(own)) if entry.pattern != own.pattern => {
+                (Some(entry), Some(own)) if !stands_in(own, entry) => {
                     remark("a substitute of the same movement");
                 }
-                _ if request.candidate(other).is_none() => {
+                (Some(entry), _) if request.eligible(entry).is_err() => {
                     remark("a substitute that kit, limits and level allow");
                 }
                 _ if items().any(|item| item.exercise == *other) => {
@@ -106,6 +107,15 @@ fn substitutes(plan: &Plan, request: &Request) -> Vec<Finding> {
         }
     }
     findings
+}
+
+/// Whether an exercise is one of a lift's own movement or of its side: a press for a press, a pull for a pull, what bends
+/// the knees or the hips for what does.
+fn stands_in(lift: &Entry, other: &Entry) -> bool {
+    let Some((lift, other)) = lift.pattern.zip(other.pattern) else { return false };
+    let arms = lift.press_or_row().is_some() && lift.press_or_row() == other.press_or_row();
+    let legs = lift.is_knee() && other.is_knee() || lift.is_hip() && other.is_hip();
+    lift == other || arms || legs
 }
 
 /// Cautions that the screening answers ask for and the plan no longer has. A plan by hand may have none.

@@ -6,7 +6,7 @@ use super::figures::{FRACTIONAL_CAP, PAIRED_SETS_PER_MINUTE, SETS_PER_MINUTE};
 use super::targets;
 use super::{Day, Figures};
 use crate::input::profile::{Profile, TargetWish};
-use crate::words::{Effort, Emphasis, Muscle};
+use crate::words::{Effort, Emphasis, Goal, Muscle, Status};
 
 /// A muscle's weekly range in fractional sets.
 #[derive(Debug, Clone, PartialEq)]
@@ -104,7 +104,8 @@ fn wish(profile: &Profile, muscle: Muscle) -> Option<Target> {
             sources: vec!["profile".to_owned()],
         }),
         (None, Some(range)) => {
-            let low = half(without_sport(profile, muscle, range.low * moved));
+            let low = if begins_late(profile) { range.floor } else { range.low };
+            let low = half(without_sport(profile, muscle, low * moved));
             Some(Target {
                 floor: range.floor.min(low),
                 low,
@@ -115,6 +116,14 @@ fn wish(profile: &Profile, muscle: Muscle) -> Option<Target> {
         }
         (None, None) => None,
     }
+}
+
+/// Who begins at 65 or later for something else than size or strength does two sets of many exercises rather than three of
+/// few (SC-13: older clients begin with one or two sets; common practice).
+fn begins_late(profile: &Profile) -> bool {
+    let builds = matches!(profile.goal, Goal::Hypertrophy | Goal::Strength);
+    let novice = profile.training_status == Status::Novice;
+    novice && !builds && super::screening::age(profile).is_some_and(|age| age >= 65)
 }
 
 /// The most weekly fractional sets of a muscle without a range; where it should get more, half as many again. Common

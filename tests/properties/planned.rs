@@ -82,6 +82,12 @@ pub(super) fn plan_of(profile: &Profile) -> Result<Plan, String> {
 
 fn clean(plan: &Plan) -> Result<(), String> {
     let audit = PLANNER.audit(plan).map_err(|faults| format!("cannot be counted: {faults:?}"))?;
+    // A plan's own substitutes are ones that the audit would take, too.
+    let substitutes = audit.findings.iter().filter(|one| one.rule == "instead");
+    let substitutes: Vec<String> = substitutes.map(ToString::to_string).collect();
+    if !substitutes.is_empty() {
+        return Err(substitutes.join("; "));
+    }
     let broken: Vec<String> = audit.of(Severity::Broken).map(ToString::to_string).collect();
     if broken.is_empty() { Ok(()) } else { Err(broken.join("; ")) }
 }
