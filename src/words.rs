@@ -321,6 +321,14 @@ impl Pattern {
     pub const fn is_hip(self) -> bool {
         matches!(self, Pattern::Hinge | Pattern::HipExtension | Pattern::KneeFlexion)
     }
+
+    /// The same pattern, or another press for a press, pull for a pull, knee or hip lift for one.
+    #[must_use]
+    pub fn is_related(self, other: Pattern) -> bool {
+        let arms = self.press_or_row().is_some() && self.press_or_row() == other.press_or_row();
+        let legs = (self.is_knee() && other.is_knee()) || (self.is_hip() && other.is_hip());
+        self == other || arms || legs
+    }
 }
 
 words! {
@@ -357,6 +365,12 @@ impl Muscle {
 }
 
 impl Goal {
+    /// Whether the goal is built with weights: size or strength.
+    #[must_use]
+    pub const fn builds(self) -> bool {
+        matches!(self, Goal::Hypertrophy | Goal::Strength)
+    }
+
     /// Whether rests stay short: to last, and to lose fat.
     #[must_use]
     pub const fn rests_briefly(self) -> bool {

@@ -4,7 +4,7 @@ use crate::input::catalog::Entry;
 use crate::input::plan::{Plan, SolveStatus};
 use crate::plan::screening;
 use crate::plan::seal;
-use crate::request::Request;
+use crate::request::{Barred, Request};
 use crate::rules::Finding;
 
 const EDITED: &str = "edited";
@@ -93,11 +93,14 @@ fn substitutes(plan: &Plan, request: &Request) -> Vec<Finding> {
             let own = request.entries.get(&item.exercise);
             match (entry, own) {
                 (None, _) => remark("a substitute that the catalog has"),
-                (Some(entry), Some(own)) if !stands_in(own, entry) => {
+                (Some(entry), Some(own)) if !is_related(own, entry) => {
                     remark("a substitute of the same movement");
                 }
                 (Some(entry), _) if request.eligible(entry).is_err() => {
                     remark("a substitute that kit, limits and level allow");
+                }
+                _ if matches!(request.barred.get(other), Some(Barred::VariantOfNever(_))) => {
+                    remark("a substitute that is no form of what the client never wants");
                 }
                 _ if items().any(|item| item.exercise == *other) => {
                     remark("a substitute that the day does not have");
@@ -109,13 +112,8 @@ fn substitutes(plan: &Plan, request: &Request) -> Vec<Finding> {
     findings
 }
 
-/// Whether an exercise is one of a lift's own movement or of its side: a press for a press, a pull for a pull, what bends
-/// the knees or the hips for what does.
-fn stands_in(lift: &Entry, other: &Entry) -> bool {
-    let Some((lift, other)) = lift.pattern.zip(other.pattern) else { return false };
-    let arms = lift.press_or_row().is_some() && lift.press_or_row() == other.press_or_row();
-    let legs = lift.is_knee() && other.is_knee() || lift.is_hip() && other.is_hip();
-    lift == other || arms || legs
+fn is_related(lift: &Entry, other: &Entry) -> bool {
+    lift.pattern.zip(other.pattern).is_some_and(|(lift, other)| lift.is_related(other))
 }
 
 /// Cautions that the screening answers ask for and the plan no longer has. A plan by hand may have none.

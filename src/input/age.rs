@@ -11,3 +11,9 @@ pub fn age(profile: &Profile) -> Option<u32> {
     let start = profile.start.as_deref().and_then(|start| start.get(..4)?.parse().ok());
     start.unwrap_or(YEAR_OF_VERSION).checked_sub(u32::from(profile.birth_year?))
 }
+
+/// Whether a client is 65 or older, from when on figures, lifts and effort are more careful (WHO 2020; Fragala et al. 2019).
+#[must_use]
+pub fn is_senior(profile: &Profile) -> bool {
+    age(profile).is_some_and(|age| age >= 65)
+}

@@ -11,7 +11,7 @@ use crate::request::candidate::{Candidate, Station};
 use crate::request::dose::Duty;
 use crate::request::standing::is_loaded;
 use crate::search::Done;
-use crate::words::{Goal, LoadKind, Pattern, Side, Stress};
+use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Stress};
 
 /// Ranks of working groups, first to last (ACSM 2009 for power and multi-joint first).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -110,6 +110,14 @@ fn lead(
     let heavy_push = groups.iter().flatten().any(|done| {
         is_heavier(done) && can_lead(done) && of(done).pattern.side() == Some(Side::Push)
     });
+    // A lift that is asked for without the bar waits for a heavier one with it for the same muscle.
+    let heavy_bars: Vec<Muscle> = groups
+        .iter()
+        .flatten()
+        .filter(|done| is_heavier(done) && request.wants_its_rest(of(done)))
+        .filter(|done| of(done).entry.load == LoadKind::BarTotal)
+        .filter_map(|done| of(done).prime())
+        .collect();
     candidates
         .min_by_key(|done| {
             let candidate = of(done);
@@ -119,14 +127,8 @@ fn lead(
             let is_light = heavier
                 .iter()
                 .any(|other| of(other).pattern == candidate.pattern && other.day != done.day);
-            // Nor does a lift that is asked for in other hands go before a heavier one for the same muscle with the bar.
-            let bar_first = groups.iter().flatten().any(|other| {
-                let heavy = is_heavier(other) && request.wants_its_rest(of(other));
-                heavy
-                    && bar
-                    && of(other).entry.load == LoadKind::BarTotal
-                    && of(other).prime() == candidate.prime()
-            });
+            let prime = candidate.prime();
+            let bar_first = bar && prime.is_some_and(|prime| heavy_bars.contains(&prime));
             let wished = request.is_wished_lead(candidate) && !is_light && !bar_first;
             let leads = can_lead(done) || wished || (whole_body && legs && !firm);
             let leg_lift = candidate.is_leg_lift() || wished || (legs && !firm);

@@ -4,7 +4,7 @@ use crate::model::worth::worths;
 use crate::request::Request;
 use crate::request::candidate::Candidate;
 use crate::request::standing::is_loaded;
-use crate::words::{LoadKind, Pattern, Standing};
+use crate::words::{LoadKind, Standing};
 
 /// An exercise of the same pattern that trains the lift's prime mover, with other kit or at another station where
 /// there is one, that the day (candidates by place) does not have. It is no special and no stand-in unless the lift is
@@ -38,13 +38,6 @@ pub(super) fn instead(request: &Request, main: &Candidate, day: &[usize]) -> Opt
     best.map(|other| other.id.clone())
 }
 
-/// The same pattern, or another press for a press, pull for a pull, knee lift for a knee lift.
-fn is_related(one: Pattern, other: Pattern) -> bool {
-    let side = one.press_or_row().is_some() && one.press_or_row() == other.press_or_row();
-    let legs = (one.is_knee() && other.is_knee()) || (one.is_hip() && other.is_hip());
-    one == other || side || legs
-}
-
 /// Without a load that is told in kilograms.
 fn is_bare(candidate: &Candidate) -> bool {
     use LoadKind::{Assisted, Band, Bodyweight, None};
@@ -59,7 +52,7 @@ fn serves(main: &Candidate, other: &Candidate) -> bool {
         || other.kit != main.kit
         || main.entry.easier.contains(&other.id);
     other.id != main.id
-        && is_related(main.pattern, other.pattern)
+        && main.pattern.is_related(other.pattern)
         && (trains || other.pattern != main.pattern)
         && apart
         && other.entry.standing <= main.entry.standing.max(Standing::Regular)
@@ -76,7 +69,7 @@ fn own_weight(main: &Candidate, other: &Candidate) -> bool {
 mod tests {
     use super::*;
     use crate::planner::{Options, Planner};
-    use crate::words::Side;
+    use crate::words::{Pattern, Side};
 
     fn of<'a>(request: &'a Request, id: &str) -> &'a Candidate {
         request.candidates.iter().find(|candidate| candidate.id == id).expect("a usable exercise")
@@ -90,6 +83,14 @@ mod tests {
         let profile = serde_yaml::from_str(&yaml).expect("a whole profile");
         let request = Planner::built_in().request(&profile, &Options::default());
         instead(&request, of(&request, id), &[])
+    }
+
+    /// Who never bench presses does not with dumbbells either, when the bar is taken.
+    #[test]
+    fn what_is_never_wanted_stands_in_for_nothing() {
+        let kit = "{bench: 1, dumbbells: {from_kg: 2, to_kg: 30, step_kg: 2}}\nexercises: {never: [bench-press]}";
+        let press = instead_of(kit, "intermediate", "push-up");
+        assert_ne!(press.as_deref(), Some("dumbbell-bench-press"));
     }
 
     /// Common practice: a press is replaced by a press with a load, never by a towel or a wall.

@@ -3,8 +3,8 @@
 //! A modest number that leaves two is common practice: the set that breaks down teaches nothing.
 
 use crate::input::catalog::Entry;
+use crate::input::is_senior;
 use crate::input::profile::{KnownLift, Profile};
-use crate::plan::screening;
 use crate::words::{LoadKind, Status};
 
 /// Repetitions left in every set whose number is a guess.
@@ -63,8 +63,7 @@ pub fn set_of(
 
 /// Novices and clients from 65 whose push-ups nobody has counted.
 fn starts_raised(profile: &Profile) -> bool {
-    let is_older = screening::age(profile).is_some_and(|age| age >= 65);
-    profile.training_status == Status::Novice || is_older
+    profile.training_status == Status::Novice || is_senior(profile)
 }
 
 /// What goes once does not go four times: of three sets one repetition is taken off, of more two. Common practice.

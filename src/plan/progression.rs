@@ -9,8 +9,8 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
-use crate::input::age;
 use crate::input::catalog::Entry;
+use crate::input::is_senior;
 use crate::input::profile::Profile;
 use crate::plan::calendar::{BLOCK, WeekPlan, calendar, week_date};
 use crate::plan::conditioning::{Conditioning, interval_days};
@@ -142,7 +142,7 @@ impl<'a> Progress<'_, 'a> {
         fit::to_minutes(&mut session, base, self.course.entry);
         let profile = self.course.profile;
         let learns = profile.training_status == Status::Novice;
-        let older = learns && age(profile).is_some_and(|age| age >= 65);
+        let older = learns && is_senior(profile);
         if !(plan.is_light || older || profile.goal.rests_briefly()) {
             let most = limit.unwrap_or(0).saturating_mul(60);
             let wanted = most / 100 * BUILD_WEEK_PERCENT;

@@ -174,10 +174,9 @@ impl Request {
     /// Whether hard training elsewhere follows on the next day: what is heavy has another day where there is one.
     #[must_use]
     pub fn is_eve_of_sport(&self, day: usize) -> bool {
-        const A_DAY_H: f64 = 30.0;
         let next = Muscle::ALL.iter().flat_map(|muscle| self.hard_elsewhere(*muscle));
         let mut hours = next.map(|sport| self.days[day].hours_until(&sport));
-        hours.any(|hours| hours > 0.0 && hours <= A_DAY_H)
+        hours.any(|hours| hours > 0.0 && hours <= day::A_DAY_H)
     }
 
     /// Blocks of four weeks, the last perhaps shorter.

@@ -10,6 +10,7 @@ use super::rest::rest_s;
 use super::turn::Turn;
 use super::{Barred, Day, Entries, Figures, Request, completing, screening, standing, target};
 use crate::input::catalog::Entry;
+use crate::input::is_senior;
 use crate::input::profile::Profile;
 use crate::strength::working_load::KnownLifts;
 use crate::timing;
@@ -71,7 +72,8 @@ pub fn resolve(
     let (passed, left): (Vec<_>, Vec<_>) =
         left.into_iter().partition(|(entry, _)| passed_over.contains_key(&entry.id));
     for (entry, kit) in passed {
-        if entry.standing == Standing::Staple && standing::is_loaded(entry) {
+        let unwanted = matches!(passed_over[&entry.id], Barred::VariantOfNever(_));
+        if entry.standing == Standing::Staple && standing::is_loaded(entry) && !unwanted {
             request.spare.push(candidate(&request, entry, kit));
         }
     }
@@ -125,8 +127,8 @@ fn closing_days(profile: &Profile, wanted: u32, held: &[u32]) -> BTreeSet<usize>
                 .collect();
             let days = if long.len() >= 2 { long } else { all };
             // Where strength and size are not the goal, every session may end with it.
-            let strong = matches!(profile.goal, Goal::Strength | Goal::Hypertrophy);
-            let count = if strong { days.len().min(CONDITIONING_DAYS) } else { days.len() };
+            let count =
+                if profile.goal.builds() { days.len().min(CONDITIONING_DAYS) } else { days.len() };
             (0..count).map(|place| days[place * days.len() / count]).collect()
         }
         _ => BTreeSet::new(),
@@ -175,7 +177,7 @@ impl Request {
     /// Balance work belongs in the week from 65 on (WHO 2020; Fragala et al. 2019).
     #[must_use]
     pub fn needs_balance(&self) -> bool {
-        screening::age(&self.profile).is_some_and(|age| age >= 65)
+        is_senior(&self.profile)
     }
 
     /// From 65 on figures, lifts and effort are more careful (WHO 2020; Fragala et al. 2019).

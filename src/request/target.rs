@@ -5,8 +5,9 @@ use std::collections::BTreeMap;
 use super::figures::{FRACTIONAL_CAP, PAIRED_SETS_PER_MINUTE, SETS_PER_MINUTE};
 use super::targets;
 use super::{Day, Figures};
+use crate::input::is_senior;
 use crate::input::profile::{Profile, TargetWish};
-use crate::words::{Effort, Emphasis, Goal, Muscle, Status};
+use crate::words::{Effort, Emphasis, Muscle, Status};
 
 /// A muscle's weekly range in fractional sets.
 #[derive(Debug, Clone, PartialEq)]
@@ -121,9 +122,8 @@ fn wish(profile: &Profile, muscle: Muscle) -> Option<Target> {
 /// Who begins at 65 or later for something else than size or strength does two sets of many exercises rather than three of
 /// few (SC-13: older clients begin with one or two sets; common practice).
 fn begins_late(profile: &Profile) -> bool {
-    let builds = matches!(profile.goal, Goal::Hypertrophy | Goal::Strength);
     let novice = profile.training_status == Status::Novice;
-    novice && !builds && super::screening::age(profile).is_some_and(|age| age >= 65)
+    novice && is_senior(profile) && !profile.goal.builds()
 }
 
 /// The most weekly fractional sets of a muscle without a range; where it should get more, half as many again. Common

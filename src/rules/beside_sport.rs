@@ -9,14 +9,13 @@ use crate::model::points::EVE_OF_SPORT;
 use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
+use crate::request::day::A_DAY_H;
 use crate::week::Week;
 use crate::words::Muscle;
 
 /// Sets by day beside sport.
 pub(super) struct BesideSport;
 
-/// From start to start the day before and the day after, with some hours' grace.
-const A_DAY_H: f64 = 30.0;
 /// More sets than a day ever has.
 const MOST: f64 = 60.0;
 

@@ -4,12 +4,13 @@
 //! danger line. It holds for a muscle that should get more, and for size past the first steps; elsewhere the lower caps by
 //! status hold, which are common practice.
 
-use super::{Bound, Figure, Finding, Force, Rule, Unit};
+use super::{Bound, Figure, Finding, Force, Rule, Unit, to_halves};
 use crate::model::Weekly;
 use crate::model::goal::at_most;
 use crate::model::points::CROWDED;
 use crate::model::tier::Tier;
 use crate::request::Request;
+use crate::request::figures::FRACTIONAL_CAP;
 use crate::week::Week;
 use crate::words::Muscle;
 
@@ -19,14 +20,11 @@ pub(super) struct FractionalCap;
 /// More half-sets than any week is over by.
 const MOST: f64 = 100.0;
 
-/// Fractional sets of a session beyond which no gain is seen (Remmert et al. 2025).
-const MOST_SEEN: u32 = 11;
-
 /// The most half-sets of a muscle within the recovery hours.
 fn cap(request: &Request, muscle: Muscle) -> u32 {
-    let by_status = request.figures.session_cap;
+    let by_status = 2 * request.figures.session_cap;
     let grows = request.wants_more(muscle) || request.builds_size();
-    2 * if grows { by_status.max(MOST_SEEN) } else { by_status }
+    if grows { by_status.max(to_halves(FRACTIONAL_CAP)) } else { by_status }
 }
 
 /// Each day with the later days that lie within the recovery hours of it: every window begins at a day.

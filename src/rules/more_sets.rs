@@ -11,7 +11,7 @@ use crate::model::{Weekly, minus};
 use crate::program::{Op, Term};
 use crate::request::{EXTRAS, Request};
 use crate::week::Week;
-use crate::words::{Emphasis, Goal, GroupKind, Muscle};
+use crate::words::{Emphasis, GroupKind, Muscle};
 
 /// Points for half-sets above the low end.
 pub(super) struct MoreSets;
@@ -30,10 +30,12 @@ fn extras(rule: &'static str, weekly: &mut Weekly) {
         }
         let trunk = matches!(muscle, Muscle::Abs | Muscle::Obliques);
         let arms = matches!(muscle, Muscle::Biceps | Muscle::Triceps | Muscle::SideDelts);
-        let points = match () {
-            () if trunk => EXTRA_TRUNK,
-            () if arms && !builds(weekly.request) => EXTRA_ARMS,
-            () => EXTRA,
+        let points = if trunk {
+            EXTRA_TRUNK
+        } else if arms && !weekly.request.profile.goal.builds() {
+            EXTRA_ARMS
+        } else {
+            EXTRA
         };
         let some = weekly.model.most(format!("extra_{muscle}"), EXTRA_HALVES);
         row.push((some, 1.0));
@@ -42,11 +44,6 @@ fn extras(rule: &'static str, weekly: &mut Weekly) {
             if weekly.request.profile.emphasis.contains_key(muscle) { EMPHASIS } else { 1.0 };
         weekly.count(rule, muscle.id(), Tier::View, some, factor * points);
     }
-}
-
-/// Whether size or strength is the goal.
-fn builds(request: &Request) -> bool {
-    matches!(request.profile.goal, Goal::Hypertrophy | Goal::Strength)
 }
 
 /// Half-sets up to which more is plainly better: the middle of the range, and a quarter of it for what presses and pulls
@@ -58,7 +55,7 @@ fn enough(request: &Request, muscle: Muscle, low: u32, high: u32) -> u32 {
     }
     let above = matches!(muscle, Muscle::Chest | Muscle::Lats | Muscle::UpperBack);
     let middle = u32::midpoint(low, high);
-    if above && !builds(request) && !request.wants_more(muscle) {
+    if above && !request.profile.goal.builds() && !request.wants_more(muscle) {
         u32::midpoint(low, middle)
     } else {
         middle

@@ -10,7 +10,7 @@ use super::{Split, SplitDay};
 use crate::input::profile::{SplitChoice, SplitName};
 use crate::request::dose::Duty;
 use crate::request::{Candidate, Request};
-use crate::words::{Goal, Muscle, Status};
+use crate::words::{Muscle, Status};
 
 /// Splits worth trying for a request, the likeliest first: the one asked for, or for `auto` one of each
 /// style that fits the number of days.
@@ -63,7 +63,7 @@ fn suits(request: &Request, style: &Style) -> bool {
     let days = request.days.len();
     let novice = request.profile.training_status == Status::Novice;
     let advanced = request.profile.training_status == Status::Advanced;
-    let builds = matches!(request.profile.goal, Goal::Hypertrophy | Goal::Strength);
+    let builds = request.profile.goal.builds();
     let in_a_row = (1..days).any(|day| request.too_close(day - 1, day));
     match style.asked_as {
         Some(SplitName::BodyPart) => advanced && days >= 4,

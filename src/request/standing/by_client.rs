@@ -56,7 +56,7 @@ pub(super) fn for_slow_work(
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
-    let builds = matches!(request.profile.goal, Goal::Hypertrophy | Goal::Strength);
+    let builds = request.profile.goal.builds();
     let swung = entry.pattern == Some(Pattern::Hinge) && is_ballistic(entry);
     let slow = |other: &&&Arc<Entry>| is_proper(other, Pattern::Hinge);
     usable.iter().find(slow).filter(|_| builds && swung).map(better)
