@@ -31,6 +31,14 @@ pub struct Budget {
     pub variety_a_day: u32,
     /// Whether it is found out what limits a wish that falls short.
     pub asks_why: bool,
+    /// Whether it goes on from what a quick answer would spend, and splits race only where much changes.
+    pub goes_on: bool,
+    /// From so many changed picks of a rework on, splits race as well.
+    pub much_changed: f64,
+    /// Weeks of a step, and steps, in which the plan that is reworked is mended.
+    pub mending: [usize; 2],
+    /// The number of its first round, after those of the race.
+    pub first_round: u32,
     /// Last runs that heed tiers 1 and 2 far above points, where the best week misses something of them.
     pub heeding_runs: u32,
     /// Weeks with at most this many picks are solved whole.
@@ -58,6 +66,10 @@ impl Default for Budget {
             polished: 1,
             variety_a_day: 4000,
             asks_why: true,
+            goes_on: false,
+            much_changed: 5.0,
+            mending: [2, 5],
+            first_round: 1,
             heeding_runs: 2,
             exact_picks: 36,
             stream: 1,
@@ -92,8 +104,15 @@ impl Budget {
     /// For a plan that is reworked: most of it stays, so that fewer runs find what has to go.
     #[must_use]
     pub fn of_a_rework(self) -> Budget {
-        let less = Budget { heats: Heat::REWORK, rounds: 4, patience: 2, ..self };
+        let less = Budget { heats: Heat::REWORK, rounds: 4, patience: 2, goes_on: true, ..self };
         if self.rounds > less.rounds { less } else { self }
+    }
+
+    /// For a rework that goes on from a quick answer: many short runs side by side.
+    pub(super) fn going_on(self, look: Budget) -> Budget {
+        // After the rounds of the look, its last one, and the round from the plan that is reworked.
+        let first_round = look.rounds + 3;
+        Budget { heats: look.heats, round_runs: 6, patience: 1, first_round, ..self }
     }
 
     /// What a quick answer would spend, which a longer search begins with, so that it is never behind it; nothing for a

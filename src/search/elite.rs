@@ -80,10 +80,10 @@ impl ElitePool {
         landscape: &Landscape,
         runs: Runs,
         budget: Budget,
-    ) -> Incumbent {
+    ) -> ElitePool {
         let mut idle = 0;
         let raced: u32 = budget.heats.iter().map(|heat| heat.rounds).sum();
-        let first = u64::from(raced) + 1;
+        let first = u64::from(raced + budget.first_round);
         for round in (first..).take(budget.rounds as usize) {
             let before = self.best().score;
             self.improve(landscape, runs.round(budget, round));
@@ -97,6 +97,11 @@ impl ElitePool {
             self.heed(landscape, Runs { count: budget.heeding_runs, ..last });
         }
         self.polish(landscape, budget.polished);
+        self
+    }
+
+    /// The best week, with what all runs saw.
+    pub(super) fn into_best(mut self) -> Incumbent {
         let best = self.weeks.swap_remove(0);
         Incumbent { frequency: self.frequency, ..best }
     }
@@ -116,6 +121,14 @@ impl ElitePool {
         let start = Annealer::new(landscape).knowing(&self.frequency).with(&self.best().sets);
         let Tuning { heeding: [heeding, _], again, .. } = landscape.tuning;
         let run = |number| start.run(number).anneal_by(&[heeding, again], runs.proposals);
+        let incumbents: Vec<Incumbent> = runs.numbers().map(run).collect();
+        self.take_in(incumbents, landscape.tuning.elite);
+    }
+
+    /// A round from a week: the plan that is reworked, little changed, is often the best.
+    pub(super) fn go_from(&mut self, week: &Incumbent, landscape: &Landscape, runs: Runs) {
+        let start = Annealer::new(landscape).with(&week.sets).knowing(&self.frequency);
+        let run = |number| start.run(number).reanneal(runs.proposals);
         let incumbents: Vec<Incumbent> = runs.numbers().map(run).collect();
         self.take_in(incumbents, landscape.tuning.elite);
     }

@@ -39,7 +39,12 @@ pub(super) fn first_heat(
     runs: Runs,
 ) -> Result<Vec<Racer>, NoWeek> {
     let first = &budget.heats[0];
-    let first_run = |problem| ElitePool::new(first_run(problem, first.proposals(runs)));
+    let first_run = |problem| {
+        let mut pool = ElitePool::new(first_run(problem, first.proposals(runs)));
+        let mended = Annealer::mended(&problem.landscape, budget.mending);
+        pool.take_in(mended.into_iter().collect(), budget.tuning.elite);
+        pool
+    };
     let pools: Vec<ElitePool> = problems.par_iter().map(first_run).collect();
     let mut race: Vec<Racer> =
         pools.into_iter().enumerate().map(|(place, pool)| Racer { place, pool }).collect();

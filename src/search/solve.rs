@@ -46,22 +46,8 @@ fn annealed(
     problems: Vec<SplitProblem>,
     budget: Budget,
 ) -> Result<Solution, (NoWeek, Vec<SplitProblem>)> {
-    let days = problems.first().map_or(1, |problem| problem.weekly.request.days.len());
-    let runs = Runs::of(budget, days);
-    let race = match racing::first_heat(&problems, budget, runs) {
-        Ok(race) => race,
-        Err(nothing) => return Err((nothing, problems)),
-    };
-    let others = || racing::other_heats(race, &problems, budget, runs);
-    let (winner, look) = rayon::join(others, || first_look(&problems, budget));
-    match winner {
-        Ok(Racer { place, mut pool }) if pool.best().score.is_feasible() => {
-            if let Some((_, week)) = look.iter().find(|(other, _)| *other == place) {
-                pool.take_in(vec![week.clone()], budget.tuning.elite);
-            }
-            let found = pool.improved(&problems[place].landscape, runs, budget);
-            let beaten = look.filter(|(_, week)| week.score.beats(&found.score));
-            let (place, incumbent) = beaten.unwrap_or((place, found));
+    match found(&problems, budget) {
+        Ok((place, incumbent)) => {
             let problem = &problems[place];
             if problem.weekly.request.turn.is_over() {
                 return Err((NoWeek::NotFound, problems));
@@ -70,18 +56,84 @@ fn annealed(
             let values = problem.counted(&incumbent.sets).values;
             Ok(finished(problems, place, values, budget))
         }
-        Ok(_) => Err((NoWeek::NotFound, problems)),
         Err(nothing) => Err((nothing, problems)),
     }
 }
 
-/// The split and the week of a quick answer.
-fn first_look(problems: &[SplitProblem], budget: Budget) -> Option<(usize, Incumbent)> {
-    let budget = budget.first_look()?;
+/// The split and the best week that runs find.
+fn found(problems: &[SplitProblem], budget: Budget) -> Result<(usize, Incumbent), NoWeek> {
+    let look = budget.first_look();
+    if budget.goes_on
+        && let Some(look) = look
+    {
+        let week = gone_on(problems, budget, look)?;
+        let changes = |(_, week): &(usize, Incumbent)| week.score.tiers[Tier::Changes];
+        return match week {
+            Some(week) if changes(&week) < budget.much_changed => Ok(week),
+            // The race looks elsewhere than around the old week.
+            week => raced(problems, Budget { mending: [0, 0], ..budget }, || week),
+        };
+    }
+    raced(problems, budget, || {
+        let Racer { place, pool } = looked(problems, look?).ok()?;
+        Some((place, pool.into_best()))
+    })
+}
+
+/// The same by a race of the splits, with a week that is found beside it.
+fn raced(
+    problems: &[SplitProblem],
+    budget: Budget,
+    beside: impl FnOnce() -> Option<(usize, Incumbent)> + Send,
+) -> Result<(usize, Incumbent), NoWeek> {
+    let runs = runs(problems, budget);
+    let race = racing::first_heat(problems, budget, runs)?;
+    let others = || racing::other_heats(race, problems, budget, runs);
+    let (winner, beside) = rayon::join(others, beside);
+    let Racer { place, mut pool } = winner?;
+    if !pool.best().score.is_feasible() {
+        return Err(NoWeek::NotFound);
+    }
+    if let Some((_, week)) = beside.iter().find(|(other, _)| *other == place) {
+        pool.take_in(vec![week.clone()], budget.tuning.elite);
+    }
+    let found = pool.improved(&problems[place].landscape, runs, budget).into_best();
+    let beaten = beside.filter(|(_, week)| week.score.beats(&found.score));
+    Ok(beaten.unwrap_or((place, found)))
+}
+
+fn runs(problems: &[SplitProblem], budget: Budget) -> Runs {
     let days = problems.first().map_or(1, |problem| problem.weekly.request.days.len());
-    let runs = Runs::of(budget, days);
-    let Racer { place, pool } = racing::winner(problems, budget, runs).ok()?;
-    Some((place, pool.improved(&problems[place].landscape, runs, budget)))
+    Runs::of(budget, days)
+}
+
+/// The split and the weeks of a quick answer.
+fn looked(problems: &[SplitProblem], look: Budget) -> Result<Racer, NoWeek> {
+    let runs = runs(problems, look);
+    let Racer { place, pool } = racing::winner(problems, look, runs)?;
+    Ok(Racer { place, pool: pool.improved(&problems[place].landscape, runs, look) })
+}
+
+/// A quick answer with more rounds, where it meets the hard rules: most of a week that is reworked stays, so that no long
+/// run is needed to find it.
+fn gone_on(
+    problems: &[SplitProblem],
+    budget: Budget,
+    look: Budget,
+) -> Result<Option<(usize, Incumbent)>, NoWeek> {
+    let Racer { place, mut pool } = looked(problems, look)?;
+    if !pool.best().score.is_feasible() {
+        return Ok(None);
+    }
+    let (landscape, runs) = (&problems[place].landscape, runs(problems, look));
+    let more = budget.going_on(look);
+    if let Some(mended) = Annealer::mended(landscape, budget.mending) {
+        let raced: u32 = more.heats.iter().map(|heat| heat.rounds).sum();
+        let round = runs.round(more, u64::from(raced + more.first_round - 1));
+        pool.go_from(&mended, landscape, Runs { count: 4, ..round });
+    }
+    let pool = pool.improved(landscape, runs, more);
+    Ok(Some((place, pool.into_best())))
 }
 
 /// Where no run meets the hard rules, the solver looks under each split, and may prove that none can.
@@ -141,7 +193,7 @@ fn improved_from(problem: &SplitProblem, values: Vec<f64>, budget: Budget) -> Ve
         return values;
     }
     let runs = Runs::of(budget, problem.weekly.request.days.len());
-    let best = ElitePool::new(first).improved(&problem.landscape, runs, budget);
+    let best = ElitePool::new(first).improved(&problem.landscape, runs, budget).into_best();
     problem.counted(&best.sets).values
 }
 

@@ -3,6 +3,7 @@
 //! The draws come from a fixed stream, so that every run over a request draws the same; the client's seed has no part
 //! in it. The order of the tiers decides what is kept; a weighted sum only steers.
 
+mod mend;
 mod moves;
 mod neighbors;
 mod polish;
