@@ -67,7 +67,7 @@ impl Default for Budget {
             variety_a_day: 4000,
             asks_why: true,
             goes_on: false,
-            much_changed: 5.0,
+            much_changed: 4.0,
             mending: [2, 5],
             first_round: 1,
             heeding_runs: 2,

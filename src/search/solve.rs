@@ -67,9 +67,13 @@ fn found(problems: &[SplitProblem], budget: Budget) -> Result<(usize, Incumbent)
         && let Some(look) = look
     {
         let week = gone_on(problems, budget, look)?;
-        let changes = |(_, week): &(usize, Incumbent)| week.score.tiers[Tier::Changes];
+        let stays = |(place, week): &(usize, Incumbent)| {
+            let before = Annealer::at_start(&problems[*place].landscape).evaluator.score();
+            week.score.tiers[Tier::Changes] < budget.much_changed
+                && !week.score.misses_more(&before)
+        };
         return match week {
-            Some(week) if changes(&week) < budget.much_changed => Ok(week),
+            Some(week) if stays(&week) => Ok(week),
             // The race looks elsewhere than around the old week.
             week => raced(problems, Budget { mending: [0, 0], ..budget }, || week),
         };

@@ -27,6 +27,12 @@ impl Score {
         self.tiers[Tier::Coverage] + self.tiers[Tier::Ranges] > ROUNDING
     }
 
+    /// Whether it has more costs of tiers 1 and 2, one after the other.
+    pub(in crate::search) fn misses_more(&self, other: &Score) -> bool {
+        let more = [Tier::Coverage, Tier::Ranges].map(|tier| self.tiers[tier] - other.tiers[tier]);
+        more.into_iter().find(|more| more.abs() > ROUNDING).is_some_and(|more| more > 0.0)
+    }
+
     /// The better one first.
     pub(in crate::search) fn order(&self, other: &Score) -> Ordering {
         let by_tier = Tier::ALL.map(|tier| tier.gain(other.tiers[tier], self.tiers[tier]));
