@@ -1,9 +1,11 @@
 //! Why a plan is as it is: each answer is read from the plan, or planned again.
 
-use std::cell::OnceCell;
-use std::collections::{BTreeMap, BTreeSet};
-use std::fmt;
+mod cost;
 
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::OnceLock;
+
+use rayon::prelude::*;
 use serde::Serialize;
 
 use crate::explain::conflict;
@@ -22,6 +24,8 @@ use crate::search::solve::{self, NoWeek};
 use crate::split::Split;
 use crate::words::Muscle;
 
+pub use cost::Cost;
+
 /// Replacements that are planned again, and those that are told.
 const TRIED: usize = 8;
 const TOLD: usize = 5;
@@ -37,6 +41,8 @@ fn budget() -> Budget {
         round_runs: 1,
         patience: 3,
         exact_picks: 0,
+        mending: [0, 0],
+        tells_all: false,
         ..Budget::default()
     }
 }
@@ -65,42 +71,6 @@ pub struct DayPage {
     pub left: f64,
     /// Caps that are reached.
     pub binding: Vec<String>,
-}
-
-/// What something costs, re-solved: how much worse each tier gets; negative is better.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct Cost {
-    /// Patterns and floors.
-    pub coverage: f64,
-    /// Ranges and balance.
-    pub ranges: f64,
-    /// Points of the coach's view.
-    pub view: f64,
-}
-
-impl Cost {
-    /// Whether nothing gets worse.
-    #[must_use]
-    pub fn is_free(&self) -> bool {
-        [self.coverage, self.ranges, self.view].iter().all(|amount| *amount < 1e-9)
-    }
-}
-
-impl fmt::Display for Cost {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let amounts = [
-            (self.coverage, "of coverage"),
-            (self.ranges, "of ranges and balance"),
-            (self.view, "points of the coach's view"),
-        ];
-        let told = amounts.iter().filter(|(amount, _)| amount.abs() > 1e-9);
-        let told = told.map(|(amount, what)| match amount {
-            amount if *amount > 0.0 => format!("costs {amount} {what}"),
-            amount => format!("wins {} {what}", -amount),
-        });
-        let parts: Vec<String> = told.collect();
-        f.write_str(&if parts.is_empty() { "costs nothing".to_owned() } else { parts.join(", ") })
-    }
 }
 
 /// A re-solved change: its cost, and the picks that come and go.
@@ -173,7 +143,9 @@ pub struct Asked<'a> {
     request: Request,
     splits: Vec<Split>,
     /// The plan reworked without any ask: what changes are counted against.
-    base: OnceCell<Option<Solution>>,
+    base: OnceLock<Option<Solution>>,
+    /// Whether that alone misses less than the plan as it stands.
+    is_bettered: OnceLock<bool>,
 }
 
 impl<'a> Asked<'a> {
@@ -191,7 +163,7 @@ impl<'a> Asked<'a> {
         let same = |split: &&Split| plan.split.as_ref().is_some_and(|used| used.name == split.name);
         let used: Vec<Split> = splits.iter().filter(same).cloned().collect();
         let splits = if used.is_empty() { splits } else { used };
-        Ok(Asked { plan, request, splits, base: OnceCell::new() })
+        Ok(Asked { plan, request, splits, base: OnceLock::new(), is_bettered: OnceLock::new() })
     }
 
     /// The same for somebody who may go away.
@@ -314,9 +286,14 @@ impl<'a> Asked<'a> {
             .filter(|(alike, other)| *alike > 0 && fits(other))
             .collect();
         likest.sort_by_key(|(alike, other)| (std::cmp::Reverse(*alike), *other));
+        likest.truncate(TRIED);
+        // Known before it is asked for side by side, so that no core waits for another.
+        let Some(base) = (!likest.is_empty()).then(|| self.base()).flatten() else {
+            return Vec::new();
+        };
+        self.is_bettered_by(base);
         let mut found: Vec<Instead> = likest
-            .into_iter()
-            .take(TRIED)
+            .into_par_iter()
             .filter_map(|(likeness, other)| {
                 let asked = days.iter().flat_map(|day| {
                     [((*day, id.to_owned()), false), ((*day, other.to_owned()), true)]
@@ -363,14 +340,21 @@ impl<'a> Asked<'a> {
         let worse = |tier: Tier| rounded(tier.gain(value(base, tier), value(&solution, tier)));
         let [coverage, ranges, view] = [Tier::Coverage, Tier::Ranges, Tier::View].map(worse);
         let cost = Cost { coverage, ranges, view };
-        let stands = probe::as_it_stands(&self.request, &self.splits).unwrap_or_default();
-        let against_rework = [Tier::Coverage, Tier::Ranges]
-            .into_iter()
-            .any(|tier| tier.gain(value(base, tier), stands[tier]) > 0.01);
+        let against_rework = self.is_bettered_by(base);
         let (out, comes) = exchanged((&self.request, base), (request, &solution));
         Ok(Effect { cost, out, comes, against_rework })
     }
 
+    /// Whether the base misses less of tiers 1 and 2 than the plan as it stands.
+    fn is_bettered_by(&self, base: &Solution) -> bool {
+        *self.is_bettered.get_or_init(|| {
+            let stands = probe::as_it_stands(&self.request, &self.splits).unwrap_or_default();
+            let gain = |tier: Tier| tier.gain(value(base, tier), stands[tier]);
+            [Tier::Coverage, Tier::Ranges].into_iter().any(|tier| gain(tier) > 0.01)
+        })
+    }
+
+    /// The plan reworked without any ask.
     fn base(&self) -> Option<&Solution> {
         let found = || solve::best(&self.request, &self.splits, budget()).ok();
         self.base.get_or_init(found).as_ref()

@@ -31,6 +31,8 @@ pub struct Budget {
     pub variety_a_day: u32,
     /// Whether it is found out what limits a wish that falls short.
     pub asks_why: bool,
+    /// Whether bounds and later blocks are found as well.
+    pub tells_all: bool,
     /// Whether it goes on from what a quick answer would spend, and splits race only where much changes.
     pub goes_on: bool,
     /// From so many changed picks of a rework on, splits race as well.
@@ -66,6 +68,7 @@ impl Default for Budget {
             polished: 1,
             variety_a_day: 4000,
             asks_why: true,
+            tells_all: true,
             goes_on: false,
             much_changed: 4.0,
             mending: [2, 5],

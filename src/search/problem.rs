@@ -80,6 +80,11 @@ impl SplitProblem<'_> {
         PerTier::of(|tier| bound::of_tier(&self.weekly, tier, self.weekly.reached(tier, values)))
     }
 
+    /// What every tier reaches, which bounds nothing.
+    pub(super) fn reached(&self, values: &[f64]) -> PerTier<f64> {
+        PerTier::of(|tier| self.weekly.reached(tier, values))
+    }
+
     /// The whole week by the solver, as far as the work for a model of its size goes.
     pub(super) fn solved(
         &self,

@@ -171,7 +171,10 @@ fn finished(
     if !is_annealed(&problem, budget) {
         return problem.exact(values);
     }
-    let (bounds, blocks) = rayon::join(|| problem.bounds(&values), || problem.blocks(&values));
+    let bounds = || {
+        if budget.tells_all { problem.bounds(&values) } else { problem.reached(&values) }
+    };
+    let (bounds, blocks) = rayon::join(bounds, || problem.blocks(&values));
     problem.solution(&blocks, bounds)
 }
 

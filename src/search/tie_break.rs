@@ -29,16 +29,17 @@ pub(super) fn blocks(
 ) -> Vec<Vec<u32>> {
     let request = weekly.request;
     let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
+    let count = if budget.tells_all { request.blocks() } else { 1 };
     // What a rework changed is counted in the first block; accessories of later blocks rotate as ever.
     let is_reworked = weekly.goals_of(Tier::Changes).next().is_some();
-    let without_changes = (is_reworked && request.blocks() > 1).then(|| {
+    let without_changes = (is_reworked && count > 1).then(|| {
         let mut later = weekly.clone();
         later.goals.retain(|goal| goal.tier != Tier::Changes);
         Landscape::new(&later, &budget)
     });
     let later = without_changes.as_ref().unwrap_or(landscape);
     let mut blocks: Vec<Vec<u32>> = Vec::new();
-    for block in 0..request.blocks() {
+    for block in 0..count {
         let last = blocks.last().map_or(best, Vec::as_slice);
         let preferences = preferences(weekly, block, &blocks);
         let landscape = if block == 0 { landscape } else { later };
