@@ -103,9 +103,9 @@ pub fn ramp_s(sets: usize) -> u32 {
 }
 
 /// The rest that a pair spares: while one half works the other rests. Common practice.
-const SPARED_REST_S: u32 = 30;
+const SPARED_REST_S: u32 = 15;
 /// The shortest rest after a round: the second set of two is done without a rest before it. Common practice.
-const LEAST_ROUND_REST_S: u32 = 45;
+const LEAST_ROUND_REST_S: u32 = 60;
 
 /// Rest after a round of exercises done in turn, from what each would rest alone: the longest, less what the others'
 /// work already gave. One exercise rests as it does.
@@ -254,6 +254,16 @@ mod tests {
         assert_eq!(ramp_s(0), 0);
         assert_eq!(ramp_s(3), 210);
         assert_eq!(ramp_s(9), 480);
+    }
+
+    /// Common practice: fifteen seconds to change over, and a minute or more before the next round.
+    #[test]
+    fn a_round_rests_a_little_less_than_its_longer_half() {
+        assert_eq!(round_rest_s([60, 60].into_iter()), 60);
+        assert_eq!(round_rest_s([60, 75].into_iter()), 60);
+        assert_eq!(round_rest_s([120, 60].into_iter()), 105);
+        assert_eq!(round_rest_s([45, 30].into_iter()), 45, "a short rest stays short");
+        assert_eq!(round_rest_s([90].into_iter()), 90);
     }
 
     #[test]

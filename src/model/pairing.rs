@@ -117,7 +117,6 @@ const TOGETHER: &[(Region, Region)] = &[
     (Knee, Trunk),
     (Hip, Trunk),
     (Hip, Calf),
-    (Balance, Calf),
     (Balance, Trunk),
     (Balance, Push),
     (Balance, Pull),

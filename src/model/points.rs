@@ -140,6 +140,8 @@ weights! {
             LIKED_LATE = -8.0;
             /// A set that the lead has too few.
             THIN_LEAD = -20.0;
+            /// A set that a lift which is asked for or liked has too few of four in the first half of the week.
+            THIN_WISH = -12.0;
         "lower-back":
             /// One more of what the lower back holds on one day, where the week has another.
             BACK_LOADED_TWICE = -9.0;
@@ -149,6 +151,9 @@ weights! {
         "beside-sport":
             /// A set for what the client's sport works hard a day before or after, where another day is free of it.
             EVE_OF_SPORT = -7.0;
+        "fresh-lifts":
+            /// A lift for what another day, too close to its own, trains hard.
+            TIRED_LIFT = -15.0;
         "strength-lifts":
             /// A week for strength without the press overhead with the bar.
             NO_BAR_PRESS = -20.0;
@@ -163,9 +168,14 @@ weights! {
             EXTRA_ARMS = 1.0;
             /// A half-set of the trunk, which every big lift works as well.
             EXTRA_TRUNK = 1.0;
+        "arm-work":
+            /// A set of their own that arms lack where size is the goal.
+            FEW_OF_ARMS = -3.0;
         "pattern-repeats":
             /// A second press, row, squat or hinge of a pattern on a day that is not for few body parts.
             SAME_TODAY = -6.0;
+            /// A third squat, hinge or thrust with the bar on a day.
+            THIRD_LEG_BAR = -20.0;
         "trunk-work":
             /// Trunk work that the week lacks of one a day, up to three.
             NO_TRUNK = -10.0;
@@ -198,19 +208,21 @@ weights! {
             STATION_OVER = -15.0;
         "main-lift-repeats":
             /// A further day of a main lift, for a beginner who learns it.
-            AGAIN_BEGINNER = -5.0;
+            AGAIN_BEGINNER = -14.0;
+            /// A further day of a lift with the bar for strength, where another form of it is as good.
+            AGAIN_HEAVY = -10.0;
             /// A further day of a main lift where that is not the point: a relative does it.
-            AGAIN_MAIN = -9.0;
+            AGAIN_MAIN = -20.0;
             /// A further day of the same hinge: one is enough for a back, and its second day is a lighter relative.
             AGAIN_HINGE = -30.0;
             /// A second day of a lift that is asked for, or liked and trained for or wanted more of, but a heavy hinge.
-            LIKED_AGAIN = 14.0;
+            LIKED_AGAIN = 28.0;
             /// A second day of another lift that is liked.
-            ALSO_LIKED_AGAIN = 8.0;
+            ALSO_LIKED_AGAIN = 20.0;
             /// A third day of a squat or press where strength or power is the goal.
             AGAIN_THIRD = -20.0;
             /// A further day of any other exercise.
-            AGAIN_OTHER = -12.0;
+            AGAIN_OTHER = -20.0;
             /// A set of a main lift over those of a heavy and a light day.
             SETS_AGAIN = -14.0;
             /// A week of two days or more with a loaded squat on one of them only.
@@ -239,6 +251,8 @@ weights! {
         "coach-view":
             /// Each exercise: something to set up, to explain and to keep in mind.
             ATTENTION = -5.0;
+            /// Each exercise where all-round fitness is the goal: many movements count for more than many sets.
+            ALL_ROUND = 3.0;
             /// A carry.
             CARRY = -10.0;
             /// An exercise that is no go-to where its pattern has one.
@@ -272,19 +286,19 @@ weights! {
             /// Explosive work where power is the goal.
             FAST = 14.0;
             /// Work of one joint for arms and shoulders where size is not the goal.
-            FILLER = -9.0;
+            FILLER = -6.0;
             /// The same where strength is the goal.
             FILLER_FOR_STRENGTH = -4.0;
             /// The same where power is the goal.
-            FILLER_FOR_POWER = -18.0;
+            FILLER_FOR_POWER = -12.0;
             /// A leg curl or a leg extension where size is not the goal: hinges and squats train the thighs as well.
-            CURL_OF_THE_LEG = -9.0;
+            CURL_OF_THE_LEG = -12.0;
             /// A calf raise where the goal is to lose fat.
             CALVES_FOR_FAT = -10.0;
             /// The trunk turned where power is not the goal: held against the turn it learns more.
             TURNED = -8.0;
             /// Raises for the side delts where size is not the goal: presses overhead train them as well.
-            RAISE = -13.0;
+            RAISE = -9.0;
             /// Work for the rear delts and the upper back's small muscles, for strength: it pays for the pressing.
             PAYS_FOR_PRESSES = 8.0;
             /// A fly, pullover or straight-arm pulldown where size is not the goal.
@@ -292,7 +306,7 @@ weights! {
             /// Work of one joint for what the client's own sport works hard twice a week.
             TIRED_BY_SPORT = -12.0;
             /// The same where size is the goal.
-            FLY = -4.0;
+            FLY = -8.0;
             /// A throw, a carry or work for balance, from 65 on.
             FOR_LATER_YEARS = 22.0;
             /// A lift of few repetitions where endurance is the goal.

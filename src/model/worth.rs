@@ -7,18 +7,18 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::points::{
-    ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CALVES_FOR_FAT, CARRY, CURL_OF_THE_LEG, ENDS_EARLY, FAST,
-    FILLER, FILLER_FOR_POWER, FILLER_FOR_STRENGTH, FLY, FOR_LATER_YEARS, GUIDED, GUIDED_SENIOR,
-    HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, MUCH_FILLER, OFF_THE_FLOOR, ONLY_A_STAND_IN,
-    PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, SECOND_CHOICE, SPARINGLY, SPECIAL, STAND_IN,
-    TAKES_LEARNING, TIRED_BY_SPORT, TURNED, UNLOADED, UNLOADED_LIFT,
+    ALL_ROUND, ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CALVES_FOR_FAT, CARRY, CURL_OF_THE_LEG,
+    ENDS_EARLY, FAST, FILLER, FILLER_FOR_POWER, FILLER_FOR_STRENGTH, FLY, FOR_LATER_YEARS, GUIDED,
+    GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, MUCH_FILLER, OFF_THE_FLOOR,
+    ONLY_A_STAND_IN, PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, SECOND_CHOICE, SPARINGLY,
+    SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, TURNED, UNLOADED, UNLOADED_LIFT,
 };
 use crate::input::profile::Limit;
 use crate::request::candidate::Station;
 use crate::request::dose::{Duty, FEW_REPS};
 use crate::request::standing::{is_loaded, is_proper, parents, standing_here};
 use crate::request::{Candidate, Request, Wish};
-use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Standing, Stress};
+use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Standing, Status, Stress};
 
 /// The points of every candidate of a request, in their order.
 #[must_use]
@@ -67,6 +67,9 @@ impl Best {
 
     /// What an exercise loses beside the best of its pattern.
     fn standing(&self, request: &Request, one: &Candidate) -> f64 {
+        if is_second_form(request, one) {
+            return BAR_FOR_STRENGTH;
+        }
         let (own, pattern) = (standing_here(request, one), self.of_work[&one.pattern.work()]);
         let elsewhere = self.of_prime[&one.prime()] < Standing::Special;
         let only_stand_ins = pattern >= Standing::Special && elsewhere;
@@ -133,7 +136,14 @@ fn worth(request: &Request, candidate: &Candidate) -> f64 {
 fn is_limited_to_light(request: &Request, candidate: &Candidate) -> bool {
     let light =
         |limit: &Limit| matches!(limit, Limit::Graded(_)) && candidate.stresses(limit.stress());
-    candidate.wish == Wish::Open && request.profile.limits.iter().any(light)
+    // A back that is touchy when loaded is so too where it is held bent over a load.
+    let hangs = |limit: &Limit| {
+        let spine =
+            matches!(limit.stress(), Stress::SpinalCompression | Stress::LoadedSpinalFlexion);
+        spine && candidate.pattern == Pattern::Hinge && candidate.stresses(Stress::SpinalShear)
+    };
+    let touchy = |limit: &Limit| light(limit) || hangs(limit);
+    candidate.wish == Wish::Open && request.profile.limits.iter().any(touchy)
 }
 
 /// What keeps an older client steady, quick and able to carry (WHO 2020 asks for balance and strength; the rest is
@@ -206,7 +216,20 @@ fn avoids_parent(request: &Request, candidate: &Candidate) -> bool {
 fn is_bar_lift(candidate: &Candidate) -> bool {
     let entry = &candidate.entry;
     let staple = entry.standing == Standing::Staple && candidate.duty == Duty::Main;
-    staple && entry.load == LoadKind::BarTotal
+    // Bent over, a row asks the back for what squats and hinges need.
+    let rows = candidate.pattern == Pattern::HorizontalPull;
+    staple && !rows && entry.load == LoadKind::BarTotal
+}
+
+/// Whether it is a usual form of a lift with the bar, with which the second day of that lift differs from the first.
+fn is_second_form(request: &Request, candidate: &Candidate) -> bool {
+    let entry = &candidate.entry;
+    let parent = entry.variant_of.as_deref().and_then(|id| request.candidate(id));
+    request.profile.goal == Goal::Strength
+        && request.profile.training_status != Status::Novice
+        && entry.standing == Standing::Regular
+        && candidate.duty == Duty::Main
+        && parent.is_some_and(is_bar_lift)
 }
 
 /// A pull off the floor with the bar, the hinge that costs most to recover from.
@@ -228,6 +251,7 @@ fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
         Goal::Power if fast => FAST,
         Goal::Strength | Goal::Power => 0.0,
         _ if is_off_the_floor(candidate) && !is_pushed(request, candidate) => OFF_THE_FLOOR,
+        Goal::GeneralFitness => ALL_ROUND,
         Goal::Endurance if candidate.is_compound() && candidate.amount <= FEW_REPS => ENDS_EARLY,
         _ => 0.0,
     }

@@ -17,7 +17,7 @@ use crate::plan::conditioning::{Conditioning, interval_days};
 use crate::plan::file::{Group, Item, Session, Week};
 use crate::plan::next_time;
 use crate::plan::screening::CarefulStart;
-use crate::plan::steps::{MOST_RAISE, Track, next_load};
+use crate::plan::steps::{Track, most_after, next_load};
 use crate::plan::told::Told;
 use crate::plan::waves;
 use crate::plan::{finisher, fit, spare_time};
@@ -282,8 +282,7 @@ impl<'a> Progress<'_, 'a> {
             .filter(|((id, _), standing)| *id == item.exercise && standing.is_known);
         let before = of_it.filter_map(|(_, standing)| standing.before).reduce(f64::max);
         let Some((before, ladder)) = before.zip(lift.ladder.as_ref()) else { return Some(load) };
-        let most = (before * MOST_RAISE).max(ladder.next_above(before).unwrap_or(before));
-        Some(ladder.at_most(most).map_or(load, |most| most.min(load)))
+        Some(ladder.at_most(most_after(before, ladder)).map_or(load, |most| most.min(load)))
     }
 
     /// Moves every exercise of the week on, except after light weeks, of which a novice's first is one.
@@ -335,6 +334,9 @@ impl Standing<'_> {
         let lifted = self.lift.lifted.filter(same).map(|(_, kg)| kg);
         // A load that is a step lower for many sets stays so.
         let lifted = lifted.map(|kg| self.planned_kg.map_or(kg, |planned| planned.min(kg)));
+        // Nor does it come at once where the week before was more than a tenth and a step under it.
+        let soon = |kg: f64| self.before.is_some_and(|before| kg > most_after(before, ladder));
+        let lifted = lifted.filter(|kg| !soon(*kg));
         let again = lifted.filter(|kg| ladder.makes(*kg) && cap_kg.is_none_or(|cap| *kg <= cap));
         let next = |kg: f64| {
             let next = next_load(kg, ladder, cap_kg).filter(|next| !next.is_wide && heavy.step_up);

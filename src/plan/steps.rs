@@ -39,6 +39,12 @@ pub fn next_load(load_kg: f64, ladder: &Ladder, cap_kg: Option<f64>) -> Option<N
         .then_some(NextLoad { load_kg: next, is_wide: next > load_kg * MOST_RAISE + 1e-9 })
 }
 
+/// The most load in the week after one: a tenth more, or the kit's next step.
+#[must_use]
+pub fn most_after(load_kg: f64, ladder: &Ladder) -> f64 {
+    (load_kg * MOST_RAISE).max(ladder.next_above(load_kg).unwrap_or(load_kg)) + 1e-9
+}
+
 /// What a missed reserve takes off the load: two hundredths for each half point of effort, so four for each repetition
 /// (RM-23, Helms et al. 2018; the figure from memory).
 const OFF_THE_MARK: f64 = 0.04;

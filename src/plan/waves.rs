@@ -4,7 +4,7 @@
 //! the intermediate: a repetition less in each block. Wave, for the advanced: a repetition less in each week of a block.
 
 use crate::input::profile::Profile;
-use crate::plan::steps::{MOST_RAISE, next_load};
+use crate::plan::steps::{MOST_RAISE, most_after, next_load};
 use crate::request::dose::{Duty, Span};
 use crate::strength::estimate::percent_at_reserve;
 use crate::strength::ladder::Ladder;
@@ -88,7 +88,7 @@ impl Maximum {
     }
 }
 
-/// The load of a heavy set: from the maximum, never over the cap, at most a tenth above `before`, rounded down.
+/// The load of a heavy set: from the maximum, never over the cap, at most a tenth above `before`, where the body is lifted too a step, rounded down.
 #[must_use]
 pub fn load(
     heavy: Heavy,
@@ -108,8 +108,11 @@ pub fn load(
     {
         load = next.load_kg;
     }
-    let most =
-        cap_kg.unwrap_or(f64::INFINITY).min(before.map_or(f64::INFINITY, |kg| kg * MOST_RAISE));
+    // With the body on the bar a step of the belt is less than a tenth of what goes up.
+    let lifts_the_body = most_for_one.body_kg > 0.0;
+    let tenth = |kg: f64| if lifts_the_body { most_after(kg, ladder) } else { kg * MOST_RAISE };
+    let after = before.map_or(f64::INFINITY, tenth);
+    let most = cap_kg.unwrap_or(f64::INFINITY).min(after);
     if load <= most { Some(load) } else { ladder.at_most(most) }
 }
 
@@ -185,6 +188,18 @@ mod tests {
     #[test]
     fn the_cap_holds() {
         assert!(weeks(Status::Advanced, 100.0, Some(81.0)).iter().all(|(_, load)| *load <= 81.0));
+    }
+
+    /// Half a disc more is little beside the body, and a tenth of a few kilograms is less than any disc.
+    #[test]
+    fn a_belt_goes_up_by_a_step() {
+        let heavier = Heavy { reps: 3, rir: 0, step_up: false };
+        let most_for_one = Maximum { total_kg: 180.0, body_kg: 80.0 };
+        let next = |most_for_one| {
+            load(heavier, Status::Advanced, 0, most_for_one, &bar(), None, Some(20.0))
+        };
+        assert_eq!(next(most_for_one), Some(22.5));
+        assert_eq!(next(Maximum { body_kg: 0.0, ..most_for_one }), Some(20.0));
     }
 
     /// A belt carries what the maximum leaves over the body, never the body as well.

@@ -199,6 +199,12 @@ impl Candidate {
         matches!(self.pattern, Pattern::Squat | Pattern::Hinge) && !self.is_each_side()
     }
 
+    /// A squat on both legs, with a load or without.
+    #[must_use]
+    pub fn is_squat_on_both_legs(&self) -> bool {
+        self.is_leg_lift() && self.pattern == Pattern::Squat
+    }
+
     /// Whether the client likes it or asks for it.
     #[must_use]
     pub const fn is_wished(&self) -> bool {

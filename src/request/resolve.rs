@@ -204,6 +204,13 @@ impl Request {
         self.profile.training_status == Status::Novice && self.is_senior()
     }
 
+    /// Whether an older beginner has no load for a squat, and gets up from a chair instead: on two days, and first.
+    #[must_use]
+    pub fn gets_up_from_a_chair(&self) -> bool {
+        let loads = |one: &Candidate| standing::loads_both_legs(&one.entry, Pattern::Squat);
+        self.is_older_beginner() && !self.candidates.iter().any(loads)
+    }
+
     /// Who begins without having moved on purpose lately: legs learn with both feet on the ground and a seat behind.
     /// Common practice.
     #[must_use]

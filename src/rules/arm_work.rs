@@ -5,10 +5,10 @@
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
-use crate::model::Weekly;
 use crate::model::goal::at_least;
-use crate::model::points::NO_OWN_WORK;
+use crate::model::points::{FEW_OF_ARMS, NO_OWN_WORK};
 use crate::model::tier::Tier;
+use crate::model::{Pick, Weekly};
 use crate::program::Term;
 use crate::request::Request;
 use crate::week::Week;
@@ -32,6 +32,27 @@ fn wanted(request: &Request) -> impl Iterator<Item = (Muscle, Pattern)> {
         Some(Emphasis::Less) => false,
         None => size,
     })
+}
+
+/// Sets of their own that arms get in a week for size, by hand about three in two days. Common practice.
+fn own_sets(request: &Request, muscle: Muscle) -> Option<f64> {
+    let arms = matches!(muscle, Muscle::Biceps | Muscle::Triceps);
+    let for_size = request.profile.goal == Goal::Hypertrophy;
+    let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
+    (arms && for_size).then(|| f64::from(days.saturating_mul(3).div_ceil(2).min(MOST_OWN_SETS)))
+}
+
+/// More days give arms no more of their own: common practice.
+const MOST_OWN_SETS: u32 = 9;
+
+impl ArmWork {
+    fn add_sets(&self, weekly: &mut Weekly, muscle: Muscle, pattern: Pattern) {
+        let Some(sets) = own_sets(weekly.request, muscle) else { return };
+        let own = |pick: &&Pick| serves(&weekly.candidate(pick).entry, pattern);
+        let row = weekly.picks.iter().filter(own).flat_map(|pick| pick.sets_times(1.0)).collect();
+        let wish = at_least(row, sets);
+        weekly.miss(self.id(), format!("{}_sets", muscle.id()), Tier::View, wish, FEW_OF_ARMS);
+    }
 }
 
 fn serves(entry: &Entry, pattern: Pattern) -> bool {
@@ -61,6 +82,7 @@ impl Rule for ArmWork {
             }
             let wish = at_least(done, 1.0);
             weekly.miss(self.id(), muscle.id(), Tier::Ranges, wish, NO_OWN_WORK);
+            self.add_sets(weekly, muscle, pattern);
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {

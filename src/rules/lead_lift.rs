@@ -3,11 +3,13 @@
 //!
 //! Jumps and throws may come before. Multi-joint work first: ACSM 2009; the rest is common practice.
 
+use std::collections::BTreeMap;
+
 use super::{Finding, Force, Rule};
 use crate::model::goal::at_least;
 use crate::model::points::{
-    KNOWN_LATE, LIKED_FAST_LATE, LIKED_LATE, NO_LEAD, NO_WISHED_LEAD, THIN_LEAD, WISHED_LEAD_LATE,
-    WISHED_LEAD_SECOND,
+    KNOWN_LATE, LIKED_FAST_LATE, LIKED_LATE, NO_LEAD, NO_WISHED_LEAD, THIN_LEAD, THIN_WISH,
+    WISHED_LEAD_LATE, WISHED_LEAD_SECOND,
 };
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
@@ -45,7 +47,9 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
             && one.entry.load != LoadKind::Bodyweight
             && (request.is_guided() || standing_here(request, one) == Standing::Staple)
     };
-    let tests: [&dyn Fn(&Candidate) -> bool; 10] = [
+    let chair = request.gets_up_from_a_chair();
+    let tests: [&dyn Fn(&Candidate) -> bool; 12] = [
+        &|one| chair && one.is_squat_on_both_legs(),
         &|one| {
             let usual = one.leads(request) && !one.is_each_side() && in_turn(one);
             (usual && firm(one) || request.is_wished_lead(one)) && hard(one)
@@ -54,6 +58,8 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
         &|one| one.leads(request) && hard(one) && (!legs || one.is_leg_lift()),
         &|one| one.leads(request) && hard(one) && firm(one),
         &|one| one.leads(request) && hard(one),
+        // The day after a bench the press overhead opens, and no second bench of two sets.
+        &|one| one.duty == Duty::Main && good(one) && hard(one) && is_loaded(&one.entry),
         &|one| one.leads(request),
         &|one| {
             one.duty != Duty::Isolation && one.is_compound() && good(one) && legs && in_turn(one)
@@ -135,6 +141,29 @@ fn wished(rule: &'static str, weekly: &mut Weekly) {
     }
 }
 
+/// What is asked for or liked has four sets on a day of the first half of the week, where one is long enough: its heavier
+/// day comes before its lighter one.
+fn wished_sets(rule: &'static str, weekly: &mut Weekly) {
+    let half = weekly.request.days.len().div_ceil(2);
+    let mut sets: BTreeMap<usize, Vec<Term>> = BTreeMap::new();
+    let long = |pick: &&Pick| weekly.request.days[pick.day].minutes >= FULL_LEAD;
+    let lift = |pick: &&Pick| {
+        let one = weekly.candidate(pick);
+        one.is_wished() && one.duty == Duty::Main && !weekly.request.is_guided()
+    };
+    for pick in weekly.picks.iter().filter(|pick| pick.day < half).filter(long).filter(lift) {
+        sets.entry(pick.candidate).or_default().push((pick.extra, 1.0));
+    }
+    for (candidate, extra) in sets {
+        let wish = at_least(extra, WISHED_EXTRA);
+        let subject = format!("{}_sets", weekly.request.candidates[candidate].id);
+        weekly.miss(rule, subject, Tier::View, wish, THIN_WISH);
+    }
+}
+
+/// Sets above the fewest, of two.
+const WISHED_EXTRA: f64 = 2.0;
+
 /// A known main lift rather comes in the first half of the days, where its heavier day is not behind a lighter relative's;
 /// and so does what is liked or asked for.
 fn known_early(rule: &'static str, weekly: &mut Weekly) {
@@ -180,6 +209,7 @@ impl Rule for LeadLift {
     fn add_to(&self, weekly: &mut Weekly) {
         wished(self.id(), weekly);
         known_early(self.id(), weekly);
+        wished_sets(self.id(), weekly);
         for day in weekly.days() {
             let picks: Vec<Pick> = leads(weekly, day);
             if picks.is_empty() {

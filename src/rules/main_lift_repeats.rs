@@ -9,8 +9,8 @@ use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::goal::{at_least, at_most};
 use crate::model::points::{
-    AGAIN_BEGINNER, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, AGAIN_THIRD, ALSO_LIKED_AGAIN,
-    LIKED_AGAIN, MET_ONCE, SETS_AGAIN, SQUATS_ONCE,
+    AGAIN_BEGINNER, AGAIN_HEAVY, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, AGAIN_THIRD,
+    ALSO_LIKED_AGAIN, LIKED_AGAIN, MET_ONCE, SETS_AGAIN, SQUATS_ONCE,
 };
 use crate::model::tier::Tier;
 use crate::model::worth::for_once;
@@ -80,7 +80,8 @@ fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
         Duty::Main if twice && liked => {
             vec![(1, LIKED_AGAIN - once), (2, AGAIN_THIRD)]
         }
-        Duty::Main if twice => vec![(1, -once), (2, AGAIN_THIRD)],
+        Duty::Main if twice && novice => vec![(1, -once), (2, AGAIN_THIRD)],
+        Duty::Main if twice => vec![(1, AGAIN_HEAVY - once), (2, AGAIN_THIRD)],
         Duty::Main if novice => vec![(1, AGAIN_BEGINNER - once)],
         Duty::Main => vec![(1, AGAIN_MAIN - once)],
         _ => vec![(1, AGAIN_OTHER - once)],
@@ -144,13 +145,11 @@ impl Rule for MainLiftRepeats {
             }
         }
         self.add_sets(weekly);
-        let loads = |one: &Candidate| loads_both_legs(&one.entry, Pattern::Squat);
-        // Without any load an older beginner gets up from a chair on two days.
-        let bare =
-            weekly.request.is_older_beginner() && !weekly.request.candidates.iter().any(loads);
+        let bare = weekly.request.gets_up_from_a_chair();
         let is_squat = |pick: &&Pick| {
             let one = weekly.candidate(pick);
-            loads(one) || (bare && one.is_leg_lift() && one.pattern == Pattern::Squat)
+            let loaded = loads_both_legs(&one.entry, Pattern::Squat);
+            loaded || (bare && one.is_squat_on_both_legs())
         };
         let squats = weekly.picks.iter().filter(is_squat);
         let squats: Vec<Term> = squats.map(|pick| (pick.chosen, 1.0)).collect();

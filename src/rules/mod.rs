@@ -66,6 +66,7 @@ rules! {
     lower_back::LowerBack,
     before_sport::BeforeSport,
     beside_sport::BesideSport,
+    fresh_lifts::FreshLifts,
     each_side_legs::EachSideLegs,
     lead_lift::LeadLift,
     parent_first::ParentFirst,

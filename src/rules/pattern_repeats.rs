@@ -12,7 +12,7 @@ use crate::input::catalog::Entry;
 use crate::input::profile::{SplitChoice, SplitName};
 use crate::model::Weekly;
 use crate::model::goal::at_most;
-use crate::model::points::SAME_TODAY;
+use crate::model::points::{SAME_TODAY, THIRD_LEG_BAR};
 use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
@@ -92,7 +92,6 @@ impl Rule for PatternRepeats {
             }
             let label = weekly.request.days[day].label();
             let more = by_body_part(weekly.request);
-            let limited = |most: usize| f64::from(u32::try_from(most).unwrap_or(u32::MAX));
             for (pattern, terms) in one_joint {
                 let most = MOST_OF_ONE_JOINT + more;
                 if terms.len() > most {
@@ -168,6 +167,13 @@ impl Rule for PatternRepeats {
                     Finding::broken(self.id(), place, wanted, squats.to_string()).as_remark(),
                 );
             }
+            let bars = items.iter().filter(|item| is_bar_for_legs(&item.entry)).count();
+            if bars > MOST_BARS_FOR_LEGS {
+                let wanted = "two lifts with the bar for the legs at most";
+                let place = session.label.clone();
+                findings
+                    .push(Finding::broken(self.id(), place, wanted, bars.to_string()).as_remark());
+            }
             let most = MOST_OF_ONE_JOINT + by_body_part(request);
             let many = one_joint.iter().filter(|(_, count)| **count > most);
             findings.extend(many.map(|(pattern, count)| {
@@ -194,6 +200,19 @@ impl Rule for PatternRepeats {
     }
 }
 
+/// Squat, hinge and thrust with the bar that a day has at most: the third begins with a tired back and another set-up.
+/// Common practice.
+const MOST_BARS_FOR_LEGS: usize = 2;
+
+fn is_bar_for_legs(entry: &Entry) -> bool {
+    let legs = [Pattern::Squat, Pattern::Hinge, Pattern::HipExtension];
+    entry.load == LoadKind::BarTotal && entry.pattern.is_some_and(|one| legs.contains(&one))
+}
+
+fn limited(most: usize) -> f64 {
+    f64::from(u32::try_from(most).unwrap_or(u32::MAX))
+}
+
 impl PatternRepeats {
     /// One squat without a machine, and rather no second press, row or squat on a day that is not for few body parts.
     fn add_second_lifts(&self, weekly: &mut Weekly, day: usize) {
@@ -207,6 +226,12 @@ impl PatternRepeats {
         if squats.len() > 1 {
             let subject = format!("free_squat_{label}");
             weekly.model.convention(self.id(), subject, squats, Op::Le, 1.0);
+        }
+        let bars = chosen(weekly, &is_bar_for_legs);
+        if bars.len() > MOST_BARS_FOR_LEGS {
+            let wish = at_most(bars, limited(MOST_BARS_FOR_LEGS)).missed_by(2.0);
+            let subject = format!("leg_bars_{label}");
+            weekly.miss(self.id(), subject, Tier::View, wish, THIRD_LEG_BAR);
         }
         // Days for few body parts do their movement from several sides.
         let is_wide = weekly.split.days[day].muscles.len() >= WIDE_DAY;

@@ -124,6 +124,12 @@ fn beside_sport(request: &Request, muscle: Muscle, session: &Session) -> Option<
     })
 }
 
+/// Whether a muscle stays light on a day because another day, too close to this one, may be hard for it.
+pub(super) fn is_kept_light(weekly: &Weekly, muscle: Muscle, day: usize) -> bool {
+    let hard = |day: usize| weekly.split.days[day].hard.contains(&muscle);
+    !hard(day) && weekly.days().any(|other| hard(other) && weekly.request.too_close(day, other))
+}
+
 /// The most direct sets and halves of a muscle on a day where the split does not make it hard, and a hard session would
 /// stand too close to another one or to other training.
 fn most_of(weekly: &Weekly, muscle: Muscle, day: usize) -> Option<[u32; 2]> {

@@ -94,7 +94,7 @@ impl Budget {
             heats: Heat::QUICK,
             runs: 1,
             run_days: 1,
-            least_days: 4,
+            least_days: 6,
             proposals_a_day: 6000,
             rounds: 2,
             round_runs: 2,

@@ -78,7 +78,10 @@ fn suits(request: &Request, style: &Style) -> bool {
             days >= style.from_days && short && request.profile.goal.rests_briefly()
         }
         // A day for the whole body between two halves is for three days only: with more it leaves a day without lifts.
-        None if style.ideas.iter().any(Idea::whole_body) => days == style.from_days && !novice,
+        // Who begins has it where two days follow each other.
+        None if style.ideas.iter().any(Idea::whole_body) => {
+            days == style.from_days && (!novice || in_a_row)
+        }
         None => days >= style.from_days,
     }
 }

@@ -238,8 +238,8 @@ fn a_go_to_comes_before_its_like() {
     let request = request(
         "goal: hypertrophy\ntraining_status: intermediate\nequipment: [cable-station, dumbbells, bench]\n",
     );
-    let first = worth(&request, "triceps-pressdown");
-    let second = worth(&request, "cable-overhead-triceps-extension");
+    let first = worth(&request, "face-pull");
+    let second = worth(&request, "seated-rear-raise");
     assert_eq!(second - first, points::SECOND_CHOICE);
     let other = worth(&request, "lateral-raise");
     assert_eq!(other, first, "of different work none is second to another");
@@ -255,6 +255,8 @@ fn what_a_limit_allows_lightly_is_done_sparingly() {
     };
     let light = "[{tag: spinal-shear, allow: light}]";
     assert_eq!(limited(light) - limited("[]"), points::SPARINGLY);
+    // A back that minds a load when it bends minds one that hangs from it.
+    assert_eq!(limited("[loaded-spinal-flexion]") - limited("[]"), points::SPARINGLY);
 }
 
 #[test]

@@ -1,5 +1,7 @@
 //! Which form of an exercise suits a client. All of it is common practice.
 
+use weekwright::inner::points;
+
 use super::choosing::{left, request, worth};
 
 #[test]
@@ -167,4 +169,19 @@ fn where_nothing_pulls_down_the_straight_arms_do() {
     );
     assert_eq!(of("limits: [kneeling]"), [true]);
     assert_eq!(of(""), [false]);
+}
+
+/// The second day of a lift for strength is another form of it; who begins does the lift itself again.
+#[test]
+fn the_second_day_of_a_lift_is_another_form_of_it() {
+    let keys =
+        "goal: strength\nequipment: [barbell, squat-rack, bench, dumbbells]\ntraining_status: ";
+    let paused = |status: &str| {
+        let request = request(&format!("{keys}{status}"));
+        worth(&request, "paused-back-squat") - worth(&request, "back-squat")
+    };
+    assert_eq!(paused("intermediate"), 0.0);
+    assert!(paused("intermediate") > points::AGAIN_HEAVY, "it comes before the same again");
+    let trained = request(&format!("{keys}intermediate"));
+    assert!(worth(&trained, "barbell-row") < worth(&trained, "one-arm-row"), "the back is spared");
 }

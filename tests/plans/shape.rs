@@ -261,3 +261,41 @@ fn a_lead_without_a_load_goes_in_turn_for_who_likes_pairs() {
     assert!(!alone(&format!("{bands}\nsupersets: prefer")));
     assert!(alone("equipment: [dumbbells, bench]\nsupersets: prefer"));
 }
+
+/// Common practice: who begins and has two days in a row trains one half on each.
+#[test]
+fn two_days_in_a_row_may_be_halves_for_a_beginner() {
+    let names = |days: [&str; 3]| -> Vec<String> {
+        let days = days.map(|day| format!("{{day: {day}, minutes: 40}}"));
+        let keys = format!(
+            "goal: fat-loss\ntraining_status: novice\nequipment: [dumbbells]\nsessions: [{}]",
+            days.join(", ")
+        );
+        let request = PLANNER.request(&client(&keys), &Options::default());
+        design::candidates(&request).into_iter().map(|split| split.name).collect()
+    };
+    let halves = "upper, lower, full body".to_owned();
+    assert!(names(["wed", "sat", "sun"]).contains(&halves));
+    assert!(!names(["mon", "wed", "fri"]).contains(&halves));
+}
+
+/// A belt whose steps are more than a tenth of what hangs from it still passes the audit, and goes up.
+#[test]
+fn a_known_weighted_pull_up_goes_up_by_steps_of_the_belt() {
+    let plan = plan(
+        "goal: strength\ntraining_status: intermediate\nbody_mass_kg: 84\n\
+         equipment: {barbell: {count: 1, mass_kg: 20}, plates_kg: {20: 6, 10: 2, 5: 4, 2.5: 4, 1.25: 2}, weight-plate: 4, \
+         squat-rack: 1, safety-arms: 1, pull-up-bar: 1, dip-belt: 1}\n\
+         exercises: {must: [overhead-press], prefer: [weighted-pull-up]}\n\
+         known_lifts: {back-squat: {load: 110, reps: 5, rir: 2}, weighted-pull-up: {load: 15, reps: 5, rir: 2}}\n\
+         sessions: [{day: mon, minutes: 35}, {day: wed, minutes: 35}, {day: thu, minutes: 30}, {day: sat, minutes: 90}]",
+    );
+    let heaviest = |week: &weekwright::input::plan::Week| {
+        let groups = week.sessions.iter().flat_map(|session| &session.groups);
+        let items = groups.flat_map(|group| &group.items);
+        let pulls = items.filter(|item| item.exercise == "weighted-pull-up");
+        pulls.filter_map(|item| item.load_kg).fold(0.0, f64::max)
+    };
+    let loads: Vec<f64> = plan.weeks.iter().map(heaviest).collect();
+    assert!(loads[0] < loads[2] && loads[2] <= 15.0, "{loads:?}");
+}

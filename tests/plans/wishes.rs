@@ -170,3 +170,26 @@ fn the_known_bench_comes_before_what_is_asked_for_in_the_hands() {
     let both: Vec<bool> = both.map(|(one, other)| one.1 < other.1).collect();
     assert_eq!(both, [true], "one day has both: {bench:?}, {incline:?}");
 }
+
+#[test]
+fn an_older_beginner_gets_up_from_a_chair_first() {
+    let plan = plan(
+        "goal: general-fitness\ntraining_status: novice\nbirth_year: 1950\nstart: 2027-01-04\n\
+         equipment: [resistance-band, band-anchor, chair, low-box]\n\
+         sessions: [{day: tue, minutes: 35}, {day: fri, minutes: 35}]\n",
+    );
+    assert_eq!(places(&plan, "sit-to-stand"), [(0, 0), (1, 0)]);
+}
+
+#[test]
+fn what_is_asked_for_has_four_sets_early_in_the_week() {
+    let plan = plan(&format!(
+        "goal: hypertrophy\nexercises: {{must: [weighted-pull-up]}}\n\
+         known_lifts: {{weighted-pull-up: {{load: 15, reps: 6, rir: 2}}}}\nbody_mass_kg: 80\n{}",
+        FOUR_DAYS.replace("pull-up-bar", "pull-up-bar, dip-belt, weight-plate"),
+    ));
+    let first = items(&plan).find(|(_, item)| item.exercise == "weighted-pull-up");
+    let (day, item) = first.expect("a must");
+    assert!(day < 2 && item.sets >= 4, "{day}: {}", item.sets);
+    assert_eq!(places(&plan, "weighted-pull-up").len(), 2);
+}

@@ -21,6 +21,7 @@ mod explosive_work;
 mod family;
 mod focus;
 mod fractional_cap;
+mod fresh_lifts;
 mod grip_order;
 mod heavy_lifts;
 mod kit;

@@ -35,3 +35,10 @@ fn what_goes_together() {
         .remarks("mon: bench-press x3 + barbell-row x3", "one bar, rack or large machine at most")
         .remarks("mon: farmer-carry x3 + pull-up x3", "one exercise that tires the hands");
 }
+
+/// Standing heel to toe works the calves as well.
+#[test]
+fn calves_do_not_rest_while_they_balance() {
+    check_rule("pairs")
+        .remarks("mon: calf-raise x3 + heel-to-toe-stand x3 of 20", "both train calves");
+}

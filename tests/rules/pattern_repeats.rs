@@ -65,3 +65,14 @@ fn one_squat_without_a_machine_is_enough_for_a_day() {
         .allows(&two.replace("goblet-squat", "leg-press"))
         .allows(&two.replace("goblet-squat", "dumbbell-split-squat"));
 }
+
+/// Common practice: the third lift with the bar for the legs begins with a tired back.
+#[test]
+fn two_bars_are_enough_for_the_legs_of_a_day() {
+    check_rule("pattern-repeats")
+        .allows("mon: deadlift x4 of 5; back-squat x3 of 5; leg-press x3 of 8")
+        .remarks(
+            "mon: deadlift x4 of 5; back-squat x3 of 5; hip-thrust x3 of 8",
+            "mon: wanted two lifts with the bar for the legs at most, got 3",
+        );
+}

@@ -53,3 +53,17 @@ fn straight_and_paired_time_agree_with_the_trial_model() {
         assert!((counted / 60.0 - minutes).abs() < 1e-9, "{counted} s, {minutes} min");
     }
 }
+
+/// Common practice: who plays tomorrow goes home early.
+#[test]
+fn the_eve_of_sport_may_be_shorter() {
+    let match_on = |day: &str| {
+        format!("{TEN}\nother_training: [{{day: {day}, load: hard, muscles: [quads, calves]}}]")
+    };
+    let short = "mon: bench-press x3 of 10 rest 150";
+    check_rule("planned-time").with(&match_on("tue")).allows(short);
+    check_rule("planned-time").with(&match_on("sun")).remarks(short, "85 % of the minutes used");
+    check_rule("planned-time")
+        .with(&match_on("tue"))
+        .remarks("mon: bench-press x3 of 10 rest 90", "70 % of the minutes used");
+}

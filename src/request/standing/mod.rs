@@ -102,6 +102,8 @@ pub(crate) fn standing_here(request: &Request, one: &Candidate) -> Standing {
             && (light || !by_kit::is_in_hands(&other.entry))
     };
     match one.entry.standing {
+        // From 65 on the easy form is where a coach begins, and for many where they stay.
+        Standing::StandIn if one.entry.first_step && request.is_senior() => Standing::Staple,
         Standing::Staple if lesser && request.candidates.iter().any(other) => Standing::Regular,
         standing => standing,
     }
