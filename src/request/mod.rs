@@ -179,6 +179,14 @@ impl Request {
         hours.any(|hours| hours > 0.0 && hours <= day::A_DAY_H)
     }
 
+    /// Whether it is the eve of hard sport at the weekend, when matches are played and long tours are made: who plays
+    /// tomorrow goes home early. Common practice.
+    #[must_use]
+    pub fn is_eve_of_a_match(&self, day: usize) -> bool {
+        let weekend = [Weekday::Fri, Weekday::Sat].contains(&self.days[day].weekday);
+        weekend && self.is_eve_of_sport(day)
+    }
+
     /// Blocks of four weeks, the last perhaps shorter.
     #[must_use]
     pub fn blocks(&self) -> u32 {

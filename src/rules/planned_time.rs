@@ -16,7 +16,7 @@ pub(super) struct PlannedTime;
 const LEAST_SHARE: f64 = 0.85;
 /// The model aims a little higher: ramp sets that turn out shorter leave time over.
 const AIM: f64 = 0.90;
-/// On the eve of hard sport a session may be so short, and legs are fresh. Common practice.
+/// On the eve of a match a session may be so short, and legs are fresh. Common practice.
 const EVE_SHARE: f64 = 0.70;
 /// Idle time is counted in begun units of so many seconds, so that lifts which differ by their set-up are equal.
 const IDLE_S: f64 = 180.0;
@@ -34,7 +34,7 @@ impl Rule for PlannedTime {
     fn add_to(&self, weekly: &mut Weekly) {
         for day in weekly.days() {
             let (seconds, whole) = (weekly.seconds_on(day), &weekly.request.days[day]);
-            let eve = weekly.request.is_eve_of_sport(day);
+            let eve = weekly.request.is_eve_of_a_match(day);
             let wanted = f64::from(whole.minutes) * 60.0 * if eve { EVE_SHARE } else { AIM };
             let least = wanted - f64::from(whole.minutes * 60 - whole.work_s());
             let (label, most) = (whole.label(), whole.minutes);
@@ -54,7 +54,7 @@ impl Rule for PlannedTime {
         for session in &week.sessions {
             let limit = f64::from(request.days[session.day].minutes) * 60.0;
             let share = f64::from(session.seconds()) / limit;
-            let eve = request.is_eve_of_sport(session.day);
+            let eve = request.is_eve_of_a_match(session.day);
             let least = if eve { EVE_SHARE } else { LEAST_SHARE };
             if share < least && !full {
                 let got = format!("{:.0} %", share * 100.0);

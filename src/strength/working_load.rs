@@ -132,6 +132,9 @@ impl KnownLifts {
                 format!("held at the cap of {}; {}", self.mass(limited), source.text)
             }
             Some(_) => source.text,
+            None if entry.load == LoadKind::BodyweightPlus && source.direct => {
+                format!("the body alone, nothing added; {}", source.text)
+            }
             None => {
                 let mut find = self.starter.climb(entry, ladder, ask, [None, cap_kg]);
                 if let Some(find) = &mut find {

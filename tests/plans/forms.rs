@@ -5,6 +5,17 @@ use weekwright::inner::points;
 use super::choosing::{left, request, worth};
 
 #[test]
+fn a_touchy_back_has_no_weights_hanging_from_it() {
+    let hinges = ["dumbbell-romanian-deadlift", "romanian-deadlift", "cable-pull-through"];
+    let keys = "goal: hypertrophy\ntraining_status: advanced\n\
+                equipment: [dumbbells, bench, barbell, squat-rack, cable-station, leg-press]\n";
+    let of = left(hinges, keys);
+    assert!(!of("limits: [{tag: spinal-compression, allow: light}]")[0]);
+    assert!(of("limits: [{tag: spinal-compression, allow: light}]")[2]);
+    assert_eq!(of("")[..2], [true, true]);
+}
+
+#[test]
 fn a_plank_with_a_long_lever_is_a_plank() {
     let forms = ["plank", "long-lever-plank", "side-plank"];
     let of = left(forms, "goal: general-fitness\ntraining_status: intermediate\n");

@@ -50,6 +50,25 @@ pub(super) fn for_the_free_squat(
     usable.iter().find(free).filter(|free| free.id != entry.id).map(better)
 }
 
+/// For who has trained, a hinge with a weight that hangs is heavy, whatever else it spares: a back that minds loads or
+/// bending takes one that pulls from behind instead. Common practice.
+pub(super) fn for_a_touchy_back(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let minds = |limit: &Limit| {
+        matches!(limit.stress(), Stress::SpinalCompression | Stress::LoadedSpinalFlexion)
+    };
+    let touchy = request.profile.limits.iter().any(minds)
+        && request.profile.training_status != Status::Novice;
+    let hinge = |one: &Entry| one.pattern == Some(Pattern::Hinge);
+    let compresses = |one: &Entry| grade(one, Stress::SpinalCompression).is_some();
+    let spares = |other: &&&Arc<Entry>| hinge(other) && is_loaded(other) && !compresses(other);
+    let hangs = touchy && hinge(entry) && compresses(entry);
+    usable.iter().find(spares).filter(|_| hangs).map(better)
+}
+
 /// For size and strength a swing is no hinge: it is too fast to load the muscle for long. Common practice.
 pub(super) fn for_slow_work(
     request: &Request,

@@ -31,6 +31,7 @@ const FILTERS: &[Filter] = &[
     by_kit::for_strong_legs,
     by_kit::for_a_bar_or_dumbbells,
     by_client::for_slow_work,
+    by_client::for_a_touchy_back,
     by_client::for_a_loaded_first_step,
     by_client::for_a_staple,
     by_client::for_a_lift_that_does_more,
