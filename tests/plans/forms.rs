@@ -5,6 +5,17 @@ use weekwright::inner::points;
 use super::choosing::{left, request, worth};
 
 #[test]
+fn older_beginners_press_from_the_wall() {
+    let of = left(
+        ["wall-push-up", "calf-raise", "incline-push-up"],
+        "goal: general-fitness\nequipment: [resistance-band, band-anchor, chair]\nstart: 2027-01-04\n",
+    );
+    assert_eq!(of("training_status: novice\nbirth_year: 1955"), [true; 3]);
+    assert!(!of("training_status: novice\nbirth_year: 1990")[0]);
+    assert_eq!(of("training_status: intermediate\nbirth_year: 1955")[..2], [false, false]);
+}
+
+#[test]
 fn a_touchy_back_has_no_weights_hanging_from_it() {
     let hinges = ["dumbbell-romanian-deadlift", "romanian-deadlift", "cable-pull-through"];
     let keys = "goal: hypertrophy\ntraining_status: advanced\n\

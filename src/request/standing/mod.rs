@@ -103,8 +103,10 @@ pub(crate) fn standing_here(request: &Request, one: &Candidate) -> Standing {
             && (light || !by_kit::is_in_hands(&other.entry))
     };
     match one.entry.standing {
-        // From 65 on the easy form is where a coach begins, and for many where they stay.
-        Standing::StandIn if one.entry.first_step && request.is_senior() => Standing::Staple,
+        // For older beginners the easy form is where a coach begins, and for many where they stay.
+        Standing::StandIn if one.entry.first_step && request.is_older_beginner() => {
+            Standing::Staple
+        }
         Standing::Staple if lesser && request.candidates.iter().any(other) => Standing::Regular,
         standing => standing,
     }
@@ -149,9 +151,12 @@ const fn is_lift(pattern: Pattern) -> bool {
     legs || pattern.press_or_row().is_some()
 }
 
-/// What is right for those who learn the movement, and again from 65 on.
+/// What is right for those who learn the movement, and again from 65 on; against a wall and on the flat floor begins who is
+/// both.
 fn learns_first(request: &Request, entry: &Entry) -> bool {
-    entry.first_step && request.is_guided()
+    let mildest = entry.standing == Standing::StandIn && entry.pattern != Some(Pattern::Squat);
+    let learns = if mildest { request.is_older_beginner() } else { request.is_guided() };
+    entry.first_step && learns
 }
 
 /// Whether two exercises are of one movement; all that holds or bends the trunk is one, and so is all that is fast.
