@@ -88,7 +88,8 @@ impl Maximum {
     }
 }
 
-/// The load of a heavy set: from the maximum, never over the cap, at most a tenth above `before`, where the body is lifted too a step, rounded down.
+/// The load of a heavy set: from the maximum, never over the cap, at most a tenth above `before` (where the body is
+/// lifted too, a step), rounded down.
 #[must_use]
 pub fn load(
     heavy: Heavy,

@@ -5,13 +5,12 @@
 
 use super::recovery::is_kept_light;
 use super::{Figure, Finding, Force, Rule, Unit};
-use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::points::TIRED_LIFT;
 use crate::model::tier::Tier;
 use crate::request::{Candidate, Request};
 use crate::week::{Session, Week};
-use crate::words::{Kind, Muscle};
+use crate::words::Muscle;
 
 /// Lifts by what is fresh.
 pub(super) struct FreshLifts;
@@ -49,7 +48,7 @@ impl Rule for FreshLifts {
             let thin = session.work().filter(|item| {
                 let tired = |muscle: &Muscle| is_hard_nearby(request, week, session, *muscle);
                 item.sets <= THIN_SETS
-                    && is_lift(&item.entry)
+                    && item.is_compound()
                     && item.entry.direct.first().is_some_and(tired)
             });
             let count = u32::try_from(thin.count()).unwrap_or(u32::MAX);
@@ -60,10 +59,6 @@ impl Rule for FreshLifts {
         });
         found.collect()
     }
-}
-
-fn is_lift(entry: &Entry) -> bool {
-    entry.kind == Some(Kind::Compound)
 }
 
 /// Whether a session too close to this one is hard for a muscle.
