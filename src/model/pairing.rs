@@ -39,6 +39,8 @@ pub(crate) enum Region {
     RearDelt,
     /// Chest alone.
     Fly,
+    /// Lats alone.
+    Pullover,
     /// Trunk.
     Trunk,
     /// Standing steadily.
@@ -46,8 +48,8 @@ pub(crate) enum Region {
 }
 
 use Region::{
-    Balance, Calf, ElbowExtension, ElbowFlexion, Fly, Ham, Hip, Knee, Pull, Push, RearDelt,
-    SideDelt, Thigh, Trunk,
+    Balance, Calf, ElbowExtension, ElbowFlexion, Fly, Ham, Hip, Knee, Pull, Pullover, Push,
+    RearDelt, SideDelt, Thigh, Trunk,
 };
 
 /// Regions that go together: opposite or unrelated muscles or a leg with an arm, never one prime mover twice, never two
@@ -100,6 +102,18 @@ const TOGETHER: &[(Region, Region)] = &[
     (RearDelt, Trunk),
     (Fly, RearDelt),
     (Fly, Trunk),
+    (Pullover, Push),
+    (Pullover, Knee),
+    (Pullover, Hip),
+    (Pullover, Thigh),
+    (Pullover, Ham),
+    (Pullover, Calf),
+    (Pullover, ElbowFlexion),
+    (Pullover, ElbowExtension),
+    (Pullover, SideDelt),
+    (Pullover, RearDelt),
+    (Pullover, Fly),
+    (Pullover, Trunk),
     (Knee, Push),
     (Knee, Pull),
     (Hip, Push),
@@ -221,6 +235,7 @@ const fn region(pattern: Pattern) -> Option<Region> {
         Pattern::ShoulderAbduction => SideDelt,
         Pattern::ShoulderHorizontalAbduction | Pattern::ShoulderExternalRotation => RearDelt,
         Pattern::ShoulderHorizontalAdduction => Fly,
+        Pattern::ShoulderExtension => Pullover,
         pattern if pattern.is_trunk() => Trunk,
         Pattern::Balance => Balance,
         _ => return None,

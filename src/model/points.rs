@@ -181,7 +181,9 @@ weights! {
             NO_TRUNK = -10.0;
             /// A week with trunk work on two days or more, none of it against bending to the side, where size is not the goal.
             NO_SIDE_WORK = -8.0;
-            /// A second trunk exercise of the week against the same movement.
+            /// A week with trunk work on two days or more, none of it against the arch of the back.
+            NO_FRONT_WORK = -8.0;
+            /// A second trunk exercise of the week against the same movement, but the arch of the back.
             SAME_TRUNK = -6.0;
         "explosive-work":
             /// A week for power with a fast lift with the bar on one day only.
@@ -244,7 +246,7 @@ weights! {
             /// A bar on both legs or arms, or a known main lift, that goes in turn where a lead stands alone.
             LIFT_IN_TURN = -30.0;
             /// A pair where the client likes them, or the session leads with one.
-            PAIR_LIKED = 13.0;
+            PAIR_LIKED = 20.0;
         "planned-time":
             /// Three minutes under the aim.
             IDLE = -7.0;
@@ -254,7 +256,7 @@ weights! {
             /// Each exercise where all-round fitness is the goal: many movements count for more than many sets.
             ALL_ROUND = 3.0;
             /// A carry.
-            CARRY = -10.0;
+            CARRY = -5.0;
             /// An exercise that is no go-to where its pattern has one.
             SECOND_CHOICE = -8.0;
             /// A regular exercise where its pattern has a staple.
@@ -285,7 +287,7 @@ weights! {
             TAKES_LEARNING = -2.0;
             /// Explosive work where power is the goal.
             FAST = 14.0;
-            /// Work of one joint for arms and shoulders where size is not the goal.
+            /// Work of one joint for the triceps where size is not the goal.
             FILLER = -6.0;
             /// The same where strength is the goal.
             FILLER_FOR_STRENGTH = -4.0;
@@ -296,9 +298,9 @@ weights! {
             /// A calf raise where the goal is to lose fat.
             CALVES_FOR_FAT = -10.0;
             /// The trunk turned where power is not the goal: held against the turn it learns more.
-            TURNED = -8.0;
+            TURNED = -14.0;
             /// Raises for the side delts where size is not the goal: presses overhead train them as well.
-            RAISE = -9.0;
+            RAISE = -6.0;
             /// Work for the rear delts and the upper back's small muscles, for strength: it pays for the pressing.
             PAYS_FOR_PRESSES = 8.0;
             /// A fly, pullover or straight-arm pulldown where size is not the goal.

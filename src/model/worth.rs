@@ -96,8 +96,9 @@ impl Best {
     fn unloaded(&self, one: &Candidate) -> f64 {
         match self.loaded.contains(&one.pattern) && !is_loaded(&one.entry) {
             true if one.is_compound() => UNLOADED_LIFT,
-            true => UNLOADED,
-            false => 0.0,
+            // What a coach goes to first is loaded enough.
+            true if !one.entry.go_to => UNLOADED,
+            _ => 0.0,
         }
     }
 }
@@ -137,13 +138,10 @@ fn is_limited_to_light(request: &Request, candidate: &Candidate) -> bool {
     let light =
         |limit: &Limit| matches!(limit, Limit::Graded(_)) && candidate.stresses(limit.stress());
     // A back that is touchy when loaded is so too where it is held bent over a load.
-    let hangs = |limit: &Limit| {
-        let spine =
-            matches!(limit.stress(), Stress::SpinalCompression | Stress::LoadedSpinalFlexion);
-        spine && candidate.pattern == Pattern::Hinge && candidate.stresses(Stress::SpinalShear)
-    };
-    let touchy = |limit: &Limit| light(limit) || hangs(limit);
-    candidate.wish == Wish::Open && request.profile.limits.iter().any(touchy)
+    let hangs = candidate.pattern == Pattern::Hinge
+        && candidate.stresses(Stress::SpinalShear)
+        && request.minds_its_back();
+    candidate.wish == Wish::Open && (hangs || request.profile.limits.iter().any(light))
 }
 
 /// What keeps an older client steady, quick and able to carry (WHO 2020 asks for balance and strength; the rest is
@@ -171,12 +169,8 @@ fn filler(request: &Request, candidate: &Candidate) -> f64 {
             FILLER_FOR_POWER
         }
         Pattern::ShoulderAbduction => RAISE,
-        Pattern::ElbowFlexion | Pattern::ElbowExtension
-            if request.profile.goal == Goal::Strength =>
-        {
-            FILLER_FOR_STRENGTH
-        }
-        Pattern::ElbowFlexion | Pattern::ElbowExtension => FILLER,
+        Pattern::ElbowExtension if request.profile.goal == Goal::Strength => FILLER_FOR_STRENGTH,
+        Pattern::ElbowExtension => FILLER,
         Pattern::KneeFlexion | Pattern::KneeExtension => CURL_OF_THE_LEG,
         Pattern::PlantarFlexion if request.profile.goal == Goal::FatLoss => CALVES_FOR_FAT,
         Pattern::Rotation if request.profile.goal != Goal::Power => TURNED,

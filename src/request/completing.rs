@@ -1,9 +1,9 @@
 //! The small work that lifts leave out and that completes a week of the goal.
 //!
 //! Who presses pays for it with the back of the shoulder; for size the trunk is bent as well as held; whose sport throws,
-//! swims or rows, and whose shoulder is touchy, turns the arm out; whose sport turns and kicks trains the inner thighs; who is
-//! 65 or older trains the ankles, for stairs and against falls.
-//! Common practice.
+//! swims or rows, and whose shoulder is touchy, turns the arm out; whose sport turns and kicks, or runs beside power, trains the
+//! inner thighs; who trains for power or to lose fat pushes the hips; who is 65 or older trains the ankles and the side of the
+//! hip, for stairs and against falls. Common practice.
 
 use super::Request;
 use crate::words::{Goal, Muscle, Pattern, Status, Stress};
@@ -25,8 +25,11 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
     let plays = |muscle: Muscle| request.hard_elsewhere(muscle).next().is_some();
     let limited = |stress: Stress| request.profile.limits.iter().any(|one| one.stress() == stress);
     let turns_out = plays(Muscle::FrontDelts) || plays(Muscle::Lats) || limited(Stress::Overhead);
+    let goal = request.profile.goal;
+    let runs = goal == Goal::Power && plays(Muscle::Quads) && plays(Muscle::Hamstrings);
+    let pushes_the_hips = matches!(goal, Goal::Power | Goal::FatLoss) && request.days.len() > 1;
     // For size it is the muscle that counts, elsewhere the shoulder.
-    let size = request.profile.goal == Goal::Hypertrophy;
+    let size = goal == Goal::Hypertrophy;
     let behind = &BEHIND_THE_SHOULDER[..if size { 1 } else { 2 }];
     let part = |name, patterns, times| Part { name, patterns, times };
     let parts = [
@@ -34,7 +37,9 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
         part("outward", &[Pattern::ShoulderExternalRotation], u32::from(turns_out)),
         part("trunk", &[Pattern::TrunkFlexion], bending(request)),
         part("ankles", &[Pattern::PlantarFlexion], u32::from(request.is_senior())),
-        part("thighs", &[Pattern::HipAdduction], u32::from(plays(Muscle::Adductors))),
+        part("thighs", &[Pattern::HipAdduction], u32::from(plays(Muscle::Adductors) || runs)),
+        part("steps", &[Pattern::HipAbduction], u32::from(request.is_senior())),
+        part("hips", &[Pattern::HipExtension], u32::from(pushes_the_hips)),
     ];
     parts.into_iter().filter(|part| part.times > 0)
 }

@@ -22,9 +22,9 @@ use std::sync::Arc;
 
 use self::turn::Turn;
 use crate::input::catalog::Entry;
-use crate::input::profile::{Profile, SessionSlot};
+use crate::input::profile::{Limit, Profile, SessionSlot};
 use crate::strength::working_load::KnownLifts;
-use crate::words::{Effort, Goal, Muscle, Supersets, Weekday};
+use crate::words::{Effort, Goal, Muscle, Stress, Supersets, Weekday};
 
 pub use barred::Barred;
 pub use candidate::{Candidate, Wish};
@@ -130,6 +130,15 @@ impl Request {
             .binary_search_by(|candidate| candidate.id.as_str().cmp(id))
             .ok()
             .map(|index| &self.candidates[index])
+    }
+
+    /// Whether a limit spares the back loads or bending under them.
+    #[must_use]
+    pub fn minds_its_back(&self) -> bool {
+        let of_the_back = |limit: &Limit| {
+            matches!(limit.stress(), Stress::SpinalCompression | Stress::LoadedSpinalFlexion)
+        };
+        self.profile.limits.iter().any(of_the_back)
     }
 
     /// Whether a day's lead stands alone with its whole rest. In a short session, and where the goal is to last, to lose

@@ -93,7 +93,7 @@ fn wish(profile: &Profile, muscle: Muscle) -> Option<Target> {
     let default = targets::target(profile.goal, profile.training_status, muscle);
     let moved = match profile.emphasis.get(&muscle) {
         Some(Emphasis::More) => 1.25,
-        Some(Emphasis::Less) => 0.75,
+        Some(Emphasis::Less) => 0.5,
         None => 1.0,
     };
     match (own, default) {

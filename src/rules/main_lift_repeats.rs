@@ -149,7 +149,8 @@ impl Rule for MainLiftRepeats {
         let is_squat = |pick: &&Pick| {
             let one = weekly.candidate(pick);
             let loaded = loads_both_legs(&one.entry, Pattern::Squat);
-            loaded || (bare && one.is_squat_on_both_legs())
+            // What is asked for is squat enough.
+            loaded || ((bare || one.wish == Wish::Must) && one.is_squat_on_both_legs())
         };
         let squats = weekly.picks.iter().filter(is_squat);
         let squats: Vec<Term> = squats.map(|pick| (pick.chosen, 1.0)).collect();

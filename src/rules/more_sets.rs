@@ -11,7 +11,7 @@ use crate::model::{Weekly, minus};
 use crate::program::{Op, Term};
 use crate::request::{EXTRAS, Request};
 use crate::week::Week;
-use crate::words::{Emphasis, GroupKind, Muscle};
+use crate::words::{Emphasis, Goal, GroupKind, Muscle};
 
 /// Points for half-sets above the low end.
 pub(super) struct MoreSets;
@@ -46,8 +46,8 @@ fn extras(rule: &'static str, weekly: &mut Weekly) {
     }
 }
 
-/// Half-sets up to which more is plainly better: the middle of the range, and a quarter of it for what presses and pulls
-/// train where neither size nor strength is the goal, as legs, trunk and small work then make better use of the minutes.
+/// Half-sets up to which more is plainly better: the middle of the range, and less for what presses and pulls train where
+/// neither size nor strength is the goal, as legs, trunk and small work then make better use of the minutes.
 fn enough(request: &Request, muscle: Muscle, low: u32, high: u32) -> u32 {
     // Two sets of more exercises are enough for who begins late.
     if request.is_older_beginner() && !request.wants_more(muscle) {
@@ -55,10 +55,12 @@ fn enough(request: &Request, muscle: Muscle, low: u32, high: u32) -> u32 {
     }
     let above = matches!(muscle, Muscle::Chest | Muscle::Lats | Muscle::UpperBack);
     let middle = u32::midpoint(low, high);
-    if above && !request.profile.goal.builds() && !request.wants_more(muscle) {
-        u32::midpoint(low, middle)
-    } else {
-        middle
+    match request.profile.goal {
+        _ if !above || request.wants_more(muscle) => middle,
+        // Few sets of each, so that what is fast or lasts has its share.
+        Goal::Power | Goal::Endurance => low,
+        Goal::GeneralFitness | Goal::FatLoss => u32::midpoint(low, middle),
+        Goal::Strength | Goal::Hypertrophy => middle,
     }
 }
 

@@ -6,7 +6,7 @@
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::model::goal::{at_least, at_most};
-use crate::model::points::{NO_SIDE_WORK, NO_TRUNK, SAME_TRUNK};
+use crate::model::points::{NO_FRONT_WORK, NO_SIDE_WORK, NO_TRUNK, SAME_TRUNK};
 use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
@@ -45,9 +45,10 @@ fn fewest(request: &Request) -> u32 {
     u32::try_from(days).unwrap_or(0).min(MOST_A_WEEK)
 }
 
-/// Work against bending to the side, lying or with a weight in one hand.
-fn is_side_work(pattern: Pattern) -> bool {
-    pattern == Pattern::AntiLateralFlexion
+/// Every pick of a pattern.
+fn of_pattern(weekly: &Weekly, pattern: Pattern) -> Vec<Term> {
+    let picks = weekly.picks.iter().filter(|pick| weekly.candidate(pick).pattern == pattern);
+    picks.map(|pick| (pick.chosen, 1.0)).collect()
 }
 
 impl Rule for TrunkWork {
@@ -77,16 +78,21 @@ impl Rule for TrunkWork {
             let wish = at_least(all.clone(), f64::from(wanted)).missed_by(f64::from(wanted));
             weekly.miss(self.id(), "wanted", Tier::View, wish, NO_TRUNK);
         }
-        let side = weekly.picks.iter().filter(|pick| is_side_work(weekly.candidate(pick).pattern));
-        let side: Vec<Term> = side.map(|pick| (pick.chosen, 1.0)).collect();
-        if wanted > 1 && !side.is_empty() && weekly.request.profile.goal != Goal::Hypertrophy {
-            let wish = at_least(side, 1.0).missed_by(1.0);
-            weekly.miss(self.id(), "side", Tier::View, wish, NO_SIDE_WORK);
+        let for_size = weekly.request.profile.goal == Goal::Hypertrophy;
+        let kinds = [
+            (Pattern::AntiExtension, "front", Some(NO_FRONT_WORK)),
+            (Pattern::AntiLateralFlexion, "side", (!for_size).then_some(NO_SIDE_WORK)),
+        ];
+        for (pattern, name, cost) in kinds {
+            let of_kind = of_pattern(weekly, pattern);
+            if let Some(cost) = cost.filter(|_| wanted > 1 && !of_kind.is_empty()) {
+                let wish = at_least(of_kind, 1.0).missed_by(1.0);
+                weekly.miss(self.id(), name, Tier::View, wish, cost);
+            }
         }
-        for pattern in Pattern::ALL.iter().filter(|pattern| pattern.is_trunk()) {
-            let alike =
-                weekly.picks.iter().filter(|pick| weekly.candidate(pick).pattern == *pattern);
-            let alike: Vec<Term> = alike.map(|pick| (pick.chosen, 1.0)).collect();
+        let once = |pattern: &&Pattern| pattern.is_trunk() && **pattern != Pattern::AntiExtension;
+        for pattern in Pattern::ALL.iter().filter(once) {
+            let alike = of_pattern(weekly, *pattern);
             if alike.len() > 1 {
                 let most = f64::from(u32::try_from(alike.len()).unwrap_or(u32::MAX));
                 let wish = at_most(alike, 1.0).missed_by(most);

@@ -116,7 +116,9 @@ impl KnownLifts {
             return as_done.unwrap_or_else(|| self.to_find(entry, ladder, ask, (found, None)));
         };
         found.one_rep_max_kg = Some(source.one_rep_max);
-        let Some(wanted) = self.wanted(entry, &source, ask) else {
+        let body_alone = entry.load == LoadKind::BodyweightPlus && source.direct;
+        let wanted = self.wanted(entry, &source, ask).or(body_alone.then_some(0.0));
+        let Some(wanted) = wanted else {
             return self.to_find(entry, ladder, ask, (found, None));
         };
         if !(source.direct || (source.near && ladder.is_bar())) {
@@ -132,7 +134,7 @@ impl KnownLifts {
                 format!("held at the cap of {}; {}", self.mass(limited), source.text)
             }
             Some(_) => source.text,
-            None if entry.load == LoadKind::BodyweightPlus && source.direct => {
+            None if body_alone => {
                 format!("the body alone, nothing added; {}", source.text)
             }
             None => {
@@ -147,16 +149,21 @@ impl KnownLifts {
         found
     }
 
-    /// A lift that was done for too many repetitions to estimate from, where no more are asked for: the load of then.
+    /// A lift that was done for too many repetitions to estimate from, where no more are asked for.
     fn as_done(&self, entry: &Entry, ladder: &Ladder, ask: Ask) -> Option<WorkingLoad> {
-        let lift = self.lifts.get(&entry.id).filter(|lift| lift.reps + lift.rir > MOST_REPS)?;
+        let many = |lift: &&Lift| lift.reps + lift.rir > MOST_REPS && lift.load_kg > 0.0;
+        let lift = self.lifts.get(&entry.id).filter(many)?;
         let [asked, then] = [ask.reps + ask.rir, lift.reps + lift.rir];
-        let goes = lift.load_kg > 0.0 && (then.saturating_sub(NEARLY)..=then).contains(&asked);
         let load_kg = ladder.at_most(lift.cap_kg.map_or(lift.load_kg, |cap| cap.min(lift.load_kg)));
+        let found = WorkingLoad { cap_kg: lift.cap_kg, ..WorkingLoad::default() };
+        // Where far fewer are asked for, the search begins with what went so often.
+        if asked > then || asked + NEARLY < then || load_kg.is_none() {
+            let least = load_kg.filter(|_| asked <= then);
+            return least.map(|kg| self.to_find(entry, ladder, ask, (found, Some(kg))));
+        }
         let done = format!("{} × {} with {} left", self.mass(lift.load_kg), lift.reps, lift.rir);
         let note = format!("as it was done ({done}), or the next size where more are left");
-        let found = WorkingLoad { load_kg, note, cap_kg: lift.cap_kg, ..WorkingLoad::default() };
-        goes.then_some(found).filter(|found| found.load_kg.is_some())
+        Some(WorkingLoad { load_kg, note, ..found })
     }
 
     /// The load in kilograms that the maximum gives, before cap and rounding.
@@ -175,6 +182,10 @@ impl KnownLifts {
             // At least as many as were done: no more than was lifted then; as many as were done: what was lifted.
             let lifted = done.load_kg + self.body_share(entry);
             total = if asked == then && within { lifted } else { total.min(lifted) };
+            // By the table and by the estimate that differs a little from it, what must stay moderate does.
+            if let Some(most) = bound.filter(|most| *most < OF_TRAINED_AGE) {
+                total = total.min(source.one_rep_max * most / 100.0);
+            }
         }
         let load = total - self.body_share(entry);
         (load > 0.0).then_some(load)

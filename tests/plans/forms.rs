@@ -24,6 +24,21 @@ fn a_touchy_back_has_no_weights_hanging_from_it() {
     assert!(!of("limits: [{tag: spinal-compression, allow: light}]")[0]);
     assert!(of("limits: [{tag: spinal-compression, allow: light}]")[2]);
     assert_eq!(of("")[..2], [true, true]);
+    let of = left(["dumbbell-row", "barbell-row", "one-arm-row"], keys);
+    assert_eq!(of("limits: [{tag: spinal-compression, allow: light}]"), [false, false, true]);
+    assert!(of("")[1]);
+}
+
+#[test]
+fn who_cleans_a_bar_learns_no_kettlebell_clean() {
+    let cleans = ["hang-power-clean", "kettlebell-clean", "kettlebell-snatch"];
+    let keys =
+        "goal: power\ntraining_status: advanced\nequipment: [barbell, squat-rack, kettlebell]\n";
+    let of = left(cleans, keys);
+    let known = "known_lifts: {hang-power-clean: {load: 50, reps: 3, rir: 2}}";
+    assert_eq!(of(known), [true, false, false]);
+    assert_eq!(of("exercises: {must: [hang-power-clean]}"), [true, false, false]);
+    assert_eq!(of(""), [true; 3]);
 }
 
 #[test]

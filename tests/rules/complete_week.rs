@@ -38,3 +38,26 @@ fn whose_sport_turns_and_kicks_trains_the_inner_thighs() {
         .allows("mon: back-squat x3 of 8; short-side-plank-adduction x2 of 10")
         .remarks("mon: back-squat x3 of 8", "some hip adduction");
 }
+
+/// Common practice: a running game asks for the groin of who trains for power, and the hips push.
+#[test]
+fn who_runs_and_jumps_trains_groin_and_hips() {
+    let runs =
+        "goal: power\nother_training: [{day: sun, load: hard, muscles: [quads, hamstrings]}]";
+    let week = "mon: back-squat x3 of 5; hip-thrust x2 of 8; face-pull x2 of 15; band-external-rotation x2 of 15";
+    check_rule("complete-week")
+        .with(runs)
+        .allows(&format!("{week}; short-side-plank-adduction x2 of 10"))
+        .remarks(week, "some hip adduction");
+}
+
+/// Common practice: to lose fat the large muscles of the hips work, and from 65 on the leg is moved out, against falls.
+#[test]
+fn hips_are_pushed_to_lose_fat_and_moved_out_from_65_on() {
+    let old = "goal: fat-loss\nbirth_year: 1950\nstart: 2027-01-04";
+    check_rule("complete-week")
+        .with(old)
+        .allows("mon: glute-bridge x2 of 10; mini-band-side-walk x2 of 10; calf-raise x2 of 15")
+        .remarks("mon: glute-bridge x2 of 10; calf-raise x2 of 15", "some hip abduction")
+        .remarks("mon: mini-band-side-walk x2 of 10; calf-raise x2 of 15", "some hip extension");
+}

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use super::by_kit::is_in_hands;
 use super::{
     better, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper, parents,
 };
@@ -9,7 +10,7 @@ use crate::input::catalog::Entry;
 use crate::input::profile::Limit;
 use crate::request::candidate::{Station, grade};
 use crate::request::dose::takes_few_reps;
-use crate::request::eligibility::kit_for;
+use crate::request::eligibility::{is_named, kit_for};
 use crate::request::{Barred, Request, screening};
 use crate::words::{Goal, Kind, LoadKind, Measure, Pattern, Sex, Side, Standing, Status, Stress};
 
@@ -51,22 +52,40 @@ pub(super) fn for_the_free_squat(
 }
 
 /// For who has trained, a hinge with a weight that hangs is heavy, whatever else it spares: a back that minds loads or
-/// bending takes one that pulls from behind instead. Common practice.
+/// bending takes one that pulls from behind instead, and rows with the chest or a hand on something. Common practice.
 pub(super) fn for_a_touchy_back(
     request: &Request,
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
-    let minds = |limit: &Limit| {
-        matches!(limit.stress(), Stress::SpinalCompression | Stress::LoadedSpinalFlexion)
-    };
-    let touchy = request.profile.limits.iter().any(minds)
-        && request.profile.training_status != Status::Novice;
+    let touchy = request.minds_its_back() && request.profile.training_status != Status::Novice;
     let hinge = |one: &Entry| one.pattern == Some(Pattern::Hinge);
-    let compresses = |one: &Entry| grade(one, Stress::SpinalCompression).is_some();
-    let spares = |other: &&&Arc<Entry>| hinge(other) && is_loaded(other) && !compresses(other);
-    let hangs = touchy && hinge(entry) && compresses(entry);
-    usable.iter().find(spares).filter(|_| hangs).map(better)
+    let bends = |one: &Entry| grade(one, Stress::SpinalShear).is_some();
+    let hangs = |one: &Entry| hinge(one) && (is_in_hands(one) || one.load == LoadKind::BarTotal);
+    let bent_over = entry.pattern == Some(Pattern::HorizontalPull) && bends(entry);
+    let spares = |other: &&&Arc<Entry>| {
+        let pulls_behind = hinge(other) && !hangs(other);
+        let held = other.pattern == Some(Pattern::HorizontalPull) && !bends(other);
+        is_loaded(other) && (if bent_over { held } else { pulls_behind })
+    };
+    let minded = touchy && (hangs(entry) || bent_over);
+    usable.iter().find(spares).filter(|_| minded).map(better)
+}
+
+/// Who knows a clean or snatch with the bar learns no other one with a kettlebell. Common practice.
+pub(super) fn for_the_known_bar(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let fast = |one: &Entry| one.pattern == Some(Pattern::ExplosivePull);
+    let known = |one: &Entry| {
+        request.profile.known_lifts.contains_key(&one.id) || is_named(&request.profile, &one.id)
+    };
+    let bar =
+        |other: &&&Arc<Entry>| fast(other) && other.load == LoadKind::BarTotal && known(other);
+    let other_kit = fast(entry) && is_in_hands(entry);
+    usable.iter().find(bar).filter(|_| other_kit).map(better)
 }
 
 /// For size and strength a swing is no hinge: it is too fast to load the muscle for long. Common practice.

@@ -32,6 +32,7 @@ const FILTERS: &[Filter] = &[
     by_kit::for_a_bar_or_dumbbells,
     by_client::for_slow_work,
     by_client::for_a_touchy_back,
+    by_client::for_the_known_bar,
     by_client::for_a_loaded_first_step,
     by_client::for_a_staple,
     by_client::for_a_lift_that_does_more,

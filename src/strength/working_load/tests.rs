@@ -211,3 +211,37 @@ fn what_is_known_measures_what_is_not() {
     assert!(start("{leg-press: {load: 30, reps: 10}}") < usual, "weaker than usual");
     assert!(start("{leg-press: {load: 400, reps: 10}}") > usual, "stronger than usual");
 }
+
+/// Twelve in all are 67 % by the table and 69.4 % by the estimate: what must stay under 69 % stays there by both.
+#[test]
+fn what_must_stay_moderate_does_so_as_it_was_lifted_too() {
+    let profile = client("{back-squat: {load: 60, reps: 8, rir: 4}}");
+    let squat = entry("back-squat", "bar-total", "[[barbell]]");
+    let ladder = racks::ladder(&squat, &profile.equipment.clone().unwrap(), profile.units);
+    let ask = Ask { reps: 8, rir: 4, most_percent: Some(69.0) };
+    let found = KnownLifts::of(&profile).working_load(&squat, ladder.as_ref(), ask);
+    let [load, most] = [found.load_kg.unwrap(), found.one_rep_max_kg.unwrap()];
+    assert!(load <= most * 0.69 && load > most * 0.6, "{load} of {most}");
+}
+
+/// Five kilograms for six with two left leave the body alone for ten with two left (RM-22: eight are 80 %, twelve 67 %).
+#[test]
+fn many_with_the_belt_are_done_with_the_body_alone() {
+    let profile = client("{weighted-pull-up: {load: 5, reps: 6, rir: 2}}");
+    let place = serde_yaml::from_str("[pull-up-bar, dip-belt, weight-plate]").unwrap();
+    let profile = Profile { equipment: Some(place), ..profile };
+    let pull_up = entry("weighted-pull-up", "bodyweight-plus", "[[pull-up-bar, dip-belt]]");
+    let found = load(&profile, &pull_up, 10, 2);
+    assert!(found.find.is_none() && found.load_kg.is_none_or(|kg| kg == 0.0), "{found:?}");
+    assert!(found.note.contains("the body alone"), "{}", found.note);
+}
+
+/// Fifteen kilograms that went twenty times are where a search for fewer begins.
+#[test]
+fn a_load_that_went_very_often_is_where_the_search_begins() {
+    let profile = client("{goblet-squat: {load: 15, reps: 20, rir: 3}}");
+    let squat = entry("goblet-squat", "single-implement", "[[dumbbells]]");
+    let find = load(&profile, &squat, 10, 2).find.unwrap();
+    assert!((find.start_kg - 15.0).abs() < 1e-9, "{find:?}");
+    assert_eq!(load(&profile, &squat, 20, 2).load_kg, Some(15.0));
+}
