@@ -1,7 +1,7 @@
 //! The pairs of the days that a change touches.
 
 use super::lists::small;
-use super::pairing::{Able, Class, DayLoad, DayPairing, Pair, Pairs, Way};
+use super::pairing::{Able, DayLoad, DayPairing, Pair, Pairs, Way};
 use super::tables::{Marked, Term};
 use super::weights::Weights;
 use super::{Change, Evaluator};
@@ -14,11 +14,13 @@ impl Evaluator<'_> {
             let (day, mut load) = self.hand.days[place];
             let before = self.loads[day];
             let is_same = DayPairing::is_crowded(&load) == DayPairing::is_crowded(&before);
-            if is_same && !before.is_chosen && !self.moves_able(day, change) {
+            let (is_moved, led) = self.moved_able(day, change);
+            if is_same && !before.is_chosen && !is_moved {
                 continue;
             }
             let able = self.able_after(day, change);
-            let way = self.way(day, &load, &able, self.is_led_after(day, change));
+            let way = self.way(day, &load, &able, self.led[day] + led > 0);
+            self.hand.ways.push((day, way));
             (load.pairs, load.saved) = (i32::from(way.pairs), way.saved);
             load.is_chosen = !way.is_only;
             self.hand.days[place].1 = load;
@@ -30,7 +32,7 @@ impl Evaluator<'_> {
             }
             match tables.marked[day] {
                 Marked::Nothing => {}
-                Marked::Counts if self.way_now(day).key == way.key => {}
+                Marked::Counts if self.ways[day].key == way.key => {}
                 _ => self.mark(day, &way, &able),
             }
         }
@@ -46,38 +48,20 @@ impl Evaluator<'_> {
         pairs.sum::<f64>() + marks.sum::<f64>()
     }
 
-    /// The class of a pick that can be paired with so many sets.
-    fn class_with(&self, pick: usize, sets: u32) -> Option<Class> {
-        let info = &self.tables.picks[pick];
-        info.class.filter(|_| sets == self.tables.days[info.day as usize].rounds)
-    }
-
-    /// Whether something that is not paired with so many sets leads a day.
-    fn leads_with(&self, pick: usize, sets: u32) -> bool {
-        self.tables.picks[pick].leads && sets > 0 && self.class_with(pick, sets).is_none()
-    }
-
-    /// Whether something that cannot be paired leads a day.
-    fn is_led(&self, day: usize) -> bool {
-        self.done[day].iter().any(|pick| self.leads_with(*pick, self.sets[*pick]))
-    }
-
-    /// The same after a change.
-    fn is_led_after(&self, day: usize, change: &Change) -> bool {
-        let of_day = |pick: usize| self.tables.picks[pick].day as usize == day;
-        let stays = |pick: &&usize| change.iter().all(|(other, _)| other != *pick);
-        let old = self.done[day].iter().filter(stays).map(|pick| (*pick, self.sets[*pick]));
-        let new = change.iter().copied().filter(|(pick, _)| of_day(*pick));
-        old.chain(new).any(|(pick, sets)| self.leads_with(pick, sets))
-    }
-
-    /// Whether a change brings or takes anything that can be paired on a day, or leads it.
-    fn moves_able(&self, day: usize, change: &Change) -> bool {
-        change.iter().any(|(pick, to)| {
-            self.tables.picks[*pick].day as usize == day
-                && (self.class_with(*pick, *to) != self.class_with(*pick, self.sets[*pick])
-                    || self.leads_with(*pick, *to) != self.leads_with(*pick, self.sets[*pick]))
-        })
+    /// Whether a change brings or takes anything that can be paired on a day, or leads it; and how many more lead it and are
+    /// not paired.
+    fn moved_able(&self, day: usize, change: &Change) -> (bool, i32) {
+        let (mut is_moved, mut led) = (false, 0);
+        for (pick, to) in change {
+            let info = &self.tables.picks[*pick];
+            if info.day as usize == day {
+                let was = self.sets[*pick];
+                let more = i32::from(info.leads_with(*to)) - i32::from(info.leads_with(was));
+                is_moved |= more != 0 || info.is_able(*to) != info.is_able(was);
+                led += more;
+            }
+        }
+        (is_moved, led)
     }
 
     /// What can be paired on a day after a change.
@@ -93,22 +77,27 @@ impl Evaluator<'_> {
 
     /// What can be paired once a pick has other sets.
     fn enable(&self, able: &mut Able, pick: usize, to: u32) {
-        let entry = |class: Class| (class, small(pick));
-        if let Some(class) = self.class_with(pick, self.sets[pick])
-            && let Ok(place) = able.binary_search(&entry(class))
+        let info = &self.tables.picks[pick];
+        let Some(class) = info.class else { return };
+        let entry = (class, small(pick));
+        if info.is_able(self.sets[pick])
+            && let Ok(place) = able.binary_search(&entry)
         {
             able.remove(place);
         }
-        if let Some(class) = self.class_with(pick, to)
-            && let Err(place) = able.binary_search(&entry(class))
+        if info.is_able(to)
+            && let Err(place) = able.binary_search(&entry)
         {
-            able.insert(place, entry(class));
+            able.insert(place, entry);
         }
     }
 
-    /// Keeps what can be paired once a change is made; before its sets are.
+    /// Keeps what can be paired, and how many lead, once a change is made; before its sets are.
     pub(super) fn keep_able(&mut self, pick: usize, to: u32) {
-        let day = self.tables.picks[pick].day as usize;
+        let info = &self.tables.picks[pick];
+        let day = info.day as usize;
+        let led = i32::from(info.leads_with(to)) - i32::from(info.leads_with(self.sets[pick]));
+        self.led[day] += led;
         let mut able = std::mem::take(&mut self.able[day]);
         self.enable(&mut able, pick, to);
         self.able[day] = able;
@@ -122,25 +111,16 @@ impl Evaluator<'_> {
         self.tables.days[day].best(self.memos.of(day), able, is_led, load)
     }
 
-    /// The way in which a day is paired as it stands.
-    fn way_now(&mut self, day: usize) -> Way {
-        let load = self.loads[day];
-        if DayPairing::is_crowded(&load) {
-            return Way::NONE;
-        }
-        let is_led = self.is_led(day);
-        self.tables.days[day].best(self.memos.of(day), &self.able[day], is_led, &load)
-    }
-
     /// Who is paired before and after a change, where a row asks for it.
     fn mark(&mut self, day: usize, way: &Way, able: &Able) {
         let tables = self.tables;
         let before = self.pairs(day);
         let after = tables.days[day].pairs(way, able);
-        for (pairs, by) in [(before, -1), (after, 1)] {
-            for (one, other, count) in pairs {
-                let who = [one, other].map(|pick| tables.paired_var[pick]);
-                for var in who.into_iter().flatten().chain([count]) {
+        for (pairs, others, by) in [(&before, &after, -1), (&after, &before, 1)] {
+            // A pair that stays moves nothing.
+            for (one, other, count) in pairs.iter().filter(|pair| !others.contains(pair)) {
+                let who = [*one, *other].map(|pick| tables.paired_var[pick]);
+                for var in who.into_iter().flatten().chain([*count]) {
                     self.hand.marks.push((var, by));
                     for Term { to, by: [once, _] } in tables.marks.of(var) {
                         self.move_by(*to, by * once);
@@ -151,13 +131,12 @@ impl Evaluator<'_> {
     }
 
     /// The pairs of a day as it stands.
-    fn pairs(&mut self, day: usize) -> Pairs {
-        let way = self.way_now(day);
-        self.tables.days[day].pairs(&way, &self.able[day])
+    fn pairs(&self, day: usize) -> Pairs {
+        self.tables.days[day].pairs(&self.ways[day], &self.able[day])
     }
 
     /// All pairs of the week as it stands.
-    pub(super) fn all_pairs(&mut self) -> Vec<Pair> {
+    pub(super) fn all_pairs(&self) -> Vec<Pair> {
         (0..self.loads.len()).flat_map(|day| self.pairs(day)).collect()
     }
 }

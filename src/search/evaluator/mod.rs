@@ -7,6 +7,7 @@
 
 mod compile;
 mod days;
+mod hand;
 mod kinds;
 mod lists;
 mod pairing;
@@ -22,11 +23,12 @@ mod weights;
 
 use smallvec::SmallVec;
 
+use self::hand::Hand;
 pub(super) use self::pairing::Memos;
-use self::pairing::{Able, DayLoad};
+use self::pairing::{Able, DayLoad, Way};
 pub(super) use self::score::{ROUNDING, Score};
 pub(super) use self::tables::Tables;
-use self::tables::{BREAKING, Node, PAIRED, Part, REST, Term, Worth, at};
+use self::tables::{BREAKING, Node, PAIRED, REST, Worth, at};
 pub(super) use self::weights::Weights;
 use crate::program::Var;
 
@@ -48,37 +50,13 @@ pub(super) struct Evaluator<'t> {
     loads: Vec<DayLoad>,
     /// What can be paired on each day.
     able: Vec<Able>,
+    /// How each day is paired.
+    ways: Vec<Way>,
+    /// How many on each day lead it and are not paired.
+    led: Vec<i32>,
     memos: Memos,
     score: Score,
     hand: Hand,
-}
-
-/// A change that is weighed and not made.
-#[derive(Clone, Default)]
-struct Hand {
-    turn: u32,
-    /// Numbers that it moves, by stage.
-    moved: Vec<Vec<u32>>,
-    /// What it changes of each pick: whether it is done, and its sets above the fewest.
-    steps: SmallVec<[[i32; 2]; 8]>,
-    /// The days that it changes, as they are then.
-    days: SmallVec<[(usize, DayLoad); 4]>,
-    /// Variables that say who is paired, where that is asked, and by how much each changes.
-    marks: SmallVec<[(usize, i32); 8]>,
-}
-
-impl Hand {
-    #[inline]
-    fn move_by(&mut self, nodes: &mut [Node], number: u32, by: i32) {
-        let node = &mut nodes[number as usize];
-        if node.turn == self.turn {
-            node.delta = node.delta.wrapping_add(by);
-        } else {
-            node.turn = self.turn;
-            node.delta = by;
-            self.moved[node.stage as usize].push(number);
-        }
-    }
 }
 
 impl<'t> Evaluator<'t> {
@@ -98,6 +76,8 @@ impl<'t> Evaluator<'t> {
             done: vec![Done::new(); days],
             loads: vec![DayLoad::default(); days],
             able: vec![Able::new(); days],
+            ways: vec![Way::EMPTY; days],
+            led: vec![0; days],
             memos,
             score: tables.constant,
             hand: Hand { moved: vec![Vec::with_capacity(64); tables.stages], ..Hand::default() },
@@ -169,6 +149,7 @@ impl<'t> Evaluator<'t> {
         for stage in [BREAKING, PAIRED, REST] {
             self.move_picks(change, stage);
         }
+        self.move_later(change);
         self.pair_days(change);
         for stage in 0..self.tables.stages {
             self.look(stage, nothing);
@@ -215,6 +196,7 @@ impl<'t> Evaluator<'t> {
             return None;
         }
         self.move_picks(change, REST);
+        self.move_later(change);
         for stage in REST..tables.stages {
             gain += self.look(stage, gain_at);
             if gain + hope < wanted {
@@ -259,6 +241,9 @@ impl<'t> Evaluator<'t> {
         for (day, load) in &self.hand.days {
             self.loads[*day] = *load;
         }
+        for (day, way) in &self.hand.ways {
+            self.ways[*day] = *way;
+        }
         for (pick, to) in change {
             self.keep_able(*pick, *to);
             let done = &mut self.done[self.tables.picks[*pick].day as usize];
@@ -284,6 +269,7 @@ impl<'t> Evaluator<'t> {
         self.hand.turn = self.hand.turn.wrapping_add(1);
         self.hand.moved.iter_mut().for_each(Vec::clear);
         self.hand.days.clear();
+        self.hand.ways.clear();
         self.hand.marks.clear();
         self.hand.steps.clear();
         for (pick, to) in change {
@@ -304,78 +290,6 @@ impl<'t> Evaluator<'t> {
             load.seconds += items * info.seconds[0] + sets * info.seconds[1];
         }
         self.hand.days.iter().all(|(_, load)| load.items <= self.tables.most_items)
-    }
-
-    /// Moves the numbers of a stage that picks are in. No product or sum of these leaves the reach of its number.
-    fn move_picks(&mut self, change: &Change, stage: usize) {
-        let terms = &self.tables.terms[stage];
-        let nodes = self.nodes.as_mut_slice();
-        for place in 0..change.len() {
-            let [once, further] = self.hand.steps[place];
-            for Term { to, by } in terms.of(change[place].0) {
-                let by = once.wrapping_mul(by[0]).wrapping_add(further.wrapping_mul(by[1]));
-                if by != 0 {
-                    self.hand.move_by(nodes, *to, by);
-                }
-            }
-        }
-    }
-
-    #[inline]
-    fn move_by(&mut self, number: u32, by: i32) {
-        self.hand.move_by(&mut self.nodes, number, by);
-    }
-
-    /// A number with the change in hand.
-    fn now(&self, number: usize) -> i32 {
-        let node = &self.nodes[number];
-        if node.turn == self.hand.turn { node.value + node.delta } else { node.value }
-    }
-
-    /// Looks at the numbers that moved in a stage, and hands on what they bring to later ones. The sum of their gains.
-    fn look(&mut self, stage: usize, gain_at: impl Fn(&Node, i32) -> f64) -> f64 {
-        let tables = self.tables;
-        let mut gain = 0.0;
-        // What is handed on is of later stages.
-        let moved = std::mem::take(&mut self.hand.moved[stage]);
-        for number in moved.iter().map(|number| *number as usize) {
-            if self.nodes[number].is_extreme {
-                self.choose(number);
-            }
-            let node = &self.nodes[number];
-            if node.delta == 0 {
-                continue;
-            }
-            let (before, after) = (node.value, node.value + node.delta);
-            gain += gain_at(node, after);
-            if !node.hands_on {
-                continue;
-            }
-            for forward in tables.forwards.of(number) {
-                match forward.part {
-                    Part::Choice => self.move_by(forward.to, 0),
-                    Part::Times(by) => self.move_by(forward.to, by * (after - before)),
-                    part => {
-                        let by = tables.part(part, after) - tables.part(part, before);
-                        if by != 0 {
-                            self.move_by(forward.to, by);
-                        }
-                    }
-                }
-            }
-        }
-        self.hand.moved[stage] = moved;
-        gain
-    }
-
-    /// The least or greatest of some values, with the change in hand.
-    fn choose(&mut self, number: usize) {
-        let choices = &self.tables.choices[number];
-        let values =
-            choices.of.iter().map(|(of, part)| self.tables.part(*part, self.now(*of as usize)));
-        let value = if choices.is_least { values.max() } else { values.min() };
-        let node = &mut self.nodes[number];
-        node.delta = value.unwrap_or(node.value) - node.value;
     }
 }
 

@@ -165,6 +165,9 @@ impl Way {
         places: [(0, 0); MOST_PAIRED / 2],
     };
 
+    /// Nothing can be paired.
+    pub(super) const EMPTY: Way = Way { key: 1, ..Way::NONE };
+
     fn beats(&self, other: &Way) -> bool {
         let order = self.pairs.cmp(&other.pairs).then(self.saved.cmp(&other.saved));
         order.then(self.points.total_cmp(&other.points)).is_gt()

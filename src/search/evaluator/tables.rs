@@ -24,6 +24,8 @@ pub(super) const BREAKING: usize = 0;
 pub(super) const PAIRED: usize = 1;
 /// The third, of picks as the first two.
 pub(super) const REST: usize = 2;
+/// Where the terms of picks stand in numbers that get parts from others as well; such numbers have stages by level.
+pub(super) const LATER: usize = 3;
 
 /// Where a number's worth is found.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -59,7 +61,7 @@ pub(super) struct Forward {
 }
 
 /// The part of a number that another one has from it.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Part {
     /// A multiple.
     Times(i32),
@@ -98,8 +100,24 @@ pub(in crate::search) struct PickInfo {
     /// Seconds of its being done, and of each set.
     pub(super) seconds: [i32; 2],
     pub(super) class: Option<Class>,
+    /// Sets with which it can be paired; none has so many where it never can.
+    pub(super) rounds: u32,
     /// Whether it leads its day where it stands alone.
     pub(super) leads: bool,
+}
+
+impl PickInfo {
+    /// Whether it can be paired with so many sets.
+    #[inline]
+    pub(super) fn is_able(&self, sets: u32) -> bool {
+        sets == self.rounds
+    }
+
+    /// Whether it leads its day and is not paired with so many sets.
+    #[inline]
+    pub(super) fn leads_with(&self, sets: u32) -> bool {
+        self.leads && sets > 0 && !self.is_able(sets)
+    }
 }
 
 /// How an extreme is chosen.
@@ -121,8 +139,8 @@ pub(in crate::search) struct Tables {
     valued: Vec<Valued>,
     pub(super) scores: Vec<Score>,
     pub(super) readings: Vec<Vec<Reading>>,
-    /// What each pick brings, by stage.
-    pub(super) terms: [Lists<Term>; 3],
+    /// What each pick brings, by stage, and to all that are later.
+    pub(super) terms: [Lists<Term>; 4],
     /// The same of variables that say who is paired, and of counts of pairs, by variable.
     pub(super) marks: Lists<Term>,
     pub(super) mark_scores: Vec<Score>,
@@ -187,13 +205,13 @@ impl Tables {
                 is_extreme: number.extreme.is_some(),
             })
             .collect();
-        let mut terms: [Vec<Vec<Term>>; 3] = [(); 3].map(|()| vec![Vec::new(); weekly.picks.len()]);
+        let mut terms: [Vec<Vec<Term>>; 4] = [(); 4].map(|()| vec![Vec::new(); weekly.picks.len()]);
         let mut moved = vec![Vec::new(); weekly.request.days.len()];
         let mut marks = vec![Vec::new(); weekly.model.vars.len()];
         for (place, number) in numbers.iter().enumerate() {
             let (to, stage) = (small(place), nodes[place].stage as usize);
             for (pick, by) in &number.sum.picks {
-                terms[stage.min(REST)][*pick].push(Term { to, by: *by });
+                terms[stage.min(LATER)][*pick].push(Term { to, by: *by });
             }
             for (day, by) in &number.sum.pairs {
                 moved[*day].push(Term { to, by: *by });
@@ -256,6 +274,7 @@ impl Tables {
     }
 
     /// What a number is worth by itself.
+    #[inline]
     pub(super) fn score(&self, node: &Node, number: i32) -> Score {
         match node.worth {
             Worth::Nothing => Score::default(),
@@ -265,6 +284,7 @@ impl Tables {
     }
 
     /// The part that another number has of a number.
+    #[inline]
     pub(super) fn part(&self, part: Part, number: i32) -> i32 {
         match part {
             Part::Times(by) => by * number,
@@ -318,8 +338,10 @@ fn picks(weekly: &Weekly) -> (Vec<PickInfo>, Vec<DayPairing>) {
                 seconds(exercise.work_s) + seconds(exercise.rest_s),
             ],
             class,
+            rounds: class.map_or(u32::MAX, |_| days[pick.day].rounds),
             leads,
         }
     };
-    (weekly.picks.iter().zip(classes).zip(leads).map(info).collect(), days)
+    let infos = weekly.picks.iter().zip(classes).zip(leads).map(info).collect();
+    (infos, days)
 }
