@@ -24,7 +24,7 @@ fn a_touchy_back_has_no_weights_hanging_from_it() {
     assert!(!of("limits: [{tag: spinal-compression, allow: light}]")[0]);
     assert!(of("limits: [{tag: spinal-compression, allow: light}]")[2]);
     assert_eq!(of("")[..2], [true, true]);
-    let of = left(["dumbbell-row", "barbell-row", "one-arm-row"], keys);
+    let of = left(["dumbbell-row", "barbell-row", "one-arm-cable-row"], keys);
     assert_eq!(of("limits: [{tag: spinal-compression, allow: light}]"), [false, false, true]);
     assert!(of("")[1]);
 }

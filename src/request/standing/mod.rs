@@ -31,7 +31,6 @@ const FILTERS: &[Filter] = &[
     by_kit::for_strong_legs,
     by_kit::for_a_bar_or_dumbbells,
     by_client::for_slow_work,
-    by_client::for_a_touchy_back,
     by_client::for_the_known_bar,
     by_client::for_a_loaded_first_step,
     by_client::for_a_staple,
@@ -68,12 +67,15 @@ pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap
     let open = |entry: &Entry| {
         !is_named(&request.profile, &entry.id) || by_kit::is_outgrown(request, entry)
     };
-    // What the client had better not get down to the floor for is no reason to pass anything over.
-    let down =
-        |entry: &Entry| by_client::for_staying_up(request, usable, entry).filter(|_| open(entry));
+    // What the client's body had better not do is no reason to pass anything over.
+    let spared = |entry: &Entry| {
+        let down = by_client::for_staying_up(request, usable, entry);
+        down.or_else(|| by_client::for_a_touchy_back(request, usable, entry))
+            .filter(|_| open(entry))
+    };
     let (low, usable): (Vec<_>, Vec<_>) =
-        usable.iter().copied().partition(|entry| down(entry).is_some());
-    let low = low.into_iter().filter_map(|entry| Some((entry.id.clone(), down(entry)?)));
+        usable.iter().copied().partition(|entry| spared(entry).is_some());
+    let low = low.into_iter().filter_map(|entry| Some((entry.id.clone(), spared(entry)?)));
     let reasons = usable.iter().filter(|entry| open(entry)).filter_map(|entry| {
         let reason = FILTERS.iter().find_map(|filter| filter(request, &usable, entry))?;
         Some((entry.id.clone(), reason))
