@@ -240,16 +240,16 @@ weights! {
             NO_ABDUCTION = -20.0;
         "pairs":
             /// A pair of two lifts.
-            PAIR = 8.0;
+            PAIR = 10.0;
             /// A pair with small work, which is done in turn by default.
-            PAIR_SMALL = 11.0;
+            PAIR_SMALL = 14.0;
             /// A bar on both legs or arms, or a known main lift, that goes in turn where a lead stands alone.
             LIFT_IN_TURN = -30.0;
             /// A pair where the client likes them, or the session leads with one.
-            PAIR_LIKED = 20.0;
+            PAIR_LIKED = 24.0;
         "planned-time":
             /// Three minutes under the aim.
-            IDLE = -7.0;
+            IDLE = -12.0;
         "coach-view":
             /// Each exercise: something to set up, to explain and to keep in mind.
             ATTENTION = -5.0;

@@ -66,10 +66,10 @@ fn starts_raised(profile: &Profile) -> bool {
     profile.training_status == Status::Novice || is_senior(profile)
 }
 
-/// What goes once does not go four times: of three sets one repetition is taken off, of more two. Common practice.
+/// What goes once does not go three times: of three sets and more one repetition is taken off. Common practice.
 fn known_set(known: &KnownLift, (amount, sets): (u32, u32), rir: u32) -> OwnWeight {
     let can = known.reps.saturating_add(known.rir);
-    let tired = sets.saturating_sub(2).min(2);
+    let tired = u32::from(sets > 2);
     let amount = amount.min(can.saturating_sub(rir).saturating_sub(tired)).max(1);
     OwnWeight { amount, rir, note: format!("own weight, of the {can} that go") }
 }
@@ -111,7 +111,7 @@ mod tests {
         let more = "training_status: intermediate, known_lifts: {pull-up: {reps: 12, rir: 2}}";
         assert_eq!(amount(&client(more), "pull-up"), Some((10, 1)));
         let four = set_of(&client(known), &entry("pull-up"), (10, 4), 1).unwrap();
-        assert_eq!(four.amount, 6, "two fewer than one set gives");
+        assert_eq!(four.amount, 7, "one fewer than one set gives");
     }
 
     #[test]

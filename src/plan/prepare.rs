@@ -16,7 +16,7 @@ const MOST_ITEMS: usize = 4;
 const REHEARSAL: usize = 200;
 /// Repetitions of an item are even and end here: what readies does not tire.
 const MOST_REPS: u32 = 10;
-/// Sessions up to so many minutes do without the general part (Iversen et al. 2021).
+/// Sessions up to so many minutes get warm and ready for the first lift, and no more. Common practice.
 const SHORT_MINUTES: u32 = 25;
 
 /// The preparation of a day for its direct muscles, the most trained first, and for the movement of its first lift;
@@ -32,7 +32,7 @@ pub fn preparation(
     let mut chosen: Vec<&Entry> = Vec::new();
     let mut open: BTreeSet<Muscle> = muscles.iter().copied().collect();
     let parts: &[&[Part]] = if day.minutes <= SHORT_MINUTES {
-        &[&[Part::Activation], &[Part::Mobility]]
+        &[&[Part::General], &[Part::Activation]]
     } else {
         &[
             &[Part::General],

@@ -154,9 +154,14 @@ fn has_purpose(request: &Request, entry: &Entry) -> bool {
     let wanted = |muscle: &Muscle| {
         request.targets.contains_key(muscle) || crate::request::EXTRAS.contains(muscle)
     };
-    // The leg moved out is the glutes' work, too, where they should get more.
-    let moved_out = pattern == Pattern::HipAbduction && request.wants_more(Muscle::Glutes);
-    let serves = moved_out
+    // For size the leg is moved out and in as well, and out where the glutes should get more.
+    let size = request.profile.goal == Goal::Hypertrophy;
+    let moved = match pattern {
+        Pattern::HipAbduction => size || request.wants_more(Muscle::Glutes),
+        Pattern::HipAdduction => size,
+        _ => false,
+    };
+    let serves = moved
         || entry.direct.iter().any(wanted)
         || (entry.kind == Some(Kind::Compound) && entry.indirect.iter().any(wanted));
     pattern.is_trunk()

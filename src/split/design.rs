@@ -162,6 +162,8 @@ type Days = u32;
 const EXPOSURES: [f64; 3] = [12.0, 8.0, 1.0];
 /// Points for a third hard day of a muscle that should get more: of five days the half that trains it has three.
 const WISHED_THIRD: f64 = 8.0;
+/// The same of a large muscle: a small one has some work on other days as well.
+const WISHED_THIRD_OF_LARGE: f64 = 16.0;
 /// Points for a hard day of a muscle without a target.
 const UNTARGETED: f64 = 0.5;
 /// A day whose idea is the same as the day before costs this much.
@@ -355,8 +357,11 @@ fn points(request: &Request, muscle: Muscle, days: impl Iterator<Item = usize>) 
             let minutes = f64::from(request.days[day].minutes) / 100.0;
             let order = f64::from(u32::try_from(day).unwrap_or(u32::MAX));
             let usual = EXPOSURES.get(count).copied().unwrap_or(0.0);
-            let points =
-                if count >= 2 && request.wants_more(muscle) { WISHED_THIRD } else { usual };
+            let points = match count {
+                2.. if request.wants_more(muscle) && muscle.is_major() => WISHED_THIRD_OF_LARGE,
+                2.. if request.wants_more(muscle) => WISHED_THIRD,
+                _ => usual,
+            };
             if targeted { points + 0.01 * minutes - 0.001 * later * order } else { UNTARGETED }
         })
         .sum()

@@ -222,3 +222,31 @@ fn the_second_day_of_a_lift_is_another_form_of_it() {
     let trained = request(&format!("{keys}intermediate"));
     assert!(worth(&trained, "barbell-row") < worth(&trained, "one-arm-row"), "the back is spared");
 }
+
+#[test]
+fn from_65_on_nothing_is_swung_and_the_whole_body_is_not_pulled_up() {
+    let forms = ["kettlebell-swing", "pull-up", "kneeling-band-pulldown"];
+    let keys = "goal: general-fitness\nstart: 2027-01-04\nsex: male\n\
+                equipment: [kettlebell, pull-up-bar, lat-pulldown, resistance-band, band-anchor]\n";
+    let of = left(forms, keys);
+    assert_eq!(of("training_status: intermediate\nbirth_year: 1955")[..2], [false, false]);
+    assert_eq!(of("training_status: intermediate\nbirth_year: 1985")[..2], [true, true]);
+    assert!(of("training_status: advanced\nbirth_year: 1955")[0]);
+}
+
+#[test]
+fn who_learns_presses_with_the_head_up() {
+    let forms = ["incline-pike-push-up", "incline-push-up"];
+    let of = left(forms, "goal: fat-loss\nequipment: [kettlebell, chair, bench]\n");
+    assert_eq!(of("training_status: novice"), [false, true]);
+}
+
+#[test]
+fn after_years_of_sitting_a_plank_is_held_from_the_knees_and_a_hinge_has_both_feet_down() {
+    let forms = ["plank", "supported-single-leg-dumbbell-romanian-deadlift"];
+    let of =
+        left(forms, "goal: fat-loss\ntraining_status: novice\nequipment: [dumbbells, bench]\n");
+    let rests = "screening: {active: false, disease: false, signs: false, intensity: moderate}";
+    assert_eq!(of(rests), [false, false]);
+    assert_eq!(of(""), [true, true]);
+}

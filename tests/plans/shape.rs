@@ -299,3 +299,37 @@ fn a_known_weighted_pull_up_goes_up_by_steps_of_the_belt() {
     let loads: Vec<f64> = plan.weeks.iter().map(heaviest).collect();
     assert!(loads[0] < loads[2] && loads[2] <= 15.0, "{loads:?}");
 }
+
+/// Common practice: of five days the half with the large muscle that should get more has three.
+#[test]
+fn the_half_of_a_wished_large_muscle_has_the_third_day() {
+    let legs = |wish: &str| {
+        let days =
+            ["mon", "tue", "thu", "fri", "sun"].map(|day| format!("{{day: {day}, minutes: 60}}"));
+        let keys = format!(
+            "goal: hypertrophy\ntraining_status: intermediate\nequipment: [barbell, squat-rack, dumbbells, bench]\n\
+             split: upper-lower\nemphasis: {wish}\nsessions: [{}]",
+            days.join(", ")
+        );
+        let request = PLANNER.request(&client(&keys), &Options::default());
+        let split = design::candidates(&request).into_iter().next().expect("a split");
+        split.days.iter().filter(|day| day.takes(Muscle::Quads)).count()
+    };
+    assert_eq!(legs("{glutes: more, side-delts: more}"), 3);
+    assert_eq!(legs("{lats: more, side-delts: more}"), 2);
+}
+
+/// Common practice: a short session warms up before it readies the first lift.
+#[test]
+fn a_short_session_gets_warm_first() {
+    let plan = plan(
+        "goal: fat-loss\ntraining_status: novice\nequipment: [dumbbells]\n\
+         sessions: [{day: mon, minutes: 25}, {day: wed, minutes: 25}, {day: fri, minutes: 25}]",
+    );
+    for session in &plan.sessions {
+        let first = session.groups.iter().find(|group| group.kind == GroupKind::Prep);
+        let first = &first.expect("a preparation").items[0].exercise;
+        let entry = PLANNER.catalog().get(first).expect("it is in the catalog");
+        assert_eq!(entry.part, Some(weekwright::words::Part::General), "{first}");
+    }
+}

@@ -283,12 +283,16 @@ pub(super) fn for_a_staple(
 }
 
 /// Whether nobody can say that the client pulls the whole body up often enough for a set: most women below advanced do it
-/// a few times or not yet, and so do most women from 60 on. Common practice.
+/// a few times or not yet, and so do most women from 60 on and most men from 65 on. Common practice.
 fn needs_help(request: &Request) -> bool {
     const LATER: u32 = 60;
     let profile = &request.profile;
     let later = screening::age(profile).is_some_and(|age| age >= LATER);
-    profile.sex == Some(Sex::Female) && (profile.training_status != Status::Advanced || later)
+    let trained = profile.training_status == Status::Advanced;
+    match profile.sex {
+        Some(Sex::Female) => !trained || later,
+        _ => request.is_senior() && !trained,
+    }
 }
 
 /// Whether a known pulldown is too far under the body's own mass for sets of pull-ups. Common practice.
@@ -325,15 +329,15 @@ pub(super) fn for_a_form_in_steps(
             && (helped || stack)
     };
     let wanted = own && (needs_help(request) || lasts || pulls_less_than_its_body(request, entry));
-    // Head down, a press is as much of the body as a pull-up.
+    // Head down, a press is as much of the body as a pull-up; who learns presses with the head up.
+    let learns = request.is_guided();
     let head_down = entry.pattern == Some(Pattern::VerticalPush)
         && entry.load == LoadKind::Bodyweight
-        && entry.level > 1
         && unknown
-        && needs_help(request);
+        && (learns || entry.level > 1 && needs_help(request));
     let pressed = |other: &&&Arc<Entry>| {
-        other.pattern == entry.pattern
-            && other.load != LoadKind::Bodyweight
+        let level = learns && other.pattern == Some(Pattern::HorizontalPush);
+        (other.pattern == entry.pattern && other.load != LoadKind::Bodyweight || level)
             && matches!(other.standing, Standing::Staple | Standing::Regular)
     };
     let found = usable.iter().find(in_steps).filter(|_| wanted);

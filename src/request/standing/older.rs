@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{better, by_kit, is_loaded, is_proper};
+use super::{better, by_kit, is_ballistic, is_loaded, is_proper};
 use crate::input::catalog::Entry;
 use crate::input::profile::Limit;
 use crate::request::candidate::grade;
@@ -45,6 +45,21 @@ pub(super) fn for_older_beginners(
     usable.iter().find(simpler).filter(|_| bar).map(better)
 }
 
+/// From 65 on a hinge is done slowly, unless the client has swung weights for years. Common practice.
+pub(super) fn for_a_slow_hinge(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let used_to_it = request.profile.training_status == Status::Advanced;
+    let hinge = |one: &Entry| one.pattern == Some(Pattern::Hinge);
+    let swung = hinge(entry) && is_ballistic(entry) && request.is_senior() && !used_to_it;
+    let slow = |other: &&&Arc<Entry>| {
+        hinge(other) && !is_ballistic(other) && other.standing <= Standing::Regular
+    };
+    usable.iter().find(slow).filter(|_| swung).map(better)
+}
+
 /// From 65 on, and after years of sitting, a beginner steps up or squats behind a support rather than lunges: a long step
 /// wants balance that is yet to come. Common practice.
 pub(super) fn for_a_steady_stance(
@@ -56,7 +71,7 @@ pub(super) fn for_a_steady_stance(
     let one_leg = entry.pattern == Some(Pattern::Hinge) && entry.sides == Sides::Each;
     let both =
         |other: &&&Arc<Entry>| is_proper(other, Pattern::Hinge) && other.sides == Sides::Both;
-    if novice && one_leg {
+    if (novice || request.starts_from_rest()) && one_leg {
         return usable.iter().find(both).map(better);
     }
     let lunge = entry.pattern == Some(Pattern::Lunge) && !is_steady(entry);
@@ -106,7 +121,7 @@ pub(super) fn for_a_seat(
     usable.iter().find(to_a_seat).filter(|_| novice && deep).map(better)
 }
 
-/// A beginner holds the side plank from the knees first, and from 65 on all trunk work has its easier form first: nothing
+/// A beginner holds the side plank from the knees first, after years of sitting every plank, and from 65 on all trunk work has its easier form first: nothing
 /// is held over the face. Common practice.
 pub(super) fn for_an_easier_hold(
     request: &Request,
@@ -118,7 +133,8 @@ pub(super) fn for_an_easier_hold(
     let learns = request.profile.training_status == Status::Novice;
     let sideways = entry.pattern == Some(Pattern::AntiLateralFlexion) && learns;
     let easier = |other: &&&Arc<Entry>| entry.easier.contains(&other.id);
-    let wanted = hold && sideways || trunk && request.is_older_beginner();
+    let rests = hold && request.starts_from_rest();
+    let wanted = hold && sideways || rests || trunk && request.is_older_beginner();
     usable.iter().find(easier).filter(|_| wanted).map(better)
 }
 
