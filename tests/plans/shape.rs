@@ -333,3 +333,23 @@ fn a_short_session_gets_warm_first() {
         assert_eq!(entry.part, Some(weekwright::words::Part::General), "{first}");
     }
 }
+
+/// Common practice: a clean is done for threes or more, lighter where three went with two left, as it is to be fast.
+#[test]
+fn a_known_clean_is_done_for_threes() {
+    let plan = plan(
+        "goal: power\ntraining_status: intermediate\nequipment: [barbell, squat-rack, bench, dumbbells]\n\
+         exercises: {must: [hang-power-clean]}\nknown_lifts: {hang-power-clean: {load: 45, reps: 3, rir: 2}}\n\
+         sessions: [{day: mon, minutes: 60}, {day: thu, minutes: 60}]",
+    );
+    let cleans: Vec<&Item> = items(&plan)
+        .map(|(_, item)| item)
+        .filter(|item| item.exercise == "hang-power-clean")
+        .collect();
+    assert!(!cleans.is_empty());
+    for clean in cleans {
+        let reps = clean.reps.as_ref().expect("it is counted");
+        assert!(reps.iter().all(|reps| *reps >= 3), "{reps:?}");
+        assert!(clean.load_kg.expect("it is known") < 45.0);
+    }
+}
