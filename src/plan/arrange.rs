@@ -151,7 +151,7 @@ fn lead(
                 ),
                 (
                     !wished,
-                    bar_first || !candidate.is_wished(),
+                    bar_first || is_light || !candidate.is_wished(),
                     spared,
                     candidate.is_each_side(),
                     pulls,

@@ -15,7 +15,7 @@ use crate::plan::screening::CarefulStart;
 use crate::plan::steps::{Track, eased};
 use crate::plan::waves::Maximum;
 use crate::request::dose::{Duty, for_client};
-use crate::strength::estimate::Ask;
+use crate::strength::estimate::{Ask, percent_of_max};
 use crate::strength::ladder::Ladder;
 use crate::strength::working_load::KnownLifts;
 use crate::strength::{first_load, racks};
@@ -164,6 +164,13 @@ pub fn lift(profile: &Profile, careful: &CarefulStart, known: &KnownLifts, entry
     let one_rep_max = found.one_rep_max_kg.map(|total_kg| Maximum { total_kg, body_kg });
     let moderate = careful.cap_percent.zip(one_rep_max);
     let most_kg = moderate.map(|(percent, most_for_one)| most_for_one.load_kg(percent).max(0.0));
+    let lifted = known.lifted(&entry.id);
+    // The estimate lies a little under the table of percents: what was lifted at a moderate share of it stays moderate.
+    let was_moderate = |(reps, _): &(u32, f64)| {
+        careful.cap_percent.zip(percent_of_max(*reps)).is_some_and(|(most, share)| share <= most)
+    };
+    let as_lifted = lifted.filter(was_moderate).map_or(0.0, |(_, kg)| kg);
+    let most_kg = most_kg.map(|most| most.max(as_lifted));
     let cap_kg = [found.cap_kg, most_kg].into_iter().flatten().reduce(f64::min);
-    Lift { ladder, one_rep_max, cap_kg, lifted: known.lifted(&entry.id) }
+    Lift { ladder, one_rep_max, cap_kg, lifted }
 }

@@ -44,6 +44,13 @@ impl Day {
         }
     }
 
+    /// The same for who needs longer to get warm: from 65 on a short session has three minutes and a half. Common practice.
+    #[must_use]
+    pub(super) fn with_time_to_get_warm(self) -> Day {
+        const WARM_S: u32 = 210;
+        Day { prep_s: if self.prep_s == 0 { 0 } else { self.prep_s.max(WARM_S) }, ..self }
+    }
+
     /// Seconds left for working exercises.
     #[must_use]
     pub fn work_s(&self) -> u32 {
@@ -127,5 +134,13 @@ mod tests {
         assert!(close(day(Weekday::Sun, "18:00").hours_to(&day(Weekday::Mon, "07:00")), 13.0));
         let open = Day::new(&SessionSlot { day: Weekday::Sat, at: None, minutes: 60 }, 0);
         assert!(close(day(Weekday::Thu, "18:30").hours_to(&open), 48.0), "the same hour");
+    }
+
+    #[test]
+    fn older_clients_have_longer_to_get_warm_in_a_short_session() {
+        let day = |minutes| Day::new(&SessionSlot { day: Weekday::Mon, at: None, minutes }, 0);
+        assert_eq!(day(30).with_time_to_get_warm().prep_s, 210);
+        assert_eq!(day(60).with_time_to_get_warm().prep_s, day(60).prep_s);
+        assert_eq!(day(15).with_time_to_get_warm().prep_s, 0);
     }
 }

@@ -109,7 +109,8 @@ fn days(profile: &Profile) -> Vec<Day> {
     let closing = closing_days(profile, wanted, &held);
     let most = wanted + timing::CONDITIONING_WAY_IN_S;
     let closing_s = |index| if closing.contains(&index) { most.min(held[index]) } else { 0 };
-    slots.iter().enumerate().map(|(index, slot)| Day::new(slot, closing_s(index))).collect()
+    let days = slots.iter().enumerate().map(|(index, slot)| Day::new(slot, closing_s(index)));
+    days.map(|day| if is_senior(profile) { day.with_time_to_get_warm() } else { day }).collect()
 }
 
 /// The sessions that end with conditioning, spread over the week: at most three for strength and size, and none whose
@@ -258,7 +259,10 @@ impl Request {
         // Rows tire the back that squats and presses for strength stand on.
         let strong = matches!(self.profile.goal, Goal::Strength | Goal::Power);
         let tires = strong && one.pattern == Pattern::HorizontalPull;
-        let staple = one.duty == Duty::Main && one.entry.standing == Standing::Staple && !tires;
+        // What is asked for and known may be any main lift.
+        let own = one.wish == Wish::Must && self.profile.known_lifts.contains_key(&one.id);
+        let fits = own || one.entry.standing == Standing::Staple;
+        let staple = one.duty == Duty::Main && fits && !tires;
         let wished = one.prime().is_some_and(|prime| self.wants_more(prime));
         staple && !one.is_each_side() && (one.is_wished() || wished)
     }

@@ -63,6 +63,8 @@ const OVER_THE_START: f64 = 1.25;
 const BY_KNOWN: [f64; 2] = [0.6, 1.4];
 /// What a first load beside the body's own mass is a multiple of.
 const ADDED_KG: f64 = 5.0;
+/// Less is no step.
+const LEAST_STEP_KG: f64 = 0.01;
 /// The lightest step beyond the body's own weight.
 const ADDED_STEP_KG: f64 = 2.5;
 
@@ -157,8 +159,14 @@ impl Starter {
             return None;
         }
         let known = least.map(|least| least.min(most));
-        let known = known.map(|least| ladder.at_most(least).unwrap_or_else(|| ladder.lightest()));
+        let known = known.map(|least| match entry.load {
+            // A plate of a kilogram on the belt tells nothing: the body alone comes first.
+            LoadKind::BodyweightPlus if least < ADDED_KG => 0.0,
+            _ => ladder.at_most(least).unwrap_or_else(|| ladder.lightest()),
+        });
         let start_kg = known.unwrap_or_else(|| self.start(entry, ladder, ask, most));
+        let start_kg =
+            if known.is_none() { self.under_the_heaviest(ladder, start_kg) } else { start_kg };
         let finer = if known.is_some() { FINER_STEP } else { 1.0 };
         let step_kg = step(entry, ladder, [start_kg, finer], most)?;
         let climbs = (1..CLIMB).take_while(|times| {
@@ -167,6 +175,14 @@ impl Starter {
         });
         let sets = 1 + u32::try_from(climbs.count()).unwrap_or(0);
         Some(FindLoad { start_kg, start_lb: None, step_kg, step_lb: None, sets, stop: ask.rir })
+    }
+
+    /// Who has never lifted does not begin with the heaviest of the place: two sizes under it.
+    fn under_the_heaviest(self, ladder: &Ladder, start_kg: f64) -> f64 {
+        let below = |kg: f64| ladder.at_most(kg - LEAST_STEP_KG);
+        let heaviest = ladder.next_above(start_kg).is_none();
+        let lower = below(start_kg).map(|lower| below(lower).unwrap_or(lower));
+        lower.filter(|_| heaviest && !self.is_trained()).unwrap_or(start_kg)
     }
 
     /// The first set: at most what is wanted, and for a trained client more than the bare bar.

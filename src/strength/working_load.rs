@@ -182,10 +182,6 @@ impl KnownLifts {
             // At least as many as were done: no more than was lifted then; as many as were done: what was lifted.
             let lifted = done.load_kg + self.body_share(entry);
             total = if asked == then && within { lifted } else { total.min(lifted) };
-            // By the table and by the estimate that differs a little from it, what must stay moderate does.
-            if let Some(most) = bound.filter(|most| *most < OF_TRAINED_AGE) {
-                total = total.min(source.one_rep_max * most / 100.0);
-            }
         }
         let load = total - self.body_share(entry);
         (load > 0.0).then_some(load)

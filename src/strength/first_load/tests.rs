@@ -48,6 +48,22 @@ fn starts_are_near_those_that_a_coach_wrote() {
     assert_eq!(climb(woman, ROOM, "dumbbell-romanian-deadlift", 10, 3).0, 8.0);
 }
 
+/// Common practice: who has never lifted begins two sizes under the heaviest, and a belt is for five kilograms and more.
+#[test]
+fn nobody_begins_with_the_heaviest_or_with_a_plate_of_one_kilogram() {
+    let few = "{dumbbells: {masses_kg: [2, 4, 6, 8]}}";
+    let heavy = "training_status: novice, sex: male, body_mass_kg: 118";
+    assert_eq!(climb(heavy, few, "goblet-squat", 10, 3), (4.0, 2.0, 3));
+    let profile = profile("training_status: advanced");
+    let place = kit(ROOM);
+    let catalog = Catalog::built_in();
+    let entry = catalog.get("weighted-dip").expect("it is in the catalog");
+    let ladder = racks::ladder(entry, &place, profile.units).expect("plates hang from a belt");
+    let ask = Ask { reps: 12, rir: 2, most_percent: None };
+    let find = Starter::of(&profile).climb(entry, &ladder, ask, [Some(2.0), None]).unwrap();
+    assert_eq!(find.start_kg, 0.0);
+}
+
 #[test]
 fn in_a_pound_gym_starts_and_steps_are_pounds() {
     let client = "training_status: intermediate, units: lb";
