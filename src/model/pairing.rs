@@ -357,6 +357,17 @@ mod tests {
     use super::*;
     use crate::timing::{Timed, group_s};
 
+    #[test]
+    fn straight_arms_go_with_the_triceps_and_not_with_a_pull() {
+        let one = region(Pattern::ShoulderExtension).expect("it has a class");
+        let with = |pattern| {
+            let other = region(pattern).expect("it has a class");
+            TOGETHER.contains(&(one, other)) || TOGETHER.contains(&(other, one))
+        };
+        assert!(with(Pattern::ElbowExtension) && with(Pattern::ShoulderAbduction));
+        assert!(!with(Pattern::VerticalPull) && !with(Pattern::ShoulderExtension));
+    }
+
     /// By the arithmetic that the audit uses.
     #[test]
     fn a_pair_saves_what_the_model_counts() {

@@ -163,14 +163,14 @@ pub fn lift(profile: &Profile, careful: &CarefulStart, known: &KnownLifts, entry
     let body_kg = known.body_share(entry);
     let one_rep_max = found.one_rep_max_kg.map(|total_kg| Maximum { total_kg, body_kg });
     let moderate = careful.cap_percent.zip(one_rep_max);
-    let most_kg = moderate.map(|(percent, most_for_one)| most_for_one.load_kg(percent).max(0.0));
     let lifted = known.lifted(&entry.id);
     // The estimate lies a little under the table of percents: what was lifted at a moderate share of it stays moderate.
-    let was_moderate = |(reps, _): &(u32, f64)| {
-        careful.cap_percent.zip(percent_of_max(*reps)).is_some_and(|(most, share)| share <= most)
+    let as_lifted = |percent: f64| {
+        let moderate = |reps: u32| percent_of_max(reps).is_some_and(|share| share <= percent);
+        lifted.filter(|(reps, _)| moderate(*reps)).map_or(0.0, |(_, kg)| kg)
     };
-    let as_lifted = lifted.filter(was_moderate).map_or(0.0, |(_, kg)| kg);
-    let most_kg = most_kg.map(|most| most.max(as_lifted));
+    let most_kg = moderate
+        .map(|(percent, most_for_one)| most_for_one.load_kg(percent).max(as_lifted(percent)));
     let cap_kg = [found.cap_kg, most_kg].into_iter().flatten().reduce(f64::min);
     Lift { ladder, one_rep_max, cap_kg, lifted }
 }

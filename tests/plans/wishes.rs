@@ -2,8 +2,9 @@
 
 use itertools::Itertools as _;
 use weekwright::input::plan::Plan;
-use weekwright::words::{GroupKind, Pattern, Turn};
+use weekwright::words::{GroupKind, Muscle, Pattern, Turn};
 
+use super::choosing::request;
 use super::shape::{items, plan};
 use crate::rules::check::PLANNER;
 
@@ -192,4 +193,32 @@ fn what_is_asked_for_has_four_sets_early_in_the_week() {
     let (day, item) = first.expect("a must");
     assert!(day < 2 && item.sets >= 4, "{day}: {}", item.sets);
     assert_eq!(places(&plan, "weighted-pull-up").len(), 2);
+}
+
+/// Common practice: what should get less has half of what it would have.
+#[test]
+fn less_is_half() {
+    let low = |keys: &str| {
+        let keys = format!(
+            "goal: hypertrophy\ntraining_status: intermediate\nequipment: [dumbbells, bench]\n{keys}"
+        );
+        request(&keys).targets[&Muscle::Chest].low
+    };
+    assert!((low("emphasis: {chest: less}") - low("") / 2.0).abs() < 0.26);
+}
+
+/// Common practice: the client's own lift leads its day, whatever form it has.
+#[test]
+fn what_is_asked_for_and_known_may_lead() {
+    let leads = |keys: &str| {
+        let keys = format!(
+            "goal: strength\ntraining_status: advanced\nequipment: [barbell, squat-rack]\n{keys}"
+        );
+        let request = request(&keys);
+        request.is_wished_lead(request.candidate("wide-stance-deadlift").expect("it is left"))
+    };
+    let must = "exercises: {must: [wide-stance-deadlift]}";
+    let known = "known_lifts: {wide-stance-deadlift: {load: 170, reps: 3, rir: 2}}";
+    assert!(leads(&format!("{must}\n{known}")));
+    assert!(!leads(must));
 }

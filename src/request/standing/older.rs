@@ -67,11 +67,11 @@ pub(super) fn for_a_steady_stance(
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
-    let novice = request.is_older_beginner();
+    let careful = request.is_older_beginner() || request.starts_from_rest();
     let one_leg = entry.pattern == Some(Pattern::Hinge) && entry.sides == Sides::Each;
     let both =
         |other: &&&Arc<Entry>| is_proper(other, Pattern::Hinge) && other.sides == Sides::Both;
-    if (novice || request.starts_from_rest()) && one_leg {
+    if careful && one_leg {
         return usable.iter().find(both).map(better);
     }
     let lunge = entry.pattern == Some(Pattern::Lunge) && !is_steady(entry);
@@ -80,8 +80,7 @@ pub(super) fn for_a_steady_stance(
             && matches!(other.standing, Standing::Staple | Standing::Regular)
             && is_steady(other)
     };
-    let lunges = novice || request.starts_from_rest();
-    usable.iter().find(steady).filter(|_| lunges && lunge).map(better)
+    usable.iter().find(steady).filter(|_| careful && lunge).map(better)
 }
 
 /// One leg at a time without a weight, a hand on something or a foot on a step.
@@ -121,8 +120,8 @@ pub(super) fn for_a_seat(
     usable.iter().find(to_a_seat).filter(|_| novice && deep).map(better)
 }
 
-/// A beginner holds the side plank from the knees first, after years of sitting every plank, and from 65 on all trunk work has its easier form first: nothing
-/// is held over the face. Common practice.
+/// A beginner holds the side plank from the knees first, after years of sitting every plank, and from 65 on all trunk work
+/// has its easier form first: nothing is held over the face. Common practice.
 pub(super) fn for_an_easier_hold(
     request: &Request,
     usable: &[&Arc<Entry>],
