@@ -31,6 +31,15 @@ pub struct Wish {
     role: Role,
 }
 
+/// How much of a wish is a little, and the points that each unit of it costs.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Near {
+    /// What may be missed so.
+    pub by: f64,
+    /// Points of one.
+    pub points: f64,
+}
+
 /// More than any week misses of anything.
 const ANY: f64 = 1000.0;
 
@@ -61,6 +70,12 @@ impl Wish {
     #[must_use]
     pub fn missed_by(self, most: f64) -> Wish {
         Wish { most, ..self }
+    }
+
+    /// So much less is asked for.
+    fn loosened_by(self, by: f64) -> Wish {
+        let sign = if self.op == Op::Ge { -1.0 } else { 1.0 };
+        Wish { right: self.right + sign * by, ..self }
     }
 
     /// To miss it by more is against convention.
@@ -105,6 +120,22 @@ impl Weekly<'_> {
         terms.push((miss, sign * wish.unit));
         self.model.row(wish.role, rule, subject.clone(), terms, wish.op, wish.right);
         self.count(rule, subject, tier, miss, weight);
+    }
+
+    /// A soft wish of which a little may be missed: up to `near` it costs points of the coach's view, where it is weighed
+    /// with everything else, and only what is missed beyond that costs in an earlier tier as well.
+    pub fn miss_beyond(
+        &mut self,
+        rule: &'static str,
+        subject: impl Into<String>,
+        wish: Wish,
+        near: Near,
+        (tier, weight): (Tier, f64),
+    ) {
+        let subject = subject.into();
+        let far = wish.clone().loosened_by(near.by);
+        self.miss(rule, format!("{subject}_near"), Tier::View, wish, near.points);
+        self.miss(rule, subject, tier, far, weight);
     }
 
     /// What comes again brings points: each day of an exercise after its first, whatever solver fills the week in.

@@ -107,6 +107,16 @@ weights! {
             SET_MOVED = 0.01;
     }
     View {
+        "weekly-volume":
+            /// A half-set of a major muscle under its range, up to a set beside the cost of what is missed beyond.
+            JUST_UNDER_MAJOR = -8.0;
+            /// The same of another muscle.
+            JUST_UNDER_MINOR = -4.0;
+            /// A half-set over a range, up to a set beside the cost of what is beyond.
+            JUST_OVER_RANGE = -4.0;
+        "balance":
+            /// A set outside a band, beside the cost of what is further out than one.
+            JUST_OUT_OF_BALANCE = -8.0;
         "planes":
             /// A week of two days without a press or a pull overhead, or without a level one.
             PLANE_LACKING = -20.0;
@@ -232,6 +242,8 @@ weights! {
             /// A movement that a beginner meets only once in the week.
             MET_ONCE = -12.0;
         "emphasis":
+            /// A set that a muscle which should get more lacks of its own, beside the cost of those beyond two.
+            FEW_OWN_SETS = -8.0;
             /// A half-set of a muscle that should get more under the most of its region.
             BEHIND = -3.0;
             /// A half-set of a muscle that should get less above the least of its range.

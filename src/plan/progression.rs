@@ -340,6 +340,7 @@ impl Standing<'_> {
         let again = lifted.filter(|kg| ladder.makes(*kg) && cap_kg.is_none_or(|cap| *kg <= cap));
         let next = |kg: f64| {
             let next = next_load(kg, ladder, cap_kg).filter(|next| !next.is_wide && heavy.step_up);
+            let next = next.filter(|next| !soon(next.load_kg));
             next.map_or(kg, |next| next.load_kg)
         };
         Some((heavy, again.map(next).map_or(load, |again| load.map(|load| load.max(again)))))

@@ -5,8 +5,8 @@
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
-use crate::model::goal::{at_least, at_most};
-use crate::model::points::OUT_OF_BALANCE;
+use crate::model::goal::{Near, at_least, at_most};
+use crate::model::points::{JUST_OUT_OF_BALANCE, OUT_OF_BALANCE};
 use crate::model::tier::Tier;
 use crate::model::{Weekly, minus, times};
 use crate::program::Term;
@@ -110,7 +110,9 @@ impl Rule for PushPullBalance {
             let done = f64::from(ratio.elsewhere);
             for wish in [at_least(less(low), -done), at_most(less(high), 0.0)] {
                 let wish = wish.missed_by(MOST);
-                weekly.miss(self.id(), name.clone(), Tier::Ranges, wish, OUT_OF_BALANCE);
+                let near = Near { by: 1.0, points: JUST_OUT_OF_BALANCE };
+                let cost = (Tier::Ranges, OUT_OF_BALANCE);
+                weekly.miss_beyond(self.id(), name.clone(), wish, near, cost);
             }
         }
     }

@@ -7,9 +7,9 @@ use std::collections::BTreeSet;
 
 use super::{Figure, Finding, Force, Rule, Unit, to_halves};
 use crate::input::catalog::Entry;
-use crate::model::goal::{at_least, at_most};
+use crate::model::goal::{Near, at_least, at_most};
 use crate::model::points::{
-    BEHIND, NO_ABDUCTION, NO_BEST_LIFT, NOT_SPARED, ONE_LIFT_ONLY, OWN_SET_MISSING,
+    BEHIND, FEW_OWN_SETS, NO_ABDUCTION, NO_BEST_LIFT, NOT_SPARED, ONE_LIFT_ONLY, OWN_SET_MISSING,
 };
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly, minus};
@@ -30,6 +30,9 @@ fn own_sets(request: &Request) -> u32 {
     let days = u32::try_from(request.days.len()).unwrap_or(MOST);
     (A_DAY * days).clamp(FEWEST, MOST)
 }
+
+/// Sets by which a wish may fall short of its own and is still paid for.
+const A_FEW_SETS: f64 = 2.0;
 
 /// More half-sets than one muscle is ever behind another.
 const MOST: f64 = 200.0;
@@ -125,7 +128,9 @@ impl Rule for Emphasis {
                 let wanted = f64::from(wanted_sets);
                 let wish = at_least(own_sets, wanted).missed_by(wanted);
                 let subject = format!("{muscle}_own");
-                weekly.miss(self.id(), subject, Tier::Ranges, wish, OWN_SET_MISSING);
+                let near = Near { by: A_FEW_SETS, points: FEW_OWN_SETS };
+                let cost = (Tier::Ranges, OWN_SET_MISSING);
+                weekly.miss_beyond(self.id(), subject, wish, near, cost);
             }
             if muscle == Muscle::Glutes {
                 let out =

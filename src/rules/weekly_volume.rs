@@ -8,8 +8,10 @@ use super::relaxation::Relaxation;
 use super::{Bound, Figure, Finding, Force, Rule, Unit, to_halves};
 use crate::input::profile::TargetWish;
 use crate::model::Weekly;
-use crate::model::goal::{at_least, at_most};
-use crate::model::points::{OVER_RANGE, UNDER_MAJOR, UNDER_MINOR};
+use crate::model::goal::{Near, at_least, at_most};
+use crate::model::points::{
+    JUST_OVER_RANGE, JUST_UNDER_MAJOR, JUST_UNDER_MINOR, OVER_RANGE, UNDER_MAJOR, UNDER_MINOR,
+};
 use crate::model::tier::Tier;
 use crate::program::Op;
 use crate::request::Request;
@@ -18,6 +20,10 @@ use crate::words::Muscle;
 
 /// Half-sets by muscle and week.
 pub(super) struct WeeklyVolume;
+
+/// Half-sets of a set: by no more a range is missed by a little, which is weighed with the rest of the coach's view. No
+/// study tells nine and a half sets from ten.
+const A_SET: f64 = 2.0;
 
 /// More half-sets than any week has.
 const MOST: f64 = 400.0;
@@ -39,8 +45,13 @@ impl Rule for WeeklyVolume {
             if target.strict {
                 weekly.model.demand(self.id(), muscle.id(), halves, Op::Ge, low);
             } else {
-                let cost = if muscle.is_major() { UNDER_MAJOR } else { UNDER_MINOR };
-                weekly.miss(self.id(), muscle.id(), Tier::Ranges, at_least(halves, low), cost);
+                let (cost, points) = match muscle.is_major() {
+                    true => (UNDER_MAJOR, JUST_UNDER_MAJOR),
+                    false => (UNDER_MINOR, JUST_UNDER_MINOR),
+                };
+                let near = Near { by: A_SET.min(low), points };
+                let cost = (Tier::Ranges, cost);
+                weekly.miss_beyond(self.id(), muscle.id(), at_least(halves, low), near, cost);
             }
             range_end(self.id(), weekly, *muscle, target.high);
         }
@@ -91,6 +102,7 @@ fn range_end(rule: &'static str, weekly: &mut Weekly, muscle: Muscle, high: f64)
     let halves = weekly.halves(muscle);
     if !halves.is_empty() {
         let wish = at_most(halves, f64::from(to_halves(high))).missed_by(MOST);
-        weekly.miss(rule, muscle.id(), Tier::Ranges, wish, OVER_RANGE);
+        let near = Near { by: A_SET, points: JUST_OVER_RANGE };
+        weekly.miss_beyond(rule, muscle.id(), wish, near, (Tier::Ranges, OVER_RANGE));
     }
 }

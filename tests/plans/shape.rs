@@ -279,6 +279,16 @@ fn two_days_in_a_row_may_be_halves_for_a_beginner() {
     assert!(!names(["mon", "wed", "fri"]).contains(&halves));
 }
 
+/// The heaviest load of an exercise in each week.
+fn heaviest_of_weeks(plan: &Plan, id: &str) -> Vec<f64> {
+    let heaviest = |week: &weekwright::input::plan::Week| {
+        let groups = week.sessions.iter().flat_map(|session| &session.groups);
+        let done = groups.flat_map(|group| &group.items).filter(|item| item.exercise == id);
+        done.filter_map(|item| item.load_kg).fold(0.0, f64::max)
+    };
+    plan.weeks.iter().map(heaviest).collect()
+}
+
 /// A belt whose steps are more than a tenth of what hangs from it still passes the audit, and goes up.
 #[test]
 fn a_known_weighted_pull_up_goes_up_by_steps_of_the_belt() {
@@ -290,14 +300,23 @@ fn a_known_weighted_pull_up_goes_up_by_steps_of_the_belt() {
          known_lifts: {back-squat: {load: 110, reps: 5, rir: 2}, weighted-pull-up: {load: 15, reps: 5, rir: 2}}\n\
          sessions: [{day: mon, minutes: 35}, {day: wed, minutes: 35}, {day: thu, minutes: 30}, {day: sat, minutes: 90}]",
     );
-    let heaviest = |week: &weekwright::input::plan::Week| {
-        let groups = week.sessions.iter().flat_map(|session| &session.groups);
-        let items = groups.flat_map(|group| &group.items);
-        let pulls = items.filter(|item| item.exercise == "weighted-pull-up");
-        pulls.filter_map(|item| item.load_kg).fold(0.0, f64::max)
-    };
-    let loads: Vec<f64> = plan.weeks.iter().map(heaviest).collect();
+    let loads = heaviest_of_weeks(&plan, "weighted-pull-up");
     assert!(loads[0] < loads[2] && loads[2] <= 15.0, "{loads:?}");
+}
+
+/// What was lifted before does not come back over more than a step in a week, whatever step it would take next.
+#[test]
+fn a_belt_comes_back_to_what_was_lifted_by_one_step_a_week() {
+    let plan = plan(
+        "goal: strength\ntraining_status: intermediate\nbody_mass_kg: 69\n\
+         equipment: {pull-up-bar: 1, dip-bars: 1, dip-belt: 1, rings: 1, kettlebell: {masses_kg: [16, 24]}, resistance-band: 3}\n\
+         exercises: {prefer: [weighted-pull-up, weighted-dip]}\n\
+         known_lifts: {weighted-pull-up: {load: 16, reps: 5, rir: 1}, weighted-dip: {load: 16, reps: 6, rir: 2}}\n\
+         sessions: [{day: mon, minutes: 25}, {day: tue, minutes: 25}, {day: wed, minutes: 25}, {day: fri, minutes: 25}]",
+    );
+    let loads = heaviest_of_weeks(&plan, "weighted-pull-up");
+    let rises = loads.windows(2).all(|pair| pair[1] <= pair[0] + 1.25 + 1e-6);
+    assert!(rises && loads.iter().any(|load| *load >= 15.0), "{loads:?}");
 }
 
 /// Common practice: of five days the half with the large muscle that should get more has three.
