@@ -260,7 +260,9 @@ fn claims(request: &Request, candidate: &Candidate) -> Claims {
     };
     // Where pairs are liked, small work may be at two places.
     let moves = request.profile.supersets == Supersets::Prefer && !candidate.is_compound();
-    let stays = request.is_guided() && !moves && candidate.station != Station::Floor;
+    // What is hung from is over the rack or beside it.
+    let place = !matches!(candidate.station, Station::Floor | Station::Hanging);
+    let stays = request.is_guided() && !moves && place;
     for (used, bit) in [
         (single(Kit::Kettlebell), KETTLEBELL),
         (candidate.stresses(Stress::Grip), GRIP),

@@ -183,7 +183,7 @@ weights! {
             FEW_OF_ARMS = -3.0;
         "pattern-repeats":
             /// A second press, row, squat or hinge of a pattern on a day that is not for few body parts.
-            SAME_TODAY = -6.0;
+            SAME_TODAY = -10.0;
             /// A third squat, hinge or thrust with the bar on a day.
             THIRD_LEG_BAR = -20.0;
         "trunk-work":
@@ -192,7 +192,7 @@ weights! {
             /// A week with trunk work on two days or more, none of it against bending to the side, where size is not the goal.
             NO_SIDE_WORK = -8.0;
             /// A week with trunk work on two days or more, none of it against the arch of the back.
-            NO_FRONT_WORK = -8.0;
+            NO_FRONT_WORK = -14.0;
             /// A second trunk exercise of the week against the same movement, but the arch of the back.
             SAME_TRUNK = -6.0;
         "explosive-work":
@@ -202,6 +202,10 @@ weights! {
             NO_JUMP = -34.0;
             /// The same with a jump on one day only.
             JUMPS_ONCE = -16.0;
+            /// A week for power without a throw.
+            NO_THROW = -14.0;
+            /// The same of two days or more with a throw on one only.
+            THROWS_ONCE = -8.0;
         "complete-week":
             /// An exercise that the week lacks of the small work which completes it.
             INCOMPLETE = -20.0;
@@ -268,7 +272,7 @@ weights! {
             /// Each exercise where all-round fitness is the goal: many movements count for more than many sets.
             ALL_ROUND = 3.0;
             /// A carry.
-            CARRY = -5.0;
+            CARRY = -2.0;
             /// An exercise that is no go-to where its pattern has one.
             SECOND_CHOICE = -8.0;
             /// A regular exercise where its pattern has a staple.
@@ -303,7 +307,9 @@ weights! {
             FILLER = -6.0;
             /// The same where strength is the goal.
             FILLER_FOR_STRENGTH = -4.0;
-            /// The same where power is the goal.
+            /// Work of one joint for the biceps where strength is the goal: pulls train them.
+            CURL_FOR_STRENGTH = -10.0;
+            /// Work of one joint for arms and side delts where power or endurance is the goal.
             FILLER_FOR_POWER = -12.0;
             /// A leg curl or a leg extension where size is not the goal: hinges and squats train the thighs as well.
             CURL_OF_THE_LEG = -12.0;
@@ -320,7 +326,7 @@ weights! {
             /// Work of one joint for what the client's own sport works hard twice a week.
             TIRED_BY_SPORT = -12.0;
             /// The same where size is the goal.
-            FLY = -8.0;
+            FLY = -3.0;
             /// A throw, a carry or work for balance, from 65 on.
             FOR_LATER_YEARS = 22.0;
             /// A lift of few repetitions where endurance is the goal.

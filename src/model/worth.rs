@@ -7,11 +7,11 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::points::{
-    ALL_ROUND, ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CALVES_FOR_FAT, CARRY, CURL_OF_THE_LEG,
-    ENDS_EARLY, FAST, FILLER, FILLER_FOR_POWER, FILLER_FOR_STRENGTH, FLY, FOR_LATER_YEARS, GUIDED,
-    GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, MUCH_FILLER, OFF_THE_FLOOR,
-    ONLY_A_STAND_IN, PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, SECOND_CHOICE, SPARINGLY,
-    SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, TURNED, UNLOADED, UNLOADED_LIFT,
+    ALL_ROUND, ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CALVES_FOR_FAT, CARRY, CURL_FOR_STRENGTH,
+    CURL_OF_THE_LEG, ENDS_EARLY, FAST, FILLER, FILLER_FOR_POWER, FILLER_FOR_STRENGTH, FLY,
+    FOR_LATER_YEARS, GUIDED, GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, MUCH_FILLER,
+    OFF_THE_FLOOR, ONLY_A_STAND_IN, PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, SECOND_CHOICE,
+    SPARINGLY, SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, TURNED, UNLOADED, UNLOADED_LIFT,
 };
 use crate::input::profile::Limit;
 use crate::request::candidate::Station;
@@ -164,11 +164,12 @@ fn filler(request: &Request, candidate: &Candidate) -> f64 {
         _ if for_size => 0.0,
         Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension => MUCH_FILLER,
         Pattern::ElbowFlexion | Pattern::ElbowExtension | Pattern::ShoulderAbduction
-            if request.profile.goal == Goal::Power =>
+            if matches!(request.profile.goal, Goal::Power | Goal::Endurance) =>
         {
             FILLER_FOR_POWER
         }
         Pattern::ShoulderAbduction => RAISE,
+        Pattern::ElbowFlexion if request.profile.goal == Goal::Strength => CURL_FOR_STRENGTH,
         Pattern::ElbowExtension if request.profile.goal == Goal::Strength => FILLER_FOR_STRENGTH,
         Pattern::ElbowExtension => FILLER,
         Pattern::KneeFlexion | Pattern::KneeExtension => CURL_OF_THE_LEG,

@@ -6,10 +6,10 @@ use std::cmp::Reverse;
 use itertools::Itertools as _;
 
 use super::pair_up::Together;
-use crate::request::Request;
 use crate::request::candidate::{Candidate, Station};
 use crate::request::dose::Duty;
 use crate::request::standing::is_loaded;
+use crate::request::{Request, Wish};
 use crate::search::Done;
 use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Stress};
 
@@ -106,10 +106,11 @@ fn lead(
     let can_lead = |done: &Done| of(done).leads(request);
     let firm = groups.iter().flatten().any(|done| can_lead(done) && is_loaded(&of(done).entry));
     let is_heavier = |done: &Done| heavier.contains(done);
-    // A heavy press is done before a leg lift that has its lighter day.
-    let heavy_push = groups.iter().flatten().any(|done| {
-        is_heavier(done) && can_lead(done) && of(done).pattern.side() == Some(Side::Push)
-    });
+    // A heavy press is done before a leg lift that has its lighter day, but where the legs are what should be fast.
+    let heavy_push = goal != Goal::Power
+        && groups.iter().flatten().any(|done| {
+            is_heavier(done) && can_lead(done) && of(done).pattern.side() == Some(Side::Push)
+        });
     // A lift that is asked for without the bar waits for a heavier one with it for the same muscle.
     let heavy_bars: Vec<Muscle> = groups
         .iter()
@@ -129,17 +130,20 @@ fn lead(
                 .any(|other| of(other).pattern == candidate.pattern && other.day != done.day);
             let prime = candidate.prime();
             let bar_first = bar && prime.is_some_and(|prime| heavy_bars.contains(&prime));
-            let wished = request.is_wished_lead(candidate) && !is_light && !bar_first;
+            let strong = matches!(goal, Goal::Strength | Goal::Power);
+            let pulls = candidate.pattern.side() == Some(Side::Pull);
+            // What is only liked does not tire the arms and back for the heavy lifts of the day.
+            let waits = strong && pulls && candidate.wish != Wish::Must;
+            let wished = request.is_wished_lead(candidate) && !is_light && !bar_first && !waits;
+            // What is asked for leads with fewer sets, too.
+            let is_thin = done.sets + THIN <= most && !(wished && candidate.wish == Wish::Must);
             let leads = can_lead(done) || wished || (whole_body && legs && !firm);
             let leg_lift = candidate.is_leg_lift() || wished || (legs && !firm);
             let leads_whole_body = match heavy_push {
                 true => is_heavier(done),
                 false => leg_lift,
             };
-            let is_thin = done.sets + THIN <= most;
-            let strong = matches!(goal, Goal::Strength | Goal::Power);
             let overhead = strong && candidate.pattern == Pattern::VerticalPush;
-            let pulls = candidate.pattern.side() == Some(Side::Pull);
             let spared = candidate.prime().is_some_and(|prime| request.wants_less(prime));
             (
                 (
@@ -243,6 +247,14 @@ fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
         let heavy_waits = !at(place).is_compound()
             && (place + 1..items.len()).any(|later| request.wants_its_rest(at(later)));
         cost += if heavy_waits { 25 } else { 0 };
+        // Where the legs should be fast, they are heavy before the arms are.
+        let legs_wait = request.profile.goal == Goal::Power
+            && is_two_legged_main(at(place))
+            && (0..place).any(|earlier| {
+                let one = at(earlier);
+                one.pattern.press_or_row().is_some() && Some(items[earlier].candidate) != lead
+            });
+        cost += if legs_wait { 20 } else { 0 };
         let knee_then_knee = place > 0 && at(place).pattern == at(place - 1).pattern;
         cost += if knee_then_knee { 6 } else { 0 };
     }

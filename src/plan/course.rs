@@ -51,7 +51,11 @@ impl<'a> Course<'a> {
             let conditioning = self.ending.conditioning.as_ref().filter(|_| day.closing_s > 0);
             let ending = match conditioning {
                 Some(conditioning) => conditioning.in_turn(place).fullest(day.minutes),
-                None => finisher(&self.request.profile, &finishers, day.minutes, place),
+                None => {
+                    let planned = session.minutes.as_ref().map_or(0, |used| used.planned_s);
+                    let left = (day.minutes * 60).saturating_sub(planned);
+                    finisher(&self.request.profile, &finishers, (day.minutes, left), place)
+                }
             };
             let Some(ending) = ending else { continue };
             session.groups.push(ending);

@@ -4,37 +4,40 @@ use crate::input::catalog::{Entry, StressTag};
 use crate::input::profile::Profile;
 use crate::plan::file::{Group, Item};
 use crate::plan::timing::written_group_s;
+use crate::request::closing::has_a_finisher;
 use crate::request::dose::{Duty, dose};
 use crate::words::{
-    Finishers, Grade, GroupKind, LoadKind, Measure, Pattern, Role, Sides, Status, Stress,
+    Goal, Grade, GroupKind, LoadKind, Measure, Pattern, Role, Sides, Status, Stress,
 };
 
 /// The most that a finisher may take. Common practice.
 pub const MOST_S: u32 = 5 * 60;
-/// Sessions up to this long end with their last set. Common practice.
-const SHORT_SESSION_MIN: u32 = 30;
 /// Jumps and throws beyond so many in a set are no longer explosive work. Common practice.
 const EXPLOSIVE_MOST: u32 = 6;
 
-/// A finisher from entries that kit, limits and level allow; `turn` goes round among them, one for each session.
+/// A finisher from entries that kit, limits and level allow, as long as `left_s` holds; `turn` goes round among them, one
+/// for each session.
 #[must_use]
 pub fn finisher(
     profile: &Profile,
     usable: &[&Entry],
-    session_minutes: u32,
+    (session_minutes, left_s): (u32, u32),
     turn: usize,
 ) -> Option<Group> {
-    if profile.finishers == Finishers::Never || session_minutes <= SHORT_SESSION_MIN {
+    if !has_a_finisher(profile, session_minutes) {
         return None;
     }
-    let gentle: Vec<&Entry> = usable.iter().copied().filter(|entry| is_gentle(entry)).collect();
+    // Where fat is to be lost a hold does not do: heart and lungs are the point.
+    let works =
+        |entry: &&Entry| is_gentle(entry) && (profile.goal != Goal::FatLoss || is_lively(entry));
+    let gentle: Vec<&Entry> = usable.iter().copied().filter(works).collect();
     let entry = *gentle.get(turn.checked_rem(gentle.len())?)?;
     let dose = dose(profile.goal, profile.training_status, Duty::Finisher);
     (1..=dose.sets[1]).rev().find_map(|sets| {
         let mut group = group(entry, sets, dose.span(entry).aim, dose.rest_s);
         let seconds = written_group_s(&group, &|_| Some(entry));
         group.seconds = Some(seconds);
-        (seconds <= MOST_S).then_some(group)
+        (seconds <= MOST_S.min(left_s)).then_some(group)
     })
 }
 
@@ -54,6 +57,12 @@ pub fn is_gentle(entry: &Entry) -> bool {
     let few = entry.measure == Measure::Reps
         && entry.reps.last().is_some_and(|most| *most <= EXPLOSIVE_MOST);
     entry.role == Role::Finisher && !hard_landing && (!springs || unloaded || few)
+}
+
+/// Whether it drives the heart.
+fn is_lively(entry: &Entry) -> bool {
+    let mut stresses = entry.stress.iter().flat_map(StressTag::parts);
+    stresses.any(|(stress, _)| stress == Stress::HighHeartRate)
 }
 
 fn group(entry: &Entry, sets: u32, amount: u32, rest_s: u32) -> Group {
@@ -98,13 +107,22 @@ mod tests {
 
     #[test]
     fn only_those_who_allow_it_get_one_and_only_in_longer_sessions() {
-        let hop = entry("[{impact: light}]", "bodyweight");
-        let group = finisher(&client("allow"), &[&hop], 60, 3).unwrap();
-        assert_eq!(group.items[0].seconds.as_ref().map(Vec::len), Some(2));
-        assert!(group.seconds.unwrap() <= MOST_S);
-        assert_eq!(finisher(&client("never"), &[&hop], 60, 0), None);
-        assert_eq!(finisher(&client("allow"), &[&hop], 30, 0), None);
-        assert_eq!(finisher(&client("allow"), &[], 60, 0), None);
+        let hop = entry("[{impact: light}, high-heart-rate]", "bodyweight");
+        let bouts = |left_s| {
+            let group = finisher(&client("allow"), &[&hop], (60, left_s), 3)?;
+            assert!(group.seconds.unwrap() <= left_s.min(MOST_S));
+            group.items[0].seconds.as_ref().map(Vec::len)
+        };
+        assert_eq!([600, 150, 10].map(bouts), [Some(4), Some(2), None]);
+        assert_eq!(finisher(&client("never"), &[&hop], (60, 600), 0), None);
+        assert_eq!(finisher(&client("allow"), &[&hop], (20, 600), 0), None);
+        assert_eq!(finisher(&client("allow"), &[], (60, 600), 0), None);
+    }
+
+    #[test]
+    fn a_hold_drives_no_heart() {
+        let hold = entry("[]", "bodyweight");
+        assert_eq!(finisher(&client("allow"), &[&hold], (60, 600), 0), None);
     }
 
     #[test]

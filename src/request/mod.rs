@@ -3,6 +3,7 @@
 
 pub mod barred;
 pub mod candidate;
+pub mod closing;
 pub(crate) mod completing;
 pub mod conflicts;
 pub mod day;
@@ -153,6 +154,8 @@ impl Request {
         match self.profile.goal {
             Goal::Strength | Goal::Power => true,
             _ if likes_pairs && !self.candidates.iter().any(heavy) => false,
+            // Who likes pairs has them from the first set on where time is short or loads are light.
+            _ if likes_pairs && (minutes <= LEAD_ALONE_OVER || self.is_guided()) => false,
             Goal::Hypertrophy => minutes >= candidate::SHORT_SESSION,
             Goal::GeneralFitness | Goal::Endurance => minutes > LEAD_ALONE_OVER,
             Goal::FatLoss => false,

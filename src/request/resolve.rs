@@ -8,18 +8,17 @@ use super::dose::{self, Dose, Duty};
 use super::eligibility::is_named;
 use super::rest::rest_s;
 use super::turn::Turn;
-use super::{Barred, Day, Entries, Figures, Request, completing, screening, standing, target};
+use super::{
+    Barred, Day, Entries, Figures, Request, closing, completing, screening, standing, target,
+};
 use crate::input::catalog::Entry;
 use crate::input::is_senior;
 use crate::input::profile::Profile;
 use crate::strength::working_load::KnownLifts;
 use crate::timing;
 use crate::words::{
-    Emphasis, Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Sex, Standing, Status,
+    Emphasis, Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Sex, Side, Standing, Status,
 };
-
-/// The most sessions a week that carry conditioning while strength comes first (Wilson et al. 2012).
-const CONDITIONING_DAYS: usize = 3;
 
 /// Resolves a profile whose place is merged in. The profile must have passed the input checks.
 #[must_use]
@@ -104,36 +103,10 @@ impl Request {
 fn days(profile: &Profile) -> Vec<Day> {
     let mut slots: Vec<_> = profile.sessions.iter().collect();
     slots.sort_by_key(|slot| Day::new(slot, 0).start_min);
-    let wanted = profile.conditioning.as_ref().map_or(0, |wish| wish.minutes * 60);
-    let held: Vec<u32> = slots.iter().map(|slot| slot.minutes * 60 / 4).collect();
-    let closing = closing_days(profile, wanted, &held);
-    let most = wanted + timing::CONDITIONING_WAY_IN_S;
-    let closing_s = |index| if closing.contains(&index) { most.min(held[index]) } else { 0 };
-    let days = slots.iter().enumerate().map(|(index, slot)| Day::new(slot, closing_s(index)));
+    let minutes: Vec<u32> = slots.iter().map(|slot| slot.minutes).collect();
+    let closing_s = closing::seconds(profile, &minutes);
+    let days = slots.iter().zip(closing_s).map(|(slot, closing_s)| Day::new(slot, closing_s));
     days.map(|day| if is_senior(profile) { day.with_time_to_get_warm() } else { day }).collect()
-}
-
-/// The sessions that end with conditioning, spread over the week: at most three for strength and size, and none whose
-/// quarter holds far less than is wished where two others hold it.
-fn closing_days(profile: &Profile, wanted: u32, held: &[u32]) -> BTreeSet<usize> {
-    /// So much of what is wished is worth its way in.
-    const WORTH_IT_PERCENT: u32 = 80;
-    match &profile.conditioning {
-        Some(wish) if wish.from_week <= profile.weeks && profile.goal != Goal::Power => {
-            let all: Vec<usize> = (0..held.len()).collect();
-            let long: Vec<usize> = all
-                .iter()
-                .copied()
-                .filter(|day| held[*day] * 100 >= wanted * WORTH_IT_PERCENT)
-                .collect();
-            let days = if long.len() >= 2 { long } else { all };
-            // Where strength and size are not the goal, every session may end with it.
-            let count =
-                if profile.goal.builds() { days.len().min(CONDITIONING_DAYS) } else { days.len() };
-            (0..count).map(|place| days[place * days.len() / count]).collect()
-        }
-        _ => BTreeSet::new(),
-    }
 }
 
 /// The kit that serves an entry which the week has a use for, or the first reason that keeps it out.
@@ -274,6 +247,16 @@ impl Request {
         let with_the_bar = one.entry.load == LoadKind::BarTotal && !one.is_each_side();
         let known = self.profile.known_lifts.contains_key(&one.id);
         one.duty == Duty::Main && (with_the_bar || known)
+    }
+
+    /// Whether a lift that does not lead stands alone all the same: one for its load, but a press with the light bar of who
+    /// begins.
+    #[must_use]
+    pub fn stands_alone(&self, one: &Candidate) -> bool {
+        let light = self.profile.training_status == Status::Novice
+            && one.pattern.side() == Some(Side::Push)
+            && one.entry.load == LoadKind::BarTotal;
+        self.wants_its_rest(one) && !light
     }
 
     /// Size is the goal, past the first steps: main lifts stand alone with their full rests, small work has its own sets.

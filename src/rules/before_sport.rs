@@ -23,9 +23,10 @@ const FEW_SETS: u32 = 3;
 /// More sets than a day ever has over that.
 const MOST_OVER: f64 = 30.0;
 
-/// Whether an exercise is felt the day after: a lift, or the body lowered by the backs of the thighs.
+/// Whether an exercise is felt the day after: a lift and no jump or throw, or the body lowered by the backs of the thighs.
 fn is_tiring(entry: &Entry) -> bool {
-    entry.kind == Some(Kind::Compound) || is_lowered(entry)
+    let flies = matches!(entry.pattern, Some(Pattern::Jump | Pattern::Throw));
+    (entry.kind == Some(Kind::Compound) && !flies) || is_lowered(entry)
 }
 
 /// Whether the body is lowered by the backs of the thighs, which is felt for days.

@@ -11,7 +11,7 @@ use crate::program::Term;
 use crate::request::Request;
 use crate::request::day::A_DAY_H;
 use crate::week::Week;
-use crate::words::Muscle;
+use crate::words::{Muscle, Pattern};
 
 /// Sets by day beside sport.
 pub(super) struct BesideSport;
@@ -30,6 +30,11 @@ fn waits(request: &Request, muscle: Muscle, day: usize) -> bool {
     is_near(request, muscle, day) && days.any(|other| !is_near(request, muscle, other))
 }
 
+/// Whether it is a jump or a throw, of which a few fresh ones tire nobody.
+const fn is_over_in_a_second(pattern: Pattern) -> bool {
+    matches!(pattern, Pattern::Jump | Pattern::Throw)
+}
+
 impl Rule for BesideSport {
     fn id(&self) -> &'static str {
         "beside-sport"
@@ -44,8 +49,9 @@ impl Rule for BesideSport {
         for day in weekly.days() {
             let request = weekly.request;
             let waiting = weekly.on(day).filter(|pick| {
-                let prime = weekly.candidate(pick).prime();
-                prime.is_some_and(|prime| waits(request, prime, day))
+                let one = weekly.candidate(pick);
+                !is_over_in_a_second(one.pattern)
+                    && one.prime().is_some_and(|prime| waits(request, prime, day))
             });
             let sets: Vec<Term> = waiting.flat_map(|pick| pick.sets_times(1.0)).collect();
             if !sets.is_empty() {
@@ -60,7 +66,8 @@ impl Rule for BesideSport {
         let found = week.sessions.iter().filter_map(|session| {
             let near = session.work().filter(|item| {
                 let prime = item.entry.direct.first();
-                prime.is_some_and(|prime| waits(request, *prime, session.day))
+                let fast = item.pattern().is_some_and(is_over_in_a_second);
+                !fast && prime.is_some_and(|prime| waits(request, *prime, session.day))
             });
             let sets: u32 = near.map(|item| item.sets).sum();
             let wanted = "what sport works hard a day away on another day";

@@ -28,6 +28,13 @@ fn set_points(request: &Request, candidate: &Candidate) -> f64 {
         Duty::Explosive if request.profile.goal == Goal::Power => {
             if candidate.entry.load == LoadKind::BarTotal { 2.0 * PUSHED_SET } else { PUSHED_SET }
         }
+        // Where speed is the goal the legs and what is fast have the sets, and a press or pull three or four.
+        Duty::Main
+            if request.profile.goal == Goal::Power
+                && candidate.pattern.press_or_row().is_some() =>
+        {
+            MORE_OF_A_LIFT
+        }
         Duty::Main if matches!(request.profile.goal, Goal::Strength | Goal::Power) => {
             MORE_FOR_STRENGTH + of_pushed
         }

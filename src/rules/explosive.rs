@@ -4,7 +4,9 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::goal::at_least;
-use crate::model::points::{EXPOSURE_MISSING, FAST_ONCE, JUMPS_ONCE, NO_JUMP};
+use crate::model::points::{
+    EXPOSURE_MISSING, FAST_ONCE, JUMPS_ONCE, NO_JUMP, NO_THROW, THROWS_ONCE,
+};
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
 use crate::program::{Op, Term};
@@ -16,8 +18,12 @@ use crate::words::{Goal, LoadKind, Pattern, Role};
 pub(super) struct ExplosiveWork;
 
 const EXPOSURES: u32 = 3;
-/// One explosive exercise a session is enough, two at most.
-const MOST_A_DAY: f64 = 2.0;
+/// Explosive exercises of a session at most: a jump and a throw, and in an hour a lift with the bar as well. Common
+/// practice.
+fn most_a_day(minutes: u32) -> f64 {
+    const FULL_SESSION: u32 = 60;
+    if minutes >= FULL_SESSION { 3.0 } else { 2.0 }
+}
 
 /// Exposures that a request should have.
 fn wanted(request: &Request) -> u32 {
@@ -51,7 +57,8 @@ impl Rule for ExplosiveWork {
                 .filter(|pick| weekly.candidate(pick).pattern.is_explosive())
                 .map(|pick| (pick.chosen, 1.0))
                 .collect();
-            weekly.model.convention(self.id(), label.clone(), done.clone(), Op::Le, MOST_A_DAY);
+            let most = most_a_day(weekly.request.days[day].minutes);
+            weekly.model.convention(self.id(), label.clone(), done.clone(), Op::Le, most);
             exposures.push(weekly.if_any(self.id(), format!("explosive_{label}"), label, done));
         }
         let wish = at_least(exposures, f64::from(wanted));
@@ -67,15 +74,21 @@ impl Rule for ExplosiveWork {
             let wish = at_least(fast, 2.0).missed_by(2.0);
             weekly.miss(self.id(), "bar", Tier::View, wish, FAST_ONCE);
         }
-        let jumps =
-            weekly.picks.iter().filter(|pick| weekly.candidate(pick).pattern == Pattern::Jump);
-        let jumps: Vec<Term> = jumps.map(|pick| (pick.chosen, 1.0)).collect();
-        if !jumps.is_empty() {
-            let wish = at_least(jumps.clone(), 1.0).missed_by(1.0);
-            weekly.miss(self.id(), "jump", Tier::View, wish, NO_JUMP);
+        for (name, pattern, none, once) in [
+            ("jump", Pattern::Jump, NO_JUMP, JUMPS_ONCE),
+            ("throw", Pattern::Throw, NO_THROW, THROWS_ONCE),
+        ] {
+            let of_it =
+                weekly.picks.iter().filter(|pick| weekly.candidate(pick).pattern == pattern);
+            let of_it: Vec<Term> = of_it.map(|pick| (pick.chosen, 1.0)).collect();
+            if of_it.is_empty() {
+                continue;
+            }
+            let wish = at_least(of_it.clone(), 1.0).missed_by(1.0);
+            weekly.miss(self.id(), name, Tier::View, wish, none);
             if wanted > 1 {
-                let wish = at_least(jumps, 2.0).missed_by(2.0);
-                weekly.miss(self.id(), "jumps", Tier::View, wish, JUMPS_ONCE);
+                let wish = at_least(of_it, 2.0).missed_by(2.0);
+                weekly.miss(self.id(), format!("{name}s"), Tier::View, wish, once);
             }
         }
     }

@@ -91,6 +91,8 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     const WHOLE: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], PRESSES];
     // For strength the bench is done fresh once.
     const STRONG: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[HorizontalPush]];
+    // For power the legs are heavy first on every day that has them.
+    const FAST: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[Squat, Lunge]];
     const UPPER: [&[Pattern]; 3] = [PRESSES, PRESSES, &[HorizontalPull, VerticalPull]];
     let is_whole = |day: &usize| weekly.split.days[*day].whole_body;
     let is_upper = |day: &usize| {
@@ -99,8 +101,11 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     };
     let turn = |is: &dyn Fn(&usize) -> bool| weekly.days().take(day).filter(|day| is(day)).count();
     if is_whole(&day) {
-        let strong = weekly.request.profile.goal == Goal::Strength;
-        let whole = if strong { STRONG } else { WHOLE };
+        let whole = match weekly.request.profile.goal {
+            Goal::Strength => STRONG,
+            Goal::Power => FAST,
+            _ => WHOLE,
+        };
         whole[turn(&is_whole) % whole.len()]
     } else if is_upper(&day) {
         UPPER[turn(&is_upper) % UPPER.len()]

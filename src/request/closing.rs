@@ -1,0 +1,93 @@
+//! What is kept of each session for its end: conditioning that is asked for, or a finisher where it is part of the plan.
+
+use std::collections::BTreeSet;
+
+use crate::input::profile::Profile;
+use crate::timing;
+use crate::words::{Finishers, Goal};
+
+/// Seconds of each session, from the minutes of all.
+pub(super) fn seconds(profile: &Profile, minutes: &[u32]) -> Vec<u32> {
+    let Some(wish) = &profile.conditioning else {
+        return minutes.iter().map(|minutes| for_a_finisher(profile, *minutes)).collect();
+    };
+    let wanted = wish.minutes * 60;
+    let held: Vec<u32> = minutes.iter().map(|minutes| minutes * 60 / 4).collect();
+    let closing = closing_days(profile, wanted, &held);
+    let most = wanted + timing::CONDITIONING_WAY_IN_S;
+    let kept =
+        |(day, held): (usize, &u32)| if closing.contains(&day) { most.min(*held) } else { 0 };
+    held.iter().enumerate().map(kept).collect()
+}
+
+/// Sessions up to this long end with their last set, but where fat is to be lost. Common practice.
+const SHORT_SESSION_MIN: u32 = 30;
+/// The same where fat is to be lost.
+const SHORTEST_SESSION_MIN: u32 = 20;
+/// What is kept for a finisher where fat is to be lost, in a short session and in others: two to five bouts. Common
+/// practice.
+const KEPT_SHORT_S: u32 = 2 * 60;
+const KEPT_S: u32 = 4 * 60;
+
+/// Whether a session has room for a finisher.
+#[must_use]
+pub fn has_a_finisher(profile: &Profile, session_minutes: u32) -> bool {
+    let shortest =
+        if profile.goal == Goal::FatLoss { SHORTEST_SESSION_MIN } else { SHORT_SESSION_MIN };
+    profile.finishers == Finishers::Allow && session_minutes > shortest
+}
+
+/// Where fat is to be lost a finisher is part of the plan, elsewhere it takes what is left.
+fn for_a_finisher(profile: &Profile, session_minutes: u32) -> u32 {
+    match profile.goal {
+        Goal::FatLoss if !has_a_finisher(profile, session_minutes) => 0,
+        Goal::FatLoss if session_minutes <= SHORT_SESSION_MIN => KEPT_SHORT_S,
+        Goal::FatLoss => KEPT_S,
+        _ => 0,
+    }
+}
+
+/// The most sessions a week that carry conditioning while strength comes first (Wilson et al. 2012).
+const CONDITIONING_DAYS: usize = 3;
+
+/// The sessions that end with conditioning, spread over the week: at most three for strength and size, and none whose
+/// quarter holds far less than is wished where two others hold it.
+fn closing_days(profile: &Profile, wanted: u32, held: &[u32]) -> BTreeSet<usize> {
+    /// So much of what is wished is worth its way in.
+    const WORTH_IT_PERCENT: u32 = 80;
+    match &profile.conditioning {
+        Some(wish) if wish.from_week <= profile.weeks && profile.goal != Goal::Power => {
+            let all: Vec<usize> = (0..held.len()).collect();
+            let long: Vec<usize> = all
+                .iter()
+                .copied()
+                .filter(|day| held[*day] * 100 >= wanted * WORTH_IT_PERCENT)
+                .collect();
+            let days = if long.len() >= 2 { long } else { all };
+            // Where strength and size are not the goal, every session may end with it.
+            let count =
+                if profile.goal.builds() { days.len().min(CONDITIONING_DAYS) } else { days.len() };
+            (0..count).map(|place| days[place * days.len() / count]).collect()
+        }
+        _ => BTreeSet::new(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_finisher_is_kept_room_for_where_fat_is_to_be_lost() {
+        let client = |keys: &str| {
+            let text = format!(
+                "{{client: t, training_status: novice, equipment: [barbell], sessions: [{{day: mon, minutes: 60}}], {keys}}}"
+            );
+            serde_yaml::from_str(&text).unwrap()
+        };
+        let kept = |keys| seconds(&client(keys), &[20, 30, 60]);
+        assert_eq!(kept("goal: fat-loss, finishers: allow"), [0, 120, 240]);
+        assert_eq!(kept("goal: hypertrophy, finishers: allow"), [0, 0, 0]);
+        assert_eq!(kept("goal: fat-loss"), [0, 0, 0]);
+    }
+}
