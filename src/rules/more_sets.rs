@@ -56,6 +56,8 @@ fn enough(request: &Request, muscle: Muscle, low: u32, high: u32) -> u32 {
     let above = matches!(muscle, Muscle::Chest | Muscle::Lats | Muscle::UpperBack);
     let middle = u32::midpoint(low, high);
     match request.profile.goal {
+        // Its range is wider already, and small work fills every day before it is at the middle of that.
+        _ if request.wants_more(muscle) && !muscle.is_major() => u32::midpoint(low, middle),
         _ if !above || request.wants_more(muscle) => middle,
         // Few sets of each, so that what is fast or lasts has its share.
         Goal::Power | Goal::Endurance => low,

@@ -222,3 +222,47 @@ fn what_is_asked_for_and_known_may_lead() {
     assert!(leads(&format!("{must}\n{known}")));
     assert!(!leads(must));
 }
+
+/// Common practice: who begins, or has little time, and likes pairs has them from the first set on.
+#[test]
+fn pairs_that_are_liked_begin_with_the_first_set() {
+    let pairs = |wish: &str| {
+        let plan = plan(&format!(
+            "goal: hypertrophy\ntraining_status: novice\nsupersets: {wish}\nequipment: [dumbbells, bench, resistance-band]\n\
+             sessions: [{{day: mon, minutes: 45}}, {{day: thu, minutes: 45}}]\n",
+        ));
+        let work =
+            plan.sessions.iter().map(|day| day.groups.iter().filter(|group| group.is_work()));
+        work.filter_map(|mut groups| groups.next()).filter(|group| group.items.len() > 1).count()
+    };
+    assert_eq!((pairs("prefer"), pairs("allow")), (2, 0));
+}
+
+/// Common practice: for power there are jumps and throws on two days, where both can be done.
+#[test]
+fn a_week_for_power_jumps_and_throws_twice() {
+    let plan = plan(
+        "goal: power\ntraining_status: intermediate\n\
+         equipment: [barbell, squat-rack, safety-arms, bench, dumbbells, pull-up-bar, plyo-box, medicine-ball]\n\
+         sessions: [{day: mon, minutes: 60}, {day: wed, minutes: 60}, {day: fri, minutes: 60}]\n",
+    );
+    let days = |pattern: Pattern| {
+        let of_it = items(&plan).filter(|(_, item)| {
+            PLANNER.catalog().get(&item.exercise).and_then(|entry| entry.pattern) == Some(pattern)
+        });
+        of_it.map(|(day, _)| day).dedup().count()
+    };
+    assert!(days(Pattern::Jump) >= 2 && days(Pattern::Throw) >= 2);
+}
+
+/// Common practice: a pull-up that is liked does not tire arms and back before the heavy lifts of the day.
+#[test]
+fn a_liked_pull_up_waits_for_the_squat_of_a_day_for_strength() {
+    let plan = plan(
+        "goal: strength\ntraining_status: novice\nexercises: {prefer: [band-assisted-pull-up]}\n\
+         equipment: [barbell, squat-rack, safety-arms, bench, dumbbells, pull-up-bar, resistance-band]\n\
+         sessions: [{day: mon, minutes: 60}, {day: thu, minutes: 60}]\n",
+    );
+    let places = places(&plan, "band-assisted-pull-up");
+    assert!(!places.is_empty() && places.iter().all(|(_, place)| *place > 0), "{places:?}");
+}
