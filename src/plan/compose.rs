@@ -1,10 +1,10 @@
 //! From picks to the week as it is planned at its fullest.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use super::pair_up::Together;
 use super::turns::{self, Turns};
-use super::{arrange, fit, found_again, instead, own_weight, pair_up, prepare, ramp, screening};
+use super::{arrange, fit, found_again, instead, lead_up, own_weight, pair_up, prepare, screening};
 use crate::input::catalog::Entry;
 use crate::input::plan::{FindLoad, Group, Item, MinutesUsed, Session};
 use crate::input::profile::{SessionSlot, SplitChoice};
@@ -59,21 +59,11 @@ pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Ses
     sessions
 }
 
-/// Ramp sets of a session: 70 s each stay under eight minutes.
-const MOST_RAMP_SETS: usize = 6;
-
 /// A session that uses less of its minutes rests longer. Common practice.
 const WELL_USED_PERCENT: u32 = 84;
 
 /// A lighter day's load as a share of the heavier day's: common practice.
 const LIGHT_SHARE: f64 = 0.9;
-
-/// What a session has warmed so far.
-#[derive(Default)]
-struct Warm {
-    patterns: BTreeSet<Pattern>,
-    ramp_sets: usize,
-}
 
 struct Composer<'a> {
     request: &'a Request,
@@ -139,10 +129,9 @@ impl Composer<'_> {
         let first = slow.map(|done| self.candidate(done).pattern);
         let mut written: Vec<Group> =
             prepare::preparation(self.request, place, &used, first).into_iter().collect();
-        let mut warm = Warm::default();
-        for group in groups {
-            written.push(self.group(group, &order, &mut warm));
-        }
+        let mut work: Vec<Group> = groups.iter().map(|group| self.group(group, &order)).collect();
+        self.lead_up(&mut work, &order);
+        written.extend(work);
         let mut session = Session {
             day: place.weekday,
             at: place.at.clone(),
@@ -209,19 +198,19 @@ impl Composer<'_> {
         slots.iter().position(same).and_then(|place| lists.get(place)).map(Vec::as_slice)
     }
 
-    fn group(&self, group: &[Done], day: &[Done], warm: &mut Warm) -> Group {
+    fn group(&self, group: &[Done], day: &[Done]) -> Group {
         let rests = group.iter().map(|done| {
             let usual = self.request.candidates[done.candidate].rest_s;
             let rest = self.candidate(done).rest_s;
             if self.is_tight { rest.min(usual) } else { rest }
         });
         let rest_s = timing::round_rest_s(rests);
-        let items = group.iter().map(|done| self.item(done, day, rest_s, warm)).collect();
+        let items = group.iter().map(|done| self.item(done, day, rest_s)).collect();
         let kind = if group.len() > 1 { GroupKind::Superset } else { GroupKind::Single };
         Group { kind, seconds: None, items }
     }
 
-    fn item(&self, done: &Done, day: &[Done], rest_s: u32, warm: &mut Warm) -> Item {
+    fn item(&self, done: &Done, day: &[Done], rest_s: u32) -> Item {
         let candidate = self.candidate(done);
         let entry = &candidate.entry;
         let profile = &self.request.profile;
@@ -246,10 +235,6 @@ impl Composer<'_> {
             }
         }
         let rir = load.load_kg.map_or(rir, |kg| self.reserve_at(entry, kg, ladder.as_ref(), ask));
-        // With weights in the hands or on a stack the climb to an unknown load is its own way up.
-        let climbs = load.find.as_ref().filter(|_| entry.load == LoadKind::BarTotal);
-        let first = load.load_kg.or(climbs.map(|find| find.start_kg));
-        let ramp = Self::ramp(candidate, first, ladder.as_ref(), warm);
         let list = Some(vec![amount; done.sets as usize]);
         let note = own.map_or(load.note, |own| own.note);
         let of = |measure: Measure| list.clone().filter(|_| entry.measure == measure);
@@ -268,7 +253,6 @@ impl Composer<'_> {
             load_kg: load.load_kg,
             find_load: load.find.map(|find| FindLoad { sets: find.sets.min(done.sets), ..find }),
             load_note: Some(note).filter(|note| !note.is_empty()),
-            ramp,
             instead: (candidate.duty == Duty::Main)
                 .then(|| {
                     let day: Vec<usize> = day.iter().map(|done| done.candidate).collect();
@@ -337,29 +321,13 @@ impl Composer<'_> {
         heavy.map_or(Some(kg), |heavy| ladder.at_most(kg.min(heavy * LIGHT_SHARE)).or(Some(kg)))
     }
 
-    /// Ramp sets of a main lift whose pattern is not warm yet, as many as its time was kept for.
-    fn ramp(
-        candidate: &Candidate,
-        load_kg: Option<f64>,
-        ladder: Option<&Ladder>,
-        warm: &mut Warm,
-    ) -> Vec<crate::input::plan::RampSet> {
-        // A bar is led up to by a set even where its movement is warm; what hangs from a belt is warm with the body alone.
-        let already = !warm.patterns.insert(candidate.pattern);
-        let is_bar = candidate.entry.load == LoadKind::BarTotal;
-        let is_hung = candidate.entry.load == LoadKind::BodyweightPlus;
-        let fast = candidate.duty == Duty::Explosive && candidate.entry.load == LoadKind::BarTotal;
-        let wanted = candidate.duty == Duty::Main || fast;
-        let cold = !already || is_bar;
-        if !wanted || is_hung || !ramp::is_wanted(candidate.duty, candidate.amount, !cold) {
-            return Vec::new();
-        }
-        let kept =
-            crate::request::resolve::ramp_steps(&candidate.entry, candidate.duty, candidate.amount);
-        let kept = if already { kept.min(1) } else { kept };
-        let kept = kept.min(MOST_RAMP_SETS.saturating_sub(warm.ramp_sets));
-        let ramp = ramp::ramp(load_kg, ladder, candidate.amount, kept);
-        warm.ramp_sets += ramp.len();
-        ramp
+    /// Leads up to the lifts of a day, whose items stand in its order.
+    fn lead_up(&self, work: &mut [Group], order: &[Done]) {
+        let profile = &self.request.profile;
+        let ladder =
+            |entry: &Entry| racks::ladder(entry, profile.equipment.as_ref()?, profile.units);
+        let items = work.iter_mut().flat_map(|group| &mut group.items);
+        let candidates = order.iter().map(|done| self.candidate(done));
+        lead_up::lead_up(candidates.zip(items), &ladder);
     }
 }

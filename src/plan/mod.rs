@@ -11,6 +11,7 @@ pub mod fit;
 pub mod found_again;
 pub mod heart_rate;
 mod instead;
+mod lead_up;
 pub mod next_time;
 pub mod own_weight;
 pub mod pair_up;

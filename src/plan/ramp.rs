@@ -15,8 +15,13 @@ const VERY_HEAVY: &[f64] = &[0.40, 0.60, 0.78, 0.90];
 const VERY_HEAVY_KG: f64 = 70.0;
 /// Shares of the working load for sets of seven to twelve.
 const MEDIUM: &[f64] = &[0.50, 0.80];
-/// The same where only two steps have their time.
+/// The same where only two steps have their time, and for any set where only one has.
 const TWO_STEPS: &[f64] = &[0.55, 0.85];
+const ONE_STEP: &[f64] = &[0.80];
+/// What hangs from the body: a few with the body alone come first, then, from so much on, fewer with half of it.
+const BODY_REPS: u32 = 4;
+const HALF_REPS: u32 = 2;
+const HALF_FROM_KG: f64 = 15.0;
 /// Shares after the bare bar, by the number of steps.
 const AFTER_THE_BAR: [&[f64]; 3] = [&[0.78], &[0.62, 0.87], &[0.50, 0.72, 0.88]];
 /// The lightest and the heaviest last step, as shares of the working load.
@@ -32,11 +37,11 @@ const REPS: [&[&[u32]]; 2] =
 const NARROWEST_GAP: f64 = 0.10;
 const ROUNDING: f64 = 1e-6;
 
-/// Whether an exercise is ramped up to: several joints, up to twelve repetitions, muscles not yet warm.
+/// Whether an exercise is ramped up to: several joints, up to twelve repetitions.
 #[must_use]
-pub fn is_wanted(duty: Duty, reps: u32, already_warm: bool) -> bool {
+pub fn is_wanted(duty: Duty, reps: u32) -> bool {
     let big = matches!(duty, Duty::Main | Duty::Compound | Duty::Explosive);
-    big && reps <= 12 && !already_warm
+    big && reps <= 12
 }
 
 /// The ramp to `working_kg` for sets of `reps`, in up to `most` steps that the kit makes.
@@ -51,7 +56,11 @@ pub fn ramp(
     most: usize,
 ) -> Vec<RampSet> {
     let Some((working, ladder)) = working_kg.zip(ladder) else { return Vec::new() };
+    if ladder.is_on_the_body() {
+        return from_the_body_alone(working, ladder, most);
+    }
     let shares = match reps {
+        _ if most == ONE_STEP.len() => ONE_STEP,
         ..=6 if working >= VERY_HEAVY_KG && most > HEAVY.len() => VERY_HEAVY,
         ..=6 if most == TWO_STEPS.len() => TWO_STEPS,
         ..=6 => HEAVY,
@@ -66,13 +75,19 @@ pub fn ramp(
         0 => return Vec::new(),
         count => REPS[usize::from(reps > 6)][count - 1],
     };
-    let step = |(load, reps): (f64, &u32)| RampSet {
-        load_kg: Some(load),
-        load_lb: None,
-        percent: None,
-        reps: *reps,
-    };
-    loads.into_iter().zip(reps).map(step).collect()
+    loads.into_iter().zip(reps).map(|(load, reps)| step(load, *reps)).collect()
+}
+
+fn step(load_kg: f64, reps: u32) -> RampSet {
+    RampSet { load_kg: Some(load_kg), load_lb: None, percent: None, reps }
+}
+
+/// The steps to a load that hangs from the body: the body alone is a load of nothing.
+fn from_the_body_alone(working: f64, ladder: &Ladder, most: usize) -> Vec<RampSet> {
+    let half = ladder.at_most(working / 2.0).filter(|_| working >= HALF_FROM_KG);
+    let steps = [Some((0.0, BODY_REPS)), half.map(|half| (half, HALF_REPS))];
+    let steps = steps.into_iter().flatten().take(if working > 0.0 { most } else { 0 });
+    steps.map(|(load, reps)| step(load, reps)).collect()
 }
 
 /// The loads of a ramp, from the lightest up: the last one first, then those before it.
@@ -206,11 +221,26 @@ mod tests {
     }
 
     #[test]
-    fn isolation_and_warm_muscles_need_none() {
-        assert!(is_wanted(Duty::Main, 5, false));
-        assert!(!is_wanted(Duty::Main, 5, true));
-        assert!(!is_wanted(Duty::Isolation, 10, false));
-        assert!(!is_wanted(Duty::Compound, 15, false));
+    fn isolation_and_long_sets_need_none() {
+        assert!(is_wanted(Duty::Main, 5));
+        assert!(!is_wanted(Duty::Isolation, 10));
+        assert!(!is_wanted(Duty::Compound, 15));
+    }
+
+    #[test]
+    fn a_single_step_lies_at_about_four_fifths() {
+        assert_eq!(sets(&ramp(Some(100.0), Some(&bar()), 4, 1)), [(80.0, 4)]);
+        assert_eq!(sets(&ramp(Some(60.0), Some(&bar()), 10, 1)), [(47.5, 6)]);
+    }
+
+    #[test]
+    fn before_a_belt_comes_the_body_alone_and_then_half_of_it() {
+        let plates = BTreeMap::from([(10_000, 2), (5000, 2), (2500, 2)]);
+        let belt = Ladder::bar(0, &plates, true, Units::Kg).above_nothing().on_the_body();
+        assert_eq!(sets(&ramp(Some(20.0), Some(&belt), 5, 2)), [(0.0, 4), (10.0, 2)]);
+        assert_eq!(sets(&ramp(Some(20.0), Some(&belt), 5, 1)), [(0.0, 4)]);
+        assert_eq!(sets(&ramp(Some(7.5), Some(&belt), 5, 2)), [(0.0, 4)]);
+        assert!(ramp(Some(0.0), Some(&belt), 5, 2).is_empty());
     }
 
     proptest! {

@@ -163,6 +163,7 @@ pub(crate) fn ramp(ramp: &[RampSet], units: Units) -> String {
     let steps: Vec<String> = ramp
         .iter()
         .map(|step| match (step.load_kg, step.percent) {
+            (Some(0.0), _) => say!(ramp_body, reps = step.reps),
             (Some(kilograms), _) => format!("{} × {}", mass(kilograms, units), step.reps),
             (None, Some(percent)) => format!("{percent} % × {}", step.reps),
             (None, None) => say!(ramp_light, reps = step.reps),

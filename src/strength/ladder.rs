@@ -23,6 +23,8 @@ pub struct Ladder {
     /// Each load in grams, with the plates that make it where there are any.
     rungs: BTreeMap<u32, Side>,
     bar: Bar,
+    /// Whether the body is lifted too.
+    on_the_body: bool,
     /// What the client reads.
     units: Units,
     /// What the plates are stamped with.
@@ -72,7 +74,7 @@ impl Ladder {
             .map(|(sum, side)| (in_grams(bar.saturating_add(times * sum)), side))
             .collect();
         let bar = if one_end { Bar::OneEnd } else { Bar::BothEnds };
-        Ladder { rungs, bar, units, made_in }
+        Ladder { rungs, bar, on_the_body: false, units, made_in }
     }
 
     /// Implements of the given masses in grams.
@@ -86,7 +88,7 @@ impl Ladder {
     pub fn implements_made_in(made_in: Units, masses_g: Vec<u32>, units: Units) -> Ladder {
         let usable = masses_g.into_iter().filter(|mass| (1..=MOST_GRAMS).contains(mass));
         let rungs = usable.map(|mass| (mass, Side::new())).collect();
-        Ladder { rungs, bar: Bar::None, units, made_in }
+        Ladder { rungs, bar: Bar::None, on_the_body: false, units, made_in }
     }
 
     /// The ladder of a bar that is lifted off the floor.
@@ -94,6 +96,19 @@ impl Ladder {
     pub fn off_the_floor(mut self) -> Ladder {
         self.bar = Bar::OffTheFloor;
         self
+    }
+
+    /// The ladder of what is added to the body.
+    #[must_use]
+    pub fn on_the_body(mut self) -> Ladder {
+        self.on_the_body = true;
+        self
+    }
+
+    /// Whether the body is lifted too, so that nothing added is a load as well.
+    #[must_use]
+    pub fn is_on_the_body(&self) -> bool {
+        self.on_the_body
     }
 
     /// Whether a first easy set is done with the bare bar.

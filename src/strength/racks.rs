@@ -235,5 +235,5 @@ fn added(entry: &Entry, place: &Equipment, units: Units) -> Option<Ladder> {
             Ladder::implements_made_in(place.made_in(units), masses, units)
         }
     };
-    Some(ladder.above_nothing())
+    Some(ladder.above_nothing().on_the_body())
 }

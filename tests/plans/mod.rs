@@ -5,6 +5,7 @@ mod dated;
 mod edits;
 mod forms;
 mod kept;
+mod loads;
 mod priced;
 mod reworked;
 mod shape;

@@ -1,0 +1,47 @@
+//! Loads, reserves and the way up to them, as a coach writes them. Common practice.
+
+use weekwright::input::plan::Item;
+
+use super::shape::{items, plan};
+
+/// The first item of an exercise.
+fn found<'a>(all: impl Iterator<Item = (usize, &'a Item)>, id: &str) -> &'a Item {
+    let mut of_it = all.map(|(_, item)| item).filter(|item| item.exercise == id);
+    of_it.next().unwrap_or_else(|| panic!("{id} comes"))
+}
+
+fn ramp(item: &Item) -> Vec<(f64, u32)> {
+    item.ramp.iter().filter_map(|step| Some((step.load_kg?, step.reps))).collect()
+}
+
+#[test]
+fn every_known_bar_of_a_day_is_led_up_to() {
+    let plan = plan(
+        "goal: strength\ntraining_status: intermediate\nequipment: [barbell, squat-rack, bench, dumbbells]\n\
+         sessions: [{day: sat, minutes: 90}]\nexercises: {must: [bench-press, deadlift, back-squat]}\n\
+         known_lifts: {back-squat: {load: 120, reps: 5, rir: 2}, bench-press: {load: 80, reps: 5, rir: 2}, \
+         deadlift: {load: 140, reps: 5, rir: 2}}",
+    );
+    let mut steps = 0;
+    for id in ["back-squat", "bench-press", "deadlift"] {
+        let item = found(items(&plan), id);
+        assert!(item.ramp.len() >= 2, "{id}: {:?}", item.ramp);
+        steps += item.ramp.len();
+    }
+    assert!(steps <= 8, "{steps} steps are nine minutes");
+}
+
+#[test]
+fn a_belt_is_led_up_to_by_the_body_alone() {
+    let plan = plan(
+        "goal: strength\ntraining_status: intermediate\nbody_mass_kg: 80\n\
+         equipment: [barbell, squat-rack, bench, pull-up-bar, dip-belt, weight-plate]\n\
+         sessions: [{day: mon, minutes: 60}, {day: thu, minutes: 60}]\nexercises: {must: [weighted-pull-up]}\n\
+         known_lifts: {weighted-pull-up: {load: 20, reps: 5, rir: 2}}",
+    );
+    let pull_up = found(items(&plan), "weighted-pull-up");
+    assert_eq!(ramp(pull_up)[0], (0.0, 4), "{pull_up:?}");
+    assert!(plan.sessions.iter().all(|session| {
+        session.minutes.as_ref().is_some_and(|used| used.planned_s <= used.limit * 60)
+    }));
+}
