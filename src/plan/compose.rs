@@ -267,9 +267,15 @@ impl Composer<'_> {
     fn reserve_at(&self, entry: &Entry, kg: f64, ladder: Option<&Ladder>, ask: Ask) -> u32 {
         /// Reserves over that are misjudged (RM-21).
         const MOST: u32 = 5;
+        /// From so many repetitions to failure on the table of percents is flat, and a step of rounding would pass for several
+        /// repetitions: there each one more takes this share off. Common practice.
+        const FLAT_FROM: u32 = 12;
+        const FOR_EACH: f64 = 0.025;
         let leaves = |rir: &u32| {
-            let found = self.known.working_load(entry, ladder, Ask { rir: *rir, ..ask });
-            found.one_rep_max_kg.is_some() && found.load_kg.is_some_and(|found| found >= kg)
+            let steep = FLAT_FROM.saturating_sub(ask.reps).clamp(ask.rir, (*rir).max(ask.rir));
+            let found = self.known.working_load(entry, ladder, Ask { rir: steep, ..ask });
+            let share = 1.0 - FOR_EACH * f64::from(*rir - steep.min(*rir));
+            found.one_rep_max_kg.is_some() && found.load_kg.is_some_and(|found| found * share >= kg)
         };
         let is_fast = entry.pattern.is_some_and(Pattern::is_explosive);
         (ask.rir + 1..=MOST).rev().find(leaves).filter(|_| !is_fast).unwrap_or(ask.rir)

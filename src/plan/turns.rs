@@ -140,14 +140,19 @@ fn heavier_of(
         let before_sport = prime.is_some_and(|prime| request.is_before_sport(prime, done.day))
             || request.is_eve_of_sport(done.day);
         let known = request.profile.known_lifts.contains_key(&candidate(done).id);
+        // A form of another lift of the week, such as a paused bench, is the lighter of the two unless it has to come.
+        let is_form = candidate(done).wish != Wish::Must
+            && all.iter().any(|other| {
+                candidate(done).entry.variant_of.as_ref() == Some(&candidate(other).id)
+            });
         let asked_for = known || candidate(done).wish == Wish::Must;
         let (form, (backs, all)) = (most_reps(done), taken(done.day));
         let is_bar = candidate(done).entry.load == LoadKind::BarTotal;
         // A known lift is the heavier one; among hinges the bar is, and the deadlift, known or not.
         let form = if hinge {
-            (0, !is_bar, form, false, backs)
+            (0, !is_bar, false, form, false, backs)
         } else {
-            (backs, !asked_for, None, !is_bar, 0)
+            (backs, !asked_for, is_form, None, !is_bar, 0)
         };
         let sets = std::cmp::Reverse(done.sets);
         // The long rests of the heavier day want the longer one.

@@ -1,6 +1,7 @@
 //! Loads, reserves and the way up to them, as a coach writes them. Common practice.
 
 use weekwright::input::plan::Item;
+use weekwright::words::Turn;
 
 use super::shape::{items, plan};
 
@@ -44,4 +45,24 @@ fn a_belt_is_led_up_to_by_the_body_alone() {
     assert!(plan.sessions.iter().all(|session| {
         session.minutes.as_ref().is_some_and(|used| used.planned_s <= used.limit * 60)
     }));
+}
+
+#[test]
+fn the_lighter_day_of_a_heavy_lift_still_builds() {
+    let plan = plan(
+        "goal: strength\ntraining_status: advanced\nsex: female\nbody_mass_kg: 66\n\
+         equipment: [barbell, squat-rack, bench, dumbbells]\n\
+         sessions: [{day: mon, minutes: 60}, {day: tue, minutes: 60}, {day: thu, minutes: 60}, {day: fri, minutes: 60}]\n\
+         known_lifts: {back-squat: {load: 95, reps: 5, rir: 1}, bench-press: {load: 52.5, reps: 5, rir: 1}, \
+         deadlift: {load: 120, reps: 3, rir: 1}}",
+    );
+    let mut lighter = items(&plan)
+        .map(|(_, item)| item)
+        .filter(|item| item.turn == Some(Turn::Lighter) && item.load_kg.is_some())
+        .peekable();
+    assert!(lighter.peek().is_some(), "a lift comes twice");
+    for item in lighter {
+        let (load, rir) = (item.load_kg, item.rir);
+        assert!(rir <= Some(3), "{} at {load:?} leaves {rir:?}", item.exercise);
+    }
 }
