@@ -3,6 +3,7 @@
 mod choosing;
 mod dated;
 mod edits;
+mod fits;
 mod forms;
 mod kept;
 mod loads;

@@ -3,7 +3,8 @@
 use std::sync::Arc;
 
 use super::{
-    better, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper, learns_first,
+    better, by_limit, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper,
+    learns_first,
 };
 use crate::input::catalog::Entry;
 use crate::request::{Barred, Request};
@@ -123,7 +124,8 @@ pub(super) fn for_a_load(
     let moves_joints = entry.kind == Some(Kind::Compound);
     // A weight teaches a pull as well as a band does.
     let first = learns_first(request, entry) && entry.load != LoadKind::Band;
-    if !bare || !moves_joints || first || is_next_rung(request, entry) {
+    let light = by_limit::is_light_lunge(request, entry);
+    if !bare || !moves_joints || first || light || is_next_rung(request, entry) {
         return None;
     }
     // A loaded split squat does more for the legs than a squat without a load.

@@ -5,6 +5,7 @@
 
 mod by_client;
 mod by_kit;
+mod by_limit;
 mod by_load;
 mod older;
 
@@ -19,6 +20,15 @@ use crate::words::{Kit, LoadKind, Pattern, Sides, Standing, Stress};
 
 /// A reason to pass an exercise over, among all that are usable.
 type Filter = fn(&Request, &[&Arc<Entry>], &Entry) -> Option<Barred>;
+
+/// What the client's body had better not do, each reason among what those before it leave.
+const SPARING: &[Filter] = &[
+    by_client::for_staying_up,
+    by_client::for_a_touchy_back,
+    by_limit::for_a_light_back,
+    by_limit::for_light_knees,
+    by_limit::for_a_touchy_shoulder,
+];
 
 /// The reasons, the first that holds first. One more is a function and a line.
 const FILTERS: &[Filter] = &[
@@ -68,20 +78,25 @@ pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap
     let open = |entry: &Entry| {
         !is_named(&request.profile, &entry.id) || by_kit::is_outgrown(request, entry)
     };
-    // What the client's body had better not do is no reason to pass anything over.
-    let spared = |entry: &Entry| {
-        let down = by_client::for_staying_up(request, usable, entry);
-        down.or_else(|| by_client::for_a_touchy_back(request, usable, entry))
-            .filter(|_| open(entry))
-    };
-    let (low, usable): (Vec<_>, Vec<_>) =
-        usable.iter().copied().partition(|entry| spared(entry).is_some());
-    let low = low.into_iter().filter_map(|entry| Some((entry.id.clone(), spared(entry)?)));
-    let reasons = usable.iter().filter(|entry| open(entry)).filter_map(|entry| {
-        let reason = FILTERS.iter().find_map(|filter| filter(request, &usable, entry))?;
+    // What the client's body had better not do, and what the client would rather not, is no reason to pass anything over.
+    let mut spared = BTreeMap::new();
+    let mut left = usable.to_vec();
+    for filter in SPARING {
+        let reason = |entry: &Entry| filter(request, &left, entry).filter(|_| open(entry));
+        let found: BTreeMap<String, Barred> =
+            left.iter().filter_map(|entry| Some((entry.id.clone(), reason(entry)?))).collect();
+        left.retain(|entry| !found.contains_key(&entry.id));
+        spared.extend(found);
+    }
+    let avoided = &request.profile.exercises.avoid;
+    let others: Vec<_> =
+        left.iter().copied().filter(|entry| !avoided.contains(&entry.id)).collect();
+    let reasons = left.iter().filter(|entry| open(entry)).filter_map(|entry| {
+        let reason = FILTERS.iter().find_map(|filter| filter(request, &others, entry))?;
         Some((entry.id.clone(), reason))
     });
-    low.chain(reasons).collect()
+    spared.extend(reasons.collect::<Vec<_>>());
+    spared
 }
 
 /// Whether a load, or the whole body's weight on a bar, makes an exercise hard enough for sets that count.

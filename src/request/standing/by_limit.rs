@@ -1,0 +1,88 @@
+//! What is passed over because of what the client's body had better not do: what a limit allows in its light form only is
+//! done in forms that are light by nature, whatever a place has.
+
+use std::sync::Arc;
+
+use super::by_kit::is_in_hands;
+use super::{better, is_lift, is_loaded};
+use crate::input::catalog::Entry;
+use crate::input::profile::Limit;
+use crate::request::candidate::grade;
+use crate::request::{Barred, Request};
+use crate::words::{Grade, LoadKind, Pattern, Standing, Stress};
+
+/// Whether a limit leaves a stress its light form only.
+fn is_light_only(request: &Request, stress: Stress) -> bool {
+    let light = |limit: &Limit| matches!(limit, Limit::Graded(one) if one.tag == stress && one.allow == Grade::Light);
+    request.profile.limits.iter().any(light)
+}
+
+/// Whether an exercise may stand in for another of a movement.
+fn is_usual(other: &Entry, pattern: Pattern) -> bool {
+    other.pattern == Some(pattern) && matches!(other.standing, Standing::Staple | Standing::Regular)
+}
+
+/// A bar is loaded as far as the client is strong, so that little of a stress becomes much: a back that is to carry or
+/// hold little squats, hinges and presses with a machine, a cable or weights in the hands. Common practice.
+pub(super) fn for_a_light_back(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let pattern = entry.pattern.filter(|pattern| is_lift(*pattern))?;
+    let spared = [Stress::SpinalCompression, Stress::SpinalShear];
+    let minds =
+        |stress: &Stress| is_light_only(request, *stress) && grade(entry, *stress).is_some();
+    let bar = |one: &Entry| one.load == LoadKind::BarTotal;
+    let by_nature =
+        |other: &&&Arc<Entry>| is_usual(other, pattern) && is_loaded(other) && !bar(other);
+    let found = usable.iter().find(by_nature);
+    found.filter(|_| bar(entry) && spared.iter().any(minds)).map(better)
+}
+
+/// Knees that are to bend little step up, or lunge with the body's own weight: with weights in the hands a lunge that
+/// comes near the floor is deep by the last repetition. Common practice.
+pub(super) fn for_light_knees(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let minds = is_light_only(request, Stress::DeepKneeFlexion);
+    let deep = |one: &Entry| is_loaded(one) && grade(one, Stress::Kneeling).is_some();
+    let lunge = entry.pattern == Some(Pattern::Lunge) && deep(entry);
+    let by_nature = |other: &&&Arc<Entry>| is_usual(other, Pattern::Lunge) && !deep(other);
+    usable.iter().find(by_nature).filter(|_| minds && lunge).map(better)
+}
+
+/// Whether an exercise is a lunge with the body's own weight for knees that are to bend little: no load does its work.
+pub(super) fn is_light_lunge(request: &Request, entry: &Entry) -> bool {
+    entry.pattern == Some(Pattern::Lunge) && is_light_only(request, Stress::DeepKneeFlexion)
+}
+
+/// A shoulder that minds its limits neither holds a bar in front of the neck nor is led by one over the chest: two hands
+/// that turn as they like, a machine or the body's own weight let it choose its way. Common practice.
+pub(super) fn for_a_touchy_shoulder(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let limited = |stress: Stress| request.profile.limits.iter().any(|one| one.stress() == stress);
+    let end_range = limited(Stress::ShoulderExtensionEndRange);
+    if !end_range && !limited(Stress::Overhead) {
+        return None;
+    }
+    let bar = entry.load == LoadKind::BarTotal;
+    let rack = |one: &Entry| {
+        one.load == LoadKind::BarTotal && grade(one, Stress::WristExtension).is_some()
+    };
+    let squat = entry.pattern == Some(Pattern::Squat) && rack(entry);
+    let press = entry.pattern == Some(Pattern::HorizontalPush) && bar && end_range;
+    let free_squat =
+        |other: &&&Arc<Entry>| is_usual(other, Pattern::Squat) && is_loaded(other) && !rack(other);
+    let free_press = |other: &&&Arc<Entry>| {
+        let own = other.load == LoadKind::Stack || is_in_hands(other);
+        is_usual(other, Pattern::HorizontalPush) && own
+    };
+    let squats = usable.iter().find(free_squat).filter(|_| squat);
+    squats.or_else(|| usable.iter().find(free_press).filter(|_| press)).map(better)
+}
