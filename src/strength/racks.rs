@@ -222,15 +222,36 @@ fn plate_machine(entry: &Entry, place: &Equipment, units: Units) -> Ladder {
     Ladder::bar_made_in(made_in, own, &plates(place, made_in), false, units).above_nothing()
 }
 
+/// What hangs from a belt where the place has no plates: kettlebells and dumbbells, each as it is.
+fn hung(place: &Equipment, units: Units) -> Option<Vec<u32>> {
+    let here = |kit: &&Kit| place.items.get(*kit).is_some_and(|stock| stock.count() > 0);
+    let made_in = place.made_in(units);
+    let listed = match made_in {
+        Units::Kg => &place.plates_kg,
+        Units::Lb => &place.plates_lb,
+    };
+    let has_plates = match listed {
+        Some(plates) => plates.values().any(|pieces| *pieces > 0),
+        None => BARS.iter().chain(&[Kit::WeightPlate]).any(|kit| here(&kit)),
+    };
+    let implements = [Kit::Kettlebell, Kit::Dumbbells];
+    let masses = implements.iter().filter(here).flat_map(|kit| masses(*kit, place, units, false));
+    let masses: Vec<u32> = masses.collect();
+    (!has_plates && !masses.is_empty()).then_some(masses)
+}
+
 /// Load added to the body: a vest as it is, or single plates on a belt or the back.
 fn added(entry: &Entry, place: &Equipment, units: Units) -> Option<Ladder> {
     let wanted = [Kit::DipBelt, Kit::WeightVest, Kit::WeightPlate, Kit::Sandbag];
-    let ladder = match first_kit(entry, place, &wanted)? {
-        Kit::DipBelt | Kit::WeightPlate => {
+    let kit = first_kit(entry, place, &wanted)?;
+    let hung = hung(place, units).filter(|_| kit == Kit::DipBelt);
+    let ladder = match (kit, hung) {
+        (_, Some(masses)) => Ladder::implements_made_in(place.made_in(units), masses, units),
+        (Kit::DipBelt | Kit::WeightPlate, None) => {
             let made_in = place.made_in(units);
             Ladder::bar_made_in(made_in, 0, &plates(place, made_in), true, units)
         }
-        kit => {
+        (kit, None) => {
             let masses = masses(kit, place, units, false);
             Ladder::implements_made_in(place.made_in(units), masses, units)
         }

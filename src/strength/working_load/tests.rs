@@ -247,3 +247,36 @@ fn a_load_that_went_very_often_is_where_the_search_begins() {
     assert!((find.start_kg - 15.0).abs() < 1e-9, "{find:?}");
     assert_eq!(load(&profile, &squat, 20, 2).load_kg, Some(15.0));
 }
+
+/// A pulldown is not guessed from a press where the client pulls the body up.
+#[test]
+fn a_pull_on_a_stack_follows_pull_ups_and_not_the_bench() {
+    let profile = client(
+        "{bench-press: {load: 57.5, reps: 5, rir: 1}, weighted-chin-up: {load: 10, reps: 5, rir: 1}}",
+    );
+    let place = serde_yaml::from_str("[lat-pulldown]").unwrap();
+    let profile = Profile { equipment: Some(place), body_mass_kg: Some(66.0), ..profile };
+    let pulldown = entry("lat-pulldown", "stack", "[[lat-pulldown]]");
+    let find = load(&profile, &pulldown, 10, 3).find.unwrap();
+    assert!((35.0..=50.0).contains(&find.start_kg), "{find:?}");
+}
+
+/// Without plates a belt takes what the place has: kettlebells and dumbbells.
+#[test]
+fn a_belt_without_plates_hangs_what_is_there() {
+    let profile = client("{weighted-pull-up: {load: 16, reps: 5, rir: 2}}");
+    let pull_up = entry("weighted-pull-up", "bodyweight-plus", "[[pull-up-bar, dip-belt]]");
+    let with = |kit: &str| {
+        let place = serde_yaml::from_str(kit).unwrap();
+        let profile = Profile { equipment: Some(place), ..profile.clone() };
+        load(&profile, &pull_up, 5, 2).load_kg
+    };
+    assert_eq!(
+        with("{pull-up-bar: 1, dip-belt: 1, kettlebell: {masses_kg: [16, 24]}}"),
+        Some(16.0)
+    );
+    assert_eq!(
+        with("{pull-up-bar: 1, dip-belt: 1, weight-plate: 1, kettlebell: {masses_kg: [24]}}"),
+        Some(15.0)
+    );
+}
