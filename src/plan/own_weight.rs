@@ -3,9 +3,10 @@
 //! A modest number that leaves two is common practice: the set that breaks down teaches nothing.
 
 use crate::input::catalog::Entry;
-use crate::input::is_senior;
 use crate::input::profile::{KnownLift, Profile};
-use crate::words::{LoadKind, Status};
+use crate::input::{age, is_senior};
+use crate::strength::working_load::KnownLifts;
+use crate::words::{LoadKind, Sex, Status};
 
 /// Repetitions left in every set whose number is a guess.
 const LEFT: u32 = 2;
@@ -13,6 +14,15 @@ const LEFT: u32 = 2;
 /// Lifts of the whole body by the arms, of which many do few.
 const WHOLE_BODY: &[&str] =
     &["pull-up", "chin-up", "neutral-grip-pull-up", "wide-grip-pull-up", "dip", "ring-dip"];
+
+/// The fewest that are asked for, whatever is estimated: the note says to end before.
+const FEWEST: u32 = 3;
+
+/// A woman's sets of pull-ups and dips of unknown number have so many fewer, and push-ups so many at most. Common practice.
+const FEWER_OF_A_WOMAN: u32 = 3;
+const MOST_PUSH_UPS: u32 = 8;
+/// From this age on push-ups of unknown number are few for anybody. Common practice.
+const FEW_PUSH_UPS_FROM: u32 = 50;
 
 /// What a set of the exercise asks for once the client is considered.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -45,11 +55,15 @@ pub fn set_of(
                 Status::Intermediate => 6,
                 Status::Advanced => 8,
             };
+            let fewer = if profile.sex == Some(Sex::Female) { FEWER_OF_A_WOMAN } else { 0 };
+            let most: u32 = (most - fewer).max(FEWEST);
             // One more left is one fewer done.
             let rir = rir.max(LEFT);
             let most = amount.min(most).saturating_sub(rir - LEFT).max(1);
-            let note = format!("own weight: end every set with {rir} left, even if that is fewer");
-            Some(OwnWeight { amount: most, rir, note })
+            // What other lifts say may be fewer yet.
+            let goes = KnownLifts::of(profile).with_the_body_alone(&entry.id);
+            let most = goes.map_or(most, |goes| most.min(goes.saturating_sub(rir).max(FEWEST)));
+            Some(few(most, rir))
         }
         (None, "push-up") if starts_raised(profile) => {
             let amount = amount.min(6);
@@ -57,8 +71,21 @@ pub fn set_of(
                 format!("hands on a bench or box until {amount} clean ones go from the floor");
             Some(OwnWeight { amount, rir: rir.max(LEFT), note })
         }
+        (None, "push-up") if does_few_push_ups(profile) && amount > MOST_PUSH_UPS => {
+            Some(few(MOST_PUSH_UPS, rir.max(LEFT)))
+        }
         _ => None,
     }
+}
+
+/// A set of a number that is a guess.
+fn few(amount: u32, rir: u32) -> OwnWeight {
+    let note = format!("own weight: end every set with {rir} left, even if that is fewer");
+    OwnWeight { amount, rir, note }
+}
+
+fn does_few_push_ups(profile: &Profile) -> bool {
+    profile.sex == Some(Sex::Female) || age(profile).is_some_and(|age| age >= FEW_PUSH_UPS_FROM)
 }
 
 /// Novices and clients from 65 whose push-ups nobody has counted.
@@ -102,6 +129,27 @@ mod tests {
         assert_eq!(amount(&client("training_status: novice"), "pull-up"), Some((5, 2)));
         assert_eq!(amount(&client("training_status: intermediate"), "dip"), Some((6, 2)));
         assert_eq!(amount(&client("training_status: intermediate"), "squat-jump"), None);
+    }
+
+    #[test]
+    fn other_lifts_and_sex_say_how_many_may_go() {
+        let woman = "training_status: advanced, sex: female, body_mass_kg: 61";
+        assert_eq!(amount(&client(woman), "pull-up"), Some((5, 2)));
+        let pulls =
+            format!("{woman}, known_lifts: {{lat-pulldown: {{load: 50, reps: 10, rir: 2}}}}");
+        assert_eq!(amount(&client(&pulls), "pull-up"), Some((3, 2)));
+        let strong = "training_status: advanced, body_mass_kg: 80, known_lifts: {lat-pulldown: {load: 90, reps: 10}}";
+        assert_eq!(amount(&client(strong), "pull-up"), Some((6, 2)));
+    }
+
+    #[test]
+    fn push_ups_of_a_woman_or_from_50_on_are_few_until_counted() {
+        let woman = "training_status: intermediate, sex: female";
+        assert_eq!(amount(&client(woman), "push-up"), Some((8, 2)));
+        let known = format!("{woman}, known_lifts: {{push-up: {{reps: 20}}}}");
+        assert_eq!(amount(&client(&known), "push-up"), Some((10, 1)));
+        let older = "training_status: intermediate, birth_year: 1974, start: 2027-01-04";
+        assert_eq!(amount(&client(older), "push-up"), Some((8, 2)));
     }
 
     #[test]

@@ -171,6 +171,13 @@ pub fn percent_of_max(reps: u32) -> Option<f64> {
     PERCENT.get(index).copied()
 }
 
+/// The repetitions that go with so many percent of the maximum: none over it, at most as many as the table has.
+#[must_use]
+pub fn reps_at_percent(percent: f64) -> u32 {
+    let goes = PERCENT.iter().take_while(|of_max| **of_max >= percent).count();
+    u32::try_from(goes).unwrap_or(MOST_REPS)
+}
+
 /// Percent of the maximum for `reps` repetitions with `rir` left in reserve (RM-22).
 #[must_use]
 pub fn percent_at_reserve(reps: u32, rir: u32) -> Option<f64> {

@@ -1,6 +1,7 @@
 //! From what a client has lifted to the load on the bar: for repetitions at a reserve, never above a cap, rounded
 //! down to what the place can make.
 
+mod body_alone;
 mod remarks;
 
 use std::collections::BTreeMap;
