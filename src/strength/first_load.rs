@@ -36,10 +36,15 @@ const MAN: f64 = 1.1;
 /// A woman's share of the figures, upper and lower body, and on a stack, which is held for her. Common practice.
 const WOMAN: [f64; 2] = [0.7, 0.8];
 const WOMAN_ON_A_STACK: f64 = 0.85;
-/// The share of the figures under 16, under 18 and from 65. Common practice.
+/// The share of the figures under 16, under 18 and from 65 on. Common practice.
 const YOUNG: f64 = 0.75;
 const NEARLY_GROWN: f64 = 0.9;
 const OLD: f64 = 0.6;
+/// The same from 70: balance and grip give out before the muscles do. Common practice.
+const VERY_OLD: f64 = 0.5;
+const VERY_OLD_FROM: u32 = 70;
+/// A beginner of that age begins at this share of a rack at most, from its lightest to its heaviest.
+const LOWER_HALF: f64 = 0.5;
 /// Percent of the maximum that the figures stand for: ten repetitions with two left (RM-22).
 const TEN_WITH_TWO_LEFT: f64 = 67.0;
 /// The share of the figures for sets beyond the table of percents.
@@ -131,6 +136,7 @@ impl Starter {
         let age = match self.age {
             Some(..16) => YOUNG,
             Some(16..18) => NEARLY_GROWN,
+            Some(VERY_OLD_FROM..) => VERY_OLD,
             Some(65..) => OLD,
             _ => 1.0,
         };
@@ -165,8 +171,12 @@ impl Starter {
             _ => ladder.at_most(least).unwrap_or_else(|| ladder.lightest()),
         });
         let start_kg = known.unwrap_or_else(|| self.start(entry, ladder, ask, most));
-        let start_kg =
-            if known.is_none() { self.under_the_heaviest(ladder, start_kg) } else { start_kg };
+        let start_kg = match known {
+            None => {
+                self.in_the_lower_half(entry, ladder, self.under_the_heaviest(ladder, start_kg))
+            }
+            Some(_) => start_kg,
+        };
         let finer = if known.is_some() { FINER_STEP } else { 1.0 };
         let step_kg = step(entry, ladder, [start_kg, finer], most)?;
         let climbs = (1..CLIMB).take_while(|times| {
@@ -175,6 +185,16 @@ impl Starter {
         });
         let sets = 1 + u32::try_from(climbs.count()).unwrap_or(0);
         Some(FindLoad { start_kg, start_lb: None, step_kg, step_lb: None, sets, stop: ask.rir })
+    }
+
+    /// A beginner from 70 on takes no weight from the upper half of a rack to begin with.
+    fn in_the_lower_half(self, entry: &Entry, ladder: &Ladder, start_kg: f64) -> f64 {
+        let in_hands = matches!(entry.load, LoadKind::PerHand | LoadKind::SingleImplement);
+        let is_old = self.age.is_some_and(|age| age >= VERY_OLD_FROM);
+        let [least, most] = [ladder.lightest(), ladder.heaviest()];
+        let half = ladder.at_most(least + LOWER_HALF * (most - least));
+        half.filter(|_| in_hands && is_old && !self.is_trained())
+            .map_or(start_kg, |half| start_kg.min(half))
     }
 
     /// Who has never lifted does not begin with the heaviest of the place: two sizes under it.

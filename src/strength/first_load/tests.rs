@@ -130,3 +130,21 @@ proptest! {
         }
     }
 }
+
+/// Common practice: from 70 on a first weight is half of what a younger beginner takes, and from the lower half of the rack.
+#[test]
+fn from_70_on_the_first_weight_is_a_light_one_of_the_rack() {
+    let few = "{dumbbells: {from_kg: 1, to_kg: 6, step_kg: 1}}";
+    let aged = |year: u32| {
+        format!(
+            "training_status: novice, sex: male, body_mass_kg: 80, birth_year: {year}, start: 2027-01-04"
+        )
+    };
+    for id in ["dumbbell-romanian-deadlift", "goblet-squat", "dumbbell-bench-press"] {
+        assert!(climb(&aged(1949), few, id, 10, 3).0 <= 3.0, "{id}");
+        assert!(
+            climb(&aged(1949), ROOM, id, 10, 3).0 < climb(&aged(1990), ROOM, id, 10, 3).0,
+            "{id}"
+        );
+    }
+}
