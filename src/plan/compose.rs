@@ -4,7 +4,9 @@ use std::collections::BTreeMap;
 
 use super::pair_up::Together;
 use super::turns::{self, Turns};
-use super::{arrange, fit, found_again, instead, lead_up, own_weight, pair_up, prepare, screening};
+use super::{
+    arrange, fit, found_again, instead, lead_up, own_weight, pair_up, prepare, screening, tired,
+};
 use crate::input::catalog::Entry;
 use crate::input::plan::{FindLoad, Group, Item, MinutesUsed, Session};
 use crate::input::profile::{SessionSlot, SplitChoice};
@@ -16,7 +18,7 @@ use crate::split::SplitDay;
 use crate::strength::estimate::Ask;
 use crate::strength::ladder::Ladder;
 use crate::strength::racks;
-use crate::strength::working_load::{KnownLifts, THE_HEAVIEST};
+use crate::strength::working_load::{KnownLifts, THE_HEAVIEST, WorkingLoad};
 use crate::timing;
 use crate::words::{GroupKind, LoadKind, Measure, Muscle, Pattern, Sides, Turn};
 
@@ -223,6 +225,9 @@ impl Composer<'_> {
         let rir = own.as_ref().map_or(candidate.rir, |own| own.rir);
         let ask = Ask { reps: amount, rir, most_percent: self.most_percent };
         let mut load = self.known.working_load(entry, ladder.as_ref(), ask);
+        let less = self.tired_kg(done, day, (&load, ladder.as_ref()), ask);
+        let tired = u32::from(less.is_some());
+        load.load_kg = less.or(load.load_kg);
         if let Some((kg, ladder)) = load.load_kg.zip(ladder.as_ref()) {
             let fewer = self.for_many_sets(done, kg, ladder, ask);
             if fewer < kg {
@@ -234,7 +239,8 @@ impl Composer<'_> {
                 load.note.clear();
             }
         }
-        let rir = load.load_kg.map_or(rir, |kg| self.reserve_at(entry, kg, ladder.as_ref(), ask));
+        let left = |kg: f64| self.reserve_at(entry, kg, ladder.as_ref(), ask);
+        let rir = load.load_kg.map_or(rir, |kg| left(kg).saturating_sub(tired).max(rir));
         let list = Some(vec![amount; done.sets as usize]);
         let note = own.map_or(load.note, |own| own.note);
         let of = |measure: Measure| list.clone().filter(|_| entry.measure == measure);
@@ -261,6 +267,32 @@ impl Composer<'_> {
                 .flatten(),
             ..Item::default()
         }
+    }
+
+    /// The load of a known lift after what its day has before it: that of a repetition more in reserve, or a little under
+    /// its fresh one, where the kit makes it. A load that is to be found is found tired.
+    fn tired_kg(
+        &self,
+        done: &Done,
+        day: &[Done],
+        (fresh, ladder): (&WorkingLoad, Option<&Ladder>),
+        ask: Ask,
+    ) -> Option<f64> {
+        /// So much of a load is about a repetition less, where the table of percents takes a wide step.
+        const A_REPETITION: f64 = 0.97;
+        /// Kit with wider steps has nothing lighter for it.
+        const LEAST_SHARE: f64 = 0.9;
+        let before = day.iter().take_while(|other| *other != done);
+        let before = before.map(|done| (&*self.candidate(done).entry, done.sets));
+        let turn = self.turns.get(&(done.day, done.candidate)).copied();
+        let entry = &self.candidate(done).entry;
+        let tired = tired::after(entry, turn, before);
+        let (kg, ladder) = fresh.load_kg.zip(ladder)?;
+        fresh.one_rep_max_kg.filter(|_| tired > 0)?;
+        let later =
+            self.known.working_load(entry, Some(ladder), Ask { rir: ask.rir + tired, ..ask });
+        let less = later.load_kg.into_iter().chain(ladder.at_most(kg * A_REPETITION));
+        less.reduce(f64::max).filter(|less| *less >= kg * LEAST_SHARE && *less < kg)
     }
 
     /// The reserve that a load leaves: where sizes are coarse, or the day is the lighter one, it is more than was asked for.

@@ -24,6 +24,7 @@ pub mod seal;
 pub mod short;
 pub mod spare_time;
 pub mod steps;
+mod tired;
 pub use crate::timing;
 pub mod told;
 pub mod turns;

@@ -3,10 +3,12 @@
 //! The planner gives the sessions of each block at their fullest; the weeks vary sets, repetitions, load and reserve inside
 //! them, so that no week has more sets or takes longer than its minutes.
 
+mod amounts;
 mod week_notes;
 
 use std::collections::BTreeMap;
 
+use amounts::{set_amounts, week_sets};
 use jiff::civil::Date;
 
 use crate::input::catalog::Entry;
@@ -20,7 +22,7 @@ use crate::plan::screening::CarefulStart;
 use crate::plan::steps::{Track, most_after, next_load};
 use crate::plan::told::Told;
 use crate::plan::waves;
-use crate::plan::{finisher, fit, spare_time};
+use crate::plan::{finisher, fit, spare_time, tired};
 use crate::request::dose::{Dose, Duty, Span, for_client};
 use crate::strength::estimate::percent_at_reserve;
 use crate::words::{GroupKind, Status, Turn};
@@ -55,7 +57,8 @@ pub struct Course<'a> {
 /// Every week of the course, in order.
 #[must_use]
 pub fn weeks(course: &Course<'_>) -> Vec<Week> {
-    let mut progress = Progress { course, tracks: BTreeMap::new(), base: Vec::new(), raises: 0 };
+    let mut progress =
+        Progress { course, tracks: BTreeMap::new(), base: Vec::new(), done: Vec::new(), raises: 0 };
     let plans = calendar(course.profile.training_status, course.profile.weeks);
     plans.into_iter().map(|plan| progress.week(plan)).collect()
 }
@@ -79,6 +82,8 @@ struct Standing<'a> {
     is_heavy: bool,
     /// Whether an earlier week had it.
     is_known: bool,
+    /// Repetitions that the load leaves out of account, as the muscles are tired.
+    tired: u32,
 }
 
 /// An exercise and its turn of the week: its heavier and its lighter day grow apart.
@@ -92,6 +97,8 @@ struct Progress<'c, 'a> {
     course: &'c Course<'a>,
     tracks: BTreeMap<Tracked, Standing<'a>>,
     base: Vec<Session>,
+    /// What the session had so far, with its sets as planned.
+    done: Vec<(&'a Entry, u32)>,
     /// Full weeks of conditioning so far: it grows with each, and not in easier ones.
     raises: u32,
 }
@@ -134,6 +141,7 @@ impl<'a> Progress<'_, 'a> {
     fn session(&mut self, base: &Session, plan: WeekPlan, hard_end: bool) -> Session {
         let mut session = base.clone();
         let limit = base.minutes.as_ref().map(|minutes| minutes.limit);
+        self.done.clear();
         session.groups = base
             .groups
             .iter()
@@ -186,9 +194,14 @@ impl<'a> Progress<'_, 'a> {
     fn item(&mut self, item: &mut Item, plan: WeekPlan) {
         let profile = self.course.profile;
         let careful = self.course.careful;
+        let done = (self.course.entry)(&item.exercise).map(|entry| (entry, item.sets));
+        let before = self.done.iter().copied();
+        let tired = done.map_or(0, |(entry, _)| tired::after(entry, item.turn, before));
+        self.done.extend(done);
         let Some(standing) = self.standing(item) else {
             return;
         };
+        standing.tired = tired;
         let sets = week_sets(item.sets, plan, profile.training_status, careful);
         let mut rir = week_rir(standing, item, plan, profile.training_status);
         let mut amount = if plan.is_light { standing.track.low } else { standing.track.amount };
@@ -254,6 +267,7 @@ impl<'a> Progress<'_, 'a> {
             written: None,
             is_heavy: false,
             is_known: false,
+            tired: 0,
         })
     }
 
@@ -328,7 +342,9 @@ impl Standing<'_> {
             plan.is_light,
         );
         let (block, cap_kg) = (plan.block, self.lift.cap_kg);
-        let load = waves::load(heavy, status, block, most_for_one, ladder, cap_kg, self.before);
+        let in_reserve = waves::Heavy { rir: heavy.rir + self.tired, ..heavy };
+        let load =
+            waves::load(in_reserve, status, block, most_for_one, ladder, cap_kg, self.before);
         // In the first block what was done is done again, though the table says a little less.
         let same = |(went, _): &(u32, f64)| block == 0 && *went == heavy.reps + heavy.rir;
         let lifted = self.lift.lifted.filter(same).map(|(_, kg)| kg);
@@ -360,19 +376,6 @@ impl Standing<'_> {
     }
 }
 
-/// Sets of a week: a third fewer in a light one (custom, VO-16), one fewer in a novice's; from 65 few at first, and one
-/// more each week.
-fn week_sets(planned: u32, plan: WeekPlan, status: Status, careful: &CarefulStart) -> u32 {
-    let sets = match (plan.is_light, status) {
-        (true, Status::Novice) => planned.saturating_sub(1),
-        (true, _) => planned * 2 / 3,
-        (false, _) => planned,
-    };
-    let first = careful.first_week_sets.map_or(u32::MAX, |first| first + plan.week - 1);
-    let most = first.min(careful.most_sets.unwrap_or(u32::MAX));
-    sets.min(most).clamp(1, planned.max(1))
-}
-
 /// Reserve of a week: one more in light weeks and in the first week of a block, as planned else.
 fn week_rir(standing: &Standing<'_>, item: &Item, plan: WeekPlan, status: Status) -> Option<u32> {
     let planned = item.rir?;
@@ -381,15 +384,6 @@ fn week_rir(standing: &Standing<'_>, item: &Item, plan: WeekPlan, status: Status
     }
     let starts = plan.in_block == 0 && status != Status::Novice;
     Some((planned + u32::from(plan.is_light || starts)).min(5))
-}
-
-/// Writes one amount for every set.
-fn set_amounts(item: &mut Item, amount: u32) {
-    let sets = usize::try_from(item.sets).unwrap_or(1);
-    let lists = [&mut item.reps, &mut item.seconds, &mut item.meters, &mut item.calories];
-    for list in lists.into_iter().flatten() {
-        *list = vec![amount; sets];
-    }
 }
 
 #[cfg(test)]
