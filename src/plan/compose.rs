@@ -49,6 +49,7 @@ pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Ses
         turned: turns::turned(request, &turns),
         turns,
         is_tight: false,
+        is_generous: true,
     };
     let of_day = |(day, groups): (usize, &Vec<Together>)| {
         composer.session_in_time(day, &solution.split.days[day], groups)
@@ -78,13 +79,21 @@ struct Composer<'a> {
     turned: BTreeMap<(usize, usize), Candidate>,
     /// Whether a heavier turn rests no longer than usual, as the minutes hold no more.
     is_tight: bool,
+    /// Whether lighter sets come on the way to lifts beyond those that the minutes were kept for.
+    is_generous: bool,
 }
 
 impl Composer<'_> {
     /// A day's session with its turns as far as its minutes hold them: the heavier one, which rests longer, is the
     /// first to be done as usual.
     fn session_in_time(&self, day: usize, split: &SplitDay, groups: &[Together]) -> Session {
-        let session = self.session(day, split, groups);
+        let generous = self.session(day, split, groups);
+        if !self.is_over(&generous, day) {
+            return self.rested(generous, day);
+        }
+        let (turns, turned) = (self.turns.clone(), self.turned.clone());
+        let usual = Composer { turns, turned, is_generous: false, ..*self };
+        let session = usual.session(day, split, groups);
         if !self.is_over(&session, day) {
             return self.rested(session, day);
         }
@@ -92,7 +101,8 @@ impl Composer<'_> {
             let mut turns = self.turns.clone();
             turns.retain(|(other, _), turn| *other != day || keep(turn));
             let turned = turns::turned(self.request, &turns);
-            Composer { turns, turned, is_tight: true, ..*self }.session(day, split, groups)
+            Composer { turns, turned, is_tight: true, is_generous: false, ..*self }
+                .session(day, split, groups)
         };
         let kept: [fn(&Turn) -> bool; 3] = [|_| true, |turn| *turn == Turn::Lighter, |_| false];
         // As usual in the end, whatever that takes.
@@ -366,6 +376,6 @@ impl Composer<'_> {
             |entry: &Entry| racks::ladder(entry, profile.equipment.as_ref()?, profile.units);
         let items = work.iter_mut().flat_map(|group| &mut group.items);
         let candidates = order.iter().map(|done| self.candidate(done));
-        lead_up::lead_up(candidates.zip(items), &ladder);
+        lead_up::lead_up(candidates.zip(items), &ladder, self.is_generous);
     }
 }

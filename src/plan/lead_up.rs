@@ -37,13 +37,14 @@ impl Lift<'_> {
 pub(super) fn lead_up<'a>(
     day: impl Iterator<Item = (&'a Candidate, &'a mut Item)>,
     ladder: &dyn Fn(&Entry) -> Option<Ladder>,
+    is_generous: bool,
 ) {
     let mut warm = BTreeSet::new();
     let mut is_first = true;
     let mut lifts: Vec<Lift<'a>> = Vec::new();
     for (candidate, item) in day {
         let is_warm = !warm.insert(candidate.pattern);
-        let steps = steps(candidate, is_warm, is_first);
+        let steps = steps(candidate, (is_warm, is_first), is_generous);
         let found = first_load(candidate, item).zip(ladder(&candidate.entry));
         let Some((load_kg, ladder)) = found.filter(|_| steps > 0) else { continue };
         let mut lift = Lift { item, ladder, load_kg, reps: candidate.amount };
@@ -71,19 +72,27 @@ fn first_load(candidate: &Candidate, item: &Item) -> Option<f64> {
     item.load_kg.or(climb)
 }
 
-/// Steps to a main or fast lift, never more than its time was kept for.
-fn steps(candidate: &Candidate, is_warm: bool, is_first: bool) -> usize {
-    let is_bar = candidate.entry.load == LoadKind::BarTotal;
+/// Steps to a main or fast lift: those that its time was kept for, and, where minutes are over, what kit for the legs and a
+/// belt take beyond them.
+fn steps(candidate: &Candidate, (is_warm, is_first): (bool, bool), is_generous: bool) -> usize {
+    let (load, amount) = (candidate.entry.load, candidate.amount);
+    let is_bar = load == LoadKind::BarTotal;
     let wanted = candidate.duty == Duty::Main || (candidate.duty == Duty::Explosive && is_bar);
-    if !wanted || !ramp::is_wanted(candidate.duty, candidate.amount) {
+    if !wanted || !ramp::is_wanted(candidate.duty, amount) {
         return 0;
     }
-    let kept = ramp_steps(&candidate.entry, candidate.duty, candidate.amount);
+    let kept = ramp_steps(&candidate.entry, candidate.duty, amount);
+    let more = match load {
+        LoadKind::PlateMachine if amount <= HEAVY_REPS && candidate.is_leg_lift() => 2,
+        LoadKind::BodyweightPlus => 1,
+        _ => 0,
+    };
+    let most = if is_generous { kept.max(more) } else { kept };
     match (is_warm, is_first) {
-        (true, _) if is_bar || candidate.amount <= HEAVY_REPS => kept.min(1),
+        (true, _) if is_bar || amount <= HEAVY_REPS => most.min(1),
         (true, _) => 0,
-        (false, true) => kept,
+        (false, true) => most,
         // A bar on the legs keeps three steps of four, any other lift two.
-        (false, false) => kept.min((kept - kept.min(1)).max(2)),
+        (false, false) => most.min((most - most.min(1)).max(2)),
     }
 }

@@ -334,21 +334,18 @@ fn sets_of(request: &Request, entry: &Entry, [low, high]: [u32; 2]) -> [u32; 2] 
     [low.min(most), high.min(most)]
 }
 
-/// Ramp sets that a main lift's time is kept for: a bar needs more steps than a pair of dumbbells, few repetitions more than
-/// many, and a sled for the legs two, as it is the heaviest load of a place.
+/// Ramp sets that a main lift's time is kept for: a bar needs more steps than a pair of dumbbells, and few
+/// repetitions more than many.
 pub(crate) fn ramp_steps(entry: &Entry, duty: Duty, amount: u32) -> usize {
     match (duty, entry.load) {
         (Duty::Main, LoadKind::BarTotal) if amount <= 6 && entry.pattern.is_some_and(is_leg) => 4,
-        (Duty::Main, LoadKind::BarTotal) if amount <= 6 => 3,
-        (Duty::Main, LoadKind::BodyweightPlus) if amount <= 6 => 2,
-        (Duty::Main, LoadKind::PlateMachine) if entry.pattern.is_some_and(is_leg) => 2,
+        (Duty::Main, LoadKind::BarTotal | LoadKind::BodyweightPlus) if amount <= 6 => 3,
         (Duty::Main | Duty::Explosive, LoadKind::BarTotal) => 2,
         (
             Duty::Main,
             LoadKind::PerHand
             | LoadKind::SingleImplement
             | LoadKind::PlateMachine
-            | LoadKind::BodyweightPlus
             | LoadKind::Stack,
         ) => 1,
         _ => 0,
