@@ -155,6 +155,8 @@ weights! {
         "lower-back":
             /// One more of what the lower back holds on one day, where the week has another.
             BACK_LOADED_TWICE = -9.0;
+            /// One more loaded hinge in the week of who begins at 65 or later.
+            HINGED_TWICE = -40.0;
         "before-sport":
             /// A set over a few for what the client's sport works hard within three days.
             HEAVY_BEFORE_SPORT = -9.0;

@@ -43,7 +43,27 @@ pub fn arranged(
         .map(|(_, block)| block.collect::<Vec<_>>())
         .collect::<Vec<_>>();
     let eye = Eye { request, lead, whole_body };
-    ranked.into_iter().fold(Vec::new(), |before, block| best_order(&eye, before, block))
+    let ordered =
+        ranked.into_iter().fold(Vec::new(), |before, block| best_order(&eye, before, block));
+    if request.is_senior() { steady_early(request, ordered) } else { ordered }
+}
+
+/// From 65 on balance comes right after the day's first lift and not on tired legs. Common practice.
+fn steady_early(request: &Request, mut ordered: Vec<Together>) -> Vec<Together> {
+    let of = |done: &Done| request.candidates[done.candidate].pattern;
+    let is_balance = |group: &Together| {
+        group.iter().any(|done| of(done) == Pattern::Balance)
+            && rank_of(request, group) == Rank::Trunk
+    };
+    let slow = |group: &Together| group.iter().any(|done| !of(done).is_explosive());
+    let lead = ordered.iter().position(slow).unwrap_or(0);
+    let late: Vec<usize> =
+        (lead + 1..ordered.len()).filter(|at| is_balance(&ordered[*at])).collect();
+    for (count, at) in late.into_iter().enumerate() {
+        let group = ordered.remove(at);
+        ordered.insert(lead + 1 + count, group);
+    }
+    ordered
 }
 
 /// The lead, or the bigger half of a pair, comes first.
@@ -125,9 +145,11 @@ fn lead(
             let bar = candidate.entry.load != LoadKind::BarTotal;
             let legs = candidate.pattern.side() == Some(Side::Legs);
             // The lighter of two days is not what a wish is paid with.
-            let is_light = heavier
-                .iter()
-                .any(|other| of(other).pattern == candidate.pattern && other.day != done.day);
+            let turns = candidate.pattern != Pattern::Squat || is_loaded(&candidate.entry);
+            let is_light = turns
+                && heavier
+                    .iter()
+                    .any(|other| of(other).pattern == candidate.pattern && other.day != done.day);
             let prime = candidate.prime();
             let bar_first = bar && prime.is_some_and(|prime| heavy_bars.contains(&prime));
             let strong = matches!(goal, Goal::Strength | Goal::Power);
@@ -277,7 +299,10 @@ fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
 
 /// A lift for a muscle that should get more, or one that is wished, stands as early as its kind of work allows.
 fn comes_early(request: &Request, candidate: &Candidate) -> bool {
-    candidate.is_wished() || candidate.prime().is_some_and(|prime| request.wants_more(prime))
+    // A step up is done while the legs of who begins late are fresh.
+    let steps = request.is_older_beginner() && candidate.pattern == Pattern::Lunge;
+    let wished = candidate.is_wished() || steps;
+    wished || candidate.prime().is_some_and(|prime| request.wants_more(prime))
 }
 
 fn is_bar_hinge(candidate: &Candidate) -> bool {

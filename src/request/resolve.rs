@@ -237,7 +237,9 @@ impl Request {
         let fits = own || one.entry.standing == Standing::Staple;
         let staple = one.duty == Duty::Main && fits && !tires;
         let wished = one.prime().is_some_and(|prime| self.wants_more(prime));
-        staple && !one.is_each_side() && (one.is_wished() || wished)
+        // Getting up from a chair is what an older beginner asks for it for.
+        let rises = self.is_older_beginner() && one.is_wished() && one.is_squat_on_both_legs();
+        rises || staple && !one.is_each_side() && (one.is_wished() || wished)
     }
 
     /// Whether a lift is done for its load, with its whole rest: a main lift with the bar on two legs or arms, or a known

@@ -2,13 +2,13 @@
 //! beside a hinge.
 //!
 //! The back that holds both is tired by the first. The other comes with dumbbells, on a machine, with the chest on a bench
-//! or on another day. Common practice.
+//! or on another day. Who begins at 65 or later has one loaded hinge a week. Common practice.
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::at_most;
-use crate::model::points::BACK_LOADED_TWICE;
+use crate::model::points::{BACK_LOADED_TWICE, HINGED_TWICE};
 use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
@@ -38,6 +38,19 @@ fn is_bent_over(entry: &Entry) -> bool {
         && grade(entry, Stress::SpinalShear) > Some(Grade::Light)
 }
 
+impl LowerBack {
+    /// Who begins at 65 or later has one loaded hinge on both legs a week, and the other against a band or without a load.
+    fn add_hinges(&self, weekly: &mut Weekly) {
+        let loaded = |entry: &Entry| loads_both_legs(entry, Pattern::Hinge);
+        let picks = weekly.picks.iter().filter(|pick| loaded(&weekly.candidate(pick).entry));
+        let row: Vec<Term> = picks.map(|pick| (pick.chosen, 1.0)).collect();
+        if weekly.request.is_older_beginner() && row.len() > 1 {
+            let wish = at_most(row, 1.0).missed_by(MOST_OVER);
+            weekly.miss(self.id(), "hinges", Tier::View, wish, HINGED_TWICE);
+        }
+    }
+}
+
 impl Rule for LowerBack {
     fn id(&self) -> &'static str {
         "lower-back"
@@ -49,6 +62,7 @@ impl Rule for LowerBack {
         Force::View
     }
     fn add_to(&self, weekly: &mut Weekly) {
+        self.add_hinges(weekly);
         for day in weekly.days().filter(|_| weekly.request.days.len() > 1) {
             for (place, (_, is_of)) in KINDS.into_iter().enumerate() {
                 let picks = weekly.on(day).filter(|pick| is_of(&weekly.candidate(pick).entry));

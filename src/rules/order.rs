@@ -68,6 +68,12 @@ pub(super) fn group_rank(group: &Group) -> Rank {
     }
 }
 
+/// Whether a group is there for balance, which is done while the legs are fresh and tires nothing.
+fn is_balance(group: &Group) -> bool {
+    let balance = |item: &Item| item.pattern() == Some(Pattern::Balance);
+    group.items.iter().any(balance) && group_rank(group) == Rank::Trunk
+}
+
 impl Rule for Order {
     fn id(&self) -> &'static str {
         "order"
@@ -88,8 +94,10 @@ impl Rule for Order {
         };
         let mut findings = Vec::new();
         for session in &week.sessions {
-            for pair in session.groups.windows(2) {
-                if group_rank(&pair[0]) > group_rank(&pair[1]) && !emphasized(&pair[0]) {
+            let big_and_small = session.groups.iter().filter(|group| !is_balance(group));
+            let groups: Vec<&Group> = big_and_small.collect();
+            for pair in groups.windows(2) {
+                if group_rank(pair[0]) > group_rank(pair[1]) && !emphasized(pair[0]) {
                     let id = pair[1].items.first().map_or("", |item| item.entry.id.as_str());
                     let place = format!("{}, {id}", session.label);
                     let got = "after smaller work";

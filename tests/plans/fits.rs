@@ -70,3 +70,26 @@ fn who_must_not_bend_under_a_load_does_not_chop_down() {
     );
     assert_eq!(of("limits: [loaded-spinal-flexion]"), [false, false, true]);
 }
+
+#[test]
+fn who_begins_late_leans_on_what_stands_firm() {
+    let of = left(
+        ["incline-push-up", "wall-push-up", "band-chest-press"],
+        "goal: general-fitness\ntraining_status: novice\nstart: 2027-01-04\n",
+    );
+    let chair = "equipment: [chair, low-box, resistance-band, band-anchor]\n";
+    let bench = "equipment: [bench, resistance-band, band-anchor]\n";
+    assert_eq!(of(&format!("{chair}birth_year: 1950")), [false, true, true]);
+    assert!(of(&format!("{bench}birth_year: 1950"))[0]);
+    assert!(of(&format!("{chair}birth_year: 1990"))[0]);
+}
+
+#[test]
+fn from_65_on_who_must_not_kneel_pushes_the_hips_standing() {
+    let of = left(
+        ["dumbbell-hip-thrust", "dumbbell-romanian-deadlift"],
+        "goal: fat-loss\ntraining_status: novice\nequipment: [dumbbells, bench]\nstart: 2027-01-04\nlimits: [kneeling]\n",
+    );
+    assert_eq!(of("birth_year: 1950"), [false, true]);
+    assert_eq!(of("birth_year: 1990"), [true, true]);
+}

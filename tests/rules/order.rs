@@ -19,3 +19,12 @@ fn emphasis_may_break_it() {
         .with("emphasis: {biceps: more}")
         .allows("mon: biceps-curl x3 of 10; bench-press x3 of 10");
 }
+
+/// Common practice: balance is done while the legs are fresh.
+#[test]
+fn balance_may_come_early() {
+    check_rule("order")
+        .allows("mon: goblet-squat x3 of 10; heel-to-toe-stand x2 of 20; bench-press x3 of 10")
+        .allows("mon: goblet-squat x3 of 10; single-leg-stand x2 of 20 + plank x2 of 20; bench-press x3 of 10")
+        .remarks("mon: goblet-squat x3 of 10; plank x2 of 20; bench-press x3 of 10", "mon, bench-press");
+}

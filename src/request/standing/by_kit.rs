@@ -124,7 +124,9 @@ pub(super) fn for_a_load(
     let moves_joints = entry.kind == Some(Kind::Compound);
     // A weight teaches a pull as well as a band does.
     let first = learns_first(request, entry) && entry.load != LoadKind::Band;
-    let light = by_limit::is_light_lunge(request, entry);
+    // The lighter of an older beginner's two hinges is one against a band.
+    let gentle = entry.load == LoadKind::Band && pattern == Pattern::Hinge;
+    let light = by_limit::is_light_lunge(request, entry) || (gentle && request.is_older_beginner());
     if !bare || !moves_joints || first || light || is_next_rung(request, entry) {
         return None;
     }

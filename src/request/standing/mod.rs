@@ -25,6 +25,8 @@ type Filter = fn(&Request, &[&Arc<Entry>], &Entry) -> Option<Barred>;
 const SPARING: &[Filter] = &[
     by_client::for_staying_up,
     by_client::for_a_touchy_back,
+    older::for_something_firm,
+    older::for_hips_pushed_standing,
     by_limit::for_a_light_back,
     by_limit::for_light_knees,
     by_limit::for_a_touchy_shoulder,

@@ -6,8 +6,9 @@ use super::{better, by_kit, is_ballistic, is_loaded, is_proper};
 use crate::input::catalog::Entry;
 use crate::input::profile::Limit;
 use crate::request::candidate::grade;
+use crate::request::eligibility::has_kit;
 use crate::request::{Barred, Request};
-use crate::words::{Grade, LoadKind, Measure, Pattern, Sides, Standing, Status, Stress};
+use crate::words::{Grade, Kit, LoadKind, Measure, Pattern, Sides, Standing, Status, Stress};
 
 /// From 65 on a beginner rows with a support, a band or a machine: what is bent over asks of a back what it is yet to
 /// learn. Common practice.
@@ -158,6 +159,48 @@ pub(super) fn for_trunk_work_off_the_floor(
             && matches!(other.standing, Standing::Staple | Standing::Regular)
     };
     usable.iter().find(up).filter(|_| stays_up && on_the_floor).map(better)
+}
+
+/// From 65 on a beginner leans on what stands firm, a bench or a bar in a rack: a chair slides and a low box is low, so that
+/// at home the press is done at the wall or against a band. Common practice.
+pub(super) fn for_something_firm(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    const FIRM: [Kit; 5] =
+        [Kit::Bench, Kit::AdjustableBench, Kit::SquatRack, Kit::SmithMachine, Kit::PlyoBox];
+    let novice = request.is_older_beginner();
+    let firm = FIRM.iter().any(|item| has_kit(&request.profile, *item));
+    let press = |one: &Entry| one.pattern == Some(Pattern::HorizontalPush);
+    let leans = press(entry) && entry.first_step && entry.standing == Standing::Staple;
+    let bare = entry.load == LoadKind::Bodyweight;
+    let upright = |other: &&&Arc<Entry>| {
+        press(other)
+            && (other.standing == Standing::StandIn || other.load == LoadKind::Band)
+            && grade(other, Stress::Prone).is_none()
+    };
+    let wanted = novice && !firm && leans && bare;
+    usable.iter().find(upright).filter(|_| wanted).map(better)
+}
+
+/// From 65 on who must not kneel pushes the hips standing: the way down to a thrust or bridge goes over the knees. Common
+/// practice.
+pub(super) fn for_hips_pushed_standing(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let kneeling = request.profile.limits.contains(&Limit::Whole(Stress::Kneeling));
+    let stays_up = kneeling && request.is_senior();
+    let lies =
+        entry.pattern == Some(Pattern::HipExtension) && grade(entry, Stress::Supine).is_some();
+    let standing = |other: &&&Arc<Entry>| {
+        matches!(other.pattern, Some(Pattern::Hinge | Pattern::HipExtension))
+            && grade(other, Stress::Supine).is_none()
+            && other.standing <= Standing::Regular
+    };
+    usable.iter().find(standing).filter(|_| stays_up && lies).map(better)
 }
 
 fn bends_deep(entry: &Entry) -> bool {
