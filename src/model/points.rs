@@ -211,6 +211,8 @@ weights! {
         "complete-week":
             /// An exercise that the week lacks of the small work which completes it.
             INCOMPLETE = -20.0;
+            /// The same of what keeps an older client from falling, and of what a runner runs on.
+            UNSTEADY = -60.0;
         "lifts-first":
             /// A single-joint exercise for chest, lats or quads over the number of lifts for them.
             LIFT_PASSED_BY = -15.0;

@@ -1,18 +1,31 @@
 //! The small work that lifts leave out and that completes a week of the goal.
 //!
-//! Who presses pays for it with the back of the shoulder; for size the trunk is bent as well as held; whose sport throws,
-//! swims or rows, and whose shoulder is touchy, turns the arm out; whose sport turns and kicks, or runs beside power, trains the
-//! inner thighs; who trains for power or to lose fat pushes the hips; who is 65 or older trains the ankles and the side of the
-//! hip, for stairs and against falls. Common practice.
+//! Who presses pays for it with the back of the shoulder; for size the trunk is bent as well as held; whose sport throws
+//! or swims, and whose shoulder is touchy, turns the arm out; whose sport turns and kicks, or runs beside power, trains the
+//! inner thighs; who runs to last trains the calves and hinges on one leg, as every stride does; who trains for power or to
+//! lose fat pushes the hips; who is 65 or older trains the ankles and the side of the hip, for stairs and against falls.
+//! Common practice.
 
 use super::Request;
-use crate::words::{Goal, Muscle, Pattern, Status, Stress};
+use crate::input::catalog::Entry;
+use crate::input::profile::Limit;
+use crate::words::{Goal, Muscle, Pattern, Region, Sides, Status, Stress};
 
-/// What completes a week: a name, the movements that do, and how many exercises of them.
+/// What completes a week: a name, the movements that do, how many exercises of them, and whether the client stands on it.
 pub(crate) struct Part {
     pub name: &'static str,
     pub patterns: &'static [Pattern],
     pub times: u32,
+    pub carries: bool,
+    one_side: bool,
+}
+
+impl Part {
+    /// Whether an exercise is one of them.
+    pub(crate) fn has(&self, entry: &Entry) -> bool {
+        let side = !self.one_side || entry.sides == Sides::Each;
+        side && entry.pattern.is_some_and(|pattern| self.patterns.contains(&pattern))
+    }
 }
 
 const BEHIND_THE_SHOULDER: &[Pattern] =
@@ -23,25 +36,64 @@ const FULL_WEEK: usize = 3;
 /// What completes a client's week.
 pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
     let plays = |muscle: Muscle| request.hard_elsewhere(muscle).next().is_some();
-    let limited = |stress: Stress| request.profile.limits.iter().any(|one| one.stress() == stress);
-    let turns_out = plays(Muscle::FrontDelts) || plays(Muscle::Lats) || limited(Stress::Overhead);
+    let turns_out = plays(Muscle::FrontDelts) || has_a_touchy_shoulder(request);
     let goal = request.profile.goal;
-    let runs = goal == Goal::Power && plays(Muscle::Quads) && plays(Muscle::Hamstrings);
+    let jumps = goal == Goal::Power && plays(Muscle::Quads) && plays(Muscle::Hamstrings);
+    let runs = u32::from(runs_to_last(request));
     let pushes_the_hips = matches!(goal, Goal::Power | Goal::FatLoss) && request.days.len() > 1;
-    // For size it is the muscle that counts, elsewhere the shoulder.
-    let size = goal == Goal::Hypertrophy;
-    let behind = &BEHIND_THE_SHOULDER[..if size { 1 } else { 2 }];
-    let part = |name, patterns, times| Part { name, patterns, times };
+    // For size it is the muscle that counts, elsewhere the shoulder of who has a use for it.
+    let behind =
+        &BEHIND_THE_SHOULDER[..if goal == Goal::Hypertrophy || !turns_out { 1 } else { 2 }];
+    let part =
+        |name, patterns, times| Part { name, patterns, times, carries: false, one_side: false };
+    let steady = |name, patterns, times| Part { carries: true, ..part(name, patterns, times) };
     let parts = [
         part("shoulder", behind, behind_the_shoulder(request)),
         part("outward", &[Pattern::ShoulderExternalRotation], u32::from(turns_out)),
         part("trunk", &[Pattern::TrunkFlexion], bending(request)),
-        part("ankles", &[Pattern::PlantarFlexion], u32::from(request.is_senior())),
-        part("thighs", &[Pattern::HipAdduction], u32::from(plays(Muscle::Adductors) || runs)),
+        steady("ankles", &[Pattern::PlantarFlexion], u32::from(request.is_senior())),
+        steady("calves", &[Pattern::PlantarFlexion], if request.is_senior() { 0 } else { runs }),
+        Part { one_side: true, ..steady("strides", &[Pattern::Hinge], runs) },
+        part("thighs", &[Pattern::HipAdduction], u32::from(plays(Muscle::Adductors) || jumps)),
         part("steps", &[Pattern::HipAbduction], u32::from(request.is_senior())),
         part("hips", &[Pattern::HipExtension], u32::from(pushes_the_hips)),
     ];
     parts.into_iter().filter(|part| part.times > 0)
+}
+
+/// Whether a shoulder hurts or has a limit: one that only must not go all the way up is stiff and not touchy.
+fn has_a_touchy_shoulder(request: &Request) -> bool {
+    let profile = &request.profile;
+    let limited = |one: &Limit| {
+        *one == Limit::Whole(Stress::Overhead) || one.stress() == Stress::ShoulderExtensionEndRange
+    };
+    let said = profile.screening.as_ref().and_then(|said| said.pain.as_ref());
+    let hurts =
+        said.is_some_and(|pain| pain.iter().any(|one| one.regions().contains(&Region::Shoulder)));
+    hurts || profile.limits.iter().any(limited)
+}
+
+/// Whether the client trains to last and runs, walks or rides far: other training works the calves.
+fn runs_to_last(request: &Request) -> bool {
+    let profile = &request.profile;
+    let far = profile.other_training.iter().any(|one| one.muscles.contains(&Muscle::Calves));
+    far && profile.goal == Goal::Endurance
+}
+
+/// Whether arms have no work of their own in a week: who trains to last has better uses for the minutes, and for who learns
+/// and pulls hard in sport the boat has done it. Common practice.
+pub(super) fn spares_arms(request: &Request, entry: &Entry) -> bool {
+    let bends = match entry.pattern {
+        Some(Pattern::ElbowFlexion) => true,
+        Some(Pattern::ElbowExtension) => false,
+        _ => return false,
+    };
+    let profile = &request.profile;
+    let wished =
+        |muscle: &Muscle| request.wants_more(*muscle) || profile.targets.contains_key(muscle);
+    let learns = profile.training_status == Status::Novice && profile.goal != Goal::Hypertrophy;
+    let pulls = bends && learns && request.hard_elsewhere(Muscle::Lats).next().is_some();
+    (profile.goal == Goal::Endurance || pulls) && !entry.direct.iter().any(wished)
 }
 
 /// Whether a movement completes a client's week.

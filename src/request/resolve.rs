@@ -125,6 +125,9 @@ fn has_purpose(request: &Request, entry: &Entry) -> bool {
     if pattern.is_explosive() {
         return request.profile.goal == Goal::Power;
     }
+    if completing::spares_arms(request, entry) {
+        return false;
+    }
     let wanted = |muscle: &Muscle| {
         request.targets.contains_key(muscle) || crate::request::EXTRAS.contains(muscle)
     };
@@ -322,8 +325,9 @@ fn amount_of(request: &Request, entry: &Entry, dose: &Dose) -> u32 {
     if bar && request.profile.goal != Goal::Endurance { aim.min(most) } else { aim }
 }
 
-/// Most sets of a hinge, which tires the back for days, and of any exercise of a beginner from 65 on: common practice.
+/// Most sets of a hinge, which tires the back for days, of the arm turned out, which is care, and of any exercise of a beginner from 65 on: common practice.
 const MOST_HINGE_SETS: u32 = 4;
+const MOST_TURNS_OUT: u32 = 2;
 const MOST_SETS_OF_OLDER_BEGINNERS: u32 = 3;
 
 /// The sets of a dose for this exercise and client.
@@ -331,6 +335,7 @@ fn sets_of(request: &Request, entry: &Entry, [low, high]: [u32; 2]) -> [u32; 2] 
     let most = match entry.pattern {
         _ if request.is_older_beginner() => MOST_SETS_OF_OLDER_BEGINNERS,
         Some(Pattern::Hinge) => MOST_HINGE_SETS,
+        Some(Pattern::ShoulderExternalRotation) => MOST_TURNS_OUT,
         _ => high,
     };
     [low.min(most), high.min(most)]

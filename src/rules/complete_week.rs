@@ -5,13 +5,12 @@
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::model::goal::at_least;
-use crate::model::points::INCOMPLETE;
+use crate::model::points::{INCOMPLETE, UNSTEADY};
 use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
 use crate::request::completing::parts;
 use crate::week::Week;
-use crate::words::Pattern;
 
 /// Exercises in the week by what completes it.
 pub(super) struct CompleteWeek;
@@ -28,24 +27,21 @@ impl Rule for CompleteWeek {
     }
     fn add_to(&self, weekly: &mut Weekly) {
         for part in parts(weekly.request) {
-            let does = |pattern| part.patterns.contains(&pattern);
-            let done = weekly.picks.iter().filter(|pick| does(weekly.candidate(pick).pattern));
+            let done = weekly.picks.iter().filter(|pick| part.has(&weekly.candidate(pick).entry));
             let done: Vec<Term> = done.map(|pick| (pick.chosen, 1.0)).collect();
             if !done.is_empty() {
                 let times = f64::from(part.times);
+                let cost = if part.carries { UNSTEADY } else { INCOMPLETE };
                 let wish = at_least(done, times).missed_by(times);
-                weekly.miss(self.id(), part.name, Tier::View, wish, INCOMPLETE);
+                weekly.miss(self.id(), part.name, Tier::View, wish, cost);
             }
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();
         for part in parts(request) {
-            let does = |pattern: Option<Pattern>| {
-                pattern.is_some_and(|pattern| part.patterns.contains(&pattern))
-            };
-            let possible = request.candidates.iter().any(|one| does(Some(one.pattern)));
-            let done = week.work().filter(|(_, item)| does(item.pattern())).count();
+            let possible = request.candidates.iter().any(|one| part.has(&one.entry));
+            let done = week.work().filter(|(_, item)| part.has(&item.entry)).count();
             if possible && done == 0 {
                 let wanted = part
                     .patterns

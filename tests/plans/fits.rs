@@ -1,6 +1,11 @@
 //! Which forms fit what the client's body had better not do, and what the place has. All of it is common practice.
 
-use super::choosing::left;
+use weekwright::input::plan::Plan;
+use weekwright::words::Pattern;
+
+use super::choosing::{left, request};
+use super::shape::{items, plan};
+use crate::rules::check::PLANNER;
 
 const GYM: &str = "equipment: [barbell, squat-rack, bench, adjustable-bench, dumbbells, leg-press, landmine, chair]\n";
 
@@ -92,4 +97,57 @@ fn from_65_on_who_must_not_kneel_pushes_the_hips_standing() {
     );
     assert_eq!(of("birth_year: 1950"), [false, true]);
     assert_eq!(of("birth_year: 1990"), [true, true]);
+}
+
+#[test]
+fn who_trains_to_last_and_who_learns_beside_the_boat_curls_nothing() {
+    let of = left(
+        ["biceps-curl", "hammer-curl", "overhead-triceps-extension"],
+        "training_status: novice\nequipment: [dumbbells, bench]\n",
+    );
+    assert_eq!(of("goal: endurance"), [false; 3]);
+    assert!(of("goal: endurance\nemphasis: {biceps: more}")[0]);
+    assert!(of("goal: endurance\nexercises: {prefer: [hammer-curl]}")[1]);
+    let rows = "other_training: [{day: sat, load: hard, muscles: [lats, quads]}]\n";
+    assert_eq!(of(&format!("{rows}goal: strength"))[..2], [false, false]);
+    assert!(of(&format!("{rows}goal: hypertrophy"))[0]);
+    assert!(of("goal: strength")[0]);
+}
+
+#[test]
+fn the_arm_is_turned_out_for_two_sets() {
+    let keys = "goal: strength\ntraining_status: intermediate\nlimits: [overhead]\n\
+                equipment: [resistance-band, band-anchor]\n";
+    let sets = request(keys).candidate("band-external-rotation").map(|one| one.sets);
+    assert_eq!(sets, Some([2, 2]));
+}
+
+fn pattern(id: &str) -> Option<Pattern> {
+    PLANNER.catalog().get(id).and_then(|entry| entry.pattern)
+}
+
+/// The place of the first exercise of a pattern among the work of each day.
+fn places(plan: &Plan, wanted: Pattern) -> Vec<Option<usize>> {
+    let of_day = |day: usize| items(plan).filter(move |(other, _)| *other == day);
+    let place = |day| of_day(day).position(|(_, item)| pattern(&item.exercise) == Some(wanted));
+    (0..plan.sessions.len()).map(place).collect()
+}
+
+#[test]
+fn the_week_of_who_begins_late_is_kind_to_back_and_balance() {
+    let plan = plan(
+        "goal: general-fitness\ntraining_status: novice\nbirth_year: 1948\nsex: female\nstart: 2027-01-05\n\
+         equipment: {dumbbells: {from_kg: 1, to_kg: 6, step_kg: 1}, chair: 1, low-box: 1, resistance-band: 2, band-anchor: 1}\n\
+         sessions: [{day: tue, minutes: 35}, {day: fri, minutes: 35}]\n\
+         limits: [supine, prone, kneeling]\nexercises: {must: [sit-to-stand]}\n",
+    );
+    let balance = places(&plan, Pattern::Balance);
+    assert!(balance.iter().flatten().all(|place| *place <= 3), "{balance:?}");
+    let loaded = |id: &str| id.contains("dumbbell") && pattern(id) == Some(Pattern::Hinge);
+    let hinges = items(&plan).filter(|(_, item)| loaded(&item.exercise)).count();
+    assert!(hinges <= 1, "{hinges} loaded hinges");
+    let rises = items(&plan).any(|(_, item)| item.exercise == "sit-to-stand");
+    assert!(rises);
+    let calves = places(&plan, Pattern::PlantarFlexion);
+    assert!(calves.iter().any(Option::is_some), "{calves:?}");
 }
