@@ -100,6 +100,25 @@ fn from_65_on_who_must_not_kneel_pushes_the_hips_standing() {
 }
 
 #[test]
+fn one_heavy_bell_is_no_press_for_who_is_light() {
+    let keys = "goal: general-fitness\ntraining_status: novice\nsex: female\nbody_mass_kg: 60\n";
+    let of = left(
+        [
+            "half-kneeling-one-arm-press",
+            "overhead-triceps-extension",
+            "band-overhead-press",
+            "goblet-squat",
+        ],
+        keys,
+    );
+    let one = "equipment: {kettlebell: {masses_kg: [12]}, resistance-band: 1}";
+    assert_eq!(of(one), [false, false, true, true]);
+    let many = "equipment: {kettlebell: {masses_kg: [4, 6, 8, 12]}, resistance-band: 1}";
+    assert_eq!(of(many)[..2], [true, true]);
+    assert!(of("equipment: {kettlebell: {masses_kg: [12]}}")[0], "there is nothing lighter");
+}
+
+#[test]
 fn who_trains_to_last_and_who_learns_beside_the_boat_curls_nothing() {
     let of = left(
         ["biceps-curl", "hammer-curl", "overhead-triceps-extension"],

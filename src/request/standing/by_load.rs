@@ -1,4 +1,4 @@
-//! What is passed over because the place's heaviest load for it is light for the client.
+//! What is passed over because the place's heaviest load for it is light for the client, or its lightest heavy.
 
 use std::sync::Arc;
 
@@ -7,8 +7,9 @@ use crate::input::catalog::Entry;
 use crate::request::dose::{Duty, as_done};
 use crate::request::{Barred, Request};
 use crate::strength::estimate::Ask;
+use crate::strength::ladder::Ladder;
 use crate::strength::racks;
-use crate::words::{LoadKind, Measure, Sides, Standing};
+use crate::words::{Kind, LoadKind, Measure, Pattern, Sides, Standing};
 
 /// Dumbbells up to ten kilograms are no hinge for legs that press ninety: a set that is to leave two in reserve wants kit
 /// that goes so far, where there is some for the same movement.
@@ -31,6 +32,34 @@ pub(super) fn for_more_load(
     usable.iter().find(goes_on).map(better)
 }
 
+/// The other end: where the lightest of a place is far more than the client lifts for a short set, a band, the body's own
+/// weight or a finer kit does the movement, and presses do the work of arms. Common practice.
+pub(super) fn for_less_load(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    if !begins_heavy(request, entry) {
+        return None;
+    }
+    let compound = |one: &Entry| one.kind == Some(Kind::Compound);
+    let prime = entry.direct.first();
+    let works_on_the_way =
+        |other: &Entry| compound(other) && prime.is_some_and(|one| other.indirect.contains(one));
+    // Head down, a press is heavier than with any bell.
+    let head_down = |other: &Entry| {
+        other.pattern == Some(Pattern::VerticalPush) && other.load == LoadKind::Bodyweight
+    };
+    let lighter = |other: &&&Arc<Entry>| {
+        let same = other.pattern == entry.pattern && other.kind == entry.kind;
+        (same || !compound(entry) && works_on_the_way(other))
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+            && !head_down(other)
+            && !begins_heavy(request, other)
+    };
+    usable.iter().find(lighter).map(better)
+}
+
 /// Two hands want two alike: where the place has one of each size, one hand carries. Common practice.
 pub(super) fn for_one_of_each(
     request: &Request,
@@ -51,12 +80,28 @@ pub(super) fn for_one_of_each(
 
 /// Whether the place's heaviest load for an exercise is light for the client.
 fn ends_early(request: &Request, entry: &Entry) -> bool {
+    let found = measured(request, entry, u32::MAX);
+    found.is_some_and(|(ladder, expected)| ladder.ends_early(expected))
+}
+
+/// Whether the place's lightest load for an exercise is far over what the client lifts for a short set.
+fn begins_heavy(request: &Request, entry: &Entry) -> bool {
+    const SHORT_SET: u32 = 6;
+    const FAR_OVER: f64 = 1.6;
+    let known = request.profile.known_lifts.contains_key(&entry.id);
+    let found = measured(request, entry, SHORT_SET).filter(|_| !known && is_loaded(entry));
+    found.is_some_and(|(ladder, expected)| ladder.lightest() > FAR_OVER * expected)
+}
+
+/// The loads of a place for an exercise that is done slowly, and what the client is expected to lift for a set as it is
+/// asked for, of so many repetitions at most.
+fn measured(request: &Request, entry: &Entry, most: u32) -> Option<(Ladder, f64)> {
     let profile = &request.profile;
     let counts = entry.measure == Measure::Reps && Duty::of(entry) != Duty::Explosive;
-    let Some(place) = profile.equipment.as_ref().filter(|_| counts) else { return false };
-    let Some(ladder) = racks::ladder(entry, place, profile.units) else { return false };
+    let place = profile.equipment.as_ref().filter(|_| counts)?;
+    let ladder = racks::ladder(entry, place, profile.units)?;
     let dose = as_done(profile, entry, None);
-    let ask = Ask { reps: dose.span(entry).aim, rir: dose.rir, most_percent: None };
-    let expected = request.known.expected(entry, ask);
-    expected.is_some_and(|expected| ladder.ends_early(expected))
+    let reps = dose.span(entry).aim.min(most);
+    let ask = Ask { reps, rir: dose.rir, most_percent: None };
+    Some((ladder, request.known.expected(entry, ask)?))
 }

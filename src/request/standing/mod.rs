@@ -30,6 +30,7 @@ const SPARING: &[Filter] = &[
     by_limit::for_a_light_back,
     by_limit::for_light_knees,
     by_limit::for_a_touchy_shoulder,
+    by_load::for_less_load,
 ];
 
 /// The reasons, the first that holds first. One more is a function and a line.
