@@ -119,6 +119,16 @@ fn one_heavy_bell_is_no_press_for_who_is_light() {
 }
 
 #[test]
+fn a_wrist_that_hurts_holds_dumbbells_straight() {
+    let of = left(
+        ["chest-supported-row", "dumbbell-romanian-deadlift", "one-arm-row"],
+        "goal: hypertrophy\ntraining_status: novice\nequipment: [dumbbells, adjustable-bench]\n",
+    );
+    let sore = "limits: [wrist-extension]\nscreening: {active: false, pain: [wrist]}";
+    assert_eq!(of(sore), [true, true, false], "one hand leans on the bench");
+}
+
+#[test]
 fn who_trains_to_last_and_who_learns_beside_the_boat_curls_nothing() {
     let of = left(
         ["biceps-curl", "hammer-curl", "overhead-triceps-extension"],
