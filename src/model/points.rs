@@ -88,7 +88,7 @@ weights! {
             STEADIED_ONCE = 80.0;
         "known-lifts":
             /// Cost of an exercise that the client likes and that does not come.
-            LIKED_MISSING = 40.0;
+            LIKED_MISSING = 60.0;
         "three-sets":
             /// Cost of a set that a main or fast lift, or one that is asked for, has too few of three.
             THIN_LIFT = 20.0;

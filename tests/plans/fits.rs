@@ -180,3 +180,15 @@ fn the_week_of_who_begins_late_is_kind_to_back_and_balance() {
     let calves = places(&plan, Pattern::PlantarFlexion);
     assert!(calves.iter().any(Option::is_some), "{calves:?}");
 }
+
+#[test]
+fn a_liked_pull_comes_beside_hard_practice() {
+    let plan = plan(
+        "goal: power\ntraining_status: novice\nsex: male\nbody_mass_kg: 68\nbirth_year: 2009\nstart: 2027-01-11\n\
+         equipment: [barbell, trap-bar, squat-rack, bench, dumbbells, medicine-ball, plyo-box, pull-up-bar, resistance-band, \
+         band-anchor]\nsessions: [{day: mon, minutes: 60}, {day: wed, minutes: 60}]\nemphasis: {hamstrings: more}\n\
+         exercises: {prefer: [trap-bar-deadlift]}\nother_training: [{day: tue, load: hard, muscles: [quads, hamstrings, \
+         calves, adductors]}, {day: sat, at: \"14:00\", load: hard, muscles: [quads, hamstrings, glutes, calves]}]\n",
+    );
+    assert!(items(&plan).any(|(_, item)| item.exercise == "trap-bar-deadlift"));
+}
