@@ -3,6 +3,7 @@
 //! Calves are sore after the long run, and legs that are to be fresh tomorrow are not trained today. Common practice.
 
 use super::{Figure, Finding, Force, Rule, Unit};
+use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::at_most;
 use crate::model::points::EVE_OF_SPORT;
@@ -10,6 +11,7 @@ use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
 use crate::request::day::A_DAY_H;
+use crate::request::standing::is_loaded;
 use crate::week::Week;
 use crate::words::{Muscle, Pattern};
 
@@ -17,7 +19,7 @@ use crate::words::{Muscle, Pattern};
 pub(super) struct BesideSport;
 
 /// More sets than a day ever has.
-const MOST: f64 = 60.0;
+const MOST: f64 = 120.0;
 
 /// Whether hard sport for a muscle is a day away from a session.
 fn is_near(request: &Request, muscle: Muscle, day: usize) -> bool {
@@ -30,9 +32,20 @@ fn waits(request: &Request, muscle: Muscle, day: usize) -> bool {
     is_near(request, muscle, day) && days.any(|other| !is_near(request, muscle, other))
 }
 
-/// Whether it is a jump or a throw, of which a few fresh ones tire nobody.
-const fn is_over_in_a_second(pattern: Pattern) -> bool {
-    matches!(pattern, Pattern::Jump | Pattern::Throw)
+/// How often a set counts on a day: not where nothing waits, and a loaded hinge on both legs twice, as it is felt longest.
+/// Sport that the back holds is done with the hips: hinges and thrusts with a load wait for it as well.
+/// A few fresh jumps or throws tire nobody.
+fn times(request: &Request, entry: &Entry, day: usize) -> u32 {
+    if matches!(entry.pattern, Some(Pattern::Jump | Pattern::Throw)) {
+        return 0;
+    }
+    let hips = matches!(entry.pattern, Some(Pattern::Hinge | Pattern::HipExtension));
+    let heavy = hips && is_loaded(entry);
+    let back = heavy.then_some(Muscle::SpinalErectors);
+    let mut muscles = entry.direct.first().copied().into_iter().chain(back);
+    let waits = muscles.any(|muscle| waits(request, muscle, day));
+    let long = heavy && entry.main && entry.pattern == Some(Pattern::Hinge);
+    if waits { 1 + u32::from(long) } else { 0 }
 }
 
 impl Rule for BesideSport {
@@ -48,12 +61,11 @@ impl Rule for BesideSport {
     fn add_to(&self, weekly: &mut Weekly) {
         for day in weekly.days() {
             let request = weekly.request;
-            let waiting = weekly.on(day).filter(|pick| {
-                let one = weekly.candidate(pick);
-                !is_over_in_a_second(one.pattern)
-                    && one.prime().is_some_and(|prime| waits(request, prime, day))
+            let waiting = weekly.on(day).filter_map(|pick| {
+                let times = times(request, &weekly.candidate(pick).entry, day);
+                (times > 0).then(|| pick.sets_times(f64::from(times)))
             });
-            let sets: Vec<Term> = waiting.flat_map(|pick| pick.sets_times(1.0)).collect();
+            let sets: Vec<Term> = waiting.flatten().collect();
             if !sets.is_empty() {
                 let wish = at_most(sets, 0.0).missed_by(MOST);
                 weekly.miss(self.id(), request.days[day].label(), Tier::View, wish, EVE_OF_SPORT);
@@ -64,12 +76,9 @@ impl Rule for BesideSport {
         /// So many sets are worth a remark.
         const MANY_SETS: u32 = 6;
         let found = week.sessions.iter().filter_map(|session| {
-            let near = session.work().filter(|item| {
-                let prime = item.entry.direct.first();
-                let fast = item.pattern().is_some_and(is_over_in_a_second);
-                !fast && prime.is_some_and(|prime| waits(request, *prime, session.day))
-            });
-            let sets: u32 = near.map(|item| item.sets).sum();
+            let near =
+                session.work().map(|item| item.sets * times(request, &item.entry, session.day));
+            let sets: u32 = near.sum();
             let wanted = "what sport works hard a day away on another day";
             let got = Figure::sets(2 * sets, Unit::Sets);
             let finding = Finding::broken(self.id(), session.label.clone(), wanted, got);

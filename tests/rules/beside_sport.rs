@@ -14,3 +14,16 @@ fn what_sport_works_hard_a_day_away_has_another_day() {
             "what sport works hard a day away on another day",
         );
 }
+
+/// Common practice: what the back holds in a boat is pushed by the hips, and a heavy hinge is felt for days.
+#[test]
+fn hinges_and_thrusts_keep_clear_of_what_the_back_holds() {
+    let rows = "other_training: [{day: sun, load: hard, muscles: [lats, spinal-erectors]}]";
+    let found = "what sport works hard a day away on another day";
+    check_rule("beside-sport")
+        .with(rows)
+        .allows("mon: back-squat x4 of 8; glute-bridge x4 of 10\nwed: deadlift x4 of 5; hip-thrust x4 of 8")
+        .allows("mon: deadlift x3 of 5\nwed: back-squat x4 of 8")
+        .remarks("mon: deadlift x4 of 5\nwed: back-squat x4 of 8", found)
+        .remarks("mon: deadlift x3 of 5; hip-thrust x3 of 8\nwed: back-squat x4 of 8", found);
+}
