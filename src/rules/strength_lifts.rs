@@ -53,12 +53,11 @@ fn knows_without_bar(request: &Request, entry: &Entry, pattern: Pattern) -> bool
     known.contains_key(&entry.id) && !known.keys().any(with_bar)
 }
 
-/// Whether an entry trains the lift: the lift or one of its kind with a bar.
-fn trains(entry: &Entry, pattern: Pattern) -> bool {
-    entry.pattern == Some(pattern)
-        && entry.main
-        && entry.load == LoadKind::BarTotal
-        && takes_few_reps(entry)
+/// Whether an entry trains the lift: the lift that is known without a bar, or one of its kind with a bar.
+fn trains(request: &Request, entry: &Entry, pattern: Pattern) -> bool {
+    let own = knows_without_bar(request, entry, pattern) && is_lift(request, entry, pattern);
+    let with_bar = entry.load == LoadKind::BarTotal && takes_few_reps(entry);
+    own || entry.pattern == Some(pattern) && entry.main && with_bar
 }
 
 /// The movements of which the client can do the lift.
@@ -114,7 +113,7 @@ impl Rule for StrengthLifts {
                 continue;
             }
             let has = |session: &&crate::week::Session| {
-                session.work().any(|item| trains(&item.entry, pattern))
+                session.work().any(|item| trains(request, &item.entry, pattern))
             };
             let days = week.sessions.iter().filter(has).count();
             if comes_twice(request, twice) && days < 2 {
@@ -129,7 +128,8 @@ impl Rule for StrengthLifts {
 
 impl StrengthLifts {
     fn on_two_days(&self, weekly: &mut Weekly, name: &str, pattern: Pattern) {
-        let trains = |one: &Candidate| trains(&one.entry, pattern);
+        let request = weekly.request;
+        let trains = |one: &Candidate| trains(request, &one.entry, pattern);
         let mut days: Vec<Term> = Vec::new();
         for day in weekly.days() {
             let row = chosen(weekly, Some(day), &trains);

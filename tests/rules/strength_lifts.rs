@@ -47,3 +47,18 @@ fn a_known_lift_in_the_hands_is_the_lift() {
         .with("known_lifts: {goblet-squat: {load: 20, reps: 8}, back-squat: {load: 60, reps: 5}}")
         .falls_short(week, "squat: wanted a main lift");
 }
+
+/// Common practice: who presses a sled and squats with no bar gets strong on two days with the sled.
+#[test]
+fn a_known_lift_without_a_bar_comes_on_two_days() {
+    let week = "mon: leg-press x3; bench-press x3
+        wed: deadlift x3; paused-bench-press x3
+        fri: leg-press x3; barbell-row x3";
+    let strength = check_rule("strength-lifts").with("goal: strength");
+    strength.falls_short(week, "squat: wanted a main lift");
+    let known = strength.with("known_lifts: {leg-press: {load: 180, reps: 6}}");
+    known.allows(week).falls_short(
+        &week.replace("fri: leg-press", "fri: leg-curl"),
+        "squat: wanted a squat with the bar on two days, got 1",
+    );
+}
