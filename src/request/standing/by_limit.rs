@@ -3,7 +3,6 @@
 
 use std::sync::Arc;
 
-use super::by_kit::is_in_hands;
 use super::{better, is_lift, is_loaded};
 use crate::input::catalog::Entry;
 use crate::input::profile::Limit;
@@ -80,7 +79,8 @@ pub(super) fn for_a_touchy_shoulder(
     let free_squat =
         |other: &&&Arc<Entry>| is_usual(other, Pattern::Squat) && is_loaded(other) && !rack(other);
     let free_press = |other: &&&Arc<Entry>| {
-        let own = other.load == LoadKind::Stack || is_in_hands(other);
+        let own =
+            matches!(other.load, LoadKind::Stack | LoadKind::PerHand | LoadKind::SingleImplement);
         is_usual(other, Pattern::HorizontalPush) && own
     };
     let squats = usable.iter().find(free_squat).filter(|_| squat);
