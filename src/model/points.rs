@@ -206,7 +206,7 @@ weights! {
             JUMPS_ONCE = -16.0;
             /// A week for power without a throw.
             NO_THROW = -14.0;
-            /// The same of two days or more with a throw on one only.
+            /// The same of two days or more with one throw only.
             THROWS_ONCE = -8.0;
         "complete-week":
             /// An exercise that the week lacks of the small work which completes it.

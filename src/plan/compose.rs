@@ -66,7 +66,7 @@ pub fn sessions(request: &Request, solution: &Solution, block: usize) -> Vec<Ses
 const WELL_USED_PERCENT: u32 = 84;
 
 /// A lighter day's load as a share of the heavier day's: common practice.
-const LIGHT_SHARE: f64 = 0.9;
+const LIGHT_SHARE: f64 = 0.93;
 
 struct Composer<'a> {
     request: &'a Request,
@@ -345,7 +345,7 @@ impl Composer<'_> {
         }
     }
 
-    /// A load of the day; on the lighter day of a lift that has a heavier one it is a tenth under that, as many repetitions
+    /// A load of the day; on the lighter day of a lift that has a heavier one it is a little under that, as many repetitions
     /// alone make it little lighter.
     fn light_kg(&self, done: &Done, kg: f64, ladder: &Ladder) -> Option<f64> {
         let is_light = self.turns.get(&(done.day, done.candidate)) == Some(&Turn::Lighter);

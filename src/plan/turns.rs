@@ -154,7 +154,8 @@ fn heavier_of(
         } else {
             (backs, !asked_for, is_form, None, !is_bar, 0)
         };
-        let sets = std::cmp::Reverse(done.sets);
+        // Of about as many sets the first day is the heavier one.
+        let sets = std::cmp::Reverse(done.sets / 2);
         // The long rests of the heavier day want the longer one.
         let hurried = request.days[done.day].minutes + MUCH_SHORTER <= longest;
         let place = (hurried, all, sets, done.day);

@@ -254,11 +254,12 @@ impl Request {
         one.duty == Duty::Main && (with_the_bar || known)
     }
 
-    /// Whether a lift that does not lead stands alone all the same: one for its load, but a press with the light bar of who
-    /// begins.
+    /// Whether a lift that does not lead stands alone all the same: one for its load, but a press with the bar of who
+    /// begins and has yet to find its load.
     #[must_use]
     pub fn stands_alone(&self, one: &Candidate) -> bool {
         let light = self.profile.training_status == Status::Novice
+            && !self.profile.known_lifts.contains_key(&one.id)
             && one.pattern.side() == Some(Side::Push)
             && one.entry.load == LoadKind::BarTotal;
         self.wants_its_rest(one) && !light

@@ -213,10 +213,12 @@ fn costs(request: &Request, week: &Week) -> [f64; 2] {
         let done = sets(*muscle);
         let (floor_cost, low_cost) = if muscle.is_major() { (2.0, 20.0) } else { (1.0, 10.0) };
         coverage += floor_cost * (floor - done).max(0.0);
-        ranges += low_cost * (low - done).max(0.0) + 10.0 * (done - high).max(0.0);
+        // A set under or over is a matter of points.
+        ranges +=
+            low_cost * (low.max(2.0) - 2.0 - done).max(0.0) + 10.0 * (done - high - 2.0).max(0.0);
     }
     for (muscle, ceiling) in &request.ceilings {
-        ranges += 10.0 * (sets(*muscle) - 2.0 * ceiling).max(0.0);
+        ranges += 10.0 * (sets(*muscle) - 2.0 * ceiling - 2.0).max(0.0);
     }
     ranges += balance(request, week) + planes(request, week) + crowded(request, week);
     [coverage, ranges + hinge(request, week) + thin(request, week)]
@@ -279,7 +281,9 @@ fn balance(request: &Request, week: &Week) -> f64 {
                 f64::from(week.sets_of(|entry| side.contains(&entry.pattern.unwrap())))
             };
             let (above, below) = (count(above), count(below));
-            cost += 10.0 * ((low * below - above).max(0.0) + (above - high * below).max(0.0));
+            // So is a set outside a band.
+            let out = (low * below - above).max(above - high * below);
+            cost += 10.0 * (out - 1.0).max(0.0);
         }
     }
     cost

@@ -238,7 +238,7 @@ fn pairs_that_are_liked_begin_with_the_first_set() {
     assert_eq!((pairs("prefer"), pairs("allow")), (2, 0));
 }
 
-/// Common practice: for power there are jumps and throws on two days, where both can be done.
+/// Common practice: for power there are jumps on two days and two throws, where both can be done.
 #[test]
 fn a_week_for_power_jumps_and_throws_twice() {
     let plan = plan(
@@ -250,9 +250,10 @@ fn a_week_for_power_jumps_and_throws_twice() {
         let of_it = items(&plan).filter(|(_, item)| {
             PLANNER.catalog().get(&item.exercise).and_then(|entry| entry.pattern) == Some(pattern)
         });
-        of_it.map(|(day, _)| day).dedup().count()
+        of_it.map(|(day, _)| day).collect::<Vec<_>>()
     };
-    assert!(days(Pattern::Jump) >= 2 && days(Pattern::Throw) >= 2);
+    assert!(days(Pattern::Jump).into_iter().dedup().count() >= 2);
+    assert!(days(Pattern::Throw).len() >= 2);
 }
 
 /// Common practice: a pull-up that is liked does not tire arms and back before the heavy lifts of the day.
