@@ -25,9 +25,6 @@ use crate::request::turn::Turn;
 /// Every so many proposals it is seen what stands.
 const LOOKS: usize = 32;
 
-/// Ways to pair that runs hand on, at most.
-const MOST_KNOWN: usize = 4096;
-
 /// A week's model as runs see it: tables, what a proposal is drawn from, and the week that they start from.
 pub(in crate::search) struct Landscape {
     pub(in crate::search) tables: Tables,
@@ -76,12 +73,9 @@ impl Landscape {
         self.memos.lock().unwrap_or_else(PoisonError::into_inner).clone()
     }
 
-    /// Keeps the pairs that a run has looked for, if they are more; too many would cost more to hand on than to find.
+    /// Keeps the pairs that a run has looked for.
     fn keep(&self, memos: Memos) {
-        let mut known = self.memos.lock().unwrap_or_else(PoisonError::into_inner);
-        if (known.known()..MOST_KNOWN).contains(&memos.known()) {
-            *known = memos;
-        }
+        self.memos.lock().unwrap_or_else(PoisonError::into_inner).take_in(memos);
     }
 }
 

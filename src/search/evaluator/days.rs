@@ -108,7 +108,7 @@ impl Evaluator<'_> {
         if DayPairing::is_crowded(load) {
             return Way::NONE;
         }
-        self.tables.days[day].best(self.memos.of(day), able, is_led, load)
+        self.memos.way(day, &self.tables.days[day], able, is_led, load)
     }
 
     /// Who is paired before and after a change, where a row asks for it.

@@ -10,6 +10,7 @@ mod days;
 mod hand;
 mod kinds;
 mod lists;
+mod memo;
 mod pairing;
 mod reading;
 pub(super) mod rows;
@@ -24,7 +25,7 @@ mod weights;
 use smallvec::SmallVec;
 
 use self::hand::Hand;
-pub(super) use self::pairing::Memos;
+pub(super) use self::memo::Memos;
 use self::pairing::{Able, DayLoad, Way};
 pub(super) use self::score::{ROUNDING, Score};
 pub(super) use self::tables::Tables;

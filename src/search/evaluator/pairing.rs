@@ -62,21 +62,20 @@ pub(super) struct Count {
     pub(super) points: f64,
 }
 
+/// In a key: something that is never paired leads the day.
+const LED: u128 = 1 << 127;
+/// In a key: the way that brings most points.
+const LOOSE: u128 = 1 << 126;
+
 impl DayPairing {
     /// Whether a day has more exercises than pairs are looked for among.
     pub(super) fn is_crowded(load: &DayLoad) -> bool {
         usize::try_from(load.items).is_ok_and(|items| items > MOST_PAIRED)
     }
 
-    /// The best way to pair some exercises of a day, where something else leads it or nothing does.
-    pub(super) fn best(&self, memo: &mut Memo, able: &Able, is_led: bool, load: &DayLoad) -> Way {
-        let slot = memo.ways(self, able, is_led);
-        let tight = &memo.slots[slot];
-        if tight.is_only || !self.holds(load, &memo.loose[slot]) {
-            *tight
-        } else {
-            memo.loose[slot]
-        }
+    /// The better of two ways to pair the exercises of a day: the second, which brings most points, where its minutes hold it.
+    pub(super) fn chosen<'w>(&self, [tight, loose]: &'w [Way; 2], load: &DayLoad) -> &'w Way {
+        if tight.is_only || !self.holds(load, loose) { tight } else { loose }
     }
 
     /// Whether a day holds its exercises, paired in a way.
@@ -88,199 +87,189 @@ impl DayPairing {
 
     /// The pairs of a way, which is one of these exercises.
     pub(super) fn pairs(&self, way: &Way, able: &Able) -> Pairs {
-        let pair = |(one, other): &(u8, u8)| {
-            let [(class, first), (with, second)] = [*one, *other].map(|at| able[usize::from(at)]);
+        let pair = |two: &u8| {
+            let [(class, first), (with, second)] =
+                [two >> 4, two & 15].map(|at| able[usize::from(at)]);
             let count = self.counts[usize::from(class)][usize::from(with)];
             (first as usize, second as usize, count.expect("a way pairs what goes together").var)
         };
         way.places[..usize::from(way.pairs)].iter().map(pair).collect()
     }
 
-    /// Looks at every way that goes on from one, and keeps the best two: the first of those that have most pairs, save
-    /// most seconds, and bring most points, and the one that brings most points.
-    fn every_way(&self, able: &Able, from: usize, taken: u32, now: Way, best: &mut [Way; 2]) {
+    /// What the ways to pair some exercises depend on: their classes in order, a byte each, behind a one, and whether
+    /// something that is never paired leads the day.
+    pub(super) fn key(able: &Able, is_led: bool) -> u128 {
+        let key = able.iter().fold(1, |key, (class, _)| key << 8 | u128::from(*class));
+        if is_led { key | LED } else { key }
+    }
+
+    /// The two best ways to pair some exercises of a day, where something else leads it or nothing does: the first of those
+    /// that have most pairs, save most seconds, and bring most points; and the one that brings most points.
+    pub(super) fn best_two(&self, able: &Able, is_led: bool) -> [Way; 2] {
+        let mut best = [self.nobody(able, is_led); 2];
+        let hopes = able.iter().map(|(class, _)| self.hope(able, *class)).collect();
+        self.every_way(able, &hopes, (0, 0), best[0], &mut best);
+        let is_only = !best[1].brings_more(&best[0]);
+        let key = DayPairing::key(able, is_led);
+        let [tight, loose] = best.map(|best| best.way);
+        [Way { key, is_only, ..tight }, Way { key: key | LOOSE, is_only, ..loose }]
+    }
+
+    /// The most seconds and points that any pair of a class brings, of which it is half.
+    fn hope(&self, able: &Able, class: Class) -> (i32, f64) {
+        let pairs = able.iter().filter_map(|(with, _)| {
+            self.counts[usize::from(class)][usize::from(*with)]
+                .map(|count| (count.saves, count.points))
+        });
+        pairs.fold((0, 0.0), |most, (saves, points)| (saves.max(most.0), points.max(most.1)))
+    }
+
+    /// Looks at the ways that go on from one, and keeps the best two. Exercises of a class stand side by side and change
+    /// nothing by changing places, so of those that are open only the first is looked at; and none is where even the most
+    /// that those from a place on can bring is no better. Points are whole, so that their sums are exact.
+    fn every_way(
+        &self,
+        able: &Able,
+        hopes: &Hopes,
+        (from, taken): (usize, u32),
+        now: Started,
+        best: &mut [Started; 2],
+    ) {
         if now.beats(&best[0]) {
             best[0] = now;
         }
         if now.brings_more(&best[1]) {
             best[1] = now;
         }
-        for (one, other) in open_pairs(able.len(), from, taken) {
-            let [class, with] = [one, other].map(|place| usize::from(able[place].0));
-            if let Some(count) = self.counts[class][with] {
-                let taken = taken | 1 << one | 1 << other;
-                let mut next = now.with(one, other, count);
-                next.leads -= u8::from(self.leads[class]) + u8::from(self.leads[with]);
-                if next.leads == 0 && now.leads > 0 {
-                    next.points -= self.led;
+        for one in firsts(able, from, taken) {
+            let most = now.at_most(hopes, one, taken);
+            if !most.beats(&best[0]) && !most.brings_more(&best[1]) {
+                break;
+            }
+            let class = usize::from(able[one].0);
+            for other in firsts(able, one + 1, taken) {
+                let with = usize::from(able[other].0);
+                if let Some(count) = self.counts[class][with] {
+                    let taken = taken | 1 << one | 1 << other;
+                    let mut next = now.with(one, other, count);
+                    next.leads -= u8::from(self.leads[class]) + u8::from(self.leads[with]);
+                    if next.leads == 0 && now.leads > 0 {
+                        next.points -= self.led;
+                    }
+                    self.every_way(able, hopes, (one + 1, taken), next, best);
                 }
-                self.every_way(able, one + 1, taken, next, best);
             }
         }
     }
 
     /// Nobody is paired. Where something else leads the day, none of those who can be paired need to.
-    fn nobody(&self, able: &Able, is_led: bool) -> Way {
+    fn nobody(&self, able: &Able, is_led: bool) -> Started {
         let leads = able.iter().filter(|(class, _)| self.leads[usize::from(*class)]).count();
         let leads = u8::try_from(leads).unwrap_or(u8::MAX);
         // One that is never paired.
-        Way { leads: leads + u8::from(is_led), ..Way::NONE }
+        Started { way: Way::NONE, points: 0.0, leads: leads + u8::from(is_led) }
     }
 }
 
-/// Two places that are not taken, the first of them from some place on.
-fn open_pairs(count: usize, from: usize, taken: u32) -> impl Iterator<Item = (usize, usize)> {
-    let open = move |place: &usize| taken & 1 << *place == 0;
-    (from..count)
-        .filter(open)
-        .flat_map(move |one| (one + 1..count).filter(open).map(move |other| (one, other)))
+/// What each exercise of a day can bring at most.
+type Hopes = SmallVec<[(i32, f64); MOST_PAIRED]>;
+
+/// From some place on, the first place of each class that is not taken.
+fn firsts(able: &Able, from: usize, taken: u32) -> impl Iterator<Item = usize> {
+    let mut last = None;
+    let is_first = move |place: &usize| {
+        let class = able[*place].0;
+        taken & 1 << *place == 0 && last.replace(class) != Some(class)
+    };
+    (from..able.len()).filter(is_first)
 }
 
-/// A way to pair the exercises of a day.
+/// A way to pair the exercises of a day: small, as it is asked for nearly every proposal.
 #[derive(Clone, Copy)]
 pub(super) struct Way {
-    /// The classes in order, a byte each, behind a one; nought where the slot is free.
+    /// What it follows from, and whether it is the one that brings most points; never nought once it was looked for.
     pub(super) key: u128,
-    pub(super) pairs: u8,
     /// Seconds that the pairs save.
     pub(super) saved: i32,
-    points: f64,
-    /// Lifts that lead the day, as they stand alone.
-    leads: u8,
+    pub(super) pairs: u8,
     /// Whether none other brings more points.
     pub(super) is_only: bool,
-    /// Who is paired, by place.
-    places: [(u8, u8); MOST_PAIRED / 2],
+    /// Who is paired: two places in one.
+    places: [u8; MOST_PAIRED / 2],
 }
 
 impl Way {
     /// Nobody is paired.
-    pub(super) const NONE: Way = Way {
-        key: 0,
-        pairs: 0,
-        saved: 0,
-        points: 0.0,
-        leads: 0,
-        is_only: true,
-        places: [(0, 0); MOST_PAIRED / 2],
-    };
+    pub(super) const NONE: Way =
+        Way { key: 0, pairs: 0, saved: 0, is_only: true, places: [0; MOST_PAIRED / 2] };
 
     /// Nothing can be paired.
     pub(super) const EMPTY: Way = Way { key: 1, ..Way::NONE };
 
-    fn beats(&self, other: &Way) -> bool {
-        let order = self.pairs.cmp(&other.pairs).then(self.saved.cmp(&other.saved));
+    /// The same of another key, for tests of where ways are kept.
+    #[cfg(test)]
+    pub(super) fn of_key(key: u128) -> Way {
+        Way { key, ..Way::NONE }
+    }
+}
+
+/// A way while others are looked for.
+#[derive(Clone, Copy)]
+struct Started {
+    way: Way,
+    points: f64,
+    /// Lifts that lead the day, as they stand alone.
+    leads: u8,
+}
+
+impl Started {
+    fn beats(&self, other: &Started) -> bool {
+        let [now, before] = [&self.way, &other.way];
+        let order = now.pairs.cmp(&before.pairs).then(now.saved.cmp(&before.saved));
         order.then(self.points.total_cmp(&other.points)).is_gt()
     }
 
-    fn brings_more(&self, other: &Way) -> bool {
-        let order = self.points.total_cmp(&other.points).then(self.pairs.cmp(&other.pairs));
-        order.then(self.saved.cmp(&other.saved)).is_gt()
+    fn brings_more(&self, other: &Started) -> bool {
+        let [now, before] = [&self.way, &other.way];
+        let order = self.points.total_cmp(&other.points).then(now.pairs.cmp(&before.pairs));
+        order.then(now.saved.cmp(&before.saved)).is_gt()
+    }
+
+    /// More than it can become by pairs of those from a place on that are not taken.
+    fn at_most(mut self, hopes: &Hopes, from: usize, taken: u32) -> Started {
+        let open = (from..hopes.len()).filter(|place| taken & 1 << *place == 0);
+        let (mut count, mut saves, mut points) = (0, 0, 0.0);
+        for place in open {
+            count += 1;
+            saves += hopes[place].0;
+            points += hopes[place].1;
+        }
+        self.way.pairs += count / 2;
+        self.way.saved += saves / 2;
+        self.points += points / 2.0;
+        self
     }
 
     /// The same with one more pair.
     #[allow(clippy::cast_possible_truncation, reason = "a day has few exercises")]
-    fn with(mut self, one: usize, other: usize, count: Count) -> Way {
-        self.places[usize::from(self.pairs)] = (one as u8, other as u8);
-        self.pairs += 1;
-        self.saved += count.saves;
+    fn with(mut self, one: usize, other: usize, count: Count) -> Started {
+        self.way.places[usize::from(self.way.pairs)] = (one as u8) << 4 | other as u8;
+        self.way.pairs += 1;
+        self.way.saved += count.saves;
         self.points += count.points;
         self
     }
 }
 
-/// What is known of each day's pairs. It follows from the model alone, so that runs may hand it on.
-#[derive(Clone, Default)]
-pub(in crate::search) struct Memos(Vec<Memo>);
-
-impl Memos {
-    pub(super) fn for_days(&mut self, days: usize) {
-        self.0.resize(days, Memo::default());
-    }
-
-    pub(super) fn of(&mut self, day: usize) -> &mut Memo {
-        &mut self.0[day]
-    }
-
-    /// How many ways are known.
-    pub(in crate::search) fn known(&self) -> usize {
-        self.0.iter().map(|memo| memo.taken).sum()
-    }
-}
-
-/// How the classes met so far are best paired on a day: few sets of classes come again and again. A table with open
-/// addressing, as it is asked for nearly every proposal.
-#[derive(Clone)]
-pub(super) struct Memo {
-    slots: Vec<Way>,
-    /// Beside each the way that brings most points.
-    loose: Vec<Way>,
-    taken: usize,
-}
-
-/// In a key: something that is never paired leads the day.
-const LED: u128 = 1 << 127;
-/// In a key: the way that brings most points.
-const LOOSE: u128 = 1 << 126;
-
-impl Default for Memo {
-    fn default() -> Memo {
-        Memo { slots: vec![Way::NONE; 64], loose: vec![Way::NONE; 64], taken: 0 }
-    }
-}
-
-impl Memo {
-    /// Where the way that saves most stands, and the one that brings most.
-    fn ways(&mut self, pairing: &DayPairing, able: &Able, is_led: bool) -> usize {
-        let key = able.iter().fold(1_u128, |key, (class, _)| key << 8 | u128::from(*class));
-        let key = if is_led { key | LED } else { key };
-        let slot = self.slot(key);
-        if self.slots[slot].key == key {
-            return slot;
-        }
-        let mut found = [pairing.nobody(able, is_led); 2];
-        pairing.every_way(able, 0, 0, found[0], &mut found);
-        let [mut tight, mut loose] = found;
-        tight.is_only = !loose.brings_more(&tight);
-        loose.is_only = tight.is_only;
-        (tight.key, loose.key) = (key, key | LOOSE);
-        (self.slots[slot], self.loose[slot]) = (tight, loose);
-        self.taken += 1;
-        if self.taken * 2 > self.slots.len() {
-            self.grow();
-            return self.slot(key);
-        }
-        slot
-    }
-
-    fn grow(&mut self) {
-        let grown = vec![Way::NONE; self.slots.len() * 4];
-        let loose = std::mem::replace(&mut self.loose, grown.clone());
-        let tight = std::mem::replace(&mut self.slots, grown);
-        for (tight, loose) in tight.into_iter().zip(loose).filter(|(tight, _)| tight.key != 0) {
-            let slot = self.slot(tight.key);
-            (self.slots[slot], self.loose[slot]) = (tight, loose);
-        }
-    }
-
-    /// Where a key stands or may be put. The number of slots is a power of two.
-    fn slot(&self, key: u128) -> usize {
-        const MIXER: u64 = 0x9E37_79B9_7F4A_7C15;
-        #[allow(clippy::cast_possible_truncation, reason = "all bits are mixed")]
-        let mixed = (key as u64 ^ (key >> 64) as u64).wrapping_mul(MIXER);
-        let mask = self.slots.len() - 1;
-        #[allow(clippy::cast_possible_truncation, reason = "masked")]
-        let mut slot = (mixed >> 32) as usize & mask;
-        while self.slots[slot].key != 0 && self.slots[slot].key != key {
-            slot = (slot + 1) & mask;
-        }
-        slot
-    }
-}
-
 #[cfg(test)]
 mod tests {
+    use super::super::memo::Memos;
     use super::*;
+
+    fn best(pairing: &DayPairing, able: &Able, is_led: bool, seconds: i32) -> Way {
+        let load = DayLoad { seconds, ..DayLoad::default() };
+        *pairing.chosen(&pairing.best_two(able, is_led), &load)
+    }
 
     /// Two of one class, and one each of two others, of which not all go together.
     #[test]
@@ -298,15 +287,12 @@ mod tests {
                 vec![count(71, 50, 1.0), None, None],
             ],
         };
-        let mut memo = Memo::default();
+        let mut memos = Memos::default();
+        memos.for_days(1);
         let mut pairs = |able: &[(Class, u32)]| {
             let able = Able::from(able);
-            let way = pairing.best(
-                &mut memo,
-                &able,
-                false,
-                &DayLoad { seconds: 1000, ..DayLoad::default() },
-            );
+            let load = DayLoad { seconds: 1000, ..DayLoad::default() };
+            let way = memos.way(0, &pairing, &able, false, &load);
             (way.saved, pairing.pairs(&way, &able).to_vec())
         };
         assert_eq!(pairs(&[(0, 4), (0, 7)]), (0, vec![]));
@@ -329,12 +315,7 @@ mod tests {
             counts: vec![vec![None, count(70, 3.0), count(71, 8.0)], vec![None; 3], vec![None; 3]],
         };
         let able = Able::from(&[(0, 4), (1, 5), (2, 6)][..]);
-        let way = pairing.best(
-            &mut Memo::default(),
-            &able,
-            false,
-            &DayLoad { seconds: 1000, ..DayLoad::default() },
-        );
+        let way = best(&pairing, &able, false, 1000);
         assert_eq!(pairing.pairs(&way, &able).as_slice(), [(4, 6, 71)]);
     }
 
@@ -351,12 +332,68 @@ mod tests {
             counts: vec![vec![None, count(70, 8.0)], vec![count(70, 8.0), None]],
         };
         let able = Able::from(&[(0, 4), (1, 5)][..]);
-        let pairs = |seconds, is_led| {
-            let load = DayLoad { seconds, ..DayLoad::default() };
-            pairing.best(&mut Memo::default(), &able, is_led, &load).pairs
-        };
+        let pairs = |seconds, is_led| best(&pairing, &able, is_led, seconds).pairs;
         assert_eq!(pairs(1000, false), 0);
         assert_eq!(pairs(1001, false), 1, "the minutes ask for the pair");
         assert_eq!(pairs(1000, true), 1, "something else leads");
+    }
+
+    /// Every way to pair, whatever the classes, as it would be without what classes tell; the first of the best two.
+    fn best_of_all(
+        pairing: &DayPairing,
+        able: &Able,
+        at: usize,
+        now: Started,
+        best: &mut [Started; 2],
+    ) {
+        if now.beats(&best[0]) {
+            best[0] = now;
+        }
+        if now.brings_more(&best[1]) {
+            best[1] = now;
+        }
+        let pairs = &now.way.places[..usize::from(now.way.pairs)];
+        let is_open = |place: &usize| {
+            pairs.iter().all(|two| [two >> 4, two & 15].iter().all(|at| usize::from(*at) != *place))
+        };
+        for one in (at..able.len()).filter(is_open) {
+            for other in (one + 1..able.len()).filter(is_open) {
+                let [class, with] = [one, other].map(|place| usize::from(able[place].0));
+                let Some(count) = pairing.counts[class][with] else { continue };
+                best_of_all(pairing, able, one + 1, now.with(one, other, count), best);
+            }
+        }
+    }
+
+    #[test]
+    fn the_first_of_a_class_stands_for_all_of_it() {
+        let count = |one: usize, other: usize| {
+            let [one, other] = [one.min(other), one.max(other)];
+            let drawn = i32::try_from((one * 7 + other * 5) % 11).unwrap();
+            let count = Count { var: 70, saves: drawn * 5 % 7, points: f64::from(drawn * 3 - 10) };
+            (drawn != 4).then_some(count)
+        };
+        let counts = (0..4).map(|one| (0..4).map(|other| count(one, other)).collect());
+        let pairing = DayPairing {
+            rounds: 3,
+            leads: vec![false; 4],
+            led: 0.0,
+            room: 0,
+            sets: (99.0, 0.0),
+            counts: counts.collect(),
+        };
+        for drawn in 0..4_u32.pow(5) {
+            let mut classes: Vec<Class> =
+                (0..7).map(|at| ((drawn >> (at * 3 / 2)) & 3) as u8).collect();
+            classes.sort_unstable();
+            let able: Able = classes.into_iter().zip(0..).collect();
+            let nobody = pairing.nobody(&able, false);
+            let mut all = [nobody; 2];
+            best_of_all(&pairing, &able, 0, nobody, &mut all);
+            let found = pairing.best_two(&able, false);
+            for (found, all) in found.iter().zip(&all) {
+                assert_eq!(pairing.pairs(found, &able), pairing.pairs(&all.way, &able));
+            }
+        }
     }
 }
