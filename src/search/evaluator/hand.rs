@@ -3,15 +3,42 @@
 use smallvec::SmallVec;
 
 use super::pairing::{DayLoad, Way};
-use super::tables::{LATER, Node, Part, Tables, Term};
+use super::tables::{LATER, Node, Part, Tables, Term, Worth, at};
+use super::weights::Weights;
 use super::{Change, Evaluator};
+
+/// The numbers of a stage that a change moves, in the order in which it does, each once. Their list has room for all of the
+/// stage and one more, so that a number is written down before it is known whether it is new there: a branch that nobody
+/// can foretell would cost more.
+#[derive(Clone)]
+pub(super) struct Moved {
+    list: Box<[u32]>,
+    count: usize,
+}
+
+impl Moved {
+    fn of_most(most: usize) -> Moved {
+        Moved { list: vec![0; most + 1].into(), count: 0 }
+    }
+
+    #[inline]
+    fn add(&mut self, number: u32, is_new: bool) {
+        self.list[self.count] = number;
+        self.count = self.count.wrapping_add(usize::from(is_new));
+    }
+
+    #[inline]
+    pub(super) fn numbers(&self) -> &[u32] {
+        &self.list[..self.count]
+    }
+}
 
 /// A change that is weighed and not made.
 #[derive(Clone, Default)]
 pub(super) struct Hand {
     pub(super) turn: u32,
     /// Numbers that it moves, by stage.
-    pub(super) moved: Vec<Vec<u32>>,
+    pub(super) moved: Vec<Moved>,
     /// What it changes of each pick: whether it is done, and its sets above the fewest.
     pub(super) steps: SmallVec<[[i32; 2]; 8]>,
     /// The days that it changes, as they are then.
@@ -23,13 +50,33 @@ pub(super) struct Hand {
 }
 
 impl Hand {
+    pub(super) fn new(tables: &Tables) -> Hand {
+        let moved = tables.stages.iter().map(|stage| Moved::of_most(stage.numbers));
+        Hand { moved: moved.collect(), ..Hand::default() }
+    }
+
+    /// Takes a new change in hand.
+    pub(super) fn clear(&mut self) {
+        self.turn = self.turn.wrapping_add(1);
+        self.moved.iter_mut().for_each(|moved| moved.count = 0);
+        self.days.clear();
+        self.ways.clear();
+        self.marks.clear();
+        self.steps.clear();
+    }
+
+    /// The numbers that it moves, one stage after another.
+    pub(super) fn numbers(&self) -> impl Iterator<Item = usize> {
+        let numbers = self.moved.iter().flat_map(Moved::numbers);
+        numbers.map(|number| *number as usize)
+    }
+
     /// Moves a number of any stage.
     #[inline]
     pub(super) fn move_by(&mut self, nodes: &mut [Node], number: u32, by: i32) {
         let node = &mut nodes[number as usize];
-        if node.is_first_moved(self.turn, by) {
-            self.moved[node.stage as usize].push(number);
-        }
+        let is_new = node.is_first_moved(self.turn, by);
+        self.moved[node.stage as usize].add(number, is_new);
     }
 }
 
@@ -41,6 +88,15 @@ impl Node {
         self.delta = if is_first { by } else { self.delta.wrapping_add(by) };
         self.turn = turn;
         is_first
+    }
+
+    /// The same where it may be moved by nothing, and then does not count as moved.
+    #[inline]
+    fn is_first_moved_if_at_all(&mut self, turn: u32, by: i32) -> bool {
+        let is_first = self.turn != turn;
+        self.delta = if is_first { by } else { self.delta.wrapping_add(by) };
+        self.turn = if by == 0 { self.turn } else { turn };
+        is_first && by != 0
     }
 }
 
@@ -56,17 +112,17 @@ impl Evaluator<'_> {
         let terms = &self.tables.terms[stage];
         let nodes = self.nodes.as_mut_slice();
         let turn = self.hand.turn;
-        // In hand while it is filled: this is most of what a search does.
-        let mut moved = std::mem::take(&mut self.hand.moved[stage]);
+        let moved = &mut self.hand.moved[stage];
+        let (list, mut count) = (&mut *moved.list, moved.count);
         for ((pick, _), steps) in change.iter().zip(&self.hand.steps) {
             for term in terms.of(*pick) {
                 let by = moved_by(term, *steps);
-                if by != 0 && nodes[term.to as usize].is_first_moved(turn, by) {
-                    moved.push(term.to);
-                }
+                let is_new = nodes[term.to as usize].is_first_moved_if_at_all(turn, by);
+                list[count] = term.to;
+                count = count.wrapping_add(usize::from(is_new));
             }
         }
-        self.hand.moved[stage] = moved;
+        moved.count = count;
     }
 
     /// The same of numbers that get parts from others as well.
@@ -93,29 +149,62 @@ impl Evaluator<'_> {
         now(&self.nodes, self.hand.turn, number)
     }
 
-    /// Looks at the numbers that moved in a stage, and hands on what they bring to later ones. The sum of their gains.
-    pub(super) fn look(&mut self, stage: usize, gain_at: impl Fn(&Node, i32) -> f64) -> f64 {
-        let (tables, hand) = (self.tables, &mut self.hand);
-        let nodes = self.nodes.as_mut_slice();
-        let mut gain = 0.0;
-        // What is handed on is of later stages.
-        let moved = std::mem::take(&mut hand.moved[stage]);
-        for number in moved.iter().map(|number| *number as usize) {
-            if nodes[number].is_extreme {
-                choose(tables, nodes, hand.turn, number);
-            }
-            let node = &nodes[number];
-            if node.delta == 0 {
-                continue;
-            }
-            let (before, after) = (node.value, node.value.wrapping_add(node.delta));
-            gain += gain_at(node, after);
-            if node.hands_on {
-                hand_on(tables, nodes, hand, number, [before, after]);
+    /// Chooses the values of a stage that are the least or greatest of others, all of which are of earlier stages.
+    pub(super) fn choose(&mut self, stage: usize) {
+        if !self.tables.stages[stage].has_extremes {
+            return;
+        }
+        for number in self.hand.moved[stage].numbers().iter().map(|number| *number as usize) {
+            if self.nodes[number].is_extreme {
+                choose(self.tables, &mut self.nodes, self.hand.turn, number);
             }
         }
-        hand.moved[stage] = moved;
+    }
+
+    /// What the numbers that moved in a stage gain; some of it where it is less than is of any use.
+    #[inline]
+    pub(super) fn gain(&self, stage: usize, weights: &Weights, least: f64) -> f64 {
+        let nodes = self.nodes.as_slice();
+        let scores = weights.scores.as_slice();
+        let mut gain = 0.0;
+        for number in self.hand.moved[stage].numbers() {
+            let node = &nodes[*number as usize];
+            let after = node.value.wrapping_add(node.delta);
+            match node.worth {
+                Worth::Nothing => {}
+                Worth::Table(place) => {
+                    gain += scores[at(place, after)] - scores[at(place, node.value)];
+                    if gain < least {
+                        break;
+                    }
+                }
+                Worth::Readings(_) => gain += self.gain_by_readings(node, weights),
+            }
+        }
         gain
+    }
+
+    #[cold]
+    fn gain_by_readings(&self, node: &Node, weights: &Weights) -> f64 {
+        let score = |number: i32| weights.of(&self.tables.score(node, number));
+        score(node.value.wrapping_add(node.delta)) - score(node.value)
+    }
+
+    /// Hands on what the numbers that moved in a stage bring to later ones.
+    pub(super) fn hand_on(&mut self, stage: usize) {
+        if !self.tables.stages[stage].hands_on {
+            return;
+        }
+        let (tables, hand) = (self.tables, &mut self.hand);
+        let nodes = self.nodes.as_mut_slice();
+        for place in 0..hand.moved[stage].count {
+            let number = hand.moved[stage].list[place] as usize;
+            let node = &nodes[number];
+            if node.hands_on && node.delta != 0 {
+                let values = [node.value, node.value.wrapping_add(node.delta)];
+                hand_on(tables, nodes, hand, number, values);
+            }
+        }
     }
 }
 

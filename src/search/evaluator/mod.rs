@@ -29,9 +29,13 @@ pub(super) use self::memo::Memos;
 use self::pairing::{Able, DayLoad, Way};
 pub(super) use self::score::{ROUNDING, Score};
 pub(super) use self::tables::Tables;
-use self::tables::{BREAKING, Node, PAIRED, REST, Worth, at};
+use self::tables::{BREAKING, Node, PAIRED, REST};
 pub(super) use self::weights::Weights;
 use crate::program::Var;
+
+/// More points than numbers of the first stage gain. What else they gain is hoped for, so a change is refused in their midst
+/// only if it would be later.
+const MOST_POINTS: f64 = 400.0;
 
 /// Picks with their new sets; none means that a pick goes.
 pub(super) type Change = SmallVec<[(usize, u32); 4]>;
@@ -81,7 +85,7 @@ impl<'t> Evaluator<'t> {
             led: vec![0; days],
             memos,
             score: tables.constant,
-            hand: Hand { moved: vec![Vec::with_capacity(64); tables.stages], ..Hand::default() },
+            hand: Hand::new(tables),
         };
         for node in &tables.nodes {
             evaluator.score.add(&tables.score(node, node.value), 1.0);
@@ -146,14 +150,14 @@ impl<'t> Evaluator<'t> {
         if !self.load_days(change) {
             return;
         }
-        let nothing = |_: &Node, _: i32| 0.0;
         for stage in [BREAKING, PAIRED, REST] {
             self.move_picks(change, stage);
         }
         self.move_later(change);
         self.pair_days(change);
-        for stage in 0..self.tables.stages {
-            self.look(stage, nothing);
+        for stage in 0..self.tables.stages.len() {
+            self.choose(stage);
+            self.hand_on(stage);
         }
         self.commit(change);
     }
@@ -170,18 +174,8 @@ impl<'t> Evaluator<'t> {
         if !self.load_days(change) {
             return None;
         }
-        let tables = self.tables;
-        let gain_at = |node: &Node, after: i32| match node.worth {
-            Worth::Nothing => 0.0,
-            Worth::Table(place) => {
-                weights.scores[at(place, after)] - weights.scores[at(place, node.value)]
-            }
-            Worth::Readings(_) => {
-                weights.of(&tables.score(node, after)) - weights.of(&tables.score(node, node.value))
-            }
-        };
         self.move_picks(change, BREAKING);
-        let mut gain = self.look(BREAKING, gain_at);
+        let mut gain = self.gain(BREAKING, weights, wanted - hope - MOST_POINTS);
         if gain + hope < wanted {
             return None;
         }
@@ -192,17 +186,20 @@ impl<'t> Evaluator<'t> {
         self.move_picks(change, PAIRED);
         self.pair_days(change);
         gain += self.gain_of_pairs(weights);
-        gain += self.look(PAIRED, gain_at);
+        gain += self.gain(PAIRED, weights, f64::MIN);
         if gain + hope < wanted {
             return None;
         }
+        self.hand_on(PAIRED);
         self.move_picks(change, REST);
         self.move_later(change);
-        for stage in REST..tables.stages {
-            gain += self.look(stage, gain_at);
+        for stage in REST..self.tables.stages.len() {
+            self.choose(stage);
+            gain += self.gain(stage, weights, f64::MIN);
             if gain + hope < wanted {
                 return None;
             }
+            self.hand_on(stage);
         }
         (gain >= wanted).then_some(gain)
     }
@@ -211,7 +208,7 @@ impl<'t> Evaluator<'t> {
     pub(super) fn score_in_hand(&self, change: &Change) -> Score {
         let tables = self.tables;
         let mut score = self.score;
-        for node in self.hand.moved.iter().flatten().map(|node| &self.nodes[*node as usize]) {
+        for node in self.hand.numbers().map(|number| &self.nodes[number]) {
             if node.delta != 0 {
                 score.add(&tables.score(node, node.value + node.delta), 1.0);
                 score.add(&tables.score(node, node.value), -1.0);
@@ -234,8 +231,8 @@ impl<'t> Evaluator<'t> {
     /// Makes the change in hand, which was weighed to the end.
     pub(super) fn commit(&mut self, change: &Change) {
         self.score = self.score_in_hand(change);
-        for node in self.hand.moved.iter().flatten() {
-            let node = &mut self.nodes[*node as usize];
+        for number in self.hand.numbers() {
+            let node = &mut self.nodes[number];
             node.value += node.delta;
             node.delta = 0;
         }
@@ -267,12 +264,7 @@ impl<'t> Evaluator<'t> {
 
     /// Takes a new change in hand: what it makes of the days. Whether none of them is overfilled.
     fn load_days(&mut self, change: &Change) -> bool {
-        self.hand.turn = self.hand.turn.wrapping_add(1);
-        self.hand.moved.iter_mut().for_each(Vec::clear);
-        self.hand.days.clear();
-        self.hand.ways.clear();
-        self.hand.marks.clear();
-        self.hand.steps.clear();
+        self.hand.clear();
         for (pick, to) in change {
             let info = &self.tables.picks[*pick];
             let steps = self.steps(*pick, *to);

@@ -128,6 +128,15 @@ pub(super) struct Choices {
     pub(super) of: Vec<(u32, Part)>,
 }
 
+/// What numbers of a stage there are.
+#[derive(Clone, Copy, Default)]
+pub(super) struct Stage {
+    pub(super) numbers: usize,
+    pub(super) has_extremes: bool,
+    /// Whether any of them is a part of others.
+    pub(super) hands_on: bool,
+}
+
 /// A model as tables.
 pub(in crate::search) struct Tables {
     /// The numbers of an empty week.
@@ -156,7 +165,7 @@ pub(in crate::search) struct Tables {
     /// What is asked of the pairs of each day beside how many they are.
     pub(super) marked: Vec<Marked>,
     pub(super) most_items: i32,
-    pub(super) stages: usize,
+    pub(super) stages: Vec<Stage>,
     /// Variables that are multiples of numbers.
     linear: BTreeMap<Var, (usize, [f64; 2])>,
 }
@@ -244,12 +253,7 @@ impl Tables {
             _ => None,
         });
         Tables {
-            stages: nodes
-                .iter()
-                .map(|node| node.stage as usize + 1)
-                .max()
-                .unwrap_or(0)
-                .max(REST + 1),
+            stages: stages(&nodes),
             nodes,
             forwards: Lists::new(forwards),
             choices,
@@ -312,6 +316,19 @@ fn most_items(weekly: &Weekly) -> usize {
         weekly.days().map(on).max().unwrap_or(0)
     });
     MOST_ITEMS.max(written)
+}
+
+fn stages(nodes: &[Node]) -> Vec<Stage> {
+    let mut stages = vec![Stage::default(); REST + 1];
+    for node in nodes {
+        let place = node.stage as usize;
+        stages.resize(stages.len().max(place + 1), Stage::default());
+        let stage = &mut stages[place];
+        stage.numbers += 1;
+        stage.has_extremes |= node.is_extreme;
+        stage.hands_on |= node.hands_on;
+    }
+    stages
 }
 
 /// When a number is looked at: first what picks alone can break, as that refuses most changes.
