@@ -261,9 +261,14 @@ fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
         cost +=
             if comes_early(request, at(place)) { 4 * u32::try_from(place).unwrap_or(0) } else { 0 };
         // Small work for a muscle waits for the lifts that need it fresh.
-        let lift_waits = !at(place).is_compound()
-            && (place + 1..items.len())
-                .any(|later| at(later).is_compound() && at(later).prime() == at(place).prime());
+        let needs_it = |later: &Candidate| {
+            let arm = at(place).prime().is_some_and(|prime| later.entry.indirect.contains(&prime));
+            let of_arms =
+                matches!(at(place).pattern, Pattern::ElbowFlexion | Pattern::ElbowExtension);
+            later.is_compound() && (later.prime() == at(place).prime() || (of_arms && arm))
+        };
+        let lift_waits =
+            !at(place).is_compound() && (place + 1..items.len()).any(|later| needs_it(at(later)));
         cost += if lift_waits { 20 } else { 0 };
         // Nor does a lift with its whole rest come after any small work.
         let heavy_waits = !at(place).is_compound()

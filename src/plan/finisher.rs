@@ -27,10 +27,15 @@ pub fn finisher(
     if !has_a_finisher(profile, session_minutes) {
         return None;
     }
-    // Where fat is to be lost a hold does not do: heart and lungs are the point.
-    let works =
-        |entry: &&Entry| is_gentle(entry) && (profile.goal != Goal::FatLoss || is_lively(entry));
-    let gentle: Vec<&Entry> = usable.iter().copied().filter(works).collect();
+    let mut gentle: Vec<&Entry> = usable.iter().copied().filter(|entry| is_gentle(entry)).collect();
+    if profile.goal == Goal::FatLoss {
+        // Heart and lungs are the point: a hold does not do, and the knees have had their squats.
+        gentle.retain(|entry| is_lively(entry));
+        let steps = |entry: &&Entry| is_a_step(entry, profile.training_status);
+        if gentle.iter().any(steps) {
+            gentle.retain(steps);
+        }
+    }
     let entry = *gentle.get(turn.checked_rem(gentle.len())?)?;
     let dose = dose(profile.goal, profile.training_status, Duty::Finisher);
     (1..=dose.sets[1]).rev().find_map(|sets| {
@@ -63,6 +68,14 @@ pub fn is_gentle(entry: &Entry) -> bool {
 fn is_lively(entry: &Entry) -> bool {
     let mut stresses = entry.stress.iter().flat_map(StressTag::parts);
     stresses.any(|(stress, _)| stress == Stress::HighHeartRate)
+}
+
+/// Whether the feet move and the rest goes along: a march, a run or light hops, which wait for who begins.
+fn is_a_step(entry: &Entry, status: Status) -> bool {
+    let moves = matches!(entry.pattern, Some(Pattern::Locomotion | Pattern::Jump));
+    let lands =
+        entry.stress.iter().flat_map(StressTag::parts).any(|(stress, _)| stress == Stress::Impact);
+    moves && !(lands && status == Status::Novice)
 }
 
 fn group(entry: &Entry, sets: u32, amount: u32, rest_s: u32) -> Group {
@@ -117,6 +130,26 @@ mod tests {
         assert_eq!(finisher(&client("never"), &[&hop], (60, 600), 0), None);
         assert_eq!(finisher(&client("allow"), &[&hop], (20, 600), 0), None);
         assert_eq!(finisher(&client("allow"), &[], (60, 600), 0), None);
+    }
+
+    #[test]
+    fn who_begins_to_lose_fat_marches_and_does_not_hop() {
+        let hop = entry("[{impact: light}, high-heart-rate]", "bodyweight");
+        let march = Entry {
+            id: "march".to_owned(),
+            pattern: Some(Pattern::Locomotion),
+            ..entry("[high-heart-rate]", "bodyweight")
+        };
+        let squat =
+            Entry { pattern: Some(Pattern::Squat), ..entry("[high-heart-rate]", "bodyweight") };
+        let id = |turn| {
+            let group = finisher(&client("allow"), &[&hop, &squat, &march], (60, 600), turn);
+            group.map(|group| group.items[0].exercise.clone())
+        };
+        assert_eq!(
+            [0, 1, 2].map(id),
+            [Some("march".to_owned()), Some("march".to_owned()), Some("march".to_owned())]
+        );
     }
 
     #[test]

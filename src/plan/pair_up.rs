@@ -40,7 +40,7 @@ pub fn after_the_lead(request: &Request, mut groups: Vec<Together>) -> Vec<Toget
         let stands = |done: &Done| {
             request.leads_alone(done.day)
                 && request.profile.supersets != Supersets::Prefer
-                && request.stands_alone(&request.candidates[done.candidate])
+                && request.wants_its_rest(&request.candidates[done.candidate])
         };
         let alone = |place: &usize| groups[*place].len() == 1 && !stands(&groups[*place][0]);
         let open: Vec<usize> = (first..groups.len()).filter(alone).collect();

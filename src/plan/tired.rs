@@ -4,7 +4,7 @@
 //! reserve, so that the reserve that is told holds. Common practice.
 
 use crate::input::catalog::Entry;
-use crate::words::{Kind, Pattern, Turn};
+use crate::words::{Kind, LoadKind, Pattern, Turn};
 
 /// From so many sets on a lift leaves its muscles tired.
 const TIRING_SETS: u32 = 3;
@@ -30,15 +30,21 @@ fn is_slow(entry: &Entry) -> bool {
         && entry.pattern.is_some_and(|pattern| !pattern.is_explosive() && !pattern.is_trunk())
 }
 
-/// Whether the second needs what the first has tired: its prime mover, in presses all of chest, shoulders and triceps, and
-/// in a squat the glutes of a thrust.
+/// Whether the second needs what the first has tired: its prime mover, in presses all of chest, shoulders and triceps,
+/// with the bar back and legs in squats and hinges, and in a squat the glutes of a thrust.
 fn shares(first: &Entry, second: &Entry) -> bool {
     let presses =
         |one: &Entry| matches!(one.pattern, Some(Pattern::HorizontalPush | Pattern::VerticalPush));
     let thrust = first.pattern == Some(Pattern::HipExtension);
+    // Squat and deadlift take the back and legs of one another.
+    let heavy = |one: &Entry| {
+        let legs = matches!(one.pattern, Some(Pattern::Squat | Pattern::Hinge));
+        one.main && legs && one.load == LoadKind::BarTotal
+    };
     let prime = first.direct.first();
     (prime.is_some() && prime == second.direct.first())
         || (presses(first) && presses(second))
+        || (heavy(first) && heavy(second))
         || (thrust && second.pattern == Some(Pattern::Squat))
 }
 
@@ -58,6 +64,7 @@ mod tests {
         assert_eq!(tired("overhead-press", &[("bench-press", 4)], None), 1);
         assert_eq!(tired("leg-press", &[("back-squat", 3)], None), 1);
         assert_eq!(tired("back-squat", &[("hip-thrust", 3)], None), 1);
+        assert_eq!(tired("back-squat", &[("deadlift", 3)], None), 1);
         assert_eq!(tired("back-squat", &[("bench-press", 5)], None), 0);
         assert_eq!(tired("overhead-press", &[("bench-press", 2)], None), 0, "two sets are few");
         assert_eq!(tired("back-squat", &[("broad-jump", 4)], None), 0, "jumps are few and fast");

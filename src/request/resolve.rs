@@ -17,7 +17,7 @@ use crate::input::profile::Profile;
 use crate::strength::working_load::KnownLifts;
 use crate::timing;
 use crate::words::{
-    Emphasis, Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Sex, Side, Standing, Status,
+    Emphasis, Goal, Kind, Kit, LoadKind, Muscle, Pattern, Role, Sex, Standing, Status,
 };
 
 /// Resolves a profile whose place is merged in. The profile must have passed the input checks.
@@ -235,8 +235,10 @@ impl Request {
         // Rows tire the back that squats and presses for strength stand on.
         let strong = matches!(self.profile.goal, Goal::Strength | Goal::Power);
         let tires = strong && one.pattern == Pattern::HorizontalPull;
-        // What is asked for and known may be any main lift.
-        let own = one.wish == Wish::Must && self.profile.known_lifts.contains_key(&one.id);
+        // What is asked for and known, itself or as what it is a form of, may be any main lift.
+        let known = |id: &String| self.profile.known_lifts.contains_key(id);
+        let is_known = known(&one.id) || one.entry.variant_of.as_ref().is_some_and(known);
+        let own = one.wish == Wish::Must && is_known;
         let fits = own || one.entry.standing == Standing::Staple;
         let staple = one.duty == Duty::Main && fits && !tires;
         let wished = one.prime().is_some_and(|prime| self.wants_more(prime));
@@ -252,17 +254,6 @@ impl Request {
         let with_the_bar = one.entry.load == LoadKind::BarTotal && !one.is_each_side();
         let known = self.profile.known_lifts.contains_key(&one.id);
         one.duty == Duty::Main && (with_the_bar || known)
-    }
-
-    /// Whether a lift that does not lead stands alone all the same: one for its load, but a press with the bar of who
-    /// begins and has yet to find its load.
-    #[must_use]
-    pub fn stands_alone(&self, one: &Candidate) -> bool {
-        let light = self.profile.training_status == Status::Novice
-            && !self.profile.known_lifts.contains_key(&one.id)
-            && one.pattern.side() == Some(Side::Push)
-            && one.entry.load == LoadKind::BarTotal;
-        self.wants_its_rest(one) && !light
     }
 
     /// Size is the goal, past the first steps: main lifts stand alone with their full rests, small work has its own sets.

@@ -100,7 +100,11 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
         idea.takes(Muscle::Chest) && idea.takes(Muscle::Lats) && !idea.takes(Muscle::Quads)
     };
     let turn = |is: &dyn Fn(&usize) -> bool| weekly.days().take(day).filter(|day| is(day)).count();
-    if is_whole(&day) {
+    // The evening before hard sport legs are not what a day is built on, where another day is.
+    let eve = |day: &usize| is_whole(day) && weekly.request.is_eve_of_sport(*day);
+    if eve(&day) && weekly.days().any(|other| is_whole(&other) && !eve(&other)) {
+        PRESSES
+    } else if is_whole(&day) {
         let whole = match weekly.request.profile.goal {
             Goal::Strength => STRONG,
             Goal::Power => FAST,

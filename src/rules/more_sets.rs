@@ -91,7 +91,9 @@ impl Rule for MoreSets {
                 None => 1.0,
             };
             // Where another muscle should get more, the rest stops in the middle of its range: minutes are for the wish.
-            let waits = factor == 1.0 && emphasizes(weekly.request);
+            let waits = factor == 1.0 && emphasizes(weekly.request)
+                // Small work in pairs would fill every day with what is wished.
+                || factor > 1.0 && !muscle.is_major();
             let whole = muscle.is_major() || factor > 1.0;
             let share = if whole { 1.0 } else { OWN_SHARE_OF_MINOR };
             let mut row: Vec<Term> = minus(weekly.own_halves(*muscle));

@@ -42,7 +42,7 @@ impl Rule for Pairs {
         }
         for pick in weekly.picks.clone() {
             let stands = weekly.request.leads_alone(pick.day) && !prefers;
-            let alone = stands && weekly.request.stands_alone(weekly.candidate(&pick));
+            let alone = stands && weekly.request.wants_its_rest(weekly.candidate(&pick));
             if let Some(paired) = pick.paired.filter(|_| alone) {
                 weekly.count(self.id(), weekly.name_of(&pick), Tier::View, paired, LIFT_IN_TURN);
             }

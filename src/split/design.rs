@@ -235,6 +235,11 @@ fn trained(ideas: &[Ideas], sequence: &[usize], muscle: Muscle) -> Days {
 
 /// Points for each wish that the week opens with: they only choose among equal weeks.
 const OPENS: f64 = 0.1;
+/// Points where the one day that is much longer than the shortest is for the whole body: they only choose among equal
+/// weeks.
+const LONG_FOR_ALL: f64 = 0.3;
+/// So many times as long as the shortest.
+const MUCH_LONGER: f64 = 1.5;
 /// A first day of less than this share of the longest day's minutes is no place for what is wished.
 const OPENS_FROM: f64 = 0.6;
 /// What a day beyond an even rhythm between two days of one idea costs: it only chooses among equal weeks.
@@ -274,7 +279,20 @@ fn worth(
     let count = |number: usize| f64::from(u32::try_from(number).unwrap_or(u32::MAX));
     let uneven: f64 = (0..ideas[0].len()).map(|idea| unevenness(request, sequence, idea)).sum();
     let opens = if opens_late(request) { 0.0 } else { OPENS * count(opens.count()) };
-    exposures + opens - REPEAT * count(repeats.count()) - UNEVEN * uneven
+    let whole = longest(request).is_some_and(|day| ideas[day][sequence[day]].2);
+    let for_all = if whole { LONG_FOR_ALL } else { 0.0 };
+    exposures + opens + for_all - REPEAT * count(repeats.count()) - UNEVEN * uneven
+}
+
+/// The one day that has the time for everything, as it is much longer than the shortest.
+fn longest(request: &Request) -> Option<usize> {
+    let minutes = |day: &usize| request.days[*day].minutes;
+    let days = 0..request.days.len();
+    let longest = days.clone().max_by_key(minutes)?;
+    let shortest = days.clone().map(|day| minutes(&day)).min()?;
+    let alone = days.filter(|day| minutes(day) == minutes(&longest)).count() == 1;
+    let much = f64::from(minutes(&longest)) >= MUCH_LONGER * f64::from(shortest);
+    (alone && much).then_some(longest)
 }
 
 /// Whether the first day is too short for what is wished.
