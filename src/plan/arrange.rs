@@ -157,8 +157,10 @@ fn lead(
             // What is only liked does not tire the arms and back for the heavy lifts of the day.
             let waits = strong && pulls && candidate.wish != Wish::Must;
             let wished = request.is_wished_lead(candidate) && !is_light && !bar_first && !waits;
-            // What is asked for leads with fewer sets, too.
-            let is_thin = done.sets + THIN <= most && !(wished && candidate.wish == Wish::Must);
+            // What is asked for leads with fewer sets, too, and so do the legs where they should be fast.
+            let fast_legs = goal == Goal::Power && is_two_legged_main(candidate);
+            let has_to_come = wished && candidate.wish == Wish::Must;
+            let is_thin = done.sets + THIN <= most && !has_to_come && !fast_legs;
             let leads = can_lead(done) || wished || (whole_body && legs && !firm);
             let leg_lift = candidate.is_leg_lift() || wished || (legs && !firm);
             let leads_whole_body = match heavy_push {

@@ -49,13 +49,11 @@ impl<'a> Course<'a> {
                 continue;
             }
             let conditioning = self.ending.conditioning.as_ref().filter(|_| day.closing_s > 0);
+            let planned = session.minutes.as_ref().map_or(0, |used| used.planned_s);
+            let time = (day.minutes, (day.minutes * 60).saturating_sub(planned));
             let ending = match conditioning {
                 Some(conditioning) => conditioning.in_turn(place).fullest(day.minutes),
-                None => {
-                    let planned = session.minutes.as_ref().map_or(0, |used| used.planned_s);
-                    let left = (day.minutes * 60).saturating_sub(planned);
-                    finisher(&self.request.profile, &finishers, (day.minutes, left), place)
-                }
+                None => finisher(&self.request.profile, &finishers, time, place),
             };
             let Some(ending) = ending else { continue };
             session.groups.push(ending);

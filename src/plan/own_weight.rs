@@ -60,9 +60,10 @@ pub fn set_of(
             // One more left is one fewer done.
             let rir = rir.max(LEFT);
             let most = amount.min(most).saturating_sub(rir - LEFT).max(1);
-            // What other lifts say may be fewer yet.
+            // What other lifts say may be fewer yet, though on a stack they say little.
             let goes = KnownLifts::of(profile).with_the_body_alone(&entry.id);
-            let most = goes.map_or(most, |goes| most.min(goes.saturating_sub(rir).max(FEWEST)));
+            let least = if profile.sex == Some(Sex::Female) { FEWEST + 1 } else { FEWEST + 2 };
+            let most = goes.map_or(most, |goes| most.min(goes.saturating_sub(rir).max(least)));
             Some(few(most, rir))
         }
         (None, "push-up") if starts_raised(profile) => {
@@ -137,7 +138,7 @@ mod tests {
         assert_eq!(amount(&client(woman), "pull-up"), Some((5, 2)));
         let pulls =
             format!("{woman}, known_lifts: {{lat-pulldown: {{load: 50, reps: 10, rir: 2}}}}");
-        assert_eq!(amount(&client(&pulls), "pull-up"), Some((3, 2)));
+        assert_eq!(amount(&client(&pulls), "pull-up"), Some((4, 2)));
         let strong = "training_status: advanced, body_mass_kg: 80, known_lifts: {lat-pulldown: {load: 90, reps: 10}}";
         assert_eq!(amount(&client(strong), "pull-up"), Some((6, 2)));
     }

@@ -235,11 +235,6 @@ fn trained(ideas: &[Ideas], sequence: &[usize], muscle: Muscle) -> Days {
 
 /// Points for each wish that the week opens with: they only choose among equal weeks.
 const OPENS: f64 = 0.1;
-/// Points where the one day that is much longer than the shortest is for the whole body: they only choose among equal
-/// weeks.
-const LONG_FOR_ALL: f64 = 0.3;
-/// So many times as long as the shortest.
-const MUCH_LONGER: f64 = 1.5;
 /// A first day of less than this share of the longest day's minutes is no place for what is wished.
 const OPENS_FROM: f64 = 0.6;
 /// What a day beyond an even rhythm between two days of one idea costs: it only chooses among equal weeks.
@@ -279,20 +274,7 @@ fn worth(
     let count = |number: usize| f64::from(u32::try_from(number).unwrap_or(u32::MAX));
     let uneven: f64 = (0..ideas[0].len()).map(|idea| unevenness(request, sequence, idea)).sum();
     let opens = if opens_late(request) { 0.0 } else { OPENS * count(opens.count()) };
-    let whole = longest(request).is_some_and(|day| ideas[day][sequence[day]].2);
-    let for_all = if whole { LONG_FOR_ALL } else { 0.0 };
-    exposures + opens + for_all - REPEAT * count(repeats.count()) - UNEVEN * uneven
-}
-
-/// The one day that has the time for everything, as it is much longer than the shortest.
-fn longest(request: &Request) -> Option<usize> {
-    let minutes = |day: &usize| request.days[*day].minutes;
-    let days = 0..request.days.len();
-    let longest = days.clone().max_by_key(minutes)?;
-    let shortest = days.clone().map(|day| minutes(&day)).min()?;
-    let alone = days.filter(|day| minutes(day) == minutes(&longest)).count() == 1;
-    let much = f64::from(minutes(&longest)) >= MUCH_LONGER * f64::from(shortest);
-    (alone && much).then_some(longest)
+    exposures + opens - REPEAT * count(repeats.count()) - UNEVEN * uneven
 }
 
 /// Whether the first day is too short for what is wished.
@@ -375,9 +357,11 @@ fn points(request: &Request, muscle: Muscle, days: impl Iterator<Item = usize>) 
             let minutes = f64::from(request.days[day].minutes) / 100.0;
             let order = f64::from(u32::try_from(day).unwrap_or(u32::MAX));
             let usual = EXPOSURES.get(count).copied().unwrap_or(0.0);
+            // Of an even number of days every idea has its share: a third day for one is another's second.
+            let has_a_third = request.wants_more(muscle) && request.days.len() % 2 == 1;
             let points = match count {
-                2.. if request.wants_more(muscle) && muscle.is_major() => WISHED_THIRD_OF_LARGE,
-                2.. if request.wants_more(muscle) => WISHED_THIRD,
+                2.. if has_a_third && muscle.is_major() => WISHED_THIRD_OF_LARGE,
+                2.. if has_a_third => WISHED_THIRD,
                 _ => usual,
             };
             if targeted { points + 0.01 * minutes - 0.001 * later * order } else { UNTARGETED }

@@ -267,3 +267,49 @@ fn a_liked_pull_up_waits_for_the_squat_of_a_day_for_strength() {
     let places = places(&plan, "band-assisted-pull-up");
     assert!(!places.is_empty() && places.iter().all(|(_, place)| *place > 0), "{places:?}");
 }
+
+/// Common practice: a form of a known lift that is asked for leads a day like the lift itself.
+#[test]
+fn a_form_that_is_asked_for_leads_where_its_lift_is_known() {
+    let plan = plan(
+        "goal: strength\ntraining_status: advanced\nexercises: {must: [paused-bench-press]}\n\
+         equipment: [barbell, squat-rack, safety-arms, bench, dumbbells, pull-up-bar]\n\
+         known_lifts: {bench-press: {load: 57.5, reps: 5, rir: 1}, overhead-press: {load: 40, reps: 4, rir: 1}}\n\
+         sessions: [{day: mon, minutes: 75}, {day: tue, minutes: 75}, {day: thu, minutes: 75}, {day: fri, minutes: 75}]\n",
+    );
+    let places = places(&plan, "paused-bench-press");
+    assert!(places.iter().any(|(_, place)| *place == 0), "{places:?}");
+}
+
+/// Common practice: the evening before hard rowing is built on a press, as another day has the squat.
+#[test]
+fn a_press_leads_the_eve_of_hard_sport() {
+    let plan = plan(
+        "goal: power\ntraining_status: intermediate\n\
+         equipment: [barbell, squat-rack, safety-arms, bench, dumbbells, pull-up-bar, plyo-box, medicine-ball]\n\
+         sessions: [{day: mon, at: \"17:30\", minutes: 60}, {day: wed, at: \"17:30\", minutes: 60}, {day: fri, at: \"17:30\", minutes: 60}]\n\
+         other_training: [{day: sat, at: \"08:00\", load: hard, muscles: [lats, upper-back, quads, spinal-erectors]}]\n",
+    );
+    let lifts = items(&plan).filter(|(day, _)| *day == 2);
+    let pattern = |id: &str| PLANNER.catalog().get(id).and_then(|entry| entry.pattern);
+    let first =
+        lifts.filter_map(|(_, item)| pattern(&item.exercise)).find(|one| !one.is_explosive());
+    assert!(matches!(first, Some(Pattern::HorizontalPush | Pattern::VerticalPush)), "{first:?}");
+}
+
+/// Common practice: of six days for pushes, pulls and legs each has two, whatever should get more.
+#[test]
+fn six_days_are_shared_evenly() {
+    let days = ["mon", "tue", "wed", "thu", "fri", "sat"]
+        .map(|day| format!("{{day: {day}, minutes: 60}}"));
+    let request = request(&format!(
+        "goal: hypertrophy\ntraining_status: advanced\nsplit: push-pull-legs\nemphasis: {{chest: more, side-delts: more}}\n\
+         equipment: [barbell, squat-rack, bench, dumbbells, cable-station, lat-pulldown, leg-press]\nsessions: [{}]\n",
+        days.join(", "),
+    ));
+    for split in weekwright::inner::design::candidates(&request) {
+        let lats = split.days.iter().filter(|day| day.takes(Muscle::Lats)).count();
+        let chest = split.days.iter().filter(|day| day.takes(Muscle::Chest)).count();
+        assert_eq!((lats, chest), (2, 2), "{:?}", split.name);
+    }
+}
