@@ -302,11 +302,14 @@ fn a_press_leads_the_eve_of_hard_sport() {
 fn six_days_are_shared_evenly() {
     let days = ["mon", "tue", "wed", "thu", "fri", "sat"]
         .map(|day| format!("{{day: {day}, minutes: 60}}"));
-    let request = request(&format!(
-        "goal: hypertrophy\ntraining_status: advanced\nsplit: push-pull-legs\nemphasis: {{chest: more, side-delts: more}}\n\
-         equipment: [barbell, squat-rack, bench, dumbbells, cable-station, lat-pulldown, leg-press]\nsessions: [{}]\n",
+    let profile = serde_yaml::from_str(&format!(
+        "client: choice-06\ngoal: hypertrophy\ntraining_status: advanced\nsplit: push-pull-legs\n\
+         emphasis: {{chest: more, side-delts: more}}\nsessions: [{}]\n\
+         equipment: [barbell, squat-rack, bench, dumbbells, cable-station, lat-pulldown, leg-press]\n",
         days.join(", "),
-    ));
+    ))
+    .expect("a profile");
+    let request = PLANNER.request(&profile, &weekwright::planner::Options::default());
     for split in weekwright::inner::design::candidates(&request) {
         let lats = split.days.iter().filter(|day| day.takes(Muscle::Lats)).count();
         let chest = split.days.iter().filter(|day| day.takes(Muscle::Chest)).count();
