@@ -67,6 +67,8 @@ const WELL_USED_PERCENT: u32 = 84;
 
 /// A lighter day's load as a share of the heavier day's: common practice.
 const LIGHT_SHARE: f64 = 0.93;
+/// So many more repetitions are a lighter day whatever the load.
+const MANY_MORE: u32 = 4;
 
 struct Composer<'a> {
     request: &'a Request,
@@ -124,7 +126,7 @@ impl Composer<'_> {
 
     /// A session that rests longer where the minutes are there.
     fn rested(&self, mut session: Session, day: usize) -> Session {
-        if self.request.profile.goal.rests_briefly() || self.request.is_older_beginner() {
+        if self.request.profile.goal.rests_briefly() {
             return session;
         }
         let most = self.most_s(day);
@@ -366,7 +368,9 @@ impl Composer<'_> {
             most_percent: self.most_percent,
         };
         let heavy = self.known.working_load(&candidate.entry, Some(ladder), ask).load_kg;
-        heavy.map_or(Some(kg), |heavy| ladder.at_most(kg.min(heavy * LIGHT_SHARE)).or(Some(kg)))
+        // Many more repetitions make it light enough.
+        let share = if candidate.amount >= ask.reps + MANY_MORE { 1.0 } else { LIGHT_SHARE };
+        heavy.map_or(Some(kg), |heavy| ladder.at_most(kg.min(heavy * share)).or(Some(kg)))
     }
 
     /// Leads up to the lifts of a day, whose items stand in its order.

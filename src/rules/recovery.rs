@@ -114,9 +114,18 @@ const LIGHT: [u32; 2] = [HARD_DIRECT - 1, HARD_HALVES - 1];
 /// Those beside hard sport: one lift with its three sets, as two are hardly worth a warm-up. Common practice.
 const BESIDE_SPORT: [u32; 2] = [HARD_DIRECT, HARD_HALVES + 1];
 
+/// Those where sport is near every day of the week, so that no other day is there for it: two lifts. Common practice.
+const AMONG_SPORT: [u32; 2] = [2 * HARD_DIRECT - 1, 2 * HARD_HALVES];
+
+/// The most of a muscle on a day that is near hard sport for it.
+fn most_beside_sport(request: &Request, muscle: Muscle) -> [u32; 2] {
+    let near_all = (0..request.days.len()).all(|day| blocked(request, muscle, day));
+    if near_all { AMONG_SPORT } else { BESIDE_SPORT }
+}
+
 /// Hard sport on the side leaves room for one lift.
 fn beside_sport(request: &Request, muscle: Muscle, session: &Session) -> Option<Finding> {
-    let [direct, halves] = BESIDE_SPORT;
+    let [direct, halves] = most_beside_sport(request, muscle);
     let over = session.direct(muscle) > direct || session.halves(muscle) > halves;
     (over && blocked(request, muscle, session.day)).then(|| {
         let wanted = format!("{} h from hard training elsewhere", request.profile.recovery_hours);
@@ -138,6 +147,8 @@ fn most_of(weekly: &Weekly, muscle: Muscle, day: usize) -> Option<[u32; 2]> {
     match () {
         () if is_hard => None,
         () if weekly.days().any(close) => Some(LIGHT),
-        () => blocked(weekly.request, muscle, day).then_some(BESIDE_SPORT),
+        () => {
+            blocked(weekly.request, muscle, day).then(|| most_beside_sport(weekly.request, muscle))
+        }
     }
 }
