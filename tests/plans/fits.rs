@@ -192,3 +192,41 @@ fn a_liked_pull_comes_beside_hard_practice() {
     );
     assert!(items(&plan).any(|(_, item)| item.exercise == "trap-bar-deadlift"));
 }
+
+/// Common practice: who rides hard two days before and after the one session squats and hinges in it all the same.
+#[test]
+fn one_day_among_hard_rides_has_its_squat_and_hinge() {
+    let plan = plan(
+        "goal: endurance\ntraining_status: intermediate\n\
+         equipment: [barbell, squat-rack, safety-arms, bench, dumbbells, pull-up-bar, leg-curl-machine]\n\
+         known_lifts: {back-squat: {load: 80, reps: 6, rir: 3}, romanian-deadlift: {load: 70, reps: 8, rir: 3}}\n\
+         sessions: [{day: thu, at: \"18:30\", minutes: 75}]\n\
+         other_training: [{day: tue, at: \"18:30\", load: hard, muscles: [quads, glutes]}, \
+         {day: sat, at: \"09:00\", load: hard, muscles: [quads, glutes, hamstrings]}]\n",
+    );
+    let has = |pattern: Pattern| {
+        items(&plan).any(|(_, item)| {
+            PLANNER.catalog().get(&item.exercise).and_then(|entry| entry.pattern) == Some(pattern)
+        })
+    };
+    assert!(has(Pattern::Squat) && has(Pattern::Hinge));
+}
+
+/// Common practice: who begins late rests longer rather than go home early.
+#[test]
+fn free_minutes_are_rest_for_older_beginners() {
+    let plan = plan(
+        "goal: general-fitness\ntraining_status: novice\nbirth_year: 1948\nstart: 2027-01-05\n\
+         equipment: [leg-press, chest-press-machine, seated-row-machine, cable-station, dumbbells, adjustable-bench, low-box]\n\
+         limits: [impact, kneeling]\nsessions: [{day: tue, minutes: 50}, {day: fri, minutes: 50}]\n",
+    );
+    let rests = |day: &weekwright::input::plan::Session| {
+        let lead = day.groups.iter().find(|group| group.is_work());
+        lead.map_or(0, |group| group.items[0].rest_s)
+    };
+    for day in &plan.sessions {
+        let used = day.minutes.as_ref().expect("timed");
+        let full = used.planned_s * 100 >= used.limit * 60 * 84;
+        assert!(full || rests(day) > 75, "{}: {} s", day.day, used.planned_s);
+    }
+}
