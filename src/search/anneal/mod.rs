@@ -70,7 +70,7 @@ impl Landscape {
 
     /// The pairs that runs have looked for so far.
     fn memos(&self) -> Memos {
-        self.memos.lock().unwrap_or_else(PoisonError::into_inner).clone()
+        self.memos.lock().unwrap_or_else(PoisonError::into_inner).handed_on()
     }
 
     /// Keeps the pairs that a run has looked for.

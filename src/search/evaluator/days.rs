@@ -1,7 +1,7 @@
 //! The pairs of the days that a change touches.
 
 use super::lists::small;
-use super::pairing::{Able, DayLoad, DayPairing, Pair, Pairs, Way};
+use super::pairing::{Able, Couples, DayLoad, DayPairing, Pair, Way, picks_of};
 use super::tables::{Marked, Term};
 use super::weights::Weights;
 use super::{Change, Evaluator};
@@ -20,7 +20,11 @@ impl Evaluator<'_> {
             }
             let able = self.able_after(day, change);
             let way = self.way(day, &load, &able, self.led[day] + led > 0);
-            self.hand.ways.push((day, way));
+            let couples = match tables.marked[day] {
+                Marked::Nothing => Couples::default(),
+                _ => Couples::of(&way, &able),
+            };
+            self.hand.ways.push((day, way, couples));
             (load.pairs, load.saved) = (i32::from(way.pairs), way.saved);
             load.is_chosen = !way.is_only;
             self.hand.days[place].1 = load;
@@ -33,7 +37,7 @@ impl Evaluator<'_> {
             match tables.marked[day] {
                 Marked::Nothing => {}
                 Marked::Counts if self.ways[day].key == way.key => {}
-                _ => self.mark(day, &way, &able),
+                _ => self.mark(day, &couples),
             }
         }
     }
@@ -108,35 +112,52 @@ impl Evaluator<'_> {
         if DayPairing::is_crowded(load) {
             return Way::NONE;
         }
-        self.memos.way(day, &self.tables.days[day], able, is_led, load)
+        let pairing = &self.tables.days[day];
+        if able.len() < 2 {
+            return Way::of_nobody(DayPairing::key(able, is_led));
+        }
+        self.memos.way(pairing, able, is_led, load)
     }
 
     /// Who is paired before and after a change, where a row asks for it.
-    fn mark(&mut self, day: usize, way: &Way, able: &Able) {
-        let tables = self.tables;
-        let before = self.pairs(day);
-        let after = tables.days[day].pairs(way, able);
-        for (pairs, others, by) in [(&before, &after, -1), (&after, &before, 1)] {
+    fn mark(&mut self, day: usize, after: &Couples) {
+        let before = self.couples[day];
+        for (couples, others, by) in [(&before, after, -1), (after, &before, 1)] {
             // A pair that stays moves nothing.
-            for (one, other, count) in pairs.iter().filter(|pair| !others.contains(pair)) {
-                let who = [*one, *other].map(|pick| tables.paired_var[pick]);
-                for var in who.into_iter().flatten().chain([*count]) {
-                    self.hand.marks.push((var, by));
-                    for Term { to, by: [once, _] } in tables.marks.of(var) {
-                        self.move_by(*to, by * once);
-                    }
+            for couple in couples.all().iter().filter(|couple| !others.all().contains(couple)) {
+                let (who, count) = self.pair(day, *couple);
+                let who = who.map(|pick| self.tables.paired_var[pick]);
+                for var in who.into_iter().flatten().chain([count]) {
+                    self.mark_by(var, by);
                 }
             }
         }
     }
 
-    /// The pairs of a day as it stands.
-    fn pairs(&self, day: usize) -> Pairs {
-        self.tables.days[day].pairs(&self.ways[day], &self.able[day])
+    fn mark_by(&mut self, var: usize, by: i32) {
+        self.hand.marks.push((var, by));
+        for Term { to, by: [once, _] } in self.tables.marks.of(var) {
+            self.hand.move_by(&mut self.nodes, *to, by * once);
+        }
+    }
+
+    /// The picks of a couple of a day, and the model's count of such pairs.
+    fn pair(&self, day: usize, couple: u64) -> ([usize; 2], usize) {
+        let picks = picks_of(couple);
+        let [class, with] = picks.map(|pick| self.tables.picks[pick].class.unwrap_or_default());
+        (picks, self.tables.days[day].count_of(class, with))
     }
 
     /// All pairs of the week as it stands.
     pub(super) fn all_pairs(&self) -> Vec<Pair> {
-        (0..self.loads.len()).flat_map(|day| self.pairs(day)).collect()
+        let of_day = |day: usize| {
+            let couples = Couples::of(&self.ways[day], &self.able[day]);
+            let pair = |couple: &u64| {
+                let ([one, other], count) = self.pair(day, *couple);
+                (one, other, count)
+            };
+            couples.all().iter().map(pair).collect::<Vec<Pair>>()
+        };
+        (0..self.loads.len()).flat_map(of_day).collect()
     }
 }

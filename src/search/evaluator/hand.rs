@@ -2,7 +2,7 @@
 
 use smallvec::SmallVec;
 
-use super::pairing::{DayLoad, Way};
+use super::pairing::{Couples, DayLoad, Way};
 use super::tables::{LATER, Node, Part, Tables, Term, Worth, at};
 use super::weights::Weights;
 use super::{Change, Evaluator};
@@ -44,7 +44,7 @@ pub(super) struct Hand {
     /// The days that it changes, as they are then.
     pub(super) days: SmallVec<[(usize, DayLoad); 4]>,
     /// How those of them are paired whose pairs were looked for.
-    pub(super) ways: SmallVec<[(usize, Way); 4]>,
+    pub(super) ways: SmallVec<[(usize, Way, Couples); 4]>,
     /// Variables that say who is paired, where that is asked, and by how much each changes.
     pub(super) marks: SmallVec<[(usize, i32); 8]>,
 }

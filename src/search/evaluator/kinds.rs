@@ -44,8 +44,12 @@ pub(super) fn of_week(weekly: &Weekly) -> (Vec<Option<Class>>, Vec<bool>, Vec<Da
         Class::try_from(place).ok()
     });
     let leads = (0..weekly.picks.len()).map(|pick| view.leads.contains_key(&pick)).collect();
-    let days = weekly.days().map(|day| view.pairing(&known, day));
-    (classes.collect(), leads, days.collect())
+    let mut days: Vec<DayPairing> = weekly.days().map(|day| view.pairing(&known, day)).collect();
+    for day in 0..days.len() {
+        let first = days[..day].iter().position(|before| before.is_like(&days[day]));
+        days[day].like = first.unwrap_or(day);
+    }
+    (classes.collect(), leads, days)
 }
 
 impl View<'_> {
@@ -85,6 +89,7 @@ impl View<'_> {
             led: led.map(|(_, cost)| *cost).fold(0.0, f64::max),
             room: seconds(self.weekly.request.days[day].work_s()),
             sets: self.most_sets(day).unwrap_or((f64::MAX, 0.0)),
+            like: day,
         }
     }
 

@@ -2,17 +2,17 @@
 
 use std::sync::Arc;
 
-use super::pairing::{Able, DayLoad, DayPairing, Way};
+use super::pairing::{Able, DayLoad, DayPairing, Two, Way};
 
 /// Ways to pair that runs hand on, at most.
-const MOST_KNOWN: usize = 8192;
+const MOST_KNOWN: usize = 1 << 15;
 
 /// What is known of each day's pairs. It follows from the model alone, so that runs may hand it on.
 #[derive(Clone, Default)]
 pub(in crate::search) struct Memos {
     /// By earlier runs: shared, as a copy for each run would cost more than it saves.
     known: Arc<Vec<Memo>>,
-    /// By this one.
+    /// By this one, or by runs whose finds are not known as yet.
     found: Vec<Memo>,
 }
 
@@ -24,31 +24,46 @@ impl Memos {
     /// The best way to pair some exercises of a day, where something else leads it or nothing does.
     pub(super) fn way(
         &mut self,
-        day: usize,
         pairing: &DayPairing,
         able: &Able,
         is_led: bool,
         load: &DayLoad,
     ) -> Way {
         let key = DayPairing::key(able, is_led);
-        let known = self.known.get(day).and_then(|known| known.two(key));
-        let two =
-            known.unwrap_or_else(|| self.found[day].two_or(key, || pairing.best_two(able, is_led)));
-        *pairing.chosen(two, load)
+        let known = self.known.get(pairing.like).and_then(|known| known.two(key));
+        let two = known.unwrap_or_else(|| {
+            let found = &mut self.found[pairing.like];
+            found.two_or(key, || Two::of(pairing.best_two(able, is_led)))
+        });
+        pairing.chosen(two, load)
     }
 
-    /// Takes in what a run has found, where it is much: for a little the copy would cost more than to find it again.
+    /// What a run may know: what was found and is not shared as yet is kept apart.
+    pub(in crate::search) fn handed_on(&self) -> Memos {
+        Memos { known: Arc::clone(&self.known), found: Vec::new() }
+    }
+
+    /// Takes in what a run has found. It is shared once it is much: for a little the copy would cost more than to find it
+    /// again.
     pub(in crate::search) fn take_in(&mut self, run: Memos) {
-        let [known, found] = [&*self.known, &run.found].map(|memos| count(memos));
-        if found == 0 || found * 8 < known || known + found > MOST_KNOWN {
+        let known = count(&self.known);
+        if known + count(&run.found) > MOST_KNOWN {
             return;
         }
-        let known = Arc::make_mut(&mut self.known);
-        known.resize(run.found.len(), Memo::default());
-        for (known, found) in known.iter_mut().zip(run.found) {
-            for slot in found.slots.into_iter().filter(|slot| slot.key() != 0) {
-                known.two_or(slot.key(), || slot.0);
-            }
+        add_all(&mut self.found, &run.found);
+        let found = count(&self.found);
+        if found > 0 && found * 8 >= known {
+            add_all(Arc::make_mut(&mut self.known), &self.found);
+            self.found.clear();
+        }
+    }
+}
+
+fn add_all(to: &mut Vec<Memo>, more: &[Memo]) {
+    to.resize(to.len().max(more.len()), Memo::default());
+    for (memo, more) in to.iter_mut().zip(more) {
+        for two in more.slots.iter().filter(|two| two.key != 0) {
+            memo.two_or(two.key, || *two);
         }
     }
 }
@@ -57,51 +72,37 @@ fn count(memos: &[Memo]) -> usize {
     memos.iter().map(|memo| memo.taken).sum()
 }
 
-/// How the classes met so far are best paired on a day. A table with open addressing, as it is asked for nearly every
-/// proposal.
+/// How the classes met so far are best paired on days that are alike. A table with open addressing, as it is asked for nearly
+/// every proposal; a slot without a key is free.
 #[derive(Clone, Default)]
 struct Memo {
-    slots: Vec<Slot>,
+    slots: Vec<Two>,
     taken: usize,
 }
 
-/// The two best ways, in one line of the cache; the key of the first is nought where the slot is free.
-#[derive(Clone, Copy)]
-#[repr(align(64))]
-struct Slot([Way; 2]);
-
-impl Slot {
-    const FREE: Slot = Slot([Way::NONE; 2]);
-
-    fn key(&self) -> u128 {
-        self.0[0].key
-    }
-}
-
 impl Memo {
-    fn two(&self, key: u128) -> Option<&[Way; 2]> {
-        let slot = self.slots.get(self.slot(key))?;
-        (slot.key() == key).then_some(&slot.0)
+    fn two(&self, key: u128) -> Option<&Two> {
+        self.slots.get(self.slot(key)).filter(|two| two.key == key)
     }
 
     /// What is known of a key, or is put there.
-    fn two_or(&mut self, key: u128, two: impl FnOnce() -> [Way; 2]) -> &[Way; 2] {
+    fn two_or(&mut self, key: u128, two: impl FnOnce() -> Two) -> &Two {
         if (self.taken + 1) * 2 > self.slots.len() {
             self.grow();
         }
         let slot = self.slot(key);
-        if self.slots[slot].key() != key {
-            self.slots[slot] = Slot(two());
+        if self.slots[slot].key != key {
+            self.slots[slot] = two();
             self.taken += 1;
         }
-        &self.slots[slot].0
+        &self.slots[slot]
     }
 
     fn grow(&mut self) {
         let slots = (self.slots.len() * 2).max(64);
-        let before = std::mem::replace(&mut self.slots, vec![Slot::FREE; slots]);
-        for before in before.into_iter().filter(|slot| slot.key() != 0) {
-            let slot = self.slot(before.key());
+        let before = std::mem::replace(&mut self.slots, vec![Two::NONE; slots]);
+        for before in before.into_iter().filter(|two| two.key != 0) {
+            let slot = self.slot(before.key);
             self.slots[slot] = before;
         }
     }
@@ -114,7 +115,7 @@ impl Memo {
         let mask = self.slots.len().saturating_sub(1);
         #[allow(clippy::cast_possible_truncation, reason = "masked")]
         let mut slot = (mixed >> 32) as usize & mask;
-        while self.slots.get(slot).is_some_and(|slot| slot.key() != 0 && slot.key() != key) {
+        while self.slots.get(slot).is_some_and(|two| two.key != 0 && two.key != key) {
             slot = (slot + 1) & mask;
         }
         slot
@@ -125,14 +126,10 @@ impl Memo {
 mod tests {
     use super::*;
 
-    fn two(key: u128) -> [Way; 2] {
-        [Way::of_key(key); 2]
-    }
-
     fn found(keys: impl IntoIterator<Item = u128>) -> Memos {
         let mut memo = Memo::default();
         for key in keys {
-            memo.two_or(key, || two(key));
+            memo.two_or(key, || Two::of_key(key));
         }
         Memos { found: vec![memo], ..Memos::default() }
     }
@@ -142,7 +139,7 @@ mod tests {
         let Memos { found, .. } = found((1..=1000).map(|key| key << 60 | key));
         assert_eq!(found[0].taken, 1000);
         for key in (1..=1000).map(|key| key << 60 | key) {
-            assert_eq!(found[0].two(key).map(|[tight, _]| tight.key), Some(key));
+            assert_eq!(found[0].two(key).map(|two| two.key), Some(key));
         }
         assert!(found[0].two(7).is_none());
     }
@@ -155,7 +152,9 @@ mod tests {
         assert_eq!(count(&known.known), 120, "each once");
         known.take_in(found(500..=505));
         assert_eq!(count(&known.known), 120, "a few are not worth a copy");
+        known.take_in(found(503..=520));
+        assert_eq!(count(&known.known), 141, "but they are not lost");
         known.take_in(found(1000..=1000 + MOST_KNOWN as u128));
-        assert_eq!(count(&known.known), 120, "nor are too many");
+        assert_eq!(count(&known.known), 141, "too many are");
     }
 }

@@ -26,7 +26,7 @@ use smallvec::SmallVec;
 
 use self::hand::Hand;
 pub(super) use self::memo::Memos;
-use self::pairing::{Able, DayLoad, Way};
+use self::pairing::{Able, Couples, DayLoad, Way};
 pub(super) use self::score::{ROUNDING, Score};
 pub(super) use self::tables::Tables;
 use self::tables::{BREAKING, Node, PAIRED, REST};
@@ -57,6 +57,8 @@ pub(super) struct Evaluator<'t> {
     able: Vec<Able>,
     /// How each day is paired.
     ways: Vec<Way>,
+    /// Who is paired on each day that asks for it.
+    couples: Vec<Couples>,
     /// How many on each day lead it and are not paired.
     led: Vec<i32>,
     memos: Memos,
@@ -82,6 +84,7 @@ impl<'t> Evaluator<'t> {
             loads: vec![DayLoad::default(); days],
             able: vec![Able::new(); days],
             ways: vec![Way::EMPTY; days],
+            couples: vec![Couples::default(); days],
             led: vec![0; days],
             memos,
             score: tables.constant,
@@ -239,8 +242,9 @@ impl<'t> Evaluator<'t> {
         for (day, load) in &self.hand.days {
             self.loads[*day] = *load;
         }
-        for (day, way) in &self.hand.ways {
+        for (day, way, couples) in &self.hand.ways {
             self.ways[*day] = *way;
+            self.couples[*day] = *couples;
         }
         for (pick, to) in change {
             self.keep_able(*pick, *to);

@@ -1,8 +1,13 @@
 //! The pairs of a day: those that bring most points where its minutes hold them, else as many as can be formed, those that
 //! save most seconds. A lift that leads, or is there for its load, is worth more alone.
 
+#[cfg(test)]
+mod tests;
+mod two;
+
 use smallvec::SmallVec;
 
+pub(super) use self::two::Two;
 use super::score::ROUNDING;
 
 /// Exercises of a day up to which pairs are looked for; no session may have more.
@@ -16,9 +21,6 @@ pub(super) type Able = SmallVec<[(Class, u32); MOST_PAIRED]>;
 
 /// Two picks in turn, and the model's count of such pairs.
 pub(super) type Pair = (usize, usize, usize);
-
-/// The pairs of a day.
-pub(super) type Pairs = SmallVec<[Pair; 5]>;
 
 /// What a day holds, as far as pairs depend on it.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -49,6 +51,8 @@ pub(super) struct DayPairing {
     pub(super) room: i32,
     /// Sets that it holds, and how many fewer one in a pair counts for.
     pub(super) sets: (f64, f64),
+    /// The first day of the week whose exercises are best paired as those of this one are.
+    pub(super) like: usize,
 }
 
 /// A pair of two classes.
@@ -74,8 +78,26 @@ impl DayPairing {
     }
 
     /// The better of two ways to pair the exercises of a day: the second, which brings most points, where its minutes hold it.
-    pub(super) fn chosen<'w>(&self, [tight, loose]: &'w [Way; 2], load: &DayLoad) -> &'w Way {
-        if tight.is_only || !self.holds(load, loose) { tight } else { loose }
+    pub(super) fn chosen(&self, two: &Two, load: &DayLoad) -> Way {
+        let loose = two.way(1);
+        if loose.is_only || !self.holds(load, &loose) { two.way(0) } else { loose }
+    }
+
+    /// Whether a class goes together with any other.
+    pub(super) fn pairs_at_all(&self, class: Class) -> bool {
+        self.counts[usize::from(class)].iter().any(Option::is_some)
+    }
+
+    /// Whether the best ways to pair any exercises are the same on another day.
+    pub(super) fn is_like(&self, other: &DayPairing) -> bool {
+        let alike = |one: &Option<Count>, other: &Option<Count>| {
+            let brings = |count: &Count| (count.saves, count.points.to_bits());
+            one.as_ref().map(brings) == other.as_ref().map(brings)
+        };
+        let counts = self.counts.iter().flatten().zip(other.counts.iter().flatten());
+        self.leads == other.leads
+            && self.led == other.led
+            && counts.fold(true, |all, (one, other)| all && alike(one, other))
     }
 
     /// Whether a day holds its exercises, paired in a way.
@@ -85,15 +107,10 @@ impl DayPairing {
         load.seconds - way.saved <= self.room && sets <= most + ROUNDING
     }
 
-    /// The pairs of a way, which is one of these exercises.
-    pub(super) fn pairs(&self, way: &Way, able: &Able) -> Pairs {
-        let pair = |two: &u8| {
-            let [(class, first), (with, second)] =
-                [two >> 4, two & 15].map(|at| able[usize::from(at)]);
-            let count = self.counts[usize::from(class)][usize::from(with)];
-            (first as usize, second as usize, count.expect("a way pairs what goes together").var)
-        };
-        way.places[..usize::from(way.pairs)].iter().map(pair).collect()
+    /// The model's count of pairs of two classes that go together.
+    pub(super) fn count_of(&self, class: Class, with: Class) -> usize {
+        let count = self.counts[usize::from(class)][usize::from(with)];
+        count.expect("a way pairs what goes together").var
     }
 
     /// What the ways to pair some exercises depend on: their classes in order, a byte each, behind a one, and whether
@@ -107,21 +124,24 @@ impl DayPairing {
     /// that have most pairs, save most seconds, and bring most points; and the one that brings most points.
     pub(super) fn best_two(&self, able: &Able, is_led: bool) -> [Way; 2] {
         let mut best = [self.nobody(able, is_led); 2];
-        let hopes = able.iter().map(|(class, _)| self.hope(able, *class)).collect();
-        self.every_way(able, &hopes, (0, 0), best[0], &mut best);
+        let hopes: Hopes = able.iter().map(|(class, _)| self.hope(able, *class)).collect();
+        let open = hopes.iter().fold(Hope::default(), |all, hope| all.and(hope));
+        self.every_way(able, &hopes, Open { from: 0, taken: 0, hope: open }, best[0], &mut best);
         let is_only = !best[1].brings_more(&best[0]);
         let key = DayPairing::key(able, is_led);
         let [tight, loose] = best.map(|best| best.way);
         [Way { key, is_only, ..tight }, Way { key: key | LOOSE, is_only, ..loose }]
     }
 
-    /// The most seconds and points that any pair of a class brings, of which it is half.
-    fn hope(&self, able: &Able, class: Class) -> (i32, f64) {
-        let pairs = able.iter().filter_map(|(with, _)| {
-            self.counts[usize::from(class)][usize::from(*with)]
-                .map(|count| (count.saves, count.points))
-        });
-        pairs.fold((0, 0.0), |most, (saves, points)| (saves.max(most.0), points.max(most.1)))
+    /// The most that any pair of a class brings, of which it is half.
+    fn hope(&self, able: &Able, class: Class) -> Hope {
+        let counts = &self.counts[usize::from(class)];
+        let pairs = able.iter().filter_map(|(with, _)| counts[usize::from(*with)].as_ref());
+        pairs.fold(Hope::default(), |most, count| Hope {
+            pairs: 1,
+            saves: count.saves.max(most.saves),
+            points: count.points.max(most.points),
+        })
     }
 
     /// Looks at the ways that go on from one, and keeps the best two. Exercises of a class stand side by side and change
@@ -131,7 +151,7 @@ impl DayPairing {
         &self,
         able: &Able,
         hopes: &Hopes,
-        (from, taken): (usize, u32),
+        mut open: Open,
         now: Started,
         best: &mut [Started; 2],
     ) {
@@ -141,24 +161,49 @@ impl DayPairing {
         if now.brings_more(&best[1]) {
             best[1] = now;
         }
-        for one in firsts(able, from, taken) {
-            let most = now.at_most(hopes, one, taken);
+        let mut last = None;
+        for one in (open.from..able.len()).filter(|place| open.taken & 1 << *place == 0) {
+            let class = able[one].0;
+            let hope = open.hope;
+            open.hope = hope.without(&hopes[one]);
+            if last.replace(class) == Some(class) {
+                continue;
+            }
+            let most = now.at_most(&hope);
             if !most.beats(&best[0]) && !most.brings_more(&best[1]) {
                 break;
             }
-            let class = usize::from(able[one].0);
-            for other in firsts(able, one + 1, taken) {
-                let with = usize::from(able[other].0);
-                if let Some(count) = self.counts[class][with] {
-                    let taken = taken | 1 << one | 1 << other;
-                    let mut next = now.with(one, other, count);
-                    next.leads -= u8::from(self.leads[class]) + u8::from(self.leads[with]);
-                    if next.leads == 0 && now.leads > 0 {
-                        next.points -= self.led;
-                    }
-                    self.every_way(able, hopes, (one + 1, taken), next, best);
-                }
+            if hopes[one].pairs > 0 {
+                self.every_pair(able, hopes, (one, &open), now, best);
             }
+        }
+    }
+
+    /// The same with one of the exercises in a pair, beside those behind it that are open.
+    fn every_pair(
+        &self,
+        able: &Able,
+        hopes: &Hopes,
+        (one, open): (usize, &Open),
+        now: Started,
+        best: &mut [Started; 2],
+    ) {
+        let class = usize::from(able[one].0);
+        let mut last = None;
+        for other in (one + 1..able.len()).filter(|place| open.taken & 1 << *place == 0) {
+            let with = usize::from(able[other].0);
+            if last.replace(with) == Some(with) {
+                continue;
+            }
+            let Some(count) = &self.counts[class][with] else { continue };
+            let mut next = now.with(one, other, count);
+            next.leads -= u8::from(self.leads[class]) + u8::from(self.leads[with]);
+            if next.leads == 0 && now.leads > 0 {
+                next.points -= self.led;
+            }
+            let taken = open.taken | 1 << one | 1 << other;
+            let left = Open { from: one + 1, taken, hope: open.hope.without(&hopes[other]) };
+            self.every_way(able, hopes, left, next, best);
         }
     }
 
@@ -171,17 +216,35 @@ impl DayPairing {
     }
 }
 
-/// What each exercise of a day can bring at most.
-type Hopes = SmallVec<[(i32, f64); MOST_PAIRED]>;
+/// Halves of what pairs can bring at most.
+#[derive(Clone, Copy, Default)]
+struct Hope {
+    /// Exercises that go together with any other.
+    pairs: u8,
+    saves: i32,
+    points: f64,
+}
 
-/// From some place on, the first place of each class that is not taken.
-fn firsts(able: &Able, from: usize, taken: u32) -> impl Iterator<Item = usize> {
-    let mut last = None;
-    let is_first = move |place: &usize| {
-        let class = able[*place].0;
-        taken & 1 << *place == 0 && last.replace(class) != Some(class)
-    };
-    (from..able.len()).filter(is_first)
+impl Hope {
+    fn and(&self, more: &Hope) -> Hope {
+        let Hope { pairs, saves, points } = *more;
+        Hope { pairs: self.pairs + pairs, saves: self.saves + saves, points: self.points + points }
+    }
+
+    fn without(&self, less: &Hope) -> Hope {
+        let Hope { pairs, saves, points } = *less;
+        Hope { pairs: self.pairs - pairs, saves: self.saves - saves, points: self.points - points }
+    }
+}
+
+/// What each exercise of a day can bring at most.
+type Hopes = SmallVec<[Hope; MOST_PAIRED]>;
+
+/// The exercises that a way can still pair: those from a place on that are not taken, and what they can bring.
+struct Open {
+    from: usize,
+    taken: u32,
+    hope: Hope,
 }
 
 /// A way to pair the exercises of a day: small, as it is asked for nearly every proposal.
@@ -204,13 +267,42 @@ impl Way {
         Way { key: 0, pairs: 0, saved: 0, is_only: true, places: [0; MOST_PAIRED / 2] };
 
     /// Nothing can be paired.
-    pub(super) const EMPTY: Way = Way { key: 1, ..Way::NONE };
+    pub(super) const EMPTY: Way = Way::of_nobody(1);
 
-    /// The same of another key, for tests of where ways are kept.
-    #[cfg(test)]
-    pub(super) fn of_key(key: u128) -> Way {
+    /// Nobody is paired, as a key says.
+    pub(super) const fn of_nobody(key: u128) -> Way {
         Way { key, ..Way::NONE }
     }
+}
+
+/// Who is paired on a day, each two as one number.
+#[derive(Clone, Copy, Default)]
+pub(super) struct Couples {
+    count: u8,
+    couples: [u64; MOST_PAIRED / 2],
+}
+
+impl Couples {
+    /// Those of a way to pair some exercises.
+    pub(super) fn of(way: &Way, able: &Able) -> Couples {
+        let mut couples = Couples { count: way.pairs, ..Couples::default() };
+        let places = &way.places[..usize::from(way.pairs)];
+        for (couple, two) in couples.couples.iter_mut().zip(places) {
+            let [one, other] = [two >> 4, two & 15].map(|at| u64::from(able[usize::from(at)].1));
+            *couple = one << 32 | other;
+        }
+        couples
+    }
+
+    pub(super) fn all(&self) -> &[u64] {
+        &self.couples[..usize::from(self.count)]
+    }
+}
+
+/// The two picks of a couple.
+#[allow(clippy::cast_possible_truncation, reason = "each is half of the number")]
+pub(super) fn picks_of(couple: u64) -> [usize; 2] {
+    [(couple >> 32) as usize, couple as u32 as usize]
 }
 
 /// A way while others are looked for.
@@ -235,165 +327,21 @@ impl Started {
         order.then(now.saved.cmp(&before.saved)).is_gt()
     }
 
-    /// More than it can become by pairs of those from a place on that are not taken.
-    fn at_most(mut self, hopes: &Hopes, from: usize, taken: u32) -> Started {
-        let open = (from..hopes.len()).filter(|place| taken & 1 << *place == 0);
-        let (mut count, mut saves, mut points) = (0, 0, 0.0);
-        for place in open {
-            count += 1;
-            saves += hopes[place].0;
-            points += hopes[place].1;
-        }
-        self.way.pairs += count / 2;
-        self.way.saved += saves / 2;
-        self.points += points / 2.0;
+    /// More than it can become by pairs that bring no more than is hoped for.
+    fn at_most(mut self, open: &Hope) -> Started {
+        self.way.pairs += open.pairs / 2;
+        self.way.saved += open.saves / 2;
+        self.points += open.points / 2.0;
         self
     }
 
     /// The same with one more pair.
     #[allow(clippy::cast_possible_truncation, reason = "a day has few exercises")]
-    fn with(mut self, one: usize, other: usize, count: Count) -> Started {
+    fn with(mut self, one: usize, other: usize, count: &Count) -> Started {
         self.way.places[usize::from(self.way.pairs)] = (one as u8) << 4 | other as u8;
         self.way.pairs += 1;
         self.way.saved += count.saves;
         self.points += count.points;
         self
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::super::memo::Memos;
-    use super::*;
-
-    fn best(pairing: &DayPairing, able: &Able, is_led: bool, seconds: i32) -> Way {
-        let load = DayLoad { seconds, ..DayLoad::default() };
-        *pairing.chosen(&pairing.best_two(able, is_led), &load)
-    }
-
-    /// Two of one class, and one each of two others, of which not all go together.
-    #[test]
-    fn what_is_known_of_classes_is_what_their_picks_can_do() {
-        let count = |var, saves, points| Some(Count { var, saves, points });
-        let pairing = DayPairing {
-            rounds: 3,
-            leads: vec![false; 3],
-            led: 0.0,
-            room: 0,
-            sets: (99.0, 0.0),
-            counts: vec![
-                vec![None, count(70, 30, 1.0), count(71, 50, 1.0)],
-                vec![count(70, 30, 1.0), None, None],
-                vec![count(71, 50, 1.0), None, None],
-            ],
-        };
-        let mut memos = Memos::default();
-        memos.for_days(1);
-        let mut pairs = |able: &[(Class, u32)]| {
-            let able = Able::from(able);
-            let load = DayLoad { seconds: 1000, ..DayLoad::default() };
-            let way = memos.way(0, &pairing, &able, false, &load);
-            (way.saved, pairing.pairs(&way, &able).to_vec())
-        };
-        assert_eq!(pairs(&[(0, 4), (0, 7)]), (0, vec![]));
-        assert_eq!(pairs(&[(0, 4), (1, 5), (2, 6)]), (50, vec![(4, 6, 71)]), "the seconds count");
-        let all = pairs(&[(0, 4), (0, 7), (1, 5), (2, 6)]);
-        assert_eq!(all, (80, vec![(4, 5, 70), (7, 6, 71)]), "as many as there are");
-        assert_eq!(pairs(&[(0, 1), (0, 2), (1, 8), (2, 9)]).1, [(1, 8, 70), (2, 9, 71)]);
-    }
-
-    /// Where pairs are as many and save as much, points tell.
-    #[test]
-    fn of_equal_ways_the_one_with_more_points_is_taken() {
-        let count = |var, points| Some(Count { var, saves: 20, points });
-        let pairing = DayPairing {
-            rounds: 3,
-            leads: vec![false; 3],
-            led: 0.0,
-            room: 0,
-            sets: (99.0, 0.0),
-            counts: vec![vec![None, count(70, 3.0), count(71, 8.0)], vec![None; 3], vec![None; 3]],
-        };
-        let able = Able::from(&[(0, 4), (1, 5), (2, 6)][..]);
-        let way = best(&pairing, &able, false, 1000);
-        assert_eq!(pairing.pairs(&way, &able).as_slice(), [(4, 6, 71)]);
-    }
-
-    /// A lead that is worth more alone than its pair stays alone, where the day's minutes hold that.
-    #[test]
-    fn a_lead_stands_alone_where_the_minutes_hold_it() {
-        let count = |var, points| Some(Count { var, saves: 20, points });
-        let pairing = DayPairing {
-            rounds: 3,
-            leads: vec![true, false],
-            led: 60.0,
-            room: 1000,
-            sets: (99.0, 0.0),
-            counts: vec![vec![None, count(70, 8.0)], vec![count(70, 8.0), None]],
-        };
-        let able = Able::from(&[(0, 4), (1, 5)][..]);
-        let pairs = |seconds, is_led| best(&pairing, &able, is_led, seconds).pairs;
-        assert_eq!(pairs(1000, false), 0);
-        assert_eq!(pairs(1001, false), 1, "the minutes ask for the pair");
-        assert_eq!(pairs(1000, true), 1, "something else leads");
-    }
-
-    /// Every way to pair, whatever the classes, as it would be without what classes tell; the first of the best two.
-    fn best_of_all(
-        pairing: &DayPairing,
-        able: &Able,
-        at: usize,
-        now: Started,
-        best: &mut [Started; 2],
-    ) {
-        if now.beats(&best[0]) {
-            best[0] = now;
-        }
-        if now.brings_more(&best[1]) {
-            best[1] = now;
-        }
-        let pairs = &now.way.places[..usize::from(now.way.pairs)];
-        let is_open = |place: &usize| {
-            pairs.iter().all(|two| [two >> 4, two & 15].iter().all(|at| usize::from(*at) != *place))
-        };
-        for one in (at..able.len()).filter(is_open) {
-            for other in (one + 1..able.len()).filter(is_open) {
-                let [class, with] = [one, other].map(|place| usize::from(able[place].0));
-                let Some(count) = pairing.counts[class][with] else { continue };
-                best_of_all(pairing, able, one + 1, now.with(one, other, count), best);
-            }
-        }
-    }
-
-    #[test]
-    fn the_first_of_a_class_stands_for_all_of_it() {
-        let count = |one: usize, other: usize| {
-            let [one, other] = [one.min(other), one.max(other)];
-            let drawn = i32::try_from((one * 7 + other * 5) % 11).unwrap();
-            let count = Count { var: 70, saves: drawn * 5 % 7, points: f64::from(drawn * 3 - 10) };
-            (drawn != 4).then_some(count)
-        };
-        let counts = (0..4).map(|one| (0..4).map(|other| count(one, other)).collect());
-        let pairing = DayPairing {
-            rounds: 3,
-            leads: vec![false; 4],
-            led: 0.0,
-            room: 0,
-            sets: (99.0, 0.0),
-            counts: counts.collect(),
-        };
-        for drawn in 0..4_u32.pow(5) {
-            let mut classes: Vec<Class> =
-                (0..7).map(|at| ((drawn >> (at * 3 / 2)) & 3) as u8).collect();
-            classes.sort_unstable();
-            let able: Able = classes.into_iter().zip(0..).collect();
-            let nobody = pairing.nobody(&able, false);
-            let mut all = [nobody; 2];
-            best_of_all(&pairing, &able, 0, nobody, &mut all);
-            let found = pairing.best_two(&able, false);
-            for (found, all) in found.iter().zip(&all) {
-                assert_eq!(pairing.pairs(found, &able), pairing.pairs(&all.way, &able));
-            }
-        }
     }
 }

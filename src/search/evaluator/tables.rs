@@ -345,6 +345,8 @@ fn picks(weekly: &Weekly) -> (Vec<PickInfo>, Vec<DayPairing>) {
     let (classes, leads, days) = of_week(weekly);
     let info = |((pick, class), leads): ((&crate::model::Pick, Option<Class>), bool)| {
         let exercise = weekly.candidate(pick);
+        // What goes with nothing of its day is never paired, and need not be looked at with the others.
+        let class = class.filter(|class| days[pick.day].pairs_at_all(*class));
         let seconds = |seconds: u32| i32::try_from(seconds).unwrap_or(i32::MAX / 64);
         PickInfo {
             candidate: small(pick.candidate),
