@@ -69,7 +69,7 @@ fn toward(from: Annealer, preferences: &[f64], most: &[(Var, f64)], proposals: u
             continue;
         }
         // A better week would be one that only some seeds find.
-        let stays = evaluator.score_in_hand(&change).order(&evaluator.score()).is_eq();
+        let stays = evaluator.score_in_hand().order(&evaluator.score()).is_eq();
         let is_within = |(var, most): &(Var, f64)| {
             evaluator.sum_in_hand(*var).is_none_or(|sum| sum <= most + ROUNDING)
         };

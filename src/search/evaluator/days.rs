@@ -1,5 +1,6 @@
 //! The pairs of the days that a change touches.
 
+use super::hand::DayInHand;
 use super::lists::small;
 use super::pairing::{Able, Couples, DayLoad, DayPairing, Pair, Way, picks_of};
 use super::tables::{Marked, Term};
@@ -11,10 +12,9 @@ impl Evaluator<'_> {
     pub(super) fn pair_days(&mut self, change: &Change) {
         let tables = self.tables;
         for place in 0..self.hand.days.len() {
-            let (day, mut load) = self.hand.days[place];
+            let DayInHand { day, mut load, is_moved, led } = self.hand.days[place];
             let before = self.loads[day];
             let is_same = DayPairing::is_crowded(&load) == DayPairing::is_crowded(&before);
-            let (is_moved, led) = self.moved_able(day, change);
             if is_same && !before.is_chosen && !is_moved {
                 continue;
             }
@@ -27,7 +27,7 @@ impl Evaluator<'_> {
             self.hand.ways.push((day, way, couples));
             (load.pairs, load.saved) = (i32::from(way.pairs), way.saved);
             load.is_chosen = !way.is_only;
-            self.hand.days[place].1 = load;
+            self.hand.days[place].load = load;
             let (pairs, saved) = (load.pairs - before.pairs, load.saved - before.saved);
             if pairs != 0 || saved != 0 {
                 for Term { to, by } in &tables.moved[day] {
@@ -44,28 +44,12 @@ impl Evaluator<'_> {
 
     pub(super) fn gain_of_pairs(&self, weights: &Weights) -> f64 {
         let days = self.hand.days.iter();
-        let pairs = days.map(|(day, load)| {
+        let pairs = days.map(|DayInHand { day, load, .. }| {
             weights.pairs[*day] * f64::from(load.pairs - self.loads[*day].pairs)
         });
         let marks = self.hand.marks.iter();
         let marks = marks.map(|(var, by)| weights.marks[*var] * f64::from(*by));
         pairs.sum::<f64>() + marks.sum::<f64>()
-    }
-
-    /// Whether a change brings or takes anything that can be paired on a day, or leads it; and how many more lead it and are
-    /// not paired.
-    fn moved_able(&self, day: usize, change: &Change) -> (bool, i32) {
-        let (mut is_moved, mut led) = (false, 0);
-        for (pick, to) in change {
-            let info = &self.tables.picks[*pick];
-            if info.day as usize == day {
-                let was = self.sets[*pick];
-                let more = i32::from(info.leads_with(*to)) - i32::from(info.leads_with(was));
-                is_moved |= more != 0 || info.is_able(*to) != info.is_able(was);
-                led += more;
-            }
-        }
-        (is_moved, led)
     }
 
     /// What can be paired on a day after a change.
@@ -137,7 +121,7 @@ impl Evaluator<'_> {
     fn mark_by(&mut self, var: usize, by: i32) {
         self.hand.marks.push((var, by));
         for Term { to, by: [once, _] } in self.tables.marks.of(var) {
-            self.hand.move_by(&mut self.nodes, *to, by * once);
+            self.move_by(*to, by * once);
         }
     }
 

@@ -2,10 +2,10 @@
 
 use smallvec::SmallVec;
 
+use super::Evaluator;
 use super::pairing::{Couples, DayLoad, Way};
 use super::tables::{LATER, Node, Part, Tables, Term, Worth, at};
 use super::weights::Weights;
-use super::{Change, Evaluator};
 
 /// The numbers of a stage that a change moves, in the order in which it does, each once. Their list has room for all of the
 /// stage and one more, so that a number is written down before it is known whether it is new there: a branch that nobody
@@ -33,16 +33,32 @@ impl Moved {
     }
 }
 
+/// What a change makes of a pick: whether it is done, and its sets above the fewest.
+#[derive(Clone, Copy)]
+pub(super) struct Moving {
+    pub(super) pick: usize,
+    pub(super) steps: [i32; 2],
+}
+
+/// What it makes of a day.
+#[derive(Clone, Copy)]
+pub(super) struct DayInHand {
+    pub(super) day: usize,
+    pub(super) load: DayLoad,
+    /// Whether it brings or takes anything that can be paired, or leads the day.
+    pub(super) is_moved: bool,
+    /// How many more lead the day and are not paired.
+    pub(super) led: i32,
+}
+
 /// A change that is weighed and not made.
 #[derive(Clone, Default)]
 pub(super) struct Hand {
     pub(super) turn: u32,
     /// Numbers that it moves, by stage.
     pub(super) moved: Vec<Moved>,
-    /// What it changes of each pick: whether it is done, and its sets above the fewest.
-    pub(super) steps: SmallVec<[[i32; 2]; 8]>,
-    /// The days that it changes, as they are then.
-    pub(super) days: SmallVec<[(usize, DayLoad); 4]>,
+    pub(super) picks: SmallVec<[Moving; 8]>,
+    pub(super) days: SmallVec<[DayInHand; 4]>,
     /// How those of them are paired whose pairs were looked for.
     pub(super) ways: SmallVec<[(usize, Way, Couples); 4]>,
     /// Variables that say who is paired, where that is asked, and by how much each changes.
@@ -62,7 +78,18 @@ impl Hand {
         self.days.clear();
         self.ways.clear();
         self.marks.clear();
-        self.steps.clear();
+        self.picks.clear();
+    }
+
+    /// What it makes of a day, which stood in some way.
+    #[inline]
+    pub(super) fn day(&mut self, day: usize, loads: &[DayLoad]) -> &mut DayInHand {
+        let known = self.days.iter().position(|one| one.day == day);
+        let place = known.unwrap_or(self.days.len());
+        if known.is_none() {
+            self.days.push(DayInHand { day, load: loads[day], is_moved: false, led: 0 });
+        }
+        &mut self.days[place]
     }
 
     /// The numbers that it moves, one stage after another.
@@ -73,10 +100,9 @@ impl Hand {
 
     /// Moves a number of any stage.
     #[inline]
-    pub(super) fn move_by(&mut self, nodes: &mut [Node], number: u32, by: i32) {
-        let node = &mut nodes[number as usize];
-        let is_new = node.is_first_moved(self.turn, by);
-        self.moved[node.stage as usize].add(number, is_new);
+    pub(super) fn move_by(&mut self, tables: &Tables, nodes: &mut [Node], number: u32, by: i32) {
+        let is_new = nodes[number as usize].is_first_moved(self.turn, by);
+        self.moved[tables.kept[number as usize].stage as usize].add(number, is_new);
     }
 }
 
@@ -108,14 +134,14 @@ fn moved_by(term: &Term, [once, further]: [i32; 2]) -> i32 {
 
 impl Evaluator<'_> {
     /// Moves the numbers of a stage that picks alone are in.
-    pub(super) fn move_picks(&mut self, change: &Change, stage: usize) {
-        let terms = &self.tables.terms[stage];
+    pub(super) fn move_picks(&mut self, stage: usize) {
+        let tables = self.tables;
         let nodes = self.nodes.as_mut_slice();
         let turn = self.hand.turn;
         let moved = &mut self.hand.moved[stage];
         let (list, mut count) = (&mut *moved.list, moved.count);
-        for ((pick, _), steps) in change.iter().zip(&self.hand.steps) {
-            for term in terms.of(*pick) {
+        for Moving { pick, steps } in &self.hand.picks {
+            for term in tables.terms(*pick, stage) {
                 let by = moved_by(term, *steps);
                 let is_new = nodes[term.to as usize].is_first_moved_if_at_all(turn, by);
                 list[count] = term.to;
@@ -126,14 +152,13 @@ impl Evaluator<'_> {
     }
 
     /// The same of numbers that get parts from others as well.
-    pub(super) fn move_later(&mut self, change: &Change) {
-        let terms = &self.tables.terms[LATER];
-        for (place, (pick, _)) in change.iter().enumerate() {
-            let steps = self.hand.steps[place];
-            for term in terms.of(*pick) {
+    pub(super) fn move_later(&mut self) {
+        for place in 0..self.hand.picks.len() {
+            let Moving { pick, steps } = self.hand.picks[place];
+            for term in self.tables.terms(pick, LATER) {
                 let by = moved_by(term, steps);
                 if by != 0 {
-                    self.hand.move_by(&mut self.nodes, term.to, by);
+                    self.move_by(term.to, by);
                 }
             }
         }
@@ -141,7 +166,7 @@ impl Evaluator<'_> {
 
     #[inline]
     pub(super) fn move_by(&mut self, number: u32, by: i32) {
-        self.hand.move_by(&mut self.nodes, number, by);
+        self.hand.move_by(self.tables, &mut self.nodes, number, by);
     }
 
     /// A number with the change in hand.
@@ -155,7 +180,7 @@ impl Evaluator<'_> {
             return;
         }
         for number in self.hand.moved[stage].numbers().iter().map(|number| *number as usize) {
-            if self.nodes[number].is_extreme {
+            if self.tables.kept[number].is_extreme {
                 choose(self.tables, &mut self.nodes, self.hand.turn, number);
             }
         }
@@ -168,26 +193,29 @@ impl Evaluator<'_> {
         let scores = weights.scores.as_slice();
         let mut gain = 0.0;
         for number in self.hand.moved[stage].numbers() {
-            let node = &nodes[*number as usize];
-            let after = node.value.wrapping_add(node.delta);
-            match node.worth {
-                Worth::Nothing => {}
-                Worth::Table(place) => {
-                    gain += scores[at(place, after)] - scores[at(place, node.value)];
-                    if gain < least {
-                        break;
-                    }
+            let Node { value, delta, place, .. } = nodes[*number as usize];
+            let worth = |value: i32| scores.get(at(place, value));
+            if let (Some(before), Some(after)) = (worth(value), worth(value.wrapping_add(delta))) {
+                gain += after - before;
+                if gain < least {
+                    break;
                 }
-                Worth::Readings(_) => gain += self.gain_by_readings(node, weights),
+            } else {
+                gain += self.gain_apart(*number as usize, weights);
             }
         }
         gain
     }
 
-    #[cold]
-    fn gain_by_readings(&self, node: &Node, weights: &Weights) -> f64 {
-        let score = |number: i32| weights.of(&self.tables.score(node, number));
-        score(node.value.wrapping_add(node.delta)) - score(node.value)
+    /// The same of a number whose worth is in no table.
+    #[inline(never)]
+    fn gain_apart(&self, number: usize, weights: &Weights) -> f64 {
+        if self.tables.kept[number].worth == Worth::Nothing {
+            return 0.0;
+        }
+        let Node { value, delta, .. } = self.nodes[number];
+        let worth = |value: i32| weights.of(&self.tables.score(number, value));
+        worth(value.wrapping_add(delta)) - worth(value)
     }
 
     /// Hands on what the numbers that moved in a stage bring to later ones.
@@ -200,7 +228,7 @@ impl Evaluator<'_> {
         for place in 0..hand.moved[stage].count {
             let number = hand.moved[stage].list[place] as usize;
             let node = &nodes[number];
-            if node.hands_on && node.delta != 0 {
+            if node.delta != 0 {
                 let values = [node.value, node.value.wrapping_add(node.delta)];
                 hand_on(tables, nodes, hand, number, values);
             }
@@ -223,7 +251,7 @@ fn hand_on(
             part => tables.part(part, after).wrapping_sub(tables.part(part, before)),
         };
         if by != 0 || forward.part == Part::Choice {
-            hand.move_by(nodes, forward.to, by);
+            hand.move_by(tables, nodes, forward.to, by);
         }
     }
 }

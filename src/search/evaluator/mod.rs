@@ -24,12 +24,12 @@ mod weights;
 
 use smallvec::SmallVec;
 
-use self::hand::Hand;
+use self::hand::{DayInHand, Hand, Moving};
 pub(super) use self::memo::Memos;
 use self::pairing::{Able, Couples, DayLoad, Way};
 pub(super) use self::score::{ROUNDING, Score};
 pub(super) use self::tables::Tables;
-use self::tables::{BREAKING, Node, PAIRED, REST};
+use self::tables::{BREAKING, LATER, Node, PAIRED, REST, SILENT, SOURCES};
 pub(super) use self::weights::Weights;
 use crate::program::Var;
 
@@ -90,8 +90,8 @@ impl<'t> Evaluator<'t> {
             score: tables.constant,
             hand: Hand::new(tables),
         };
-        for node in &tables.nodes {
-            evaluator.score.add(&tables.score(node, node.value), 1.0);
+        for (number, node) in tables.nodes.iter().enumerate() {
+            evaluator.score.add(&tables.score(number, node.value), 1.0);
         }
         evaluator
     }
@@ -153,10 +153,10 @@ impl<'t> Evaluator<'t> {
         if !self.load_days(change) {
             return;
         }
-        for stage in [BREAKING, PAIRED, REST] {
-            self.move_picks(change, stage);
+        for stage in [BREAKING, PAIRED, REST, SOURCES, SILENT] {
+            self.move_picks(stage);
         }
-        self.move_later(change);
+        self.move_later();
         self.pair_days(change);
         for stage in 0..self.tables.stages.len() {
             self.choose(stage);
@@ -177,26 +177,33 @@ impl<'t> Evaluator<'t> {
         if !self.load_days(change) {
             return None;
         }
-        self.move_picks(change, BREAKING);
+        self.move_picks(BREAKING);
         let mut gain = self.gain(BREAKING, weights, wanted - hope - MOST_POINTS);
         if gain + hope < wanted {
             return None;
         }
-        for ((pick, _), steps) in change.iter().zip(&self.hand.steps) {
+        for Moving { pick, steps } in &self.hand.picks {
             let [once, further] = steps.map(f64::from);
             gain += once * weights.picks[*pick][0] + further * weights.picks[*pick][1];
         }
-        self.move_picks(change, PAIRED);
+        self.move_picks(PAIRED);
         self.pair_days(change);
         gain += self.gain_of_pairs(weights);
-        gain += self.gain(PAIRED, weights, f64::MIN);
-        if gain + hope < wanted {
-            return None;
+        for stage in [PAIRED, REST, SOURCES] {
+            if stage > PAIRED {
+                self.move_picks(stage);
+            }
+            gain += self.gain(stage, weights, f64::MIN);
+            if gain + hope < wanted {
+                return None;
+            }
         }
-        self.hand_on(PAIRED);
-        self.move_picks(change, REST);
-        self.move_later(change);
-        for stage in REST..self.tables.stages.len() {
+        self.move_picks(SILENT);
+        for stage in [PAIRED, SOURCES, SILENT] {
+            self.hand_on(stage);
+        }
+        self.move_later();
+        for stage in LATER..self.tables.stages.len() {
             self.choose(stage);
             gain += self.gain(stage, weights, f64::MIN);
             if gain + hope < wanted {
@@ -208,21 +215,22 @@ impl<'t> Evaluator<'t> {
     }
 
     /// What the change in hand, which was weighed to the end, makes of the week's worth.
-    pub(super) fn score_in_hand(&self, change: &Change) -> Score {
+    pub(super) fn score_in_hand(&self) -> Score {
         let tables = self.tables;
         let mut score = self.score;
-        for node in self.hand.numbers().map(|number| &self.nodes[number]) {
+        for number in self.hand.numbers() {
+            let node = &self.nodes[number];
             if node.delta != 0 {
-                score.add(&tables.score(node, node.value + node.delta), 1.0);
-                score.add(&tables.score(node, node.value), -1.0);
+                score.add(&tables.score(number, node.value + node.delta), 1.0);
+                score.add(&tables.score(number, node.value), -1.0);
             }
         }
-        for (pick, to) in change {
-            let [once, further] = self.steps(*pick, *to).map(f64::from);
+        for Moving { pick, steps } in &self.hand.picks {
+            let [once, further] = steps.map(f64::from);
             score.add(&tables.pick_scores[*pick][0], once);
             score.add(&tables.pick_scores[*pick][1], further);
         }
-        for (day, load) in &self.hand.days {
+        for DayInHand { day, load, .. } in &self.hand.days {
             score.add(&tables.pair_scores[*day], f64::from(load.pairs - self.loads[*day].pairs));
         }
         for (var, by) in &self.hand.marks {
@@ -233,13 +241,13 @@ impl<'t> Evaluator<'t> {
 
     /// Makes the change in hand, which was weighed to the end.
     pub(super) fn commit(&mut self, change: &Change) {
-        self.score = self.score_in_hand(change);
+        self.score = self.score_in_hand();
         for number in self.hand.numbers() {
             let node = &mut self.nodes[number];
             node.value += node.delta;
             node.delta = 0;
         }
-        for (day, load) in &self.hand.days {
+        for DayInHand { day, load, .. } in &self.hand.days {
             self.loads[*day] = *load;
         }
         for (day, way, couples) in &self.hand.ways {
@@ -258,39 +266,27 @@ impl<'t> Evaluator<'t> {
         }
     }
 
-    /// What a pick's new sets change: whether it is done, and its sets above the fewest.
-    fn steps(&self, pick: usize, to: u32) -> [i32; 2] {
-        let fewest = self.tables.picks[pick].sets[0];
-        let was = self.sets[pick];
-        let further = |sets: u32| count(sets.saturating_sub(fewest));
-        [i32::from(to > 0) - i32::from(was > 0), further(to) - further(was)]
-    }
-
-    /// Takes a new change in hand: what it makes of the days. Whether none of them is overfilled.
+    /// Takes a new change in hand: what it makes of picks and days. Whether no day is overfilled.
     fn load_days(&mut self, change: &Change) -> bool {
         self.hand.clear();
         for (pick, to) in change {
-            let info = &self.tables.picks[*pick];
-            let steps = self.steps(*pick, *to);
-            self.hand.steps.push(steps);
-            let [items, _] = steps;
-            let sets = count(*to) - count(self.sets[*pick]);
-            let day = info.day as usize;
-            let place = self.hand.days.iter().position(|(other, _)| *other == day);
-            let place = place.unwrap_or_else(|| {
-                self.hand.days.push((day, self.loads[day]));
-                self.hand.days.len() - 1
-            });
-            let load = &mut self.hand.days[place].1;
-            load.items += items;
-            load.sets += sets;
-            load.seconds += items * info.seconds[0] + sets * info.seconds[1];
+            let (info, was) = (&self.tables.picks[*pick], self.sets[*pick]);
+            let steps = info.steps(was, *to);
+            self.hand.picks.push(Moving { pick: *pick, steps });
+            let day = self.hand.day(info.day as usize, &self.loads);
+            let [items, sets] = [steps[0], count(*to) - count(was)];
+            day.load.items += items;
+            day.load.sets += sets;
+            day.load.seconds += items * info.seconds[0] + sets * info.seconds[1];
+            let led = i32::from(info.leads_with(*to)) - i32::from(info.leads_with(was));
+            day.is_moved |= led != 0 || info.is_able(*to) != info.is_able(was);
+            day.led += led;
         }
-        self.hand.days.iter().all(|(_, load)| load.items <= self.tables.most_items)
+        self.hand.days.iter().all(|day| day.load.items <= self.tables.most_items)
     }
 }
 
 /// A number of sets, which is small.
 fn count(sets: u32) -> i32 {
-    i32::try_from(sets).unwrap_or(i32::MAX)
+    sets.cast_signed()
 }

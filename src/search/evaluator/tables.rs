@@ -1,9 +1,11 @@
 //! The tables of a model: what each number is worth and hands on, laid out so that weighing a change only looks up.
 
 mod layout;
+mod pick;
 
 use std::collections::{BTreeMap, BTreeSet};
 
+pub(in crate::search) use self::pick::PickInfo;
 use super::compile::{Source, compiled};
 use super::kinds::of_week;
 use super::lists::{Lists, small};
@@ -22,10 +24,14 @@ const MOST_ITEMS: usize = 12;
 pub(super) const BREAKING: usize = 0;
 /// The second: what pairs move. Others follow by level.
 pub(super) const PAIRED: usize = 1;
-/// The third, of picks as the first two.
+/// The third: what picks alone move and nothing else gets a part of.
 pub(super) const REST: usize = 2;
+/// The fourth: what others get a part of, and is worth something by itself.
+pub(super) const SOURCES: usize = 3;
+/// The fifth: what is worth nothing by itself.
+pub(super) const SILENT: usize = 4;
 /// Where the terms of picks stand in numbers that get parts from others as well; such numbers have stages by level.
-pub(super) const LATER: usize = 3;
+pub(super) const LATER: usize = 5;
 
 /// Where a number's worth is found.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -38,13 +44,23 @@ pub(super) enum Worth {
     Readings(u32),
 }
 
-/// A number as it stands, and the change in hand.
+/// A number as it stands, and the change in hand: no more than every change looks at.
 #[derive(Clone)]
 pub(super) struct Node {
     pub(super) value: i32,
     pub(super) delta: i32,
     /// The turn in which the delta was last moved.
     pub(super) turn: u32,
+    /// The place of its worth in the table; outside of it where that is found elsewhere.
+    pub(super) place: i32,
+}
+
+/// Far enough outside of any table, whatever the number.
+const NOWHERE: i32 = i32::MIN / 2;
+
+/// What stays of a number.
+#[derive(Clone, Copy)]
+pub(super) struct Kept {
     pub(super) worth: Worth,
     pub(super) stage: u16,
     /// Whether it is the least or greatest of values, and no sum.
@@ -90,36 +106,6 @@ pub(super) enum Marked {
     Who,
 }
 
-/// A pick, as far as it is asked for at every change.
-#[derive(Clone, Copy)]
-pub(in crate::search) struct PickInfo {
-    pub(in crate::search) candidate: u32,
-    pub(in crate::search) day: u32,
-    /// Fewest and most sets.
-    pub(in crate::search) sets: [u32; 2],
-    /// Seconds of its being done, and of each set.
-    pub(super) seconds: [i32; 2],
-    pub(super) class: Option<Class>,
-    /// Sets with which it can be paired; none has so many where it never can.
-    pub(super) rounds: u32,
-    /// Whether it leads its day where it stands alone.
-    pub(super) leads: bool,
-}
-
-impl PickInfo {
-    /// Whether it can be paired with so many sets.
-    #[inline]
-    pub(super) fn is_able(&self, sets: u32) -> bool {
-        sets == self.rounds
-    }
-
-    /// Whether it leads its day and is not paired with so many sets.
-    #[inline]
-    pub(super) fn leads_with(&self, sets: u32) -> bool {
-        self.leads && sets > 0 && !self.is_able(sets)
-    }
-}
-
 /// How an extreme is chosen.
 #[derive(Default)]
 pub(super) struct Choices {
@@ -141,6 +127,7 @@ pub(super) struct Stage {
 pub(in crate::search) struct Tables {
     /// The numbers of an empty week.
     pub(super) nodes: Vec<Node>,
+    pub(super) kept: Vec<Kept>,
     pub(super) forwards: Lists<Forward>,
     /// By number; empty where it is a sum.
     pub(super) choices: Vec<Choices>,
@@ -148,8 +135,8 @@ pub(in crate::search) struct Tables {
     valued: Vec<Valued>,
     pub(super) scores: Vec<Score>,
     pub(super) readings: Vec<Vec<Reading>>,
-    /// What each pick brings, by stage, and to all that are later.
-    pub(super) terms: [Lists<Term>; 4],
+    /// What each pick brings to each of the first stages, and to all that are later.
+    terms: Lists<Term>,
     /// The same of variables that say who is paired, and of counts of pairs, by variable.
     pub(super) marks: Lists<Term>,
     pub(super) mark_scores: Vec<Score>,
@@ -201,26 +188,25 @@ impl Tables {
         let numbers = &compiled.sums.nodes;
         let mut layout = Layout::new(numbers);
         let (forwards, choices) = forwards(numbers, &mut layout);
-        let nodes: Vec<Node> = numbers
+        let kept: Vec<Kept> = numbers
             .iter()
             .zip(&forwards)
-            .map(|(number, forwards)| Node {
-                value: number.start,
-                delta: 0,
-                turn: 0,
-                worth: layout.worth(number),
-                stage: u16::try_from(stage(number, !forwards.is_empty())).expect("few levels"),
-                hands_on: !forwards.is_empty(),
-                is_extreme: number.extreme.is_some(),
-            })
+            .map(|(number, forwards)| kept(number, layout.worth(number), !forwards.is_empty()))
             .collect();
-        let mut terms: [Vec<Vec<Term>>; 4] = [(); 4].map(|()| vec![Vec::new(); weekly.picks.len()]);
+        let nodes = numbers.iter().zip(&kept).map(|(number, kept)| Node {
+            value: number.start,
+            delta: 0,
+            turn: 0,
+            place: if let Worth::Table(place) = kept.worth { place } else { NOWHERE },
+        });
+        let nodes: Vec<Node> = nodes.collect();
+        let mut terms = vec![Vec::new(); weekly.picks.len() * (LATER + 1)];
         let mut moved = vec![Vec::new(); weekly.request.days.len()];
         let mut marks = vec![Vec::new(); weekly.model.vars.len()];
         for (place, number) in numbers.iter().enumerate() {
-            let (to, stage) = (small(place), nodes[place].stage as usize);
+            let (to, stage) = (small(place), kept[place].stage as usize);
             for (pick, by) in &number.sum.picks {
-                terms[stage.min(LATER)][*pick].push(Term { to, by: *by });
+                terms[*pick * (LATER + 1) + stage.min(LATER)].push(Term { to, by: *by });
             }
             for (day, by) in &number.sum.pairs {
                 moved[*day].push(Term { to, by: *by });
@@ -253,15 +239,16 @@ impl Tables {
             _ => None,
         });
         Tables {
-            stages: stages(&nodes),
+            stages: stages(&kept),
             nodes,
+            kept,
             forwards: Lists::new(forwards),
             choices,
             parts: layout.parts,
             valued: layout.valued,
             scores: layout.scores,
             readings: layout.readings,
-            terms: terms.map(Lists::new),
+            terms: Lists::new(terms),
             marks: Lists::new(marks),
             mark_scores,
             pick_scores: compiled.by_pick,
@@ -277,14 +264,20 @@ impl Tables {
         }
     }
 
-    /// What a number is worth by itself.
+    /// What a number is worth by itself at a value.
     #[inline]
-    pub(super) fn score(&self, node: &Node, number: i32) -> Score {
-        match node.worth {
+    pub(super) fn score(&self, number: usize, value: i32) -> Score {
+        match self.kept[number].worth {
             Worth::Nothing => Score::default(),
-            Worth::Table(place) => self.scores[at(place, number)],
-            Worth::Readings(place) => score(self.readings[place as usize].iter(), number),
+            Worth::Table(place) => self.scores[at(place, value)],
+            Worth::Readings(place) => score(self.readings[place as usize].iter(), value),
         }
+    }
+
+    /// What a pick brings to the numbers of one of the first stages, or to all that are later.
+    #[inline]
+    pub(super) fn terms(&self, pick: usize, stage: usize) -> &[Term] {
+        self.terms.of(pick * (LATER + 1) + stage)
     }
 
     /// The part that another number has of a number.
@@ -318,9 +311,9 @@ fn most_items(weekly: &Weekly) -> usize {
     MOST_ITEMS.max(written)
 }
 
-fn stages(nodes: &[Node]) -> Vec<Stage> {
-    let mut stages = vec![Stage::default(); REST + 1];
-    for node in nodes {
+fn stages(kept: &[Kept]) -> Vec<Stage> {
+    let mut stages = vec![Stage::default(); LATER];
+    for node in kept {
         let place = node.stage as usize;
         stages.resize(stages.len().max(place + 1), Stage::default());
         let stage = &mut stages[place];
@@ -331,13 +324,21 @@ fn stages(nodes: &[Node]) -> Vec<Stage> {
     stages
 }
 
+fn kept(number: &Number, worth: Worth, hands_on: bool) -> Kept {
+    let stage = u16::try_from(stage(number, worth, hands_on)).expect("few levels");
+    Kept { worth, stage, is_extreme: number.extreme.is_some(), hands_on }
+}
+
 /// When a number is looked at: first what picks alone can break, as that refuses most changes.
-fn stage(number: &Number, hands_on: bool) -> usize {
+fn stage(number: &Number, worth: Worth, hands_on: bool) -> usize {
     let has_pairs = !number.sum.pairs.is_empty() || !number.sum.marks.is_empty();
-    match number.level {
-        0 if has_pairs => PAIRED,
-        0 if !hands_on && number.readings.iter().any(Reading::can_break) => BREAKING,
-        level => REST + level,
+    match (number.level, worth, hands_on) {
+        (0, ..) if has_pairs => PAIRED,
+        (0, Worth::Nothing, _) => SILENT,
+        (0, _, true) => SOURCES,
+        (0, ..) if number.readings.iter().any(Reading::can_break) => BREAKING,
+        (0, ..) => REST,
+        (level, ..) => LATER + level - 1,
     }
 }
 
