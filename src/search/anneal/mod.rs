@@ -201,6 +201,7 @@ impl<'l> Annealer<'l> {
     /// From warm to cold, keeping the best week met.
     fn cool(&mut self, phase: &Phase, proposals: u32, best: &mut (Score, Vec<u32>)) {
         let weights = self.landscape.weights(phase);
+        self.evaluator.look_ahead(&weights);
         self.landscape.turn.takes(u64::from(proposals));
         for (proposal, temperature) in phase.cooled(proposals).enumerate() {
             if proposal % LOOKS == 0 {

@@ -82,6 +82,7 @@ impl Annealer<'_> {
     /// The changes of some days that gain more than is wanted, with their gains.
     fn weighed(&mut self, days: &[usize], weights: &Weights, wanted: f64) -> Vec<(f64, Change)> {
         let hope = self.landscape.tuning.cooling.most_gain(&self.evaluator.score());
+        self.evaluator.look_ahead(weights);
         let mut found = Vec::new();
         for day in days {
             let changes = self.changes(*day);

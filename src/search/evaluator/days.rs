@@ -1,6 +1,6 @@
 //! The pairs of the days that a change touches.
 
-use super::hand::DayInHand;
+use super::hand::{DayInHand, Hand};
 use super::lists::small;
 use super::pairing::{Able, Couples, DayLoad, DayPairing, Pair, Way, picks_of};
 use super::tables::{Marked, Term};
@@ -10,46 +10,53 @@ use super::{Change, Evaluator};
 impl Evaluator<'_> {
     /// Pairs the days of the change in hand anew, where it moves anything that can be paired.
     pub(super) fn pair_days(&mut self, change: &Change) {
-        let tables = self.tables;
         for place in 0..self.hand.days.len() {
-            let DayInHand { day, mut load, is_moved, led } = self.hand.days[place];
-            let before = self.loads[day];
-            let is_same = DayPairing::is_crowded(&load) == DayPairing::is_crowded(&before);
-            if is_same && !before.is_chosen && !is_moved {
-                continue;
+            if self.is_paired_anew(&self.hand.days[place]) {
+                self.pair_day(place, change);
             }
-            let able = self.able_after(day, change);
-            let way = self.way(day, &load, &able, self.led[day] + led > 0);
-            let couples = match tables.marked[day] {
-                Marked::Nothing => Couples::default(),
-                _ => Couples::of(&way, &able),
-            };
-            self.hand.ways.push((day, way, couples));
-            (load.pairs, load.saved) = (i32::from(way.pairs), way.saved);
-            load.is_chosen = !way.is_only;
-            self.hand.days[place].load = load;
-            let (pairs, saved) = (load.pairs - before.pairs, load.saved - before.saved);
-            if pairs != 0 || saved != 0 {
-                for Term { to, by } in &tables.moved[day] {
-                    self.move_by(*to, pairs * by[0] + saved * by[1]);
-                }
-            }
-            match tables.marked[day] {
-                Marked::Nothing => {}
-                Marked::Counts if self.ways[day].key == way.key => {}
-                _ => self.mark(day, &couples),
-            }
+            self.hand.days[place].marks = self.hand.marks.len();
         }
     }
 
-    pub(super) fn gain_of_pairs(&self, weights: &Weights) -> f64 {
-        let days = self.hand.days.iter();
-        let pairs = days.map(|DayInHand { day, load, .. }| {
-            weights.pairs[*day] * f64::from(load.pairs - self.loads[*day].pairs)
-        });
-        let marks = self.hand.marks.iter();
-        let marks = marks.map(|(var, by)| weights.marks[*var] * f64::from(*by));
-        pairs.sum::<f64>() + marks.sum::<f64>()
+    fn pair_day(&mut self, place: usize, change: &Change) {
+        let tables = self.tables;
+        let DayInHand { day, mut load, led, .. } = self.hand.days[place];
+        let before = self.loads[day];
+        let able = self.able_after(day, change);
+        let way = self.way(day, &load, &able, self.led[day] + led > 0);
+        let couples = match tables.marked[day] {
+            Marked::Nothing => Couples::default(),
+            _ => Couples::of(&way, &able),
+        };
+        self.hand.ways.push((day, way, couples));
+        (load.pairs, load.saved) = (i32::from(way.pairs), way.saved);
+        load.is_chosen = !way.is_only;
+        self.hand.days[place].load = load;
+        let (pairs, saved) = (load.pairs - before.pairs, load.saved - before.saved);
+        if pairs != 0 || saved != 0 {
+            for Term { to, by } in &tables.moved[day] {
+                self.move_by(*to, pairs * by[0] + saved * by[1]);
+            }
+        }
+        match tables.marked[day] {
+            Marked::Nothing => {}
+            Marked::Counts if self.ways[day].key == way.key => {}
+            _ => self.mark(day, &couples),
+        }
+    }
+
+    /// What the pairs of the change in hand gain, of each day and of all.
+    pub(super) fn gain_of_pairs(&mut self, weights: &Weights) -> f64 {
+        let (mut gain, mut from) = (0.0, 0);
+        let Hand { days, marks, .. } = &mut self.hand;
+        for day in days {
+            let more = day.load.pairs - self.loads[day.day].pairs;
+            let of_marks = marks[from..day.marks].iter();
+            let of_marks = of_marks.map(|(var, by)| weights.marks[*var] * f64::from(*by));
+            day.gain = weights.pairs[day.day] * f64::from(more) + of_marks.sum::<f64>();
+            (from, gain) = (day.marks, gain + day.gain);
+        }
+        gain
     }
 
     /// What can be paired on a day after a change.
@@ -109,13 +116,18 @@ impl Evaluator<'_> {
         for (couples, others, by) in [(&before, after, -1), (after, &before, 1)] {
             // A pair that stays moves nothing.
             for couple in couples.all().iter().filter(|couple| !others.all().contains(couple)) {
-                let (who, count) = self.pair(day, *couple);
-                let who = who.map(|pick| self.tables.paired_var[pick]);
-                for var in who.into_iter().flatten().chain([count]) {
+                for var in self.marks_of(day, *couple) {
                     self.mark_by(var, by);
                 }
             }
         }
+    }
+
+    /// The variables that say that a couple of a day is paired.
+    pub(super) fn marks_of(&self, day: usize, couple: u64) -> impl Iterator<Item = usize> + use<> {
+        let (who, count) = self.pair(day, couple);
+        let who = who.map(|pick| self.tables.paired_var[pick]);
+        who.into_iter().flatten().chain([count])
     }
 
     fn mark_by(&mut self, var: usize, by: i32) {

@@ -1,7 +1,5 @@
 //! The change in hand: which numbers it moves, and what that gains.
 
-use smallvec::SmallVec;
-
 use super::Evaluator;
 use super::pairing::{Couples, DayLoad, Way};
 use super::tables::{LATER, Node, Part, Tables, Term, Worth, at};
@@ -49,6 +47,12 @@ pub(super) struct DayInHand {
     pub(super) is_moved: bool,
     /// How many more lead the day and are not paired.
     pub(super) led: i32,
+    /// How many more can be paired.
+    pub(super) able: i32,
+    /// What its pairs gain.
+    pub(super) gain: f64,
+    /// Where its marks end among all.
+    pub(super) marks: usize,
 }
 
 /// A change that is weighed and not made.
@@ -57,18 +61,21 @@ pub(super) struct Hand {
     pub(super) turn: u32,
     /// Numbers that it moves, by stage.
     pub(super) moved: Vec<Moved>,
-    pub(super) picks: SmallVec<[Moving; 8]>,
-    pub(super) days: SmallVec<[DayInHand; 4]>,
+    pub(super) picks: Vec<Moving>,
+    pub(super) days: Vec<DayInHand>,
     /// How those of them are paired whose pairs were looked for.
-    pub(super) ways: SmallVec<[(usize, Way, Couples); 4]>,
+    pub(super) ways: Vec<(usize, Way, Couples)>,
+    /// What it gains in each stage that was looked at.
+    pub(super) gains: Vec<f64>,
     /// Variables that say who is paired, where that is asked, and by how much each changes.
-    pub(super) marks: SmallVec<[(usize, i32); 8]>,
+    pub(super) marks: Vec<(usize, i32)>,
 }
 
 impl Hand {
     pub(super) fn new(tables: &Tables) -> Hand {
         let moved = tables.stages.iter().map(|stage| Moved::of_most(stage.numbers));
-        Hand { moved: moved.collect(), ..Hand::default() }
+        let gains = vec![0.0; tables.stages.len()];
+        Hand { moved: moved.collect(), gains, ..Hand::default() }
     }
 
     /// Takes a new change in hand.
@@ -87,7 +94,8 @@ impl Hand {
         let known = self.days.iter().position(|one| one.day == day);
         let place = known.unwrap_or(self.days.len());
         if known.is_none() {
-            self.days.push(DayInHand { day, load: loads[day], is_moved: false, led: 0 });
+            let (load, is_moved, gain) = (loads[day], false, 0.0);
+            self.days.push(DayInHand { day, load, is_moved, led: 0, able: 0, gain, marks: 0 });
         }
         &mut self.days[place]
     }

@@ -5,6 +5,7 @@
 //! and after. `rows` counts a week by the rows themselves, from nothing: exact, slow, and what the tables are checked
 //! against.
 
+mod ahead;
 mod compile;
 mod days;
 mod hand;
@@ -24,6 +25,7 @@ mod weights;
 
 use smallvec::SmallVec;
 
+use self::ahead::Ahead;
 use self::hand::{DayInHand, Hand, Moving};
 pub(super) use self::memo::Memos;
 use self::pairing::{Able, Couples, DayLoad, Way};
@@ -63,6 +65,7 @@ pub(super) struct Evaluator<'t> {
     led: Vec<i32>,
     memos: Memos,
     score: Score,
+    ahead: Ahead,
     hand: Hand,
 }
 
@@ -88,6 +91,7 @@ impl<'t> Evaluator<'t> {
             led: vec![0; days],
             memos,
             score: tables.constant,
+            ahead: Ahead::default(),
             hand: Hand::new(tables),
         };
         for (number, node) in tables.nodes.iter().enumerate() {
@@ -163,6 +167,7 @@ impl<'t> Evaluator<'t> {
             self.hand_on(stage);
         }
         self.commit(change);
+        self.ahead.forget();
     }
 
     /// What a change gains, which stays in hand; `None` as soon as it is known to gain less than is wanted. All that
@@ -179,12 +184,16 @@ impl<'t> Evaluator<'t> {
         }
         self.move_picks(BREAKING);
         let mut gain = self.gain(BREAKING, weights, wanted - hope - MOST_POINTS);
+        self.hand.gains[BREAKING] = gain;
         if gain + hope < wanted {
             return None;
         }
         for Moving { pick, steps } in &self.hand.picks {
             let [once, further] = steps.map(f64::from);
             gain += once * weights.picks[*pick][0] + further * weights.picks[*pick][1];
+        }
+        if gain + self.pairs_ahead(weights) + self.ahead.from(PAIRED) < wanted {
+            return None;
         }
         self.move_picks(PAIRED);
         self.pair_days(change);
@@ -193,8 +202,8 @@ impl<'t> Evaluator<'t> {
             if stage > PAIRED {
                 self.move_picks(stage);
             }
-            gain += self.gain(stage, weights, f64::MIN);
-            if gain + hope < wanted {
+            gain += self.gain_in(stage, weights);
+            if gain + hope.min(self.ahead.from(stage + 1)) < wanted {
                 return None;
             }
         }
@@ -205,13 +214,20 @@ impl<'t> Evaluator<'t> {
         self.move_later();
         for stage in LATER..self.tables.stages.len() {
             self.choose(stage);
-            gain += self.gain(stage, weights, f64::MIN);
-            if gain + hope < wanted {
+            gain += self.gain_in(stage, weights);
+            if gain + hope.min(self.ahead.from(stage + 1)) < wanted {
                 return None;
             }
             self.hand_on(stage);
         }
         (gain >= wanted).then_some(gain)
+    }
+
+    /// What the change in hand gains in a stage.
+    fn gain_in(&mut self, stage: usize, weights: &Weights) -> f64 {
+        let gain = self.gain(stage, weights, f64::MIN);
+        self.hand.gains[stage] = gain;
+        gain
     }
 
     /// What the change in hand, which was weighed to the end, makes of the week's worth.
@@ -242,6 +258,7 @@ impl<'t> Evaluator<'t> {
     /// Makes the change in hand, which was weighed to the end.
     pub(super) fn commit(&mut self, change: &Change) {
         self.score = self.score_in_hand();
+        self.ahead.keep_up(&self.hand.gains, &self.hand.days);
         for number in self.hand.numbers() {
             let node = &mut self.nodes[number];
             node.value += node.delta;
@@ -279,8 +296,10 @@ impl<'t> Evaluator<'t> {
             day.load.sets += sets;
             day.load.seconds += items * info.seconds[0] + sets * info.seconds[1];
             let led = i32::from(info.leads_with(*to)) - i32::from(info.leads_with(was));
-            day.is_moved |= led != 0 || info.is_able(*to) != info.is_able(was);
+            let able = i32::from(info.is_able(*to)) - i32::from(info.is_able(was));
+            day.is_moved |= led != 0 || able != 0;
             day.led += led;
+            day.able += able;
         }
         self.hand.days.iter().all(|day| day.load.items <= self.tables.most_items)
     }

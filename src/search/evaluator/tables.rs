@@ -4,6 +4,7 @@ mod layout;
 mod pick;
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::ops::Range;
 
 pub(in crate::search) use self::pick::PickInfo;
 use super::compile::{Source, compiled};
@@ -15,7 +16,8 @@ use super::score::Score;
 use super::sums::Node as Number;
 use crate::model::Weekly;
 use crate::program::{Settles, Var};
-use layout::{Layout, Valued, forwards, score, signed};
+pub(super) use layout::signed;
+use layout::{Layout, Valued, forwards, score, spans};
 
 /// Exercises of a day that every week may have, more than any session should; no change goes beyond.
 const MOST_ITEMS: usize = 12;
@@ -128,6 +130,10 @@ pub(in crate::search) struct Tables {
     /// The numbers of an empty week.
     pub(super) nodes: Vec<Node>,
     pub(super) kept: Vec<Kept>,
+    /// Parts of the table of scores that some number reaches, each once; the first is empty.
+    pub(super) spans: Vec<Range<usize>>,
+    /// The part that each number reaches.
+    pub(super) span_of: Vec<usize>,
     pub(super) forwards: Lists<Forward>,
     /// By number; empty where it is a sum.
     pub(super) choices: Vec<Choices>,
@@ -200,6 +206,7 @@ impl Tables {
             place: if let Worth::Table(place) = kept.worth { place } else { NOWHERE },
         });
         let nodes: Vec<Node> = nodes.collect();
+        let (spans, span_of) = spans(numbers, &kept);
         let mut terms = vec![Vec::new(); weekly.picks.len() * (LATER + 1)];
         let mut moved = vec![Vec::new(); weekly.request.days.len()];
         let mut marks = vec![Vec::new(); weekly.model.vars.len()];
@@ -242,6 +249,8 @@ impl Tables {
             stages: stages(&kept),
             nodes,
             kept,
+            spans,
+            span_of,
             forwards: Lists::new(forwards),
             choices,
             parts: layout.parts,
@@ -278,6 +287,17 @@ impl Tables {
     #[inline]
     pub(super) fn terms(&self, pick: usize, stage: usize) -> &[Term] {
         self.terms.of(pick * (LATER + 1) + stage)
+    }
+
+    /// More than any pair of a day is worth, where being one and the marks of who is paired are worth something.
+    pub(super) fn most_of_pair(&self, day: usize, being_one: f64, marks: &[f64]) -> f64 {
+        let counts = self.days[day].counts.iter().flatten().flatten();
+        let count = counts.map(|count| marks[count.var]).fold(0.0, f64::max);
+        let on_day = self.picks.iter().zip(&self.paired_var);
+        let paired =
+            on_day.filter(|(pick, _)| pick.day as usize == day).filter_map(|(_, var)| *var);
+        let paired = paired.map(|var| marks[var]).fold(0.0, f64::max);
+        (being_one + count + 2.0 * paired).max(0.0)
     }
 
     /// The part that another number has of a number.

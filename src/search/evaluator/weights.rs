@@ -1,5 +1,7 @@
 //! What a score weighs while a search is steered, looked up as scores are.
 
+use std::ops::Range;
+
 use super::score::Score;
 use super::tables::Tables;
 use crate::model::tier::Tier;
@@ -11,21 +13,35 @@ pub(in crate::search) struct Weights {
     pub(super) picks: Vec<[f64; 2]>,
     pub(super) pairs: Vec<f64>,
     pub(super) marks: Vec<f64>,
+    /// The most that each number is worth anywhere in its reach.
+    pub(super) most: Vec<f64>,
+    /// The most that a pair of each day is worth.
+    pub(super) most_of_pair: Vec<f64>,
 }
 
 impl Weights {
     /// The weights of one broken row and of one point of cost in each tier.
     pub(in crate::search) fn new(tables: &Tables, weights: Score) -> Weights {
         let weighed = |score: &Score| weighed(&weights, score);
+        let scores: Vec<f64> = tables.scores.iter().map(weighed).collect();
+        let pairs: Vec<f64> = tables.pair_scores.iter().map(weighed).collect();
+        let marks: Vec<f64> = tables.mark_scores.iter().map(weighed).collect();
+        let most =
+            |span: &Range<usize>| scores[span.clone()].iter().copied().fold(f64::MIN, f64::max);
+        let most: Vec<f64> = tables.spans.iter().map(most).collect();
         Weights {
-            scores: tables.scores.iter().map(weighed).collect(),
+            most: tables.span_of.iter().map(|span| most[*span]).collect(),
+            most_of_pair: (0..pairs.len())
+                .map(|day| tables.most_of_pair(day, pairs[day], &marks))
+                .collect(),
             picks: tables
                 .pick_scores
                 .iter()
                 .map(|two| [weighed(&two[0]), weighed(&two[1])])
                 .collect(),
-            pairs: tables.pair_scores.iter().map(weighed).collect(),
-            marks: tables.mark_scores.iter().map(weighed).collect(),
+            scores,
+            pairs,
+            marks,
             weights,
         }
     }

@@ -1,17 +1,18 @@
 //! How tables are laid out: numbers of the same worth share a table, and so do parts that others have of them.
 
 use std::collections::BTreeMap;
+use std::ops::Range;
 
 use super::super::lists::small;
 use super::super::reading::Reading;
 use super::super::score::Score;
 use super::super::sums::{Input, Node as Number, rounded};
-use super::{Choices, Forward, Part, Worth};
+use super::{Choices, Forward, Kept, Part, Worth, at};
 
 /// The widest table; a number that reaches further is read by its rows.
 const WIDEST: i64 = 1 << 15;
 
-pub(super) fn signed(place: usize) -> i32 {
+pub(in crate::search::evaluator) fn signed(place: usize) -> i32 {
     i32::try_from(place).expect("the tables of a weekly model are small")
 }
 
@@ -141,4 +142,20 @@ pub(super) fn forwards(
         }
     }
     (forwards, choices)
+}
+
+/// Which part of the table of scores each number reaches.
+pub(super) fn spans(numbers: &[Number], kept: &[Kept]) -> (Vec<Range<usize>>, Vec<usize>) {
+    let mut spans = vec![0..0];
+    let mut known = BTreeMap::new();
+    let span_of = numbers.iter().zip(kept).map(|(number, kept)| {
+        let Worth::Table(place) = kept.worth else { return 0 };
+        let [low, high] = number.range.map(|end| at(place, end));
+        *known.entry((low, high)).or_insert_with(|| {
+            spans.push(low..high + 1);
+            spans.len() - 1
+        })
+    });
+    let span_of = span_of.collect();
+    (spans, span_of)
 }
