@@ -31,12 +31,12 @@ pub(super) use self::memo::Memos;
 use self::pairing::{Able, Couples, DayLoad, Way};
 pub(super) use self::score::{ROUNDING, Score};
 pub(super) use self::tables::Tables;
-use self::tables::{BREAKING, LATER, Node, PAIRED, REST, SILENT, SOURCES};
+use self::tables::{BREAKING, COSTS, LATER, Node, PAIRED, REST, SILENT, SOURCES};
 pub(super) use self::weights::Weights;
 use crate::program::Var;
 
-/// More points than numbers of the first stage gain. What else they gain is hoped for, so a change is refused in their midst
-/// only if it would be later.
+/// More points than numbers of the first stages gain, or than pairs do. What else they gain is hoped for, so a change is refused
+/// in their midst only if it would be later.
 const MOST_POINTS: f64 = 400.0;
 
 /// Picks with their new sets; none means that a pick goes.
@@ -157,7 +157,7 @@ impl<'t> Evaluator<'t> {
         if !self.load_days(change) {
             return;
         }
-        for stage in [BREAKING, PAIRED, REST, SOURCES, SILENT] {
+        for stage in BREAKING..LATER {
             self.move_picks(stage);
         }
         self.move_later();
@@ -192,23 +192,23 @@ impl<'t> Evaluator<'t> {
             let [once, further] = steps.map(f64::from);
             gain += once * weights.picks[*pick][0] + further * weights.picks[*pick][1];
         }
-        if gain + self.pairs_ahead(weights) + self.ahead.from(PAIRED) < wanted {
-            return None;
-        }
-        self.move_picks(PAIRED);
-        self.pair_days(change);
-        gain += self.gain_of_pairs(weights);
-        for stage in [PAIRED, REST, SOURCES] {
-            if stage > PAIRED {
-                self.move_picks(stage);
-            }
-            gain += self.gain_in(stage, weights);
-            if gain + hope.min(self.ahead.from(stage + 1)) < wanted {
+        let (of_pairs, hope_yet) = (self.pairs_ahead(weights), hope + MOST_POINTS);
+        for stage in [COSTS, REST, SOURCES, PAIRED] {
+            if gain + hope_yet.min(self.ahead.from(stage) + of_pairs) < wanted {
                 return None;
             }
+            self.move_picks(stage);
+            if stage < PAIRED {
+                gain += self.gain_in(stage, weights);
+            }
+        }
+        self.pair_days(change);
+        gain += self.gain_of_pairs(weights) + self.gain_in(PAIRED, weights);
+        if gain + hope.min(self.ahead.from(SILENT)) < wanted {
+            return None;
         }
         self.move_picks(SILENT);
-        for stage in [PAIRED, SOURCES, SILENT] {
+        for stage in [SOURCES, PAIRED, SILENT] {
             self.hand_on(stage);
         }
         self.move_later();

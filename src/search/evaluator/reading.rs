@@ -148,6 +148,12 @@ impl Reading {
         self.unit > 0.0 || self.own.iter().any(|own| own.goals != Score::default())
     }
 
+    /// Whether it costs anything of tiers 1 and 2.
+    pub(super) fn costs(&self) -> bool {
+        let costs = |own: &Own| own.goals.misses();
+        self.own.iter().any(costs)
+    }
+
     /// Whether its row can be broken.
     pub(super) fn can_break(&self) -> bool {
         self.unit > 0.0

@@ -24,16 +24,18 @@ const MOST_ITEMS: usize = 12;
 
 /// The first stage of weighing a change: what picks alone can break.
 pub(super) const BREAKING: usize = 0;
-/// The second: what pairs move. Others follow by level.
-pub(super) const PAIRED: usize = 1;
-/// The third: what picks alone move and nothing else gets a part of.
+/// The second: costs of the first tiers that picks alone move.
+pub(super) const COSTS: usize = 1;
+/// The third: what else they move and nothing gets a part of.
 pub(super) const REST: usize = 2;
 /// The fourth: what others get a part of, and is worth something by itself.
 pub(super) const SOURCES: usize = 3;
-/// The fifth: what is worth nothing by itself.
-pub(super) const SILENT: usize = 4;
+/// The fifth: what pairs move, as they take longest to find.
+pub(super) const PAIRED: usize = 4;
+/// The sixth: what is worth nothing by itself.
+pub(super) const SILENT: usize = 5;
 /// Where the terms of picks stand in numbers that get parts from others as well; such numbers have stages by level.
-pub(super) const LATER: usize = 5;
+pub(super) const LATER: usize = 6;
 
 /// Where a number's worth is found.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -357,6 +359,7 @@ fn stage(number: &Number, worth: Worth, hands_on: bool) -> usize {
         (0, Worth::Nothing, _) => SILENT,
         (0, _, true) => SOURCES,
         (0, ..) if number.readings.iter().any(Reading::can_break) => BREAKING,
+        (0, ..) if number.readings.iter().any(Reading::costs) => COSTS,
         (0, ..) => REST,
         (level, ..) => LATER + level - 1,
     }

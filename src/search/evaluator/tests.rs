@@ -138,6 +138,39 @@ fn walk(weekly: &Weekly, seed: u64) {
     assert!(week.done().iter().any(|day| day.len() > 4), "the walk fills some day");
 }
 
+/// What is ahead refuses what would be refused in the end, and nothing else, however long a week was changed since.
+#[test]
+fn what_is_ahead_refuses_nothing_else() {
+    for (profile, wanted) in PROFILES.into_iter().zip([0.0, -3.0, -30.0].into_iter().cycle()) {
+        let request = request(profile);
+        let keep = dominance::kept(&request);
+        let split = &design::candidates(&request)[0];
+        let weekly = rules::weekly_model(&request, split, &keep);
+        let tables = Tables::new(&weekly);
+        let score = Score {
+            broken: 300.0,
+            tiers: PerTier::of(|tier| if tier == Tier::View { 1.0 } else { 10.0 }),
+        };
+        let weights = Weights::new(&tables, score);
+        let mut random = ChaCha8Rng::seed_from_u64(7);
+        let [mut plain, mut ahead] = [Evaluator::new(&tables), Evaluator::new(&tables)];
+        ahead.look_ahead(&weights);
+        let mut refused = 0;
+        for _ in 0..20 * STEPS {
+            let change = drawn(&weekly, &mut random, &plain);
+            let gain = plain.weigh(&change, &weights, wanted, f64::INFINITY);
+            let with = ahead.weigh(&change, &weights, wanted, f64::INFINITY);
+            assert_eq!(gain.is_some(), with.is_some(), "{gain:?} {with:?}");
+            refused += u32::from(gain.is_none());
+            if gain.is_some() {
+                plain.commit(&change);
+                ahead.commit(&change);
+            }
+        }
+        assert!(refused > 100, "{refused} of them are");
+    }
+}
+
 #[test]
 fn tables_and_rows_agree_on_every_step() {
     for profile in PROFILES {
