@@ -32,7 +32,7 @@ pub(super) const REST: usize = 2;
 pub(super) const SOURCES: usize = 3;
 /// The fifth: what pairs move, as they take longest to find.
 pub(super) const PAIRED: usize = 4;
-/// The sixth: what is worth nothing by itself.
+/// The sixth: what is worth nothing by itself, or the same whatever is done.
 pub(super) const SILENT: usize = 5;
 /// Where the terms of picks stand in numbers that get parts from others as well; such numbers have stages by level.
 pub(super) const LATER: usize = 6;
@@ -199,7 +199,11 @@ impl Tables {
         let kept: Vec<Kept> = numbers
             .iter()
             .zip(&forwards)
-            .map(|(number, forwards)| kept(number, layout.worth(number), !forwards.is_empty()))
+            .map(|(number, forwards)| {
+                let worth = layout.worth(number);
+                let is_flat = layout.is_flat(worth, number.range);
+                kept(number, worth, is_flat, !forwards.is_empty())
+            })
             .collect();
         let nodes = numbers.iter().zip(&kept).map(|(number, kept)| Node {
             value: number.start,
@@ -346,22 +350,22 @@ fn stages(kept: &[Kept]) -> Vec<Stage> {
     stages
 }
 
-fn kept(number: &Number, worth: Worth, hands_on: bool) -> Kept {
-    let stage = u16::try_from(stage(number, worth, hands_on)).expect("few levels");
+fn kept(number: &Number, worth: Worth, is_flat: bool, hands_on: bool) -> Kept {
+    let stage = u16::try_from(stage(number, is_flat, hands_on)).expect("few levels");
     Kept { worth, stage, is_extreme: number.extreme.is_some(), hands_on }
 }
 
 /// When a number is looked at: first what picks alone can break, as that refuses most changes.
-fn stage(number: &Number, worth: Worth, hands_on: bool) -> usize {
+fn stage(number: &Number, is_flat: bool, hands_on: bool) -> usize {
     let has_pairs = !number.sum.pairs.is_empty() || !number.sum.marks.is_empty();
-    match (number.level, worth, hands_on) {
-        (0, ..) if has_pairs => PAIRED,
-        (0, Worth::Nothing, _) => SILENT,
-        (0, _, true) => SOURCES,
-        (0, ..) if number.readings.iter().any(Reading::can_break) => BREAKING,
-        (0, ..) if number.readings.iter().any(Reading::costs) => COSTS,
-        (0, ..) => REST,
-        (level, ..) => LATER + level - 1,
+    match number.level {
+        0 if has_pairs => PAIRED,
+        0 if is_flat => SILENT,
+        0 if hands_on => SOURCES,
+        0 if number.readings.iter().any(Reading::can_break) => BREAKING,
+        0 if number.readings.iter().any(Reading::costs) => COSTS,
+        0 => REST,
+        level => LATER + level - 1,
     }
 }
 

@@ -86,6 +86,18 @@ impl<'n> Layout<'n> {
         Worth::Table(place)
     }
 
+    /// Whether a number is worth the same all over its reach.
+    pub(super) fn is_flat(&self, worth: Worth, range: [i32; 2]) -> bool {
+        match worth {
+            Worth::Nothing => true,
+            Worth::Table(place) => {
+                let [low, high] = range.map(|end| at(place, end));
+                self.scores[low..=high].iter().all(|score| *score == self.scores[low])
+            }
+            Worth::Readings(_) => false,
+        }
+    }
+
     /// The part that another number has of one by a reading, times a factor.
     fn part(&mut self, node: usize, reading: usize, own: usize, by: f64) -> Part {
         let number = &self.numbers[node];
