@@ -119,6 +119,7 @@ impl<'l> Annealer<'l> {
                 tables: &landscape.tables,
                 tuning: &landscape.tuning,
                 neighbors: Arc::clone(&landscape.neighbors),
+                kinds: moves::kinds(&landscape.tuning.moves),
                 draws: Draws { random: ChaCha8Rng::seed_from_u64(0), favored: 0 },
             },
             frequency: vec![0; landscape.start.len()],

@@ -16,6 +16,8 @@ pub(in crate::search) struct Proposer<'t> {
     pub(super) tables: &'t Tables,
     pub(super) tuning: &'t Tuning,
     pub(super) neighbors: Arc<Neighbors>,
+    /// What kind of move each draw of a hundred makes.
+    pub(super) kinds: [u8; 100],
     pub(super) draws: Draws,
 }
 
@@ -27,9 +29,23 @@ pub(super) struct Draws {
     pub(super) favored: u32,
 }
 
+/// What kind of move each draw of a hundred makes, by their shares.
+pub(super) fn kinds(shares: &[u32; 10]) -> [u8; 100] {
+    let mut kinds = [u8::MAX; 100];
+    let all = (0..).zip(shares).flat_map(|(kind, share)| (0..*share).map(move |_| kind));
+    kinds.iter_mut().zip(all).for_each(|(place, kind)| *place = kind);
+    kinds
+}
+
 impl Draws {
+    /// Inlined, as a division by what is known beforehand is none.
+    #[inline]
     fn below(&mut self, count: u32) -> u32 {
-        self.random.next_u32() % count.max(1)
+        self.drawn() % count.max(1)
+    }
+
+    fn drawn(&mut self) -> u32 {
+        self.random.next_u32()
     }
 
     fn one_of(&mut self, list: &[usize]) -> Option<usize> {
@@ -113,13 +129,8 @@ impl Proposer<'_> {
 
     /// A move at random, the useful ones more often.
     fn one(&mut self, week: &Evaluator, day: usize) -> Option<Change> {
-        let mut drawn = self.below(100);
-        let kind = self.tuning.moves.iter().position(|share| {
-            let is_it = drawn < *share;
-            drawn = drawn.saturating_sub(*share);
-            is_it
-        });
-        match kind {
+        let drawn = self.below(100) as usize;
+        match self.kinds.get(drawn) {
             Some(0) => self.stand_in(week, day),
             Some(1) => self.more_or_less(week, day),
             Some(2) => self.add(week, day),
