@@ -158,7 +158,7 @@ pub(super) fn forwards(
 
 /// Which part of the table of scores each number reaches.
 pub(super) fn spans(numbers: &[Number], kept: &[Kept]) -> (Vec<Range<usize>>, Vec<usize>) {
-    let mut spans = vec![0..0];
+    let mut spans = vec![Range::default()];
     let mut known = BTreeMap::new();
     let span_of = numbers.iter().zip(kept).map(|(number, kept)| {
         let Worth::Table(place) = kept.worth else { return 0 };
