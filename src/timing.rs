@@ -102,20 +102,36 @@ pub fn ramp_s(sets: usize) -> u32 {
     sets.saturating_mul(RAMP_SET_S + RAMP_REST_S).min(RAMP_MOST_S)
 }
 
-/// The rest that a pair spares: while one half works the other rests. Common practice.
-const SPARED_REST_S: u32 = 15;
-/// The shortest rest after a round: the second set of two is done without a rest before it. Common practice.
-const LEAST_ROUND_REST_S: u32 = 60;
+/// What changing over to the other half of a pair takes. Common practice.
+const CHANGE_OVER_S: u32 = 15;
+/// A round rests no longer than this, unless its longer half rests longer alone. Common practice.
+const MOST_ROUND_REST_S: u32 = 120;
 
-/// Rest after a round of exercises done in turn, from what each would rest alone: the longest, less what the others'
-/// work already gave. One exercise rests as it does.
+/// Rest of a round of exercises done in turn, from what each would rest alone: the longest and the changing over, less
+/// of long rests, as the other half's work rests too. One exercise rests as it does.
 pub fn round_rest_s(alone_s: impl Iterator<Item = u32>) -> u32 {
     let (count, most) = alone_s.fold((0, 0), |(count, most), rest| (count + 1, rest.max(most)));
     if count < 2 {
-        most
-    } else {
-        most.saturating_sub(SPARED_REST_S).max(LEAST_ROUND_REST_S.min(most))
+        return most;
     }
+    let long = most.saturating_sub(CHANGE_OVER_S).max(MOST_ROUND_REST_S);
+    most.saturating_add(CHANGE_OVER_S).min(long)
+}
+
+/// Rests come in such steps.
+const REST_STEP_S: u32 = 15;
+/// Rounds of shorter rests, as in circuits, rest at their end.
+const SHARED_REST_S: u32 = 60;
+
+/// How much of a round's rest comes between its halves: a little less than half, in steps of 15 s. Common practice.
+#[must_use]
+pub const fn between_s(round_rest_s: u32) -> u32 {
+    if round_rest_s < SHARED_REST_S {
+        return 0;
+    }
+    // Nine twentieths to the nearest step.
+    (round_rest_s / 20 * 9 + round_rest_s % 20 * 9 / 20 + REST_STEP_S / 2) / REST_STEP_S
+        * REST_STEP_S
 }
 
 /// What of an item takes time.
@@ -256,14 +272,28 @@ mod tests {
         assert_eq!(ramp_s(9), 480);
     }
 
-    /// Common practice: fifteen seconds to change over, and a minute or more before the next round.
+    /// Common practice: fifteen seconds to change over, and two minutes where a half would not rest longer alone.
     #[test]
-    fn a_round_rests_a_little_less_than_its_longer_half() {
-        assert_eq!(round_rest_s([60, 60].into_iter()), 60);
-        assert_eq!(round_rest_s([60, 75].into_iter()), 60);
-        assert_eq!(round_rest_s([120, 60].into_iter()), 105);
-        assert_eq!(round_rest_s([45, 30].into_iter()), 45, "a short rest stays short");
+    fn a_round_rests_as_its_longer_half_and_a_little() {
+        assert_eq!(round_rest_s([60, 60].into_iter()), 75);
+        assert_eq!(round_rest_s([75, 90].into_iter()), 105);
+        assert_eq!(round_rest_s([120, 60].into_iter()), 120);
+        assert_eq!(round_rest_s([150, 60].into_iter()), 135);
+        assert_eq!(round_rest_s([45, 30].into_iter()), 60, "a short rest stays short");
         assert_eq!(round_rest_s([90].into_iter()), 90);
+    }
+
+    /// Common practice: 30 and 45 s, 45 and 60 s; the second half is the longer one.
+    #[test]
+    fn a_rounds_rest_is_shared_between_its_halves() {
+        let shared = |rest_s| [between_s(rest_s), rest_s - between_s(rest_s)];
+        assert_eq!(shared(45), [0, 45]);
+        assert_eq!(shared(60), [30, 30]);
+        assert_eq!(shared(75), [30, 45]);
+        assert_eq!(shared(90), [45, 45]);
+        assert_eq!(shared(105), [45, 60]);
+        assert_eq!(shared(120), [60, 60]);
+        assert_eq!(shared(135), [60, 75]);
     }
 
     #[test]

@@ -34,7 +34,7 @@ pub struct Item {
     /// The number is per side.
     #[serde(default)]
     pub each_side: bool,
-    /// After each set, in a pair after the round.
+    /// After each set, in a pair of the round: sheets say how much of it comes between the halves.
     #[serde(default)]
     #[schemars(range(min = 0, max = 1800))]
     pub rest_s: u32,

@@ -38,7 +38,7 @@ const MOST_SMALL_REST_S: u32 = 60;
 const MOST_HOLD_REST_S: u32 = 60;
 const MOST_BALANCE_REST_S: u32 = 45;
 /// In a pair one rests while the other works.
-const MOST_REST_IN_TURN_S: u32 = 90;
+const MOST_REST_IN_TURN_S: u32 = 120;
 
 fn pulls(entry: &Entry) -> bool {
     entry.pattern.and_then(Pattern::press_or_row) == Some(Side::Pull)

@@ -86,7 +86,7 @@ pub(crate) struct Line {
     pub ramp: String,
     /// `rest 2:30`.
     pub rest: String,
-    /// Seconds of rest after a set, in a pair after the round.
+    /// Seconds of rest after a set, in a pair of the round.
     pub rest_s: u32,
     /// `tempo 3-0-1-0`.
     pub tempo: String,
@@ -275,20 +275,11 @@ fn part(plan: &Plan, group: &Group, letter: &str, names: &Names<'_>) -> Part {
         }
         if last > 0 {
             line.rest_s = group.items.iter().map(|item| item.rest_s).max().unwrap_or(0);
-            line.rest = pair_rest(line.rest_s, letter, place + 1, last);
+            line.rest = phrase::pair_rest(line.rest_s, letter, place + 1, last);
         }
         line
     });
     Part { kind: group.kind, title: title(group.kind, last), lines: lines.collect() }
-}
-
-/// In a pair the rest comes after the round, so the first line points on and the last one rests.
-fn pair_rest(rest_s: u32, letter: &str, next: usize, last: usize) -> String {
-    match rest_s {
-        _ if next <= last => say!(pair_then, next = format!("{letter}{}", next + 1)),
-        0 => String::new(),
-        rest_s => say!(pair_back, rest = Line::rest_text(rest_s), first = format!("{letter}1")),
-    }
 }
 
 fn title(kind: GroupKind, last: usize) -> &'static str {

@@ -10,6 +10,7 @@ use super::wording::{say, word};
 pub(crate) use crate::strength::ladder::mass_number;
 use crate::strength::ladder::mass_text;
 use crate::strength::working_load::ESTIMATE;
+use crate::timing;
 
 /// Seconds as people read them on a gym clock: `45 s`, `2 min`, `2:30`.
 pub(crate) fn seconds(seconds: u32) -> String {
@@ -255,6 +256,19 @@ pub(crate) fn sentence(text: &str) -> String {
 /// A sum that absurd numbers in a hand-written plan cannot overflow.
 pub(crate) fn total(numbers: impl Iterator<Item = u32>) -> u32 {
     numbers.fold(0, u32::saturating_add)
+}
+
+/// A pair's rest is that of the round: a part of it before its other half, what is left before the next round.
+pub(super) fn pair_rest(rest_s: u32, letter: &str, next: usize, last: usize) -> String {
+    let between_s = if last == 1 { timing::between_s(rest_s) } else { 0 };
+    let other = || format!("{letter}{}", next + 1);
+    let rest = |rest_s| say!(rest_is, time = seconds(rest_s));
+    match rest_s - between_s {
+        _ if next <= last && between_s == 0 => say!(pair_then, next = other()),
+        _ if next <= last => say!(pair_on, rest = rest(between_s), next = other()),
+        0 => String::new(),
+        left_s => say!(pair_back, rest = rest(left_s), first = format!("{letter}1")),
+    }
 }
 
 #[cfg(test)]
