@@ -1,6 +1,7 @@
-//! How old a client is.
+//! How old a client is, and whether they have sat for long.
 
 use super::profile::Profile;
+use crate::words::Status;
 
 /// The year that counts for ages where a profile has no `start`.
 const YEAR_OF_VERSION: u32 = 2026;
@@ -16,4 +17,11 @@ pub fn age(profile: &Profile) -> Option<u32> {
 #[must_use]
 pub fn is_senior(profile: &Profile) -> bool {
     age(profile).is_some_and(|age| age >= 65)
+}
+
+/// Whether a beginner says that they have not been active of late.
+#[must_use]
+pub fn starts_from_rest(profile: &Profile) -> bool {
+    let sits = profile.screening.as_ref().is_some_and(|said| said.active == Some(false));
+    sits && profile.training_status == Status::Novice
 }

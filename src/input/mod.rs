@@ -19,5 +19,5 @@ pub mod suggest;
 pub mod syntax;
 mod wishes;
 
-pub use age::{age, is_senior};
+pub use age::{age, is_senior, starts_from_rest};
 pub use read::{Read, read};

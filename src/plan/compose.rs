@@ -325,14 +325,14 @@ impl Composer<'_> {
         (ask.rir + 1..=MOST).rev().find(leaves).filter(|_| !is_fast).unwrap_or(ask.rir)
     }
 
-    /// What was lifted for one good set is not lifted for five: a known lift starts a step lower, where a step is small.
+    /// What was lifted for one good set is not lifted for four: a known lift starts a step lower, where a step is small.
     fn for_many_sets(&self, done: &Done, kg: f64, ladder: &Ladder, ask: Ask) -> f64 {
         /// From so many sets on.
-        const MANY_SETS: u32 = 5;
+        const MANY_SETS: u32 = 4;
         /// A load within so much of what was lifted is the same.
         const THE_SAME: f64 = 0.99;
         /// The most that is taken off.
-        const LEAST_SHARE: f64 = 0.95;
+        const LEAST_SHARE: f64 = 0.93;
         let candidate = &self.request.candidates[done.candidate];
         // Beside the body's own mass a step is nothing.
         if candidate.entry.load == LoadKind::BodyweightPlus {

@@ -64,6 +64,9 @@ pub fn goes_on(note: &str) -> bool {
 /// What stands behind the name of the day.
 const OF_ANOTHER_DAY: &str = "'s load";
 
+/// The most that a lighter day is lighter by.
+const MOST_OFF: f64 = 0.25;
+
 /// A share of the most for one that is worth a step.
 const MORE: f64 = 1.05;
 
@@ -76,6 +79,8 @@ fn note(found: &Found, item: &Item, units: Units, ladder: &Ladders<'_>) -> Strin
     let share = here.zip(then).map_or(1.0, |(here, then)| here / then);
     let steps = (expected * (share - 1.0) / found.find.step_kg).clamp(-4.0, 1.0).round();
     let steps = match item.turn {
+        // A step off a small weight would be half of it.
+        Some(Turn::Lighter) if found.find.step_kg > MOST_OFF * expected => 0.0,
         Some(Turn::Lighter) => steps.min(-1.0),
         // Fewer repetitions with the same load would be no heavier day.
         Some(Turn::Heavier) if share > MORE => 1.0,

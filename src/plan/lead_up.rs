@@ -10,7 +10,6 @@ use crate::input::catalog::Entry;
 use crate::input::plan::Item;
 use crate::request::candidate::Candidate;
 use crate::request::dose::Duty;
-use crate::request::resolve::ramp_steps;
 use crate::strength::ladder::Ladder;
 use crate::words::LoadKind;
 
@@ -81,7 +80,7 @@ fn steps(candidate: &Candidate, (is_warm, is_first): (bool, bool), is_generous: 
     if !wanted || !ramp::is_wanted(candidate.duty, amount) {
         return 0;
     }
-    let kept = ramp_steps(&candidate.entry, candidate.duty, amount);
+    let kept = candidate.ramp_sets;
     let more = match load {
         LoadKind::PlateMachine if amount <= HEAVY_REPS && candidate.is_leg_lift() => 2,
         LoadKind::BodyweightPlus => 1,

@@ -18,6 +18,10 @@ const WHOLE_BODY: &[&str] =
 /// The fewest that are asked for, whatever is estimated: the note says to end before.
 const FEWEST: u32 = 3;
 
+/// The fewest where only other lifts say how many go, and those of a woman. Common practice.
+const LEAST_BY_A_STACK: u32 = 5;
+const LEAST_OF_A_WOMAN: u32 = 4;
+
 /// A woman's sets of pull-ups and dips of unknown number have so many fewer, and push-ups so many at most. Common practice.
 const FEWER_OF_A_WOMAN: u32 = 3;
 const MOST_PUSH_UPS: u32 = 8;
@@ -62,7 +66,7 @@ pub fn set_of(
             let most = amount.min(most).saturating_sub(rir - LEFT).max(1);
             // What other lifts say may be fewer yet, though on a stack they say little.
             let goes = KnownLifts::of(profile).with_the_body_alone(&entry.id);
-            let least = if profile.sex == Some(Sex::Female) { FEWEST + 1 } else { FEWEST + 2 };
+            let least = if fewer > 0 { LEAST_OF_A_WOMAN } else { LEAST_BY_A_STACK };
             let most = goes.map_or(most, |goes| most.min(goes.saturating_sub(rir).max(least)));
             Some(few(most, rir))
         }
@@ -89,9 +93,15 @@ fn does_few_push_ups(profile: &Profile) -> bool {
     profile.sex == Some(Sex::Female) || age(profile).is_some_and(|age| age >= FEW_PUSH_UPS_FROM)
 }
 
-/// Novices and clients from 65 whose push-ups nobody has counted.
+/// Novices, clients from 65, and below advanced women from 50 whose push-ups nobody has counted.
 fn starts_raised(profile: &Profile) -> bool {
-    profile.training_status == Status::Novice || is_senior(profile)
+    let few = age(profile).is_some_and(|age| age >= FEW_PUSH_UPS_FROM);
+    let fewer = profile.sex == Some(Sex::Female) && few;
+    match profile.training_status {
+        Status::Novice => true,
+        Status::Intermediate => fewer || is_senior(profile),
+        Status::Advanced => is_senior(profile),
+    }
 }
 
 /// What goes once does not go three times: of three sets and more one repetition is taken off. Common practice.

@@ -333,18 +333,20 @@ impl Standing<'_> {
         let is_heavy = waves::is_for(profile, self.duty);
         let known = self.lift.ladder.as_ref().zip(self.lift.one_rep_max);
         let (ladder, most_for_one) = known.filter(|_| is_heavy)?;
-        let heavy = waves::heavy(
-            status,
-            self.span,
-            self.dose.rir,
-            plan.block,
-            plan.in_block,
-            plan.is_light,
-        );
         let (block, cap_kg) = (plan.block, self.lift.cap_kg);
-        let in_reserve = waves::Heavy { rir: heavy.rir + self.tired, ..heavy };
-        let load =
-            waves::load(in_reserve, status, block, most_for_one, ladder, cap_kg, self.before);
+        let asked = |in_block: u32| {
+            waves::heavy(status, self.span, self.dose.rir, block, in_block, plan.is_light)
+        };
+        let loaded = |heavy: waves::Heavy, before: Option<f64>| {
+            let in_reserve = waves::Heavy { rir: heavy.rir + self.tired, ..heavy };
+            waves::load(in_reserve, status, block, most_for_one, ladder, cap_kg, before)
+        };
+        // Fewer repetitions are for more load: where the next step is too far, last week's stay.
+        let heavy = (0..=plan.in_block).map(asked).reduce(|last, now| {
+            let gains = loaded(now, None) > loaded(last, None);
+            if gains { now } else { waves::Heavy { reps: now.reps.max(last.reps), ..now } }
+        })?;
+        let load = loaded(heavy, self.before);
         // In the first block what was done is done again, though the table says a little less.
         let same = |(went, _): &(u32, f64)| block == 0 && *went == heavy.reps + heavy.rir;
         let lifted = self.lift.lifted.filter(same).map(|(_, kg)| kg);

@@ -4,24 +4,24 @@
 //! reserve, so that the reserve that is told holds. Common practice.
 
 use crate::input::catalog::Entry;
-use crate::words::{Kind, LoadKind, Pattern, Turn};
+use crate::words::{Kind, LoadKind, Pattern, Side, Turn};
 
 /// From so many sets on a lift leaves its muscles tired.
 const TIRING_SETS: u32 = 3;
 
-/// Repetitions that are left out of account in the load of a lift, after what a day had before it. The lighter day is light
-/// already.
+/// Repetitions that are left out of account in the load of a lift, after what a day had before it. What has its lighter day is
+/// light already, but not a squat behind the deadlift.
 #[must_use]
 pub(super) fn after<'a>(
     entry: &Entry,
     turn: Option<Turn>,
     before: impl IntoIterator<Item = (&'a Entry, u32)>,
 ) -> u32 {
-    let counts = is_slow(entry) && turn != Some(Turn::Lighter);
     let tires = |(other, sets): (&Entry, u32)| {
-        sets >= TIRING_SETS && is_slow(other) && shares(other, entry)
+        let counts = turn != Some(Turn::Lighter) || (is_heavy(other) && is_heavy(entry));
+        counts && sets >= TIRING_SETS && is_slow(other) && shares(other, entry)
     };
-    u32::from(counts && before.into_iter().any(tires))
+    u32::from(is_slow(entry) && before.into_iter().any(tires))
 }
 
 /// Lifts of several joints that are not there for speed.
@@ -30,21 +30,21 @@ fn is_slow(entry: &Entry) -> bool {
         && entry.pattern.is_some_and(|pattern| !pattern.is_explosive() && !pattern.is_trunk())
 }
 
+/// Squat and deadlift with the bar take the back and legs of one another.
+fn is_heavy(entry: &Entry) -> bool {
+    let legs = matches!(entry.pattern, Some(Pattern::Squat | Pattern::Hinge));
+    entry.main && legs && entry.load == LoadKind::BarTotal
+}
+
 /// Whether the second needs what the first has tired: its prime mover, in presses all of chest, shoulders and triceps,
 /// with the bar back and legs in squats and hinges, and in a squat the glutes of a thrust.
 fn shares(first: &Entry, second: &Entry) -> bool {
-    let presses =
-        |one: &Entry| matches!(one.pattern, Some(Pattern::HorizontalPush | Pattern::VerticalPush));
+    let presses = |one: &Entry| one.pattern.and_then(Pattern::press_or_row) == Some(Side::Push);
     let thrust = first.pattern == Some(Pattern::HipExtension);
-    // Squat and deadlift take the back and legs of one another.
-    let heavy = |one: &Entry| {
-        let legs = matches!(one.pattern, Some(Pattern::Squat | Pattern::Hinge));
-        one.main && legs && one.load == LoadKind::BarTotal
-    };
     let prime = first.direct.first();
     (prime.is_some() && prime == second.direct.first())
         || (presses(first) && presses(second))
-        || (heavy(first) && heavy(second))
+        || (is_heavy(first) && is_heavy(second))
         || (thrust && second.pattern == Some(Pattern::Squat))
 }
 
@@ -53,7 +53,11 @@ mod tests {
     use super::*;
     use crate::catalog::Catalog;
 
-    fn tired(id: &str, before: &[(&str, u32)], turn: Option<Turn>) -> u32 {
+    fn tired(id: &str, before: &[(&str, u32)]) -> u32 {
+        tired_on(id, before, None)
+    }
+
+    fn tired_on(id: &str, before: &[(&str, u32)], turn: Option<Turn>) -> u32 {
         let catalog = Catalog::built_in();
         let of = |id: &str| catalog.get(id).expect("a lift of the catalog");
         after(of(id), turn, before.iter().map(|(id, sets)| (of(id), *sets)))
@@ -61,14 +65,20 @@ mod tests {
 
     #[test]
     fn a_later_lift_for_the_same_muscles_is_not_fresh() {
-        assert_eq!(tired("overhead-press", &[("bench-press", 4)], None), 1);
-        assert_eq!(tired("leg-press", &[("back-squat", 3)], None), 1);
-        assert_eq!(tired("back-squat", &[("hip-thrust", 3)], None), 1);
-        assert_eq!(tired("back-squat", &[("deadlift", 3)], None), 1);
-        assert_eq!(tired("back-squat", &[("bench-press", 5)], None), 0);
-        assert_eq!(tired("overhead-press", &[("bench-press", 2)], None), 0, "two sets are few");
-        assert_eq!(tired("back-squat", &[("broad-jump", 4)], None), 0, "jumps are few and fast");
-        assert_eq!(tired("overhead-press", &[("bench-press", 4)], Some(Turn::Lighter)), 0);
-        assert_eq!(tired("overhead-press", &[], None), 0);
+        assert_eq!(tired("overhead-press", &[("bench-press", 4)]), 1);
+        assert_eq!(tired("leg-press", &[("back-squat", 3)]), 1);
+        assert_eq!(tired("back-squat", &[("hip-thrust", 3)]), 1);
+        assert_eq!(tired("back-squat", &[("deadlift", 3)]), 1);
+        assert_eq!(tired("back-squat", &[("bench-press", 5)]), 0);
+        assert_eq!(tired("overhead-press", &[("bench-press", 2)]), 0, "two sets are few");
+        assert_eq!(tired("back-squat", &[("broad-jump", 4)]), 0, "jumps are few and fast");
+        assert_eq!(tired("overhead-press", &[]), 0);
+    }
+
+    #[test]
+    fn the_lighter_day_is_light_already_but_for_a_squat_behind_the_deadlift() {
+        let lighter = |id, before| tired_on(id, before, Some(Turn::Lighter));
+        assert_eq!(lighter("overhead-press", &[("bench-press", 4)]), 0);
+        assert_eq!(lighter("back-squat", &[("deadlift", 4)]), 1);
     }
 }

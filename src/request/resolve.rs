@@ -12,8 +12,8 @@ use super::{
     Barred, Day, Entries, Figures, Request, closing, completing, screening, standing, target,
 };
 use crate::input::catalog::Entry;
-use crate::input::is_senior;
 use crate::input::profile::Profile;
+use crate::input::{is_senior, starts_from_rest};
 use crate::strength::working_load::KnownLifts;
 use crate::timing;
 use crate::words::{
@@ -197,8 +197,7 @@ impl Request {
     /// Common practice.
     #[must_use]
     pub fn starts_from_rest(&self) -> bool {
-        let novice = self.profile.training_status == Status::Novice;
-        novice && self.profile.screening.as_ref().is_some_and(|said| said.active == Some(false))
+        starts_from_rest(&self.profile)
     }
 
     /// A woman who begins, for whom most bars are heavy. Common practice.
@@ -238,7 +237,8 @@ impl Request {
         // What is asked for and known, itself or as what it is a form of, may be any main lift.
         let known = |id: &String| self.profile.known_lifts.contains_key(id);
         let is_known = known(&one.id) || one.entry.variant_of.as_ref().is_some_and(known);
-        let own = one.wish == Wish::Must && is_known;
+        let asked = one.wish == Wish::Must && one.entry.is_hung();
+        let own = asked || one.is_wished() && is_known;
         let fits = own || one.entry.standing == Standing::Staple;
         let staple = one.duty == Duty::Main && fits && !tires;
         let wished = one.prime().is_some_and(|prime| self.wants_more(prime));
@@ -248,11 +248,13 @@ impl Request {
     }
 
     /// Whether a lift is done for its load, with its whole rest: a main lift with the bar on two legs or arms, or a known
-    /// one.
+    /// one where size, strength or power is the goal.
     #[must_use]
     pub fn wants_its_rest(&self, one: &Candidate) -> bool {
         let with_the_bar = one.entry.load == LoadKind::BarTotal && !one.is_each_side();
-        let known = self.profile.known_lifts.contains_key(&one.id);
+        let goal = self.profile.goal;
+        let heavy = goal.builds() || goal == Goal::Power;
+        let known = heavy && self.profile.known_lifts.contains_key(&one.id);
         one.duty == Duty::Main && (with_the_bar || known)
     }
 
@@ -278,6 +280,7 @@ fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate 
         work_s: 0,
         rest_s: 0,
         start_s: 0,
+        ramp_sets: 0,
         rir: 0,
         wish: wish(profile, &entry.id),
         station: Station::of(&kit),
@@ -292,13 +295,14 @@ fn candidate(request: &Request, entry: &Arc<Entry>, kit: Vec<Kit>) -> Candidate 
 pub(crate) fn with_dose(request: &Request, candidate: Candidate, dose: &Dose) -> Candidate {
     let entry = &candidate.entry;
     let amount = amount_of(request, entry, dose);
-    let ramp_sets = ramp_steps(entry, candidate.duty, amount);
+    let ramp_sets = kept_steps(&request.profile, entry, candidate.duty, amount);
     let rest_s = rest_s(request, &candidate, dose, amount);
     Candidate {
         amount,
         work_s: timing::set_s(entry, amount, dose.tempo_for(entry)),
         rest_s,
         start_s: timing::WAY_IN_S + entry.setup_s + timing::ramp_s(ramp_sets),
+        ramp_sets,
         rir: dose.rir.max(least_rir(request, candidate.pattern)).max(request.least_rir),
         ..candidate
     }
@@ -314,8 +318,17 @@ fn amount_of(request: &Request, entry: &Entry, dose: &Dose) -> u32 {
     let strong = matches!(request.profile.goal, Goal::Strength | Goal::Power);
     let bar = entry.pattern == Some(Pattern::Hinge) && entry.load == LoadKind::BarTotal;
     let most = if strong { MOST_HINGE_REPS[0] } else { MOST_HINGE_REPS[1] };
-    if bar && request.profile.goal != Goal::Endurance { aim.min(most) } else { aim }
+    let belt = entry.load == LoadKind::BodyweightPlus && entry.is_hung();
+    match request.profile.goal {
+        Goal::Endurance => aim,
+        _ if bar => aim.min(most),
+        _ if belt => aim.min(MOST_REPS_WITH_A_BELT),
+        _ => aim,
+    }
 }
+
+/// Most repetitions with a weight on the belt: whoever does more hangs on more. Common practice.
+const MOST_REPS_WITH_A_BELT: u32 = 8;
 
 /// Most sets of a hinge, which tires the back for days, of the arm turned out, which is care, and of any exercise of a beginner from 65 on: common practice.
 const MOST_HINGE_SETS: u32 = 4;
@@ -333,9 +346,16 @@ fn sets_of(request: &Request, entry: &Entry, [low, high]: [u32; 2]) -> [u32; 2] 
     [low.min(most), high.min(most)]
 }
 
-/// Ramp sets that a main lift's time is kept for: a bar needs more steps than a pair of dumbbells, and few
+/// Ramp sets that a candidate's time is kept for: in the hands or on a stack the climb to an unknown load is its own way up.
+fn kept_steps(profile: &Profile, entry: &Entry, duty: Duty, amount: u32) -> usize {
+    let led_up_to = matches!(entry.load, LoadKind::BarTotal | LoadKind::BodyweightPlus)
+        || profile.known_lifts.contains_key(&entry.id);
+    if led_up_to { ramp_steps(entry, duty, amount) } else { 0 }
+}
+
+/// Ramp sets of a main lift with a load: a bar needs more steps than a pair of dumbbells, and few
 /// repetitions more than many.
-pub(crate) fn ramp_steps(entry: &Entry, duty: Duty, amount: u32) -> usize {
+fn ramp_steps(entry: &Entry, duty: Duty, amount: u32) -> usize {
     match (duty, entry.load) {
         (Duty::Main, LoadKind::BarTotal) if amount <= 6 && entry.pattern.is_some_and(is_leg) => 4,
         (Duty::Main, LoadKind::BarTotal | LoadKind::BodyweightPlus) if amount <= 6 => 3,

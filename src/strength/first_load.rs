@@ -6,10 +6,10 @@ use std::sync::LazyLock;
 
 use serde::Deserialize;
 
-use crate::input::age;
 use crate::input::catalog::Entry;
 use crate::input::plan::{FindLoad, Item};
 use crate::input::profile::Profile;
+use crate::input::{age, starts_from_rest};
 use crate::strength::estimate::{Ask, percent_at_reserve};
 use crate::strength::ladder::{KG_PER_LB, Ladder};
 use crate::words::{LoadKind, Measure, Pattern, Sex, Status, Units};
@@ -21,6 +21,8 @@ pub struct Starter {
     sex: Option<Sex>,
     body_mass_kg: Option<f64>,
     age: Option<u32>,
+    /// Whether the client begins after years of sitting.
+    is_rested: bool,
     /// How the lifts that are known compare with the figures, by half of the body; none where none is.
     by_known: [Option<f64>; 2],
 }
@@ -31,6 +33,10 @@ const CLIMB: u32 = 3;
 const USUAL_MASS_KG: f64 = 75.0;
 /// What body mass may change: strength goes with about its two-thirds power. Common practice.
 const BY_MASS: [f64; 2] = [0.8, 1.2];
+/// Of who has not lifted more mass is seldom more muscle. Common practice.
+const MOST_BY_MASS_OF_A_BEGINNER: f64 = 1.05;
+/// The share of a beginner who has long sat. Common practice.
+const RESTED: f64 = 0.85;
 /// A man's share of the figures. Common practice.
 const MAN: f64 = 1.1;
 /// A woman's share of the figures, upper and lower body, and on a stack, which is held for her. Common practice.
@@ -43,6 +49,8 @@ const OLD: f64 = 0.6;
 /// The same from 70: balance and grip give out before the muscles do. Common practice.
 const VERY_OLD: f64 = 0.5;
 const VERY_OLD_FROM: u32 = 70;
+/// The share from 65 on with a machine, which keeps the balance and holds the way. Common practice.
+const HELD_OLD: f64 = 0.7;
 /// A beginner of that age begins at this share of a rack at most, from its lightest to its heaviest.
 const LOWER_HALF: f64 = 0.5;
 /// Percent of the maximum that the figures stand for: ten repetitions with two left (RM-22).
@@ -82,6 +90,7 @@ impl Starter {
             sex: profile.sex,
             body_mass_kg: profile.body_mass_kg,
             age: age(profile),
+            is_rested: starts_from_rest(profile),
             by_known: [None; 2],
         }
     }
@@ -124,9 +133,12 @@ impl Starter {
             Some(Status::Intermediate) => 1,
             Some(Status::Advanced) => 2,
         };
-        let mass = self.body_mass_kg.map_or(1.0, |mass| {
-            libm::pow(mass / USUAL_MASS_KG, 2.0 / 3.0).clamp(BY_MASS[0], BY_MASS[1])
-        });
+        let most = if self.is_trained() { BY_MASS[1] } else { MOST_BY_MASS_OF_A_BEGINNER };
+        let mass = self
+            .body_mass_kg
+            .map_or(1.0, |mass| libm::pow(mass / USUAL_MASS_KG, 2.0 / 3.0).clamp(BY_MASS[0], most));
+        let rested = if self.is_rested { RESTED } else { 1.0 };
+        let held = matches!(entry.load, LoadKind::Stack | LoadKind::PlateMachine);
         let sex = match self.sex {
             None => 1.0,
             Some(Sex::Male) => MAN,
@@ -136,12 +148,13 @@ impl Starter {
         let age = match self.age {
             Some(..16) => YOUNG,
             Some(16..18) => NEARLY_GROWN,
+            Some(65..) if held => HELD_OLD,
             Some(VERY_OLD_FROM..) => VERY_OLD,
             Some(65..) => OLD,
             _ => 1.0,
         };
         let known = self.by_known[row.part as usize].unwrap_or(1.0);
-        Some(row.kg[status] * mass * sex * age * known * by_repetitions(entry, ask))
+        Some(row.kg[status] * mass * sex * age * rested * known * by_repetitions(entry, ask))
     }
 
     /// What the client is likely to lift, in kilograms.
