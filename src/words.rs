@@ -257,8 +257,13 @@ impl Pattern {
         matches!(self, Pattern::ExplosivePull | Pattern::Jump | Pattern::Throw)
     }
 
-    /// The pattern that stands for all of the same work: whatever bends or holds the trunk is one choice, and so is
-    /// whatever is fast.
+    /// Whether the body or the ball flies: over in a second, nothing is caught.
+    #[must_use]
+    pub const fn flies(self) -> bool {
+        matches!(self, Pattern::Jump | Pattern::Throw)
+    }
+
+    /// The pattern that stands for all of the same work: whatever bends or holds the trunk, and whatever is fast.
     #[must_use]
     pub const fn work(self) -> Pattern {
         match self {

@@ -46,6 +46,8 @@ pub struct Candidate {
     pub rest_s: u32,
     /// Arranging it, the way in, and its ramp sets.
     pub start_s: u32,
+    /// How many ramp sets of it that is kept for.
+    pub ramp_sets: usize,
     /// Repetitions left in reserve.
     pub rir: u32,
     /// The client's wish.
@@ -216,6 +218,14 @@ impl Candidate {
     pub fn prime(&self) -> Option<Muscle> {
         self.entry.direct.first().copied()
     }
+}
+
+/// The muscles that feel an exercise the day after: its prime mover, and of a lift of the legs all that it works directly.
+pub fn felt_by(entry: &Entry) -> impl Iterator<Item = Muscle> {
+    let legs = entry.kind == Some(Kind::Compound)
+        && entry.pattern.and_then(Pattern::side) == Some(Side::Legs);
+    let count = if legs { entry.direct.len() } else { 1 };
+    entry.direct.iter().copied().take(count)
 }
 
 /// Half-sets that one set of an entry gives a muscle.

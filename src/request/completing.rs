@@ -3,7 +3,8 @@
 //! Who presses pays for it with the back of the shoulder; for size the trunk is bent as well as held; whose sport throws
 //! or swims, and whose shoulder is touchy, turns the arm out; whose sport turns and kicks, or runs beside power, trains the
 //! inner thighs; who runs to last trains the calves and hinges on one leg, as every stride does; who trains for power or to
-//! lose fat pushes the hips; who is 65 or older trains the ankles and the side of the hip, for stairs and against falls.
+//! lose fat pushes the hips; who is 65 or older trains the ankles and the side of the hip, for stairs and against falls, and
+//! reaches overhead.
 //! Common practice.
 
 use super::Request;
@@ -56,13 +57,14 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
         Part { one_side: true, ..steady("strides", &[Pattern::Hinge], runs) },
         part("thighs", &[Pattern::HipAdduction], u32::from(plays(Muscle::Adductors) || jumps)),
         part("steps", &[Pattern::HipAbduction], u32::from(request.is_senior())),
+        part("reach", &[Pattern::VerticalPush], u32::from(request.is_senior())),
         part("hips", &[Pattern::HipExtension], u32::from(pushes_the_hips)),
     ];
     parts.into_iter().filter(|part| part.times > 0)
 }
 
 /// Whether a shoulder hurts or has a limit: one that only must not go all the way up is stiff and not touchy.
-fn has_a_touchy_shoulder(request: &Request) -> bool {
+pub(crate) fn has_a_touchy_shoulder(request: &Request) -> bool {
     let profile = &request.profile;
     let limited = |one: &Limit| {
         *one == Limit::Whole(Stress::Overhead) || one.stress() == Stress::ShoulderExtensionEndRange
@@ -76,7 +78,11 @@ fn has_a_touchy_shoulder(request: &Request) -> bool {
 /// Whether the client trains to last and runs, walks or rides far: other training works the calves.
 fn runs_to_last(request: &Request) -> bool {
     let profile = &request.profile;
-    let far = profile.other_training.iter().any(|one| one.muscles.contains(&Muscle::Calves));
+    let far = profile.other_training.iter().any(|one| {
+        let has = |muscle: Muscle| one.muscles.contains(&muscle);
+        // Legs that work without the back run or ride.
+        has(Muscle::Calves) || (has(Muscle::Quads) && !has(Muscle::Lats) && !has(Muscle::UpperBack))
+    });
     far && profile.goal == Goal::Endurance
 }
 

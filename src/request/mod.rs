@@ -151,11 +151,12 @@ impl Request {
         let heavy =
             |one: &Candidate| one.duty == dose::Duty::Main && standing::is_loaded(&one.entry);
         let likes_pairs = self.profile.supersets == Supersets::Prefer;
+        // Who likes pairs has them from the first set on where time is short or loads are light.
+        let begins_in_turn =
+            minutes <= LEAD_ALONE_OVER || self.is_guided() || !self.candidates.iter().any(heavy);
         match self.profile.goal {
             Goal::Strength | Goal::Power => true,
-            _ if likes_pairs && !self.candidates.iter().any(heavy) => false,
-            // Who likes pairs has them from the first set on where time is short or loads are light.
-            _ if likes_pairs && (minutes <= LEAD_ALONE_OVER || self.is_guided()) => false,
+            _ if likes_pairs && begins_in_turn => false,
             Goal::Hypertrophy => minutes >= candidate::SHORT_SESSION,
             Goal::GeneralFitness | Goal::Endurance => minutes > LEAD_ALONE_OVER,
             Goal::FatLoss => false,
@@ -170,10 +171,16 @@ impl Request {
         hard.map(|one| Day::new(&SessionSlot { day: one.day, at: one.at.clone(), minutes: 60 }, 0))
     }
 
-    /// Whether hard training elsewhere follows a day within three days for a muscle: what is heavy rather comes after it.
+    /// Whether the client's own sport works a muscle hard twice a week or more.
+    #[must_use]
+    pub fn is_of_sport(&self, muscle: Muscle) -> bool {
+        self.hard_elsewhere(muscle).count() > 1
+    }
+
+    /// Whether hard training elsewhere follows a day within two days and a half for a muscle: what is heavy rather comes after it.
     #[must_use]
     pub fn is_before_sport(&self, muscle: Muscle, day: usize) -> bool {
-        const FRESH_H: f64 = 72.0;
+        const FRESH_H: f64 = 60.0;
         let close = |day: usize, sport: &Day| self.days[day].hours_until(sport) < FRESH_H;
         let mut sports: Vec<Day> = self.hard_elsewhere(muscle).collect();
         // Where practice leaves no day free, the weekend counts, when matches are played and long tours are made.

@@ -22,7 +22,7 @@ pub(super) fn rest_s(request: &Request, candidate: &Candidate, dose: &Dose, amou
     let by_stack = entry.load == LoadKind::Stack && arms;
     let rest_s = if by_stack { rest_s.min(MOST_REST_OF_STACKS_S) } else { rest_s };
     // A jump or a throw is over in a second; a bar that is caught is not.
-    let flies = matches!(candidate.pattern, Pattern::Jump | Pattern::Throw);
+    let flies = candidate.pattern.flies();
     let most =
         if request.profile.goal == Goal::Power { REST_FOR_POWER_S } else { MOST_REST_OF_JUMPS_S };
     let rest_s = if flies { rest_s.min(most) } else { rest_s };

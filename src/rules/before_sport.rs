@@ -1,4 +1,4 @@
-//! `before-sport`: what the client's own sport works hard is not trained hard in the three days before it, where another
+//! `before-sport`: what the client's own sport works hard is not trained hard in the two days and a half before it, where another
 //! day of the week is free of that.
 //!
 //! After the sport there are days to recover in; before it, heavy legs are carried into it. Common practice.
@@ -11,13 +11,18 @@ use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
 use crate::program::Term;
 use crate::request::Request;
+use crate::request::candidate::felt_by;
 use crate::week::Week;
 use crate::words::{Kind, LoadKind, Muscle, Pattern};
 
 /// Sets by day before sport.
 pub(super) struct BeforeSport;
 
-/// Sets that such a day holds without a thought: one light exercise.
+/// Sets that such a day holds without a thought: one light exercise, and none on the eve of a match.
+fn few_sets(request: &Request, day: usize) -> u32 {
+    if request.is_eve_of_a_match(day) { 0 } else { FEW_SETS }
+}
+
 const FEW_SETS: u32 = 3;
 
 /// More sets than a day ever has over that.
@@ -25,7 +30,7 @@ const MOST_OVER: f64 = 30.0;
 
 /// Whether an exercise is felt the day after: a lift and no jump or throw, or the body lowered by the backs of the thighs.
 fn is_tiring(entry: &Entry) -> bool {
-    let flies = matches!(entry.pattern, Some(Pattern::Jump | Pattern::Throw));
+    let flies = entry.pattern.is_some_and(Pattern::flies);
     (entry.kind == Some(Kind::Compound) && !flies) || is_lowered(entry)
 }
 
@@ -52,7 +57,7 @@ impl Rule for BeforeSport {
         "before-sport"
     }
     fn summary(&self) -> &'static str {
-        "what the client's sport works hard is not trained hard in the three days before it"
+        "what the client's sport works hard is not trained hard in the two days and a half before it"
     }
     fn force(&self) -> Force {
         Force::View
@@ -62,7 +67,7 @@ impl Rule for BeforeSport {
             let tires = |pick: &&Pick| {
                 let one = weekly.candidate(pick);
                 is_tiring(&one.entry)
-                    && one.prime().is_some_and(|one| weekly.request.is_before_sport(one, day))
+                    && felt_by(&one.entry).any(|one| weekly.request.is_before_sport(one, day))
             };
             let sets = weekly
                 .on(day)
@@ -71,7 +76,8 @@ impl Rule for BeforeSport {
             let sets: Vec<Term> = sets.collect();
             if !sets.is_empty() {
                 let label = weekly.request.days[day].label();
-                let wish = at_most(sets, f64::from(FEW_SETS)).missed_by(MOST_OVER);
+                let wish =
+                    at_most(sets, f64::from(few_sets(weekly.request, day))).missed_by(MOST_OVER);
                 weekly.miss(self.id(), label, Tier::View, wish, HEAVY_BEFORE_SPORT);
             }
         }
@@ -83,9 +89,8 @@ impl Rule for BeforeSport {
         let sessions = week.sessions.iter().filter(|session| before.contains(&session.day));
         let found = sessions.filter_map(|session| {
             let tires = |item: &&crate::week::Item| {
-                let prime = item.entry.direct.first();
                 is_tiring(&item.entry)
-                    && prime.is_some_and(|one| request.is_before_sport(*one, session.day))
+                    && felt_by(&item.entry).any(|one| request.is_before_sport(one, session.day))
             };
             let work = session.work().filter(tires);
             let sets: u32 = work.map(|item| times(&item.entry) * item.sets).sum();

@@ -10,6 +10,7 @@ use crate::model::points::EVE_OF_SPORT;
 use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
+use crate::request::candidate::felt_by;
 use crate::request::day::A_DAY_H;
 use crate::request::standing::is_loaded;
 use crate::week::Week;
@@ -26,26 +27,37 @@ fn is_near(request: &Request, muscle: Muscle, day: usize) -> bool {
     request.hard_elsewhere(muscle).any(|sport| sport.hours_to(&request.days[day]) <= A_DAY_H)
 }
 
-/// Whether a muscle had better have another day: its sport is near this one and not near all.
-fn waits(request: &Request, muscle: Muscle, day: usize) -> bool {
-    let mut days = 0..request.days.len();
-    is_near(request, muscle, day) && days.any(|other| !is_near(request, muscle, other))
+/// Whether hard sport for a muscle comes within a day after a session.
+fn is_eve(request: &Request, muscle: Muscle, day: usize) -> bool {
+    request.hard_elsewhere(muscle).any(|sport| request.days[day].hours_until(&sport) <= A_DAY_H)
 }
 
-/// How often a set counts on a day: not where nothing waits, and a loaded hinge on both legs twice, as it is felt longest.
+/// Whether a muscle had better have another day: its sport is near this one and not near all, or follows this one and not
+/// all.
+fn waits(request: &Request, muscle: Muscle, day: usize) -> bool {
+    let is_better = |is: fn(&Request, Muscle, usize) -> bool| {
+        let mut days = 0..request.days.len();
+        is(request, muscle, day) && days.any(|other| !is(request, muscle, other))
+    };
+    is_better(is_near) || is_better(is_eve)
+}
+
+/// How often a set counts on a day: not where nothing waits, a loaded hinge on both legs twice, as it is felt longest, and
+/// all of it twice on the eve of a match.
 /// Sport that the back holds is done with the hips: hinges and thrusts with a load wait for it as well.
 /// A few fresh jumps or throws tire nobody.
 fn times(request: &Request, entry: &Entry, day: usize) -> u32 {
-    if matches!(entry.pattern, Some(Pattern::Jump | Pattern::Throw)) {
+    if entry.pattern.is_some_and(Pattern::flies) {
         return 0;
     }
     let hips = matches!(entry.pattern, Some(Pattern::Hinge | Pattern::HipExtension));
     let heavy = hips && is_loaded(entry);
     let back = heavy.then_some(Muscle::SpinalErectors);
-    let mut muscles = entry.direct.first().copied().into_iter().chain(back);
+    let mut muscles = felt_by(entry).chain(back);
     let waits = muscles.any(|muscle| waits(request, muscle, day));
     let long = heavy && entry.main && entry.pattern == Some(Pattern::Hinge);
-    if waits { 1 + u32::from(long) } else { 0 }
+    let of_a_match = 1 + u32::from(request.is_eve_of_a_match(day));
+    if waits { of_a_match * (1 + u32::from(long)) } else { 0 }
 }
 
 impl Rule for BesideSport {

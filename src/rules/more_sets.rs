@@ -58,6 +58,12 @@ fn enough(request: &Request, muscle: Muscle, low: u32, high: u32) -> u32 {
     match request.profile.goal {
         // Its range is wider already, and small work fills every day before it is at the middle of that.
         _ if request.wants_more(muscle) && !muscle.is_major() => u32::midpoint(low, middle),
+        // What the client's own sport trains is kept strong and not tired.
+        _ if request.is_of_sport(muscle) && !request.profile.goal.builds() => low,
+        // Squats and pulls off the floor are enough for them.
+        Goal::Strength if muscle == Muscle::Calves => low,
+        // Nor is there time for more small work than has to be where something else should get more.
+        _ if emphasizes(request) && !muscle.is_major() => low,
         _ if !above || request.wants_more(muscle) => middle,
         // Few sets of each, so that what is fast or lasts has its share.
         Goal::Power | Goal::Endurance => low,
