@@ -11,8 +11,8 @@ use crate::input::profile::Limit;
 use crate::request::candidate::{Station, grade};
 use crate::request::dose::takes_few_reps;
 use crate::request::eligibility::{is_named, kit_for};
-use crate::request::{Barred, Request, screening};
-use crate::words::{Goal, Kind, LoadKind, Measure, Pattern, Sex, Side, Standing, Status, Stress};
+use crate::request::{Barred, Request};
+use crate::words::{Goal, Kind, LoadKind, Measure, Pattern, Side, Standing, Status, Stress};
 
 pub(super) fn variant_of_never(
     request: &Request,
@@ -52,7 +52,7 @@ pub(super) fn for_the_free_squat(
 }
 
 /// For who has trained, a hinge with a weight that hangs is heavy, whatever else it spares: a back that minds loads or
-/// bending takes one that pulls from behind instead, and rows with the chest or a hand on something. Common practice.
+/// bending takes one that pulls from behind or a thrust instead, and rows with the chest or a hand on something. Common practice.
 pub(super) fn for_a_touchy_back(
     request: &Request,
     usable: &[&Arc<Entry>],
@@ -64,7 +64,9 @@ pub(super) fn for_a_touchy_back(
     let hangs = |one: &Entry| hinge(one) && (is_in_hands(one) || one.load == LoadKind::BarTotal);
     let bent_over = entry.pattern == Some(Pattern::HorizontalPull) && bends(entry);
     let spares = |other: &&&Arc<Entry>| {
-        let pulls_behind = hinge(other) && !hangs(other);
+        let thrust =
+            other.pattern == Some(Pattern::HipExtension) && other.standing <= Standing::Regular;
+        let pulls_behind = hinge(other) && !hangs(other) || thrust;
         let held = other.pattern == Some(Pattern::HorizontalPull) && !bends(other);
         is_loaded(other) && (if bent_over { held } else { pulls_behind })
     };
@@ -108,7 +110,9 @@ pub(super) fn for_a_loaded_first_step(
 ) -> Option<Barred> {
     let pattern = entry.pattern.filter(|pattern| is_lift(*pattern))?;
     let legs = pattern.press_or_row().is_none();
-    let bare = legs && !is_loaded(entry) && !request.is_senior();
+    // After years of sitting one leg at a time is learned with a hand on something.
+    let steady = pattern == Pattern::Lunge && request.starts_from_rest();
+    let bare = legs && !is_loaded(entry) && !request.is_senior() && !steady;
     let loaded = |other: &&&Arc<Entry>| other.first_step && is_proper(other, pattern);
     usable.iter().find(loaded).filter(|_| bare).map(better)
 }
@@ -280,89 +284,6 @@ pub(super) fn for_a_staple(
     }
     let staple = |other: &&&Arc<Entry>| does_the_job(other, entry);
     usable.iter().find(staple).map(better)
-}
-
-/// Whether nobody can say that the client pulls the whole body up often enough for a set: most women below advanced do it
-/// a few times or not yet, and so do most women from 60 on and most men from 65 on. Common practice.
-fn needs_help(request: &Request) -> bool {
-    const LATER: u32 = 60;
-    let profile = &request.profile;
-    let later = screening::age(profile).is_some_and(|age| age >= LATER);
-    let trained = profile.training_status == Status::Advanced;
-    match profile.sex {
-        Some(Sex::Female) => !trained || later,
-        _ => request.is_senior() && !trained,
-    }
-}
-
-/// Whether a known pulldown is too far under the body's own mass for sets of pull-ups. Common practice.
-fn pulls_less_than_its_body(request: &Request, entry: &Entry) -> bool {
-    const ENOUGH: f64 = 0.75;
-    let profile = &request.profile;
-    let pulldown = |id: &str| {
-        request.entries.get(id).is_some_and(|one| {
-            one.pattern == Some(Pattern::VerticalPull) && one.load == LoadKind::Stack
-        })
-    };
-    let known = profile.known_lifts.iter().filter(|(id, _)| pulldown(id));
-    let most = known.map(|(_, lift)| lift.load).reduce(f64::max);
-    let light = most.zip(profile.body_mass_kg).is_some_and(|(load, mass)| load < ENOUGH * mass);
-    entry.pattern == Some(Pattern::VerticalPull) && light
-}
-
-/// A pull-up or dip of which no number is known waits for a form that can be made easier, where there is one; for who
-/// trains to last, a pulldown holds the repetitions that a pull-up does not. Common practice.
-pub(super) fn for_a_form_in_steps(
-    request: &Request,
-    usable: &[&Arc<Entry>],
-    entry: &Entry,
-) -> Option<Barred> {
-    let unknown = !request.profile.known_lifts.contains_key(&entry.id);
-    let own = entry.is_hung() && entry.load == LoadKind::Bodyweight && unknown;
-    let lasts = request.profile.goal == Goal::Endurance;
-    let in_steps = |other: &&&Arc<Entry>| {
-        let helped = needs_help(request) && other.load == LoadKind::Assisted;
-        let stack = matches!(other.load, LoadKind::Stack | LoadKind::PlateMachine);
-        other.pattern == entry.pattern
-            && other.kind == Some(Kind::Compound)
-            && matches!(other.standing, Standing::Staple | Standing::Regular)
-            && (helped || stack)
-    };
-    let wanted = own && (needs_help(request) || lasts || pulls_less_than_its_body(request, entry));
-    // Head down, a press is as much of the body as a pull-up; who learns presses with the head up.
-    let learns = request.is_guided();
-    let head_down = entry.pattern == Some(Pattern::VerticalPush)
-        && entry.load == LoadKind::Bodyweight
-        && unknown
-        && (learns || entry.level > 1 && needs_help(request));
-    let pressed = |other: &&&Arc<Entry>| {
-        let level = learns && other.pattern == Some(Pattern::HorizontalPush);
-        (other.pattern == entry.pattern && other.load != LoadKind::Bodyweight || level)
-            && matches!(other.standing, Standing::Staple | Standing::Regular)
-    };
-    let found = usable.iter().find(in_steps).filter(|_| wanted);
-    found.or_else(|| usable.iter().find(pressed).filter(|_| head_down)).map(better)
-}
-
-/// Help is for who cannot do the lift yet.
-pub(super) fn for_the_full_form(
-    request: &Request,
-    usable: &[&Arc<Entry>],
-    entry: &Entry,
-) -> Option<Barred> {
-    let full = |other: &&&Arc<Entry>| {
-        other.pattern == entry.pattern
-            && other.load != LoadKind::Assisted
-            && other.standing == Standing::Staple
-            && other.is_hung()
-    };
-    usable
-        .iter()
-        .find(full)
-        .filter(|_| {
-            entry.load == LoadKind::Assisted && !request.is_guided() && !needs_help(request)
-        })
-        .map(better)
 }
 
 /// First steps are for who learns; who is past them takes the staple of the movement.

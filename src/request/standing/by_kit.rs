@@ -126,7 +126,12 @@ pub(super) fn for_a_load(
     let first = learns_first(request, entry) && entry.load != LoadKind::Band;
     // The lighter of an older beginner's two hinges is one against a band.
     let gentle = entry.load == LoadKind::Band && pattern == Pattern::Hinge;
-    let light = by_limit::is_light_lunge(request, entry) || (gentle && request.is_older_beginner());
+    // Nor is the step or the split squat that is all a careful beginner has on one leg.
+    let careful = request.is_older_beginner() || request.starts_from_rest();
+    let steady = pattern == Pattern::Lunge && careful;
+    let light = steady
+        || by_limit::is_light_lunge(request, entry)
+        || (gentle && request.is_older_beginner());
     if !bare || !moves_joints || first || light || is_next_rung(request, entry) {
         return None;
     }
@@ -226,6 +231,14 @@ pub(super) fn for_small_work_with_a_load(
         Some(Pattern::HipAbduction | Pattern::HipAdduction | Pattern::PlantarFlexion)
     );
     let bare = small && matches!(entry.load, LoadKind::Bodyweight | LoadKind::Band);
+    // An arm that turns out against nothing does no more than wake up.
+    let turns = |entry: &Entry| entry.pattern == Some(Pattern::ShoulderExternalRotation);
+    let resisted = |other: &&&Arc<Entry>| {
+        turns(other) && other.load != LoadKind::Bodyweight && other.standing <= Standing::Regular
+    };
+    if turns(entry) && entry.load == LoadKind::Bodyweight {
+        return usable.iter().find(resisted).map(better);
+    }
     let on_a_stack = |other: &&&Arc<Entry>| {
         other.pattern == entry.pattern
             && matches!(other.load, LoadKind::Stack | LoadKind::PlateMachine)

@@ -70,6 +70,11 @@ pub(super) fn for_a_touchy_shoulder(
     if !end_range && !limited(Stress::Overhead) {
         return None;
     }
+    // Arms that are lifted to the side under a load are what such a shoulder complains of.
+    if entry.pattern == Some(Pattern::ShoulderAbduction) {
+        let behind = |other: &&&Arc<Entry>| is_usual(other, Pattern::ShoulderHorizontalAbduction);
+        return usable.iter().find(behind).map(better);
+    }
     let bar = entry.load == LoadKind::BarTotal;
     let rack = |one: &Entry| {
         one.load == LoadKind::BarTotal && grade(one, Stress::WristExtension).is_some()

@@ -3,6 +3,7 @@
 //!
 //! These are filters and not points: a difference of a few points is less than what a search settles. Common practice.
 
+mod by_body;
 mod by_client;
 mod by_kit;
 mod by_limit;
@@ -58,6 +59,8 @@ const FILTERS: &[Filter] = &[
     older::for_a_seat,
     older::for_getting_up,
     older::for_a_held_back,
+    older::for_a_held_way,
+    older::for_the_head_up,
     older::for_an_easier_hold,
     older::for_trunk_work_off_the_floor,
     by_client::for_a_harder_form,
@@ -67,8 +70,8 @@ const FILTERS: &[Filter] = &[
     by_kit::for_dumbbells,
     by_kit::for_light_arms,
     by_kit::for_own_weight_first,
-    by_client::for_a_form_in_steps,
-    by_client::for_the_full_form,
+    by_body::for_a_form_in_steps,
+    by_body::for_the_full_form,
     by_client::for_who_learns,
     by_kit::for_the_machine,
     by_client::for_the_first_rung,

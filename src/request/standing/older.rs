@@ -206,3 +206,37 @@ pub(super) fn for_hips_pushed_standing(
 fn bends_deep(entry: &Entry) -> bool {
     grade(entry, Stress::DeepKneeFlexion).is_some()
 }
+
+/// From 65 on a beginner presses and rows on a machine where there is one: it holds the way, goes up in small steps and needs
+/// no getting into place. Common practice.
+pub(super) fn for_a_held_way(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let moves = entry.pattern.filter(|pattern| pattern.press_or_row().is_some())?;
+    let by_hand = by_kit::is_in_hands(entry) && request.is_older_beginner();
+    let held = |other: &&&Arc<Entry>| {
+        other.pattern == Some(moves)
+            && other.standing <= Standing::Regular
+            && matches!(other.load, LoadKind::Stack | LoadKind::PlateMachine)
+    };
+    usable.iter().find(held).filter(|_| by_hand).map(better)
+}
+
+/// From 65 on the hip is pushed or pulled with the head up: a bench for back extensions is hard to get into and out of.
+/// Common practice.
+pub(super) fn for_the_head_up(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let bench =
+        |one: &Entry| one.needs.iter().all(|needs| needs.contains(&Kit::BackExtensionBench));
+    let used_to_it = request.profile.training_status == Status::Advanced;
+    let hips = |one: &Entry| matches!(one.pattern, Some(Pattern::HipExtension | Pattern::Hinge));
+    let upright =
+        |other: &&&Arc<Entry>| hips(other) && !bench(other) && other.standing <= Standing::Regular;
+    let head_down = hips(entry) && bench(entry) && request.is_senior() && !used_to_it;
+    usable.iter().find(upright).filter(|_| head_down).map(better)
+}

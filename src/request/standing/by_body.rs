@@ -1,0 +1,101 @@
+//! What is passed over because the whole body hangs from the arms: whether a client lifts it is not known beforehand.
+
+use std::sync::Arc;
+
+use super::better;
+use crate::input::catalog::Entry;
+use crate::input::profile::Profile;
+use crate::request::{Barred, Request, screening};
+use crate::words::{Goal, Kind, LoadKind, Pattern, Sex, Standing, Status};
+
+/// Whether nobody can say that the client pulls the whole body up often enough for a set: most women below advanced do it
+/// a few times or not yet, and so do most women from 60 on, most men from 65 on and most who are heavy for their height.
+/// Common practice.
+fn needs_help(request: &Request) -> bool {
+    const LATER: u32 = 60;
+    let profile = &request.profile;
+    let later = screening::age(profile).is_some_and(|age| age >= LATER);
+    let trained = profile.training_status == Status::Advanced;
+    match profile.sex {
+        Some(Sex::Female) => !trained || later,
+        _ => (request.is_senior() || is_heavy(profile)) && !trained,
+    }
+}
+
+/// Whether a body is much to pull up: 28 kg and more to the square of its height in metres, or 100 kg where that is not told.
+fn is_heavy(profile: &Profile) -> bool {
+    const KG_PER_M2: f64 = 28.0;
+    const KG: f64 = 100.0;
+    let most = profile.height_cm.map_or(KG, |cm| KG_PER_M2 * (cm / 100.0).powi(2));
+    profile.body_mass_kg.is_some_and(|mass| mass >= most)
+}
+
+/// Whether a known pulldown is too far under the body's own mass for sets of pull-ups. Common practice.
+fn pulls_less_than_its_body(request: &Request, entry: &Entry) -> bool {
+    const ENOUGH: f64 = 0.75;
+    let profile = &request.profile;
+    let pulldown = |id: &str| {
+        request.entries.get(id).is_some_and(|one| {
+            one.pattern == Some(Pattern::VerticalPull) && one.load == LoadKind::Stack
+        })
+    };
+    let known = profile.known_lifts.iter().filter(|(id, _)| pulldown(id));
+    let most = known.map(|(_, lift)| lift.load).reduce(f64::max);
+    let light = most.zip(profile.body_mass_kg).is_some_and(|(load, mass)| load < ENOUGH * mass);
+    entry.pattern == Some(Pattern::VerticalPull) && light
+}
+
+/// A pull-up or dip of which no number is known waits for a form that can be made easier, where there is one; for who
+/// trains to last, a pulldown holds the repetitions that a pull-up does not. Common practice.
+pub(super) fn for_a_form_in_steps(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let unknown = !request.profile.known_lifts.contains_key(&entry.id);
+    let own = entry.is_hung() && entry.load == LoadKind::Bodyweight && unknown;
+    let lasts = request.profile.goal == Goal::Endurance;
+    let in_steps = |other: &&&Arc<Entry>| {
+        let helped = needs_help(request) && other.load == LoadKind::Assisted;
+        let stack = matches!(other.load, LoadKind::Stack | LoadKind::PlateMachine);
+        other.pattern == entry.pattern
+            && other.kind == Some(Kind::Compound)
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+            && (helped || stack)
+    };
+    let wanted = own && (needs_help(request) || lasts || pulls_less_than_its_body(request, entry));
+    // Head down, a press is as much of the body as a pull-up; who learns presses with the head up.
+    let learns = request.is_guided();
+    let head_down = entry.pattern == Some(Pattern::VerticalPush)
+        && entry.load == LoadKind::Bodyweight
+        && unknown
+        && (learns || entry.level > 1 && needs_help(request));
+    let pressed = |other: &&&Arc<Entry>| {
+        let level = learns && other.pattern == Some(Pattern::HorizontalPush);
+        (other.pattern == entry.pattern && other.load != LoadKind::Bodyweight || level)
+            && matches!(other.standing, Standing::Staple | Standing::Regular)
+    };
+    let found = usable.iter().find(in_steps).filter(|_| wanted);
+    found.or_else(|| usable.iter().find(pressed).filter(|_| head_down)).map(better)
+}
+
+/// Help is for who cannot do the lift yet.
+pub(super) fn for_the_full_form(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let full = |other: &&&Arc<Entry>| {
+        other.pattern == entry.pattern
+            && other.load != LoadKind::Assisted
+            && other.standing == Standing::Staple
+            && other.is_hung()
+    };
+    usable
+        .iter()
+        .find(full)
+        .filter(|_| {
+            entry.load == LoadKind::Assisted && !request.is_guided() && !needs_help(request)
+        })
+        .map(better)
+}
