@@ -201,8 +201,11 @@ impl<'a> Asked<'a> {
         let day = &self.request.days[session.day];
         let left = f64::from(day.minutes) - crate::timing::tenths_of_minutes(session.seconds());
         let mut binding = Vec::new();
-        let cap = self.request.figures.session_cap;
-        for muscle in Muscle::ALL.iter().filter(|muscle| session.direct(**muscle) >= cap) {
+        for muscle in Muscle::ALL {
+            let cap = self.request.figures.session_cap_of(*muscle);
+            if session.direct(*muscle) < cap {
+                continue;
+            }
             binding.push(format!("{cap} direct sets of {muscle}, the most for a session"));
         }
         let items = session.work().count();

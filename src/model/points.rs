@@ -158,11 +158,11 @@ weights! {
             /// One more loaded hinge in the week of who begins at 65 or later.
             HINGED_TWICE = -40.0;
         "before-sport":
-            /// A set over a few for what the client's sport works hard within three days.
+            /// A set over a few for what the client's sport works hard within two days and a half.
             HEAVY_BEFORE_SPORT = -9.0;
         "beside-sport":
             /// A set for what the client's sport works hard a day before or after, where another day is free of it.
-            EVE_OF_SPORT = -7.0;
+            EVE_OF_SPORT = -10.0;
         "fresh-lifts":
             /// A lift for what another day, too close to its own, trains hard.
             TIRED_LIFT = -15.0;
@@ -187,7 +187,7 @@ weights! {
             /// A second press, row, squat or hinge of a pattern on a day that is not for few body parts.
             SAME_TODAY = -10.0;
             /// A third squat, hinge or thrust with the bar on a day.
-            THIRD_LEG_BAR = -20.0;
+            THIRD_LEG_BAR = -30.0;
         "trunk-work":
             /// Trunk work that the week lacks of one a day, up to three.
             NO_TRUNK = -10.0;
@@ -207,7 +207,7 @@ weights! {
             /// A week for power without a throw.
             NO_THROW = -14.0;
             /// The same of two days or more with one throw only.
-            THROWS_ONCE = -8.0;
+            THROWS_ONCE = -12.0;
         "complete-week":
             /// An exercise that the week lacks of the small work which completes it.
             INCOMPLETE = -20.0;
@@ -267,6 +267,8 @@ weights! {
             LIFT_IN_TURN = -30.0;
             /// A pair where the client likes them, or the session leads with one.
             PAIR_LIKED = 24.0;
+            /// An exercise that stands alone though it could go in turn, where the client likes that.
+            ALONE = -12.0;
         "planned-time":
             /// Three minutes under the aim.
             IDLE = -12.0;
@@ -276,7 +278,9 @@ weights! {
             /// Each exercise where all-round fitness is the goal: many movements count for more than many sets.
             ALL_ROUND = 3.0;
             /// A carry.
-            CARRY = -2.0;
+            CARRY = 2.0;
+            /// The same where strength is the goal: hands, trunk and back at once.
+            CARRY_FOR_STRENGTH = 4.0;
             /// An exercise that is no go-to where its pattern has one.
             SECOND_CHOICE = -8.0;
             /// A regular exercise where its pattern has a staple.
@@ -293,6 +297,8 @@ weights! {
             UNLOADED = -4.0;
             /// A main lift with the bar, for strength and power.
             BAR_FOR_STRENGTH = 6.0;
+            /// A pull off the floor with the bar, where strength is the goal.
+            DEADLIFT = 8.0;
             /// A bar off the floor that the client does not know, where strength and power are not the goal.
             OFF_THE_FLOOR = -8.0;
             /// A machine, for a beginner.
@@ -307,30 +313,36 @@ weights! {
             TAKES_LEARNING = -2.0;
             /// Explosive work where power is the goal.
             FAST = 14.0;
+            /// Work of one joint where size is not the goal: in turn with something it takes little time, and still some.
+            SMALL_WORK = -7.0;
             /// Work of one joint for the triceps where size is not the goal.
             FILLER = -6.0;
             /// The same where strength is the goal.
-            FILLER_FOR_STRENGTH = -4.0;
+            FILLER_FOR_STRENGTH = -1.0;
             /// Work of one joint for the biceps where strength is the goal: pulls train them.
-            CURL_FOR_STRENGTH = -10.0;
+            CURL_FOR_STRENGTH = -4.0;
             /// Work of one joint for arms and side delts where power or endurance is the goal.
             FILLER_FOR_POWER = -12.0;
+            /// Work of one joint for arms and the delts' sides and backs where the goal is to lose fat.
+            FILLER_FOR_FAT = -14.0;
             /// A leg curl or a leg extension where size is not the goal: hinges and squats train the thighs as well.
-            CURL_OF_THE_LEG = -12.0;
+            CURL_OF_THE_LEG = -14.0;
             /// A calf raise where the goal is to lose fat.
             CALVES_FOR_FAT = -10.0;
             /// The trunk turned where power is not the goal: held against the turn it learns more.
             TURNED = -14.0;
             /// Raises for the side delts where size is not the goal: presses overhead train them as well.
-            RAISE = -6.0;
+            RAISE = -2.0;
+            /// A row bent over where strength or power is the goal and the chest may lie on a bench: squats and pulls tire the back.
+            BENT_ROW = -8.0;
             /// Work for the rear delts and the upper back's small muscles, for strength: it pays for the pressing.
             PAYS_FOR_PRESSES = 8.0;
             /// A fly, pullover or straight-arm pulldown where size is not the goal.
             MUCH_FILLER = -12.0;
-            /// Work of one joint for what the client's own sport works hard twice a week.
-            TIRED_BY_SPORT = -12.0;
             /// The same where size is the goal.
             FLY = -3.0;
+            /// Work of one joint for what the client's own sport works hard twice a week.
+            TIRED_BY_SPORT = -12.0;
             /// A throw, a carry or work for balance, from 65 on.
             FOR_LATER_YEARS = 22.0;
             /// A lift of few repetitions where endurance is the goal.
@@ -351,6 +363,8 @@ weights! {
             PREFERRED = 25.0;
             /// An exercise that the client dislikes.
             AVOIDED = -40.0;
+            /// Another free form of a lift with the bar that the client dislikes or never does.
+            KIN = -20.0;
             /// A main lift of the last block.
             KEPT = 15.0;
             /// A lift that the client did lately.

@@ -7,18 +7,19 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::points::{
-    ALL_ROUND, ATTENTION, AVOIDED, BAR_FOR_STRENGTH, CALVES_FOR_FAT, CARRY, CURL_FOR_STRENGTH,
-    CURL_OF_THE_LEG, ENDS_EARLY, FAST, FILLER, FILLER_FOR_POWER, FILLER_FOR_STRENGTH, FLY,
-    FOR_LATER_YEARS, GUIDED, GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KNOWN, MUCH_FILLER,
-    OFF_THE_FLOOR, ONLY_A_STAND_IN, PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, SECOND_CHOICE,
+    ALL_ROUND, ATTENTION, AVOIDED, BAR_FOR_STRENGTH, BENT_ROW, CALVES_FOR_FAT, CARRY,
+    CARRY_FOR_STRENGTH, CURL_FOR_STRENGTH, CURL_OF_THE_LEG, DEADLIFT, ENDS_EARLY, FAST, FILLER,
+    FILLER_FOR_FAT, FILLER_FOR_POWER, FILLER_FOR_STRENGTH, FLY, FOR_LATER_YEARS, GUIDED,
+    GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KIN, KNOWN, MUCH_FILLER, OFF_THE_FLOOR,
+    ONLY_A_STAND_IN, PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, SECOND_CHOICE, SMALL_WORK,
     SPARINGLY, SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, TURNED, UNLOADED, UNLOADED_LIFT,
 };
 use crate::input::profile::Limit;
-use crate::request::candidate::Station;
+use crate::request::candidate::{Station, grade};
 use crate::request::dose::{Duty, FEW_REPS};
 use crate::request::standing::{is_loaded, is_proper, parents, standing_here};
 use crate::request::{Candidate, Request, Wish};
-use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Standing, Status, Stress};
+use crate::words::{Goal, Grade, Kit, LoadKind, Muscle, Pattern, Standing, Status, Stress};
 
 /// The points of every candidate of a request, in their order.
 #[must_use]
@@ -115,7 +116,9 @@ const fn step(standing: Standing) -> f64 {
 fn worth(request: &Request, candidate: &Candidate) -> f64 {
     let if_so = |so: bool, points: f64| if so { points } else { 0.0 };
     let wish = match candidate.wish {
-        Wish::Must | Wish::Open => if_so(avoids_parent(request, candidate), AVOIDED),
+        Wish::Must => if_so(avoids_parent(request, candidate), AVOIDED),
+        Wish::Open if avoids_parent(request, candidate) => AVOIDED,
+        Wish::Open => if_so(is_kin_of_unwanted(request, candidate), KIN),
         Wish::Prefer => 0.0,
         Wish::Avoid => AVOIDED,
     };
@@ -129,7 +132,9 @@ fn worth(request: &Request, candidate: &Candidate) -> f64 {
         + if request.is_senior() {
             if_so(is_for_later_years(candidate.pattern), FOR_LATER_YEARS)
         } else {
-            if_so(candidate.pattern == Pattern::Carry && !candidate.is_wished(), CARRY)
+            let strong = request.profile.goal == Goal::Strength;
+            let carry = if strong { CARRY_FOR_STRENGTH } else { CARRY };
+            if_so(candidate.pattern == Pattern::Carry && !candidate.is_wished(), carry)
         }
 }
 
@@ -141,7 +146,10 @@ fn is_limited_to_light(request: &Request, candidate: &Candidate) -> bool {
     let hangs = candidate.pattern == Pattern::Hinge
         && candidate.stresses(Stress::SpinalShear)
         && request.minds_its_back();
-    candidate.wish == Wish::Open && (hangs || request.profile.limits.iter().any(light))
+    // The first squat of who begins is light whatever it is called.
+    let first = request.is_guided() && candidate.entry.first_step;
+    let limited = !first && request.profile.limits.iter().any(light);
+    candidate.wish == Wish::Open && (hangs || limited)
 }
 
 /// What keeps an older client steady, quick and able to carry (WHO 2020 asks for balance and strength; the rest is
@@ -150,34 +158,50 @@ const fn is_for_later_years(pattern: Pattern) -> bool {
     matches!(pattern, Pattern::Throw | Pattern::Carry | Pattern::Balance)
 }
 
-/// What small work loses where size is not the goal and no wish asks for it.
+/// What small work loses where no wish asks for it.
 fn filler(request: &Request, candidate: &Candidate) -> f64 {
     let wished = candidate.prime().is_some_and(|prime| request.wants_more(prime));
     if wished || candidate.is_compound() {
         return 0.0;
     }
+    let pattern = candidate.pattern;
+    let holds = pattern.is_trunk() || pattern == Pattern::Balance;
     let for_size = request.profile.goal == Goal::Hypertrophy;
-    let tired = candidate.prime().is_some_and(|prime| request.hard_elsewhere(prime).count() > 1);
+    let small = if for_size || holds { 0.0 } else { SMALL_WORK };
+    small + own_filler(request, candidate)
+}
+
+/// What small work of its movement loses beside that, by goal.
+fn own_filler(request: &Request, candidate: &Candidate) -> f64 {
+    let goal = request.profile.goal;
+    let for_size = goal == Goal::Hypertrophy;
+    let tired = candidate.prime().is_some_and(|prime| request.is_of_sport(prime));
     match candidate.pattern {
         _ if tired => TIRED_BY_SPORT,
         Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension if for_size => FLY,
         _ if for_size => 0.0,
         Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension => MUCH_FILLER,
         Pattern::ElbowFlexion | Pattern::ElbowExtension | Pattern::ShoulderAbduction
-            if matches!(request.profile.goal, Goal::Power | Goal::Endurance) =>
+            if matches!(goal, Goal::Power | Goal::Endurance) =>
         {
             FILLER_FOR_POWER
         }
+        Pattern::ElbowFlexion
+        | Pattern::ElbowExtension
+        | Pattern::ShoulderAbduction
+        | Pattern::ShoulderHorizontalAbduction
+            if goal == Goal::FatLoss =>
+        {
+            FILLER_FOR_FAT
+        }
         Pattern::ShoulderAbduction => RAISE,
-        Pattern::ElbowFlexion if request.profile.goal == Goal::Strength => CURL_FOR_STRENGTH,
-        Pattern::ElbowExtension if request.profile.goal == Goal::Strength => FILLER_FOR_STRENGTH,
+        Pattern::ElbowFlexion if goal == Goal::Strength => CURL_FOR_STRENGTH,
+        Pattern::ElbowExtension if goal == Goal::Strength => FILLER_FOR_STRENGTH,
         Pattern::ElbowExtension => FILLER,
         Pattern::KneeFlexion | Pattern::KneeExtension => CURL_OF_THE_LEG,
-        Pattern::PlantarFlexion if request.profile.goal == Goal::FatLoss => CALVES_FOR_FAT,
-        Pattern::Rotation if request.profile.goal != Goal::Power => TURNED,
-        Pattern::ShoulderHorizontalAbduction if request.profile.goal == Goal::Strength => {
-            PAYS_FOR_PRESSES
-        }
+        Pattern::PlantarFlexion if goal == Goal::FatLoss => CALVES_FOR_FAT,
+        Pattern::Rotation if goal != Goal::Power => TURNED,
+        Pattern::ShoulderHorizontalAbduction if goal == Goal::Strength => PAYS_FOR_PRESSES,
         _ => 0.0,
     }
 }
@@ -207,6 +231,29 @@ fn avoids_parent(request: &Request, candidate: &Candidate) -> bool {
         || (candidate.pattern.is_trunk() && avoid.iter().any(|one| named_like(one)))
 }
 
+/// Whether a free lift makes the same movement as one with the bar that the client would rather not do or never does:
+/// who keeps the bar off the back or away from overhead seldom means that bar alone.
+fn is_kin_of_unwanted(request: &Request, candidate: &Candidate) -> bool {
+    let is_free = match candidate.pattern {
+        Pattern::Squat => candidate.entry.load == LoadKind::BarTotal,
+        // A bar that stands in its corner goes up and forward, and a machine holds the way.
+        Pattern::VerticalPush => {
+            let firm = matches!(candidate.station, Station::Fixed(_));
+            !firm && !candidate.kit.contains(&Kit::Landmine)
+        }
+        _ => false,
+    };
+    let lists = &request.profile.exercises;
+    let mut unwanted = lists.avoid.iter().chain(&lists.never);
+    is_free
+        && !request.profile.known_lifts.contains_key(&candidate.id)
+        && unwanted.any(|id| {
+            request.entries.get(id).is_some_and(|other| {
+                other.pattern == Some(candidate.pattern) && other.load == LoadKind::BarTotal
+            })
+        })
+}
+
 /// A staple with the bar.
 fn is_bar_lift(candidate: &Candidate) -> bool {
     let entry = &candidate.entry;
@@ -224,6 +271,8 @@ fn is_second_form(request: &Request, candidate: &Candidate) -> bool {
         && request.profile.training_status != Status::Novice
         && entry.standing == Standing::Regular
         && candidate.duty == Duty::Main
+        // A back has one day off the floor, and bends for a lighter hinge on the other.
+        && candidate.pattern != Pattern::Hinge
         && parent.is_some_and(is_bar_lift)
 }
 
@@ -234,16 +283,29 @@ fn is_off_the_floor(candidate: &Candidate) -> bool {
         && candidate.kit.contains(&Kit::Barbell)
 }
 
+/// A row that the lower back holds, though another one at hand is held by a bench or a machine.
+fn is_bent_over_needlessly(request: &Request, candidate: &Candidate) -> bool {
+    let holds = |one: &Candidate| grade(&one.entry, Stress::SpinalShear) > Some(Grade::Light);
+    let row = |one: &Candidate| one.pattern == Pattern::HorizontalPull && is_loaded(&one.entry);
+    let held = |one: &Candidate| row(one) && !holds(one) && one.entry.standing <= Standing::Regular;
+    row(candidate)
+        && holds(candidate)
+        && !is_pushed(request, candidate)
+        && request.candidates.iter().any(held)
+}
+
 fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
     let staple = candidate.entry.standing == Standing::Staple;
     let snaps = candidate.pattern == Pattern::Hinge && candidate.stresses(Stress::Ballistic);
     let fast = (candidate.pattern.is_explosive() || snaps) && staple;
     match request.profile.goal {
+        Goal::Strength if is_off_the_floor(candidate) => BAR_FOR_STRENGTH + DEADLIFT,
         Goal::Strength | Goal::Power if is_bar_lift(candidate) => BAR_FOR_STRENGTH,
         Goal::Power if fast && candidate.entry.load == LoadKind::BarTotal => {
             FAST + BAR_FOR_STRENGTH
         }
         Goal::Power if fast => FAST,
+        Goal::Strength | Goal::Power if is_bent_over_needlessly(request, candidate) => BENT_ROW,
         Goal::Strength | Goal::Power => 0.0,
         _ if is_off_the_floor(candidate) && !is_pushed(request, candidate) => OFF_THE_FLOOR,
         Goal::GeneralFitness => ALL_ROUND,

@@ -7,11 +7,12 @@ use itertools::Itertools as _;
 
 use super::pair_up::Together;
 use crate::request::candidate::{Candidate, Station};
+use crate::request::completing::has_a_touchy_shoulder;
 use crate::request::dose::Duty;
 use crate::request::standing::is_loaded;
 use crate::request::{Request, Wish};
 use crate::search::Done;
-use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Stress};
+use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Stress, Supersets};
 
 /// Ranks of working groups, first to last (ACSM 2009 for power and multi-joint first).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -126,6 +127,7 @@ fn lead(
     let can_lead = |done: &Done| of(done).leads(request);
     let firm = groups.iter().flatten().any(|done| can_lead(done) && is_loaded(&of(done).entry));
     let is_heavier = |done: &Done| heavier.contains(done);
+    let touchy = has_a_touchy_shoulder(request);
     // A heavy press is done before a leg lift that has its lighter day, but where the legs are what should be fast.
     let heavy_push = goal != Goal::Power
         && groups.iter().flatten().any(|done| {
@@ -146,10 +148,13 @@ fn lead(
             let legs = candidate.pattern.side() == Some(Side::Legs);
             // The lighter of two days is not what a wish is paid with.
             let turns = candidate.pattern != Pattern::Squat || is_loaded(&candidate.entry);
-            let is_light = turns
-                && heavier
-                    .iter()
-                    .any(|other| of(other).pattern == candidate.pattern && other.day != done.day);
+            // A form that is asked for is no lighter day of its parent.
+            let same = |other: &Done| {
+                let of_pattern = of(other).pattern == candidate.pattern;
+                of_pattern && (!candidate.is_wished() || other.candidate == done.candidate)
+            };
+            let is_light =
+                turns && heavier.iter().any(|other| same(other) && other.day != done.day);
             let prime = candidate.prime();
             let bar_first = bar && prime.is_some_and(|prime| heavy_bars.contains(&prime));
             let strong = matches!(goal, Goal::Strength | Goal::Power);
@@ -171,11 +176,12 @@ fn lead(
             let spared = candidate.prime().is_some_and(|prime| request.wants_less(prime));
             (
                 (
-                    done.paired && request.leads_alone(done.day),
+                    is_out_of_turn(request, done),
                     is_thin,
                     !leads,
                     whole_body && !leads_whole_body,
                     request.is_senior() && candidate.is_each_side(),
+                    touchy && candidate.pattern.press_or_row() == Some(Side::Push),
                 ),
                 (
                     !wished,
@@ -195,6 +201,13 @@ fn lead(
             )
         })
         .map(|done| done.candidate)
+}
+
+/// Whether a day begins otherwise than with an exercise that is done so: alone where its lead stands alone, and in a pair
+/// where the client likes that.
+fn is_out_of_turn(request: &Request, done: &Done) -> bool {
+    let likes_pairs = request.profile.supersets == Supersets::Prefer;
+    if request.leads_alone(done.day) { done.paired } else { likes_pairs && !done.paired }
 }
 
 /// A lift with so many sets fewer than the day's most leads nothing.
@@ -260,8 +273,25 @@ fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
         cost += if is_bar_hinge(at(place)) && tired { 60 } else { 0 };
         let later_big = (place + 1..items.len()).any(|later| is_two_legged_main(at(later)));
         cost += if is_each_side_leg(at(place)) && later_big { 30 } else { 0 };
-        cost +=
-            if comes_early(request, at(place)) { 4 * u32::try_from(place).unwrap_or(0) } else { 0 };
+        let each = if at(place).wish == Wish::Must { 10 } else { 4 };
+        cost += if comes_early(request, at(place)) {
+            each * u32::try_from(place).unwrap_or(0)
+        } else {
+            0
+        };
+        // The legs jump before a bar or a ball tires them.
+        let jump_waits = at(place).pattern.is_explosive()
+            && at(place).pattern != Pattern::Jump
+            && (place + 1..items.len()).any(|later| at(later).pattern == Pattern::Jump);
+        cost += if jump_waits { 30 } else { 0 };
+        // A bar is squatted before the legs are spent on a machine.
+        let free =
+            |one: &Candidate| one.pattern == Pattern::Squat && one.entry.load == LoadKind::BarTotal;
+        let held = |one: &Candidate| {
+            one.pattern == Pattern::Squat && matches!(one.station, Station::Fixed(_))
+        };
+        let bar_waits = held(at(place)) && (place + 1..items.len()).any(|later| free(at(later)));
+        cost += if bar_waits { 25 } else { 0 };
         // Small work for a muscle waits for the lifts that need it fresh.
         let needs_it = |later: &Candidate| {
             let arm = at(place).prime().is_some_and(|prime| later.entry.indirect.contains(&prime));

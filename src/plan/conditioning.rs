@@ -6,6 +6,7 @@ use crate::plan::file::{Group, Item, Session};
 use crate::plan::heart_rate;
 use crate::plan::screening::{CarefulStart, age};
 use crate::plan::timing::{CONDITIONING_WAY_IN_S, WAY_IN_S, pace_ms, written_group_s};
+use crate::request::closing::most_s;
 use crate::words::{
     Goal, GroupKind, Intensity, Kit, Measure, Part, Pattern, Side, Status, Weekday,
 };
@@ -30,6 +31,7 @@ pub struct Conditioning<'a> {
     /// The steady work of every wished mode, which sessions do in turn.
     modes: Vec<&'a Entry>,
     intervals: Option<&'a Entry>,
+    goal: Goal,
     status: Status,
     from_week: u32,
     minutes: u32,
@@ -75,6 +77,7 @@ pub fn choose<'a>(profile: &Profile, usable: &[&'a Entry], start: &CarefulStart)
         steady,
         modes: if wish.modes.is_empty() { Vec::new() } else { modes.collect() },
         intervals,
+        goal: profile.goal,
         status: profile.training_status,
         from_week: wish.from_week,
         minutes: wish.minutes,
@@ -139,7 +142,7 @@ impl Conditioning<'_> {
         Self { steady: planned.copied().or(self.steady), ..self.clone() }
     }
 
-    /// The group at its fullest, for the week as planned; `None` where a quarter of the session is too short.
+    /// The group at its fullest, for the week as planned; `None` where the session's share for it is too short.
     #[must_use]
     pub fn fullest(&self, session_minutes: u32) -> Option<Group> {
         let entry = self.steady.or(self.intervals)?;
@@ -170,10 +173,10 @@ impl Conditioning<'_> {
         })
     }
 
-    /// Seconds of work and rest: the minutes that are wished, where a quarter of the session holds them and the way in.
+    /// Seconds of work and rest: the minutes that are wished, where the session's share for them holds them and the way in.
     fn most_s(&self, entry: &Entry, session_minutes: u32) -> u32 {
         let wished = self.minutes * 60;
-        let kept = (session_minutes * 60 / 4).min(wished + CONDITIONING_WAY_IN_S);
+        let kept = most_s(self.goal, session_minutes).min(wished + CONDITIONING_WAY_IN_S);
         wished.min(kept.saturating_sub(WAY_IN_S + entry.setup_s)) / STEP_S * STEP_S
     }
 
@@ -199,7 +202,7 @@ impl Conditioning<'_> {
         };
         let mut group = Group { kind: GroupKind::Conditioning, seconds: None, items: vec![item] };
         group.seconds = Some(written_group_s(&group, &|_| Some(entry)));
-        group.seconds.filter(|seconds| *seconds <= session_minutes * 60 / 4)?;
+        group.seconds.filter(|seconds| *seconds <= most_s(self.goal, session_minutes))?;
         Some(group)
     }
 

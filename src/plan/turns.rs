@@ -24,13 +24,19 @@ pub type Turns = BTreeMap<(usize, usize), Turn>;
 #[must_use]
 pub fn heavier(request: &Request, days: &[Vec<Together>]) -> Vec<Done> {
     let mut heavier: Vec<Done> = Vec::new();
-    // In the order in which a coach gives them their days: what only one day can have first, then squats, each on a day
-    // of its own where there are days.
+    // In the order in which a coach gives them their days: hinges that differ, as the deadlift is the heavier one wherever
+    // it stands, what only one day can have, then squats, each on a day of its own where there are days.
     let by_pattern = by_pattern(request, days);
     let leading = |all: &[Done]| all.iter().filter(|done| can_lead(request, done)).count();
     let legs = |done: &Done| request.candidates[done.candidate].is_leg_lift();
     let is_tiring = |all: &[Done]| all.iter().any(legs);
-    for all in by_pattern.values().sorted_by_key(|all| (!is_tiring(all), leading(all))) {
+    let differ = |all: &[Done]| {
+        let hinges =
+            all.iter().all(|done| request.candidates[done.candidate].pattern == Pattern::Hinge);
+        hinges && all.iter().map(|done| done.candidate).all_unique()
+    };
+    let order = |all: &&Vec<Done>| (!is_tiring(all), !differ(all), leading(all));
+    for all in by_pattern.values().sorted_by_key(order) {
         let tired = is_tiring(all);
         // A back has one heavy lift a day: squats and hinges stand in each other's way first, and other lifts rather go
         // where nothing is heavy yet.
@@ -58,6 +64,10 @@ pub fn turns(request: &Request, days: &[Vec<Together>], heavier: &[Done]) -> Tur
     let leads: BTreeSet<(usize, usize)> =
         days.iter().filter_map(|groups| lead(request, groups)).map(key).collect();
     let mut turns = Turns::new();
+    // Who begins late learns each lift at one number of repetitions.
+    if request.is_older_beginner() {
+        return turns;
+    }
     for all in by_pattern(request, days).into_values() {
         let Some(first) = all.iter().find(|done| heavier.contains(done)).copied() else { continue };
         let on_days: BTreeSet<usize> = all.iter().map(|done| done.day).collect();
@@ -91,14 +101,14 @@ fn key(done: &Done) -> (usize, usize) {
     (done.day, done.candidate)
 }
 
-/// Multi-joint work in repetitions that is not there for speed. Help has no heavier day, nor have
+/// Multi-joint work in repetitions that is not there for speed. Help that nobody asked for has no heavier day, nor have
 /// push-ups, squats and bridges with the body's own weight, and few repetitions on a bar no lighter one.
 fn takes_turns(candidate: &Candidate) -> bool {
     let own = candidate.entry.load == LoadKind::Bodyweight;
     let few = own && (candidate.amount <= FEW_REPS || !candidate.entry.is_hung());
     matches!(candidate.duty, Duty::Main | Duty::Compound)
         && candidate.entry.measure == Measure::Reps
-        && candidate.entry.load != LoadKind::Assisted
+        && (candidate.entry.load != LoadKind::Assisted || candidate.is_wished())
         && !few
 }
 

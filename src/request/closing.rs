@@ -12,12 +12,24 @@ pub(super) fn seconds(profile: &Profile, minutes: &[u32]) -> Vec<u32> {
         return minutes.iter().map(|minutes| for_a_finisher(profile, *minutes)).collect();
     };
     let wanted = wish.minutes * 60;
-    let held: Vec<u32> = minutes.iter().map(|minutes| minutes * 60 / 4).collect();
+    let held: Vec<u32> = minutes.iter().map(|minutes| most_s(profile.goal, *minutes)).collect();
     let closing = closing_days(profile, wanted, &held);
     let most = wanted + timing::CONDITIONING_WAY_IN_S;
     let kept =
         |(day, held): (usize, &u32)| if closing.contains(&day) { most.min(*held) } else { 0 };
     held.iter().enumerate().map(kept).collect()
+}
+
+/// The most seconds of a session that conditioning takes: a quarter, and of a short one up to two fifths where size, strength
+/// and power are not the goal. Common practice.
+#[must_use]
+pub fn most_s(goal: Goal, session_minutes: u32) -> u32 {
+    let lifts_first = goal.builds() || goal == Goal::Power;
+    if lifts_first || session_minutes > SHORT_SESSION_MIN {
+        session_minutes * 60 / 4
+    } else {
+        session_minutes * 60 * 2 / 5
+    }
 }
 
 /// Sessions up to this long end with their last set, but where fat is to be lost. Common practice.
@@ -51,7 +63,7 @@ fn for_a_finisher(profile: &Profile, session_minutes: u32) -> u32 {
 const CONDITIONING_DAYS: usize = 3;
 
 /// The sessions that end with conditioning, spread over the week: at most three for strength and size, and none whose
-/// quarter holds far less than is wished where two others hold it.
+/// share holds far less than is wished where two others hold it.
 fn closing_days(profile: &Profile, wanted: u32, held: &[u32]) -> BTreeSet<usize> {
     /// So much of what is wished is worth its way in.
     const WORTH_IT_PERCENT: u32 = 80;

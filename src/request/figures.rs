@@ -2,7 +2,7 @@
 //! source stands beside them; a profile's `rules` can change them.
 
 use crate::input::profile::{Profile, RuleSetting, SplitChoice, SplitName};
-use crate::words::{Status, Supersets};
+use crate::words::{Muscle, Status, Supersets};
 
 /// Figures for one client.
 #[derive(Debug, Clone, PartialEq)]
@@ -79,6 +79,15 @@ impl Figures {
             least_rir: if novice { 2 } else { 0 },
             pairs: profile.supersets != Supersets::Never,
         }
+    }
+}
+
+impl Figures {
+    /// The most direct sets of a muscle in a session: squats, hinges, lunges and thrusts all count for the glutes, which hold
+    /// half as many again. Common practice.
+    #[must_use]
+    pub fn session_cap_of(&self, muscle: Muscle) -> u32 {
+        if muscle == Muscle::Glutes { self.session_cap * 3 / 2 } else { self.session_cap }
     }
 }
 

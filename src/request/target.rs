@@ -69,7 +69,7 @@ pub fn targets(
                 format!(
                     "{} days of at most {} direct sets hold {cap}",
                     days.len(),
-                    figures.session_cap
+                    figures.session_cap_of(*muscle)
                 )
             } else {
                 let minutes: u32 = days.iter().map(|day| day.minutes).sum();
@@ -105,7 +105,8 @@ fn wish(profile: &Profile, muscle: Muscle) -> Option<Target> {
             sources: vec!["profile".to_owned()],
         }),
         (None, Some(range)) => {
-            let low = if begins_late(profile) { range.floor } else { range.low };
+            let few = begins_late(profile) || once_a_week(profile);
+            let low = if few { range.floor } else { range.low };
             let low = half(without_sport(profile, muscle, low * moved));
             Some(Target {
                 floor: range.floor.min(low),
@@ -117,6 +118,11 @@ fn wish(profile: &Profile, muscle: Muscle) -> Option<Target> {
         }
         (None, None) => None,
     }
+}
+
+/// Who comes once a week does a little of every movement rather than much of some. Common practice.
+fn once_a_week(profile: &Profile) -> bool {
+    profile.sessions.len() == 1
 }
 
 /// Who begins at 65 or later for something else than size or strength does two sets of many exercises rather than three of
@@ -186,7 +192,7 @@ fn day_cap(days: &[Day], figures: &Figures, muscle: Muscle) -> f64 {
     if muscle.recovers_fast() {
         return f64::MAX;
     }
-    let cap = f64::from(figures.session_cap).min(FRACTIONAL_CAP);
+    let cap = f64::from(figures.session_cap_of(muscle)).min(FRACTIONAL_CAP);
     #[allow(clippy::cast_precision_loss, reason = "at most fourteen days")]
     let days = days.len() as f64;
     cap * days

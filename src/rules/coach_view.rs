@@ -13,7 +13,7 @@ use crate::model::worth::{is_pushed, worths};
 use crate::request::dose::Duty;
 use crate::request::{Candidate, Request};
 use crate::week::Week;
-use crate::words::{Goal, LoadKind};
+use crate::words::{Goal, LoadKind, Pattern};
 
 /// The worth of each pick.
 pub(super) struct CoachView;
@@ -34,6 +34,14 @@ fn set_points(request: &Request, candidate: &Candidate) -> f64 {
                 && candidate.pattern.press_or_row().is_some() =>
         {
             MORE_OF_A_LIFT
+        }
+        // A thrust fills up what squats and pulls leave.
+        Duty::Main
+            if matches!(request.profile.goal, Goal::Strength | Goal::Power)
+                && candidate.pattern == Pattern::HipExtension
+                && !wished =>
+        {
+            of_pushed
         }
         Duty::Main if matches!(request.profile.goal, Goal::Strength | Goal::Power) => {
             MORE_FOR_STRENGTH + of_pushed

@@ -1,10 +1,11 @@
-//! `conditioning`: conditioning comes last, fills up to a quarter of a session, and comes in later for novices.
+//! `conditioning`: conditioning comes last, fills up to a quarter of a session (two fifths of a short one that is not for strength or size), and comes in later for novices.
 //!
 //! A power goal keeps it apart (Schumann et al. 2022: worse for explosive strength in the same session).
 
 use super::recovery::hours_after;
 use super::{Figure, Finding, Force, Rule, Unit};
 use crate::request::Request;
+use crate::request::closing::most_s;
 use crate::week::{Item, Session, Week};
 use crate::words::{GroupKind, Kit, Muscle, Part, Role};
 
@@ -40,10 +41,10 @@ impl Rule for Conditioning {
                 .filter(|group| group.kind == GroupKind::Conditioning)
                 .map(crate::week::Group::recounted_s)
                 .sum();
-            let limit = request.days[session.day].minutes * 60 / 4;
+            let limit = most_s(request.profile.goal, request.days[session.day].minutes);
             let strength = session.work().next().is_some();
             if strength && seconds > limit {
-                let wanted = format!("{limit} s at most, a quarter");
+                let wanted = format!("{limit} s at most");
                 findings.push(
                     Finding::broken(
                         self.id(),

@@ -90,7 +90,7 @@ impl Rule for Coverage {
         needs(request)
             .into_iter()
             .filter(|(name, test)| {
-                let stood_in = *name == "hinge" && !any_left(*test) && has(stands_in);
+                let stood_in = *name == "hinge" && !possible(request, *test) && has(stands_in);
                 !has(*test) && !stood_in
             })
             .map(|(name, test)| {

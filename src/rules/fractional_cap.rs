@@ -22,7 +22,7 @@ const MOST: f64 = 100.0;
 
 /// The most half-sets of a muscle within the recovery hours.
 fn cap(request: &Request, muscle: Muscle) -> u32 {
-    let by_status = 2 * request.figures.session_cap;
+    let by_status = 2 * request.figures.session_cap_of(muscle);
     let grows = request.wants_more(muscle) || request.builds_size();
     if grows { by_status.max(to_halves(FRACTIONAL_CAP)) } else { by_status }
 }

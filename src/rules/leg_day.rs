@@ -17,9 +17,11 @@ use crate::words::{Muscle, Pattern, Role};
 /// Two-legged squats by leg day.
 pub(super) struct LegDay;
 
-/// Squats, leg presses and hack squats with a load.
-fn serves(entry: &Entry) -> bool {
+/// Squats, leg presses and hack squats with a load; where the glutes should get more, thrusts as well.
+fn serves(request: &Request, entry: &Entry) -> bool {
+    let thrusts = request.wants_more(Muscle::Glutes) && !request.wants_more(Muscle::Quads);
     loads_both_legs(entry, Pattern::Squat)
+        || (thrusts && loads_both_legs(entry, Pattern::HipExtension))
 }
 
 /// Deadlifts and the like on both legs, with a load.
@@ -57,7 +59,7 @@ impl Rule for LegDay {
             let for_legs = !arms_too && idea.hard.contains(&Muscle::Quads);
             let done: Vec<Term> = weekly
                 .on(day)
-                .filter(|pick| serves(&weekly.candidate(pick).entry))
+                .filter(|pick| serves(weekly.request, &weekly.candidate(pick).entry))
                 .map(|pick| (pick.chosen, 1.0))
                 .collect();
             if !for_legs || done.is_empty() {
@@ -76,11 +78,13 @@ impl Rule for LegDay {
             let wanted = "a loaded hinge on both legs";
             findings.push(Finding::broken(self.id(), "hinge", wanted, "none").as_shortfall());
         }
-        if request.wants_less(Muscle::Quads) || !request.eligible_for(Role::Work).any(serves) {
+        if request.wants_less(Muscle::Quads)
+            || !request.eligible_for(Role::Work).any(|entry| serves(request, entry))
+        {
             return findings;
         }
         let without = week.sessions.iter().filter(|session| {
-            is_leg_day(session) && !session.work().any(|item| serves(&item.entry))
+            is_leg_day(session) && !session.work().any(|item| serves(request, &item.entry))
         });
         findings.extend(without.map(|session| {
             let wanted = "a loaded squat or press on both legs";

@@ -1,4 +1,4 @@
-//! `lower-back`: of what the lower back has to hold, a day has one: a squat or hinge with the bar, and no row bent over
+//! `lower-back`: of what the lower back has to hold, a day has one: a squat or pull off the floor with the bar, and no row bent over
 //! beside a hinge.
 //!
 //! The back that holds both is tired by the first. The other comes with dumbbells, on a machine, with the chest on a bench
@@ -13,6 +13,7 @@ use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
 use crate::request::candidate::grade;
+use crate::request::dose::takes_few_reps;
 use crate::request::standing::{is_bar_on_legs, loads_both_legs};
 use crate::week::Week;
 use crate::words::{Grade, Pattern, Stress};
@@ -22,12 +23,17 @@ pub(super) struct LowerBack;
 
 /// Kinds of work of which a day has one: a name, and whether an exercise is of it.
 const KINDS: [(&str, fn(&Entry) -> bool); 2] = [
-    ("one squat or hinge with the bar", is_bar_on_legs),
+    ("one squat or pull off the floor with the bar", is_heavy_bar),
     ("one hinge or row bent over", |entry| is_hinge(entry) || is_bent_over(entry)),
 ];
 
 /// More of a kind than a day ever has over one.
 const MOST_OVER: f64 = 4.0;
+
+/// A hinge from the top, with its lighter load and its many repetitions, goes with a squat.
+fn is_heavy_bar(entry: &Entry) -> bool {
+    is_bar_on_legs(entry) && (entry.pattern != Some(Pattern::Hinge) || takes_few_reps(entry))
+}
 
 fn is_hinge(entry: &Entry) -> bool {
     entry.main && loads_both_legs(entry, Pattern::Hinge)
@@ -56,7 +62,7 @@ impl Rule for LowerBack {
         "lower-back"
     }
     fn summary(&self) -> &'static str {
-        "a day has one squat or hinge with the bar, and no row bent over beside a hinge"
+        "a day has one squat or pull off the floor with the bar, and no row bent over beside a hinge"
     }
     fn force(&self) -> Force {
         Force::View

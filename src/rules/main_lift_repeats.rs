@@ -20,7 +20,7 @@ use crate::request::dose::Duty;
 use crate::request::standing::loads_both_legs;
 use crate::request::{Candidate, Request, Wish};
 use crate::week::Week;
-use crate::words::{Goal, LoadKind, Muscle, Pattern, Status};
+use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Status};
 
 /// Days by exercise and by movement.
 pub(super) struct MainLiftRepeats;
@@ -37,9 +37,12 @@ fn is_of(entry: &Entry, patterns: &[Pattern]) -> bool {
     entry.pattern.is_some_and(|pattern| patterns.contains(&pattern))
 }
 
-/// Whether the client learns the movements: a beginner with two days or more.
-fn learns(request: &Request) -> bool {
-    request.profile.training_status == Status::Novice && request.days.len() >= 2
+/// Whether the client learns a movement: a beginner with two days or more, but not the legs of who runs or rides hard.
+fn learns(request: &Request, patterns: &[Pattern]) -> bool {
+    let legs = patterns.iter().all(|pattern| pattern.side() == Some(Side::Legs));
+    request.profile.training_status == Status::Novice
+        && request.days.len() >= 2
+        && !(legs && request.is_of_sport(Muscle::Quads))
 }
 
 /// The movements that get stronger by being done again: squats, presses and thrusts.
@@ -90,12 +93,18 @@ fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
 
 /// Whether the client should squat on both legs on two days: heavy and light, or two forms.
 fn squats_twice(request: &Request) -> bool {
-    request.days.len() >= 2 && !request.wants_less(Muscle::Quads)
+    let on_two_days = request.days.len() >= 2 && !request.is_of_sport(Muscle::Quads);
+    on_two_days && !request.wants_less(Muscle::Quads)
 }
 
-/// Sets of a main lift over its days: five heavy and three light, for size four and three.
+/// Sets of a main lift over its days: five heavy and three light, four for who has been strong for a while, for size four
+/// and three.
 fn most_sets(request: &Request) -> u32 {
-    if matches!(request.profile.goal, Goal::Strength | Goal::Power) { 8 } else { 7 }
+    match request.profile.goal {
+        Goal::Strength if request.profile.training_status != Status::Novice => 9,
+        Goal::Strength | Goal::Power => 8,
+        _ => 7,
+    }
 }
 
 impl MainLiftRepeats {
@@ -157,7 +166,7 @@ impl Rule for MainLiftRepeats {
         if squats_twice(weekly.request) && squats.len() > 1 {
             weekly.miss(self.id(), "squats", Tier::View, at_least(squats, 2.0), SQUATS_ONCE);
         }
-        for (name, patterns) in MOVEMENTS.into_iter().filter(|_| learns(weekly.request)) {
+        for (name, patterns) in MOVEMENTS.into_iter().filter(|(_, of)| learns(weekly.request, of)) {
             let picks = weekly.picks.iter();
             let met: Vec<Term> = picks
                 .filter(|pick| is_of(&weekly.candidate(pick).entry, patterns))
@@ -170,7 +179,7 @@ impl Rule for MainLiftRepeats {
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();
-        for (name, patterns) in MOVEMENTS.into_iter().filter(|_| learns(request)) {
+        for (name, patterns) in MOVEMENTS.into_iter().filter(|(_, of)| learns(request, of)) {
             let usable = request.candidates.iter().any(|one| is_of(&one.entry, patterns));
             let times = week.work().filter(|(_, item)| is_of(&item.entry, patterns)).count();
             if usable && times < 2 {

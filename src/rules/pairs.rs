@@ -5,7 +5,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
-use crate::model::points::{LIFT_IN_TURN, PAIR, PAIR_LIKED, PAIR_SMALL};
+use crate::model::points::{ALONE, LIFT_IN_TURN, PAIR, PAIR_LIKED, PAIR_SMALL};
 use crate::model::tier::Tier;
 use crate::request::Request;
 use crate::request::candidate::{Station, grade};
@@ -43,8 +43,13 @@ impl Rule for Pairs {
         for pick in weekly.picks.clone() {
             let stands = weekly.request.leads_alone(pick.day) && !prefers;
             let alone = stands && weekly.request.wants_its_rest(weekly.candidate(&pick));
-            if let Some(paired) = pick.paired.filter(|_| alone) {
-                weekly.count(self.id(), weekly.name_of(&pick), Tier::View, paired, LIFT_IN_TURN);
+            let name = weekly.name_of(&pick);
+            let Some(paired) = pick.paired else { continue };
+            if alone {
+                weekly.count(self.id(), name, Tier::View, paired, LIFT_IN_TURN);
+            } else if prefers && !weekly.request.leads_alone(pick.day) {
+                weekly.count(self.id(), name.clone(), Tier::View, pick.chosen, ALONE);
+                weekly.count(self.id(), name, Tier::View, paired, -ALONE);
             }
         }
     }

@@ -40,10 +40,11 @@ const fn is_big(pattern: Pattern) -> bool {
     matches!(pattern, Pattern::Squat | Pattern::Hinge) || pattern.press_or_row().is_some()
 }
 
-/// The most exercises of a pattern in a session. One hinge is enough for a back, and one press overhead for the shoulders.
+/// The most exercises of a pattern in a session. One hinge is enough for a back, one press overhead for
+/// the shoulders and one carry for the hands.
 const fn most_of(pattern: Pattern, whole_body: bool) -> usize {
     let one = (whole_body && is_big(pattern))
-        || matches!(pattern, Pattern::Hinge | Pattern::VerticalPush);
+        || matches!(pattern, Pattern::Hinge | Pattern::VerticalPush | Pattern::Carry);
     if one { 1 } else { MOST_OF_PATTERN }
 }
 

@@ -14,8 +14,8 @@ use crate::week::Week;
 pub(super) struct PlannedTime;
 
 const LEAST_SHARE: f64 = 0.85;
-/// The model aims a little higher: ramp sets that turn out shorter leave time over.
-const AIM: f64 = 0.92;
+/// The model aims higher: ramp sets that turn out shorter leave time over.
+const AIM: f64 = 0.96;
 /// On the eve of a match a session may be so short, and legs are fresh. Common practice.
 const EVE_SHARE: f64 = 0.70;
 /// Idle time is counted in begun units of so many seconds, so that lifts which differ by their set-up are equal.
