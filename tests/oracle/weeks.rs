@@ -303,11 +303,16 @@ fn planes(request: &Request, week: &Week) -> f64 {
 
 /// Days at least two apart are a window each.
 fn crowded(request: &Request, week: &Week) -> f64 {
-    let cap = 2 * request.figures.session_cap;
+    let cap = |muscle: Muscle| {
+        let direct = request.figures.session_cap;
+        2 * if muscle == Muscle::Glutes { direct * 3 / 2 } else { direct }
+    };
     let slow = Muscle::ALL.iter().filter(|muscle| !muscle.recovers_fast());
-    slow.flat_map(|muscle| week.sessions.iter().map(|session| session.halves(*muscle)))
-        .map(|halves| 10.0 * f64::from(halves.saturating_sub(cap)))
-        .sum()
+    let halves = |muscle: Muscle| {
+        let of_days = week.sessions.iter().map(move |session| session.halves(muscle));
+        of_days.map(move |halves| 10.0 * f64::from(halves.saturating_sub(cap(muscle))))
+    };
+    slow.flat_map(|muscle| halves(*muscle)).sum()
 }
 
 #[test]

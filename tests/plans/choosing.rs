@@ -248,10 +248,10 @@ fn a_go_to_comes_before_its_like() {
 #[test]
 fn what_a_limit_allows_lightly_is_done_sparingly() {
     let keys =
-        "goal: hypertrophy\ntraining_status: novice\nequipment: [dumbbells, bench, leg-press]\n";
+        "goal: hypertrophy\ntraining_status: novice\nequipment: [kettlebell, bench, leg-press]\n";
     let limited = |limits: &str| {
         let request = request(&format!("{keys}limits: {limits}"));
-        worth(&request, "dumbbell-romanian-deadlift")
+        worth(&request, "kettlebell-romanian-deadlift")
     };
     let light = "[{tag: spinal-shear, allow: light}]";
     assert_eq!(limited(light) - limited("[]"), points::SPARINGLY);

@@ -1,7 +1,8 @@
 //! Loads, reserves and the way up to them, as a coach writes them. Common practice.
 
-use weekwright::input::plan::Item;
-use weekwright::words::Turn;
+use itertools::Itertools as _;
+use weekwright::input::plan::{Item, Session};
+use weekwright::words::{Turn, WeekKind};
 
 use super::shape::{items, plan};
 
@@ -89,4 +90,38 @@ fn a_known_press_after_another_is_not_told_at_its_fresh_best() {
     assert!(of(first.0).sets >= 3, "the first is done for three sets and more");
     assert!(share(second) < share(first), "{:?} {:?}", of(first.0), of(second.0));
     assert_eq!(of(first.0).rir, of(second.0).rir, "the reserve is told as before");
+}
+
+/// Common practice: fewer repetitions are for more load. Where the bar's next step is too far, last week's stay.
+#[test]
+fn repetitions_do_not_fall_at_the_same_load() {
+    let plan = plan(
+        "goal: strength\ntraining_status: advanced\nsex: female\nbody_mass_kg: 62\nweeks: 8\n\
+         equipment: [barbell, squat-rack, bench, dumbbells]\n\
+         sessions: [{day: mon, minutes: 75}, {day: wed, minutes: 75}, {day: fri, minutes: 75}]\n\
+         known_lifts: {back-squat: {load: 90, reps: 5, rir: 2}, bench-press: {load: 50, reps: 5, rir: 2}, \
+         deadlift: {load: 115, reps: 5, rir: 2}, overhead-press: {load: 35, reps: 5, rir: 2}}",
+    );
+    let mut same = 0;
+    for (last, week) in plan.weeks.iter().tuple_windows() {
+        if last.kind != WeekKind::Build || week.kind != WeekKind::Build {
+            continue;
+        }
+        for (before, now) in last.sessions.iter().zip(&week.sessions) {
+            let of = |session: &Session| -> Vec<Item> {
+                session.groups.iter().flat_map(|group| group.items.clone()).collect()
+            };
+            for item in of(now) {
+                let lasts = of(before);
+                let Some(then) = lasts.iter().find(|one| one.exercise == item.exercise) else {
+                    continue;
+                };
+                if item.load_kg.is_some() && item.load_kg == then.load_kg {
+                    same += 1;
+                    assert!(item.reps >= then.reps, "{} in week {}", item.exercise, week.week);
+                }
+            }
+        }
+    }
+    assert!(same > 0, "some step of the bar is too far for a week");
 }

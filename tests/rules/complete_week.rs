@@ -58,7 +58,7 @@ fn hips_are_pushed_to_lose_fat_and_moved_out_from_65_on() {
     let old = "goal: fat-loss\nbirth_year: 1950\nstart: 2027-01-04";
     check_rule("complete-week")
         .with(old)
-        .allows("mon: glute-bridge x2 of 10; mini-band-side-walk x2 of 10; calf-raise x2 of 15")
+        .allows("mon: glute-bridge x2 of 10; mini-band-side-walk x2 of 10; calf-raise x2 of 15; dumbbell-overhead-press x2 of 10")
         .remarks("mon: glute-bridge x2 of 10; calf-raise x2 of 15", "some hip abduction")
         .remarks("mon: mini-band-side-walk x2 of 10; calf-raise x2 of 15", "some hip extension");
 }
@@ -102,6 +102,7 @@ fn from_65_on_the_ankles_work() {
     let old = "goal: general-fitness\nbirth_year: 1950\nstart: 2027-01-04";
     check_rule("complete-week")
         .with(old)
-        .allows("mon: mini-band-side-walk x2 of 10; calf-raise x2 of 12")
-        .remarks("mon: mini-band-side-walk x2 of 10", "some plantar flexion");
+        .allows("mon: mini-band-side-walk x2 of 10; calf-raise x2 of 12; dumbbell-overhead-press x2 of 10")
+        .remarks("mon: mini-band-side-walk x2 of 10", "some plantar flexion")
+        .remarks("mon: mini-band-side-walk x2 of 10; calf-raise x2 of 12", "some vertical push");
 }

@@ -6,7 +6,7 @@ fn last_and_up_to_a_quarter() {
         .allows("mon: bench-press x3; conditioning rowing-steady x1 of 840")
         .remarks(
             "mon: bench-press x3; conditioning rowing-steady x1 of 900",
-            "900 s at most, a quarter, got 960 s",
+            "900 s at most, got 960 s",
         )
         .remarks(
             "mon: conditioning rowing-steady x1 of 300; bench-press x3",

@@ -8,7 +8,7 @@ fn the_lower_back_holds_one_lift_a_day_and_two_where_days_are_few() {
         .allows("mon: back-squat x4 of 8; deadlift x3 of 8\nwed: front-squat x3 of 8")
         .remarks(
             "mon: back-squat x4 of 8; deadlift x3 of 8; front-squat x3 of 10",
-            "mon: wanted one squat or hinge with the bar, got 3",
+            "mon: wanted one squat or pull off the floor with the bar, got 3",
         )
         .remarks(
             "mon: romanian-deadlift x4 of 8; barbell-row x3 of 8; dumbbell-row x3 of 10",
