@@ -38,7 +38,9 @@ impl Dose {
     pub fn span(&self, entry: &Entry) -> Span {
         let own_low = entry.reps.first().copied().unwrap_or(self.reps[0]);
         let own_high = entry.reps.last().copied().unwrap_or(self.reps[1]).max(own_low);
-        let own_high = own_high.min(most_with_the_bar(entry).max(own_low));
+        // Where every set is long, a pull from the floor has the fewest of the dose.
+        let most = most_with_the_bar(entry).max(self.reps[0].min(BARBELL_MOST));
+        let own_high = own_high.min(most.max(own_low));
         let low = self.reps[0].max(own_low);
         let high = self.reps[1].min(own_high);
         if entry.measure == self.unit && low <= high {
