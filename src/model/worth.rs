@@ -15,11 +15,11 @@ use super::points::{
     SPARINGLY, SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, TURNED, UNLOADED, UNLOADED_LIFT,
 };
 use crate::input::profile::Limit;
-use crate::request::candidate::{Station, grade};
+use crate::request::candidate::Station;
 use crate::request::dose::{Duty, FEW_REPS};
-use crate::request::standing::{is_loaded, is_proper, parents, standing_here};
+use crate::request::standing::{is_bent_over, is_loaded, is_proper, parents, standing_here};
 use crate::request::{Candidate, Request, Wish};
-use crate::words::{Goal, Grade, Kit, LoadKind, Muscle, Pattern, Standing, Status, Stress};
+use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Standing, Status, Stress};
 
 /// The points of every candidate of a request, in their order.
 #[must_use]
@@ -146,7 +146,7 @@ fn is_limited_to_light(request: &Request, candidate: &Candidate) -> bool {
     let hangs = candidate.pattern == Pattern::Hinge
         && candidate.stresses(Stress::SpinalShear)
         && request.minds_its_back();
-    // The first squat of who begins is light whatever it is called.
+    // What who begins learns first is light whatever it is called.
     let first = request.is_guided() && candidate.entry.first_step;
     let limited = !first && request.profile.limits.iter().any(light);
     candidate.wish == Wish::Open && (hangs || limited)
@@ -285,11 +285,14 @@ fn is_off_the_floor(candidate: &Candidate) -> bool {
 
 /// A row that the lower back holds, though another one at hand is held by a bench or a machine.
 fn is_bent_over_needlessly(request: &Request, candidate: &Candidate) -> bool {
-    let holds = |one: &Candidate| grade(&one.entry, Stress::SpinalShear) > Some(Grade::Light);
-    let row = |one: &Candidate| one.pattern == Pattern::HorizontalPull && is_loaded(&one.entry);
-    let held = |one: &Candidate| row(one) && !holds(one) && one.entry.standing <= Standing::Regular;
-    row(candidate)
-        && holds(candidate)
+    let held = |one: &Candidate| {
+        one.pattern == Pattern::HorizontalPull
+            && is_loaded(&one.entry)
+            && !is_bent_over(&one.entry)
+            && one.entry.standing <= Standing::Regular
+    };
+    is_bent_over(&candidate.entry)
+        && is_loaded(&candidate.entry)
         && !is_pushed(request, candidate)
         && request.candidates.iter().any(held)
 }

@@ -279,19 +279,8 @@ fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
         } else {
             0
         };
-        // The legs jump before a bar or a ball tires them.
-        let jump_waits = at(place).pattern.is_explosive()
-            && at(place).pattern != Pattern::Jump
-            && (place + 1..items.len()).any(|later| at(later).pattern == Pattern::Jump);
-        cost += if jump_waits { 30 } else { 0 };
-        // A bar is squatted before the legs are spent on a machine.
-        let free =
-            |one: &Candidate| one.pattern == Pattern::Squat && one.entry.load == LoadKind::BarTotal;
-        let held = |one: &Candidate| {
-            one.pattern == Pattern::Squat && matches!(one.station, Station::Fixed(_))
-        };
-        let bar_waits = held(at(place)) && (place + 1..items.len()).any(|later| free(at(later)));
-        cost += if bar_waits { 25 } else { 0 };
+        let spends = (place + 1..items.len()).any(|later| spends_legs(at(place), at(later)));
+        cost += if spends { 30 } else { 0 };
         // Small work for a muscle waits for the lifts that need it fresh.
         let needs_it = |later: &Candidate| {
             let arm = at(place).prime().is_some_and(|prime| later.entry.indirect.contains(&prime));
@@ -332,6 +321,17 @@ fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
     let again = if whole_body { again.count() } else { 0 };
     let count = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
     cost + 3 * count(stations.count()) + 15 * count(again)
+}
+
+/// Whether an exercise spends legs that a later one needs fresh: they jump before a bar or a ball tires them, and squat with
+/// the bar before a machine.
+fn spends_legs(one: &Candidate, later: &Candidate) -> bool {
+    let flies_late = one.pattern.is_explosive()
+        && one.pattern != Pattern::Jump
+        && later.pattern == Pattern::Jump;
+    let squats = |candidate: &Candidate| candidate.pattern == Pattern::Squat;
+    let held = squats(one) && matches!(one.station, Station::Fixed(_));
+    flies_late || (held && squats(later) && later.entry.load == LoadKind::BarTotal)
 }
 
 /// A lift for a muscle that should get more, or one that is wished, stands as early as its kind of work allows.

@@ -4,7 +4,8 @@
 //! reserve, so that the reserve that is told holds. Common practice.
 
 use crate::input::catalog::Entry;
-use crate::words::{Kind, LoadKind, Pattern, Side, Turn};
+use crate::request::standing::is_bar_on_legs;
+use crate::words::{Kind, Pattern, Side, Turn};
 
 /// From so many sets on a lift leaves its muscles tired.
 const TIRING_SETS: u32 = 3;
@@ -18,7 +19,8 @@ pub(super) fn after<'a>(
     before: impl IntoIterator<Item = (&'a Entry, u32)>,
 ) -> u32 {
     let tires = |(other, sets): (&Entry, u32)| {
-        let counts = turn != Some(Turn::Lighter) || (is_heavy(other) && is_heavy(entry));
+        let counts =
+            turn != Some(Turn::Lighter) || (is_bar_on_legs(other) && is_bar_on_legs(entry));
         counts && sets >= TIRING_SETS && is_slow(other) && shares(other, entry)
     };
     u32::from(is_slow(entry) && before.into_iter().any(tires))
@@ -30,12 +32,6 @@ fn is_slow(entry: &Entry) -> bool {
         && entry.pattern.is_some_and(|pattern| !pattern.is_explosive() && !pattern.is_trunk())
 }
 
-/// Squat and deadlift with the bar take the back and legs of one another.
-fn is_heavy(entry: &Entry) -> bool {
-    let legs = matches!(entry.pattern, Some(Pattern::Squat | Pattern::Hinge));
-    entry.main && legs && entry.load == LoadKind::BarTotal
-}
-
 /// Whether the second needs what the first has tired: its prime mover, in presses all of chest, shoulders and triceps,
 /// with the bar back and legs in squats and hinges, and in a squat the glutes of a thrust.
 fn shares(first: &Entry, second: &Entry) -> bool {
@@ -44,7 +40,7 @@ fn shares(first: &Entry, second: &Entry) -> bool {
     let prime = first.direct.first();
     (prime.is_some() && prime == second.direct.first())
         || (presses(first) && presses(second))
-        || (is_heavy(first) && is_heavy(second))
+        || (is_bar_on_legs(first) && is_bar_on_legs(second))
         || (thrust && second.pattern == Some(Pattern::Squat))
 }
 

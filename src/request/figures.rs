@@ -80,9 +80,7 @@ impl Figures {
             pairs: profile.supersets != Supersets::Never,
         }
     }
-}
 
-impl Figures {
     /// The most direct sets of a muscle in a session: squats, hinges, lunges and thrusts all count for the glutes, which hold
     /// half as many again. Common practice.
     #[must_use]

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::figures::{FRACTIONAL_CAP, PAIRED_SETS_PER_MINUTE, SETS_PER_MINUTE};
+use super::standing::by_limit::spares_raises;
 use super::targets;
 use super::{Day, Figures};
 use crate::input::is_senior;
@@ -96,6 +97,11 @@ fn wish(profile: &Profile, muscle: Muscle) -> Option<Target> {
         Some(Emphasis::Less) => 0.5,
         None => 1.0,
     };
+    // Whose shoulder has limits is asked for no work of the side delts that they did not wish.
+    let spared = muscle == Muscle::SideDelts
+        && spares_raises(profile)
+        && profile.emphasis.get(&muscle) != Some(&Emphasis::More);
+    let default = default.filter(|_| !spared);
     match (own, default) {
         (Some((range, strict)), _) => Some(Target {
             floor: range[0].min(4.0),

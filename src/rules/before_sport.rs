@@ -18,12 +18,13 @@ use crate::words::{Kind, LoadKind, Muscle, Pattern};
 /// Sets by day before sport.
 pub(super) struct BeforeSport;
 
-/// Sets that such a day holds without a thought: one light exercise, and none on the eve of a match.
+/// Sets that such a day holds without a thought: one light exercise.
+const FEW_SETS: u32 = 3;
+
+/// The same, and none on the eve of a match.
 fn few_sets(request: &Request, day: usize) -> u32 {
     if request.is_eve_of_a_match(day) { 0 } else { FEW_SETS }
 }
-
-const FEW_SETS: u32 = 3;
 
 /// More sets than a day ever has over that.
 const MOST_OVER: f64 = 30.0;

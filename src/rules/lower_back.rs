@@ -12,11 +12,10 @@ use crate::model::points::{BACK_LOADED_TWICE, HINGED_TWICE};
 use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
-use crate::request::candidate::grade;
 use crate::request::dose::takes_few_reps;
-use crate::request::standing::{is_bar_on_legs, loads_both_legs};
+use crate::request::standing::{is_bar_on_legs, is_bent_over, loads_both_legs};
 use crate::week::Week;
-use crate::words::{Grade, Pattern, Stress};
+use crate::words::Pattern;
 
 /// What the lower back holds, by day.
 pub(super) struct LowerBack;
@@ -37,11 +36,6 @@ fn is_heavy_bar(entry: &Entry) -> bool {
 
 fn is_hinge(entry: &Entry) -> bool {
     entry.main && loads_both_legs(entry, Pattern::Hinge)
-}
-
-fn is_bent_over(entry: &Entry) -> bool {
-    entry.pattern == Some(Pattern::HorizontalPull)
-        && grade(entry, Stress::SpinalShear) > Some(Grade::Light)
 }
 
 impl LowerBack {

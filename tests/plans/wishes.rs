@@ -332,3 +332,21 @@ fn who_begins_from_rest_has_one_leg_work() {
     });
     assert!(lunges.count() > 0);
 }
+
+/// Common practice: a shoulder with limits is asked for no raises to the side, unless the client wants more there.
+#[test]
+fn a_limited_shoulder_is_asked_for_no_side_delts() {
+    let asked = |keys: &str| {
+        let keys = format!(
+            "goal: strength\ntraining_status: intermediate\nequipment: [barbell, squat-rack, bench, dumbbells]\n{keys}"
+        );
+        let request = request(&keys);
+        (
+            request.targets.contains_key(&Muscle::SideDelts),
+            request.candidate("lateral-raise").is_some(),
+        )
+    };
+    assert_eq!(asked(""), (true, true));
+    assert_eq!(asked("limits: [overhead]"), (false, false));
+    assert_eq!(asked("limits: [overhead]\nemphasis: {side-delts: more}"), (true, true));
+}

@@ -231,20 +231,26 @@ pub(super) fn for_small_work_with_a_load(
         Some(Pattern::HipAbduction | Pattern::HipAdduction | Pattern::PlantarFlexion)
     );
     let bare = small && matches!(entry.load, LoadKind::Bodyweight | LoadKind::Band);
-    // An arm that turns out against nothing does no more than wake up.
-    let turns = |entry: &Entry| entry.pattern == Some(Pattern::ShoulderExternalRotation);
-    let resisted = |other: &&&Arc<Entry>| {
-        turns(other) && other.load != LoadKind::Bodyweight && other.standing <= Standing::Regular
-    };
-    if turns(entry) && entry.load == LoadKind::Bodyweight {
-        return usable.iter().find(resisted).map(better);
-    }
     let on_a_stack = |other: &&&Arc<Entry>| {
         other.pattern == entry.pattern
             && matches!(other.load, LoadKind::Stack | LoadKind::PlateMachine)
             && matches!(other.standing, Standing::Staple | Standing::Regular)
     };
     usable.iter().find(on_a_stack).filter(|_| bare && !request.is_guided()).map(better)
+}
+
+/// An arm that turns out against nothing does no more than wake up, where a band or a weight is at hand. Common practice.
+pub(super) fn for_a_turn_against_something(
+    _request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let turns = |entry: &Entry| entry.pattern == Some(Pattern::ShoulderExternalRotation);
+    let bare = turns(entry) && entry.load == LoadKind::Bodyweight;
+    let resisted = |other: &&&Arc<Entry>| {
+        turns(other) && other.load != LoadKind::Bodyweight && other.standing <= Standing::Regular
+    };
+    usable.iter().find(resisted).filter(|_| bare).map(better)
 }
 
 /// Sets of few repetitions need a weight on the belt, for who has been strong for years and has one; and so do sets that

@@ -5,10 +5,10 @@ use std::sync::Arc;
 
 use super::{better, is_lift, is_loaded};
 use crate::input::catalog::Entry;
-use crate::input::profile::Limit;
+use crate::input::profile::{Limit, Profile};
 use crate::request::candidate::grade;
 use crate::request::{Barred, Request};
-use crate::words::{Grade, LoadKind, Pattern, Standing, Stress};
+use crate::words::{Grade, LoadKind, Muscle, Pattern, Standing, Stress};
 
 /// Whether a limit leaves a stress its light form only.
 fn is_light_only(request: &Request, stress: Stress) -> bool {
@@ -58,6 +58,15 @@ pub(super) fn is_light_lunge(request: &Request, entry: &Entry) -> bool {
     entry.pattern == Some(Pattern::Lunge) && is_light_only(request, Stress::DeepKneeFlexion)
 }
 
+fn limits(profile: &Profile, stress: Stress) -> bool {
+    profile.limits.iter().any(|one| one.stress() == stress)
+}
+
+/// Whether a client's shoulder has limits, so that no sets for the side delts are asked for.
+pub(crate) fn spares_raises(profile: &Profile) -> bool {
+    limits(profile, Stress::Overhead) || limits(profile, Stress::ShoulderExtensionEndRange)
+}
+
 /// A shoulder that minds its limits neither holds a bar in front of the neck nor is led by one over the chest: two hands
 /// that turn as they like, a machine or the body's own weight let it choose its way. Common practice.
 pub(super) fn for_a_touchy_shoulder(
@@ -65,16 +74,10 @@ pub(super) fn for_a_touchy_shoulder(
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
-    let limited = |stress: Stress| request.profile.limits.iter().any(|one| one.stress() == stress);
-    let end_range = limited(Stress::ShoulderExtensionEndRange);
-    if !end_range && !limited(Stress::Overhead) {
+    if !spares_raises(&request.profile) {
         return None;
     }
-    // Arms that are lifted to the side under a load are what such a shoulder complains of.
-    if entry.pattern == Some(Pattern::ShoulderAbduction) {
-        let behind = |other: &&&Arc<Entry>| is_usual(other, Pattern::ShoulderHorizontalAbduction);
-        return usable.iter().find(behind).map(better);
-    }
+    let end_range = limits(&request.profile, Stress::ShoulderExtensionEndRange);
     let bar = entry.load == LoadKind::BarTotal;
     let rack = |one: &Entry| {
         one.load == LoadKind::BarTotal && grade(one, Stress::WristExtension).is_some()
@@ -90,4 +93,17 @@ pub(super) fn for_a_touchy_shoulder(
     };
     let squats = usable.iter().find(free_squat).filter(|_| squat);
     squats.or_else(|| usable.iter().find(free_press).filter(|_| press)).map(better)
+}
+
+/// Arms that are lifted to the side under a load are what a shoulder with limits complains of: unless more is wished for the
+/// side delts, it is worked to the back. Common practice.
+pub(super) fn for_arms_kept_low(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let raised = entry.pattern == Some(Pattern::ShoulderAbduction);
+    let spared = spares_raises(&request.profile) && !request.wants_more(Muscle::SideDelts);
+    let behind = |other: &&&Arc<Entry>| is_usual(other, Pattern::ShoulderHorizontalAbduction);
+    usable.iter().find(behind).filter(|_| raised && spared).map(better)
 }

@@ -6,7 +6,7 @@
 mod by_body;
 mod by_client;
 mod by_kit;
-mod by_limit;
+pub(crate) mod by_limit;
 mod by_load;
 mod older;
 
@@ -17,7 +17,7 @@ use super::candidate::grade;
 use super::eligibility::is_named;
 use super::{Barred, Candidate, Request};
 use crate::input::catalog::Entry;
-use crate::words::{Kit, LoadKind, Pattern, Sides, Standing, Stress};
+use crate::words::{Grade, Kit, LoadKind, Pattern, Sides, Standing, Stress};
 
 /// A reason to pass an exercise over, among all that are usable.
 type Filter = fn(&Request, &[&Arc<Entry>], &Entry) -> Option<Barred>;
@@ -31,6 +31,7 @@ const SPARING: &[Filter] = &[
     by_limit::for_a_light_back,
     by_limit::for_light_knees,
     by_limit::for_a_touchy_shoulder,
+    by_limit::for_arms_kept_low,
     by_load::for_less_load,
 ];
 
@@ -66,6 +67,7 @@ const FILTERS: &[Filter] = &[
     by_client::for_a_harder_form,
     by_client::for_a_harder_hold,
     by_kit::for_small_work_with_a_load,
+    by_kit::for_a_turn_against_something,
     by_kit::for_the_belt,
     by_kit::for_dumbbells,
     by_kit::for_light_arms,
@@ -154,6 +156,13 @@ pub fn loads_both_legs(entry: &Entry, pattern: Pattern) -> bool {
 pub fn is_bar_on_legs(entry: &Entry) -> bool {
     let legs = |pattern| loads_both_legs(entry, pattern);
     entry.main && entry.load == LoadKind::BarTotal && (legs(Pattern::Squat) || legs(Pattern::Hinge))
+}
+
+/// Whether an entry is a row that the lower back holds.
+#[must_use]
+pub fn is_bent_over(entry: &Entry) -> bool {
+    entry.pattern == Some(Pattern::HorizontalPull)
+        && grade(entry, Stress::SpinalShear) > Some(Grade::Light)
 }
 
 /// The lift that an entry is a variant of, and the lift of that, and so on.

@@ -2,13 +2,13 @@
 
 use std::sync::Arc;
 
-use super::{better, by_kit, is_ballistic, is_loaded, is_proper};
+use super::{better, by_kit, is_ballistic, is_bent_over, is_loaded, is_proper};
 use crate::input::catalog::Entry;
 use crate::input::profile::Limit;
 use crate::request::candidate::grade;
 use crate::request::eligibility::has_kit;
 use crate::request::{Barred, Request};
-use crate::words::{Grade, Kit, LoadKind, Measure, Pattern, Sides, Standing, Status, Stress};
+use crate::words::{Kit, LoadKind, Measure, Pattern, Sides, Standing, Status, Stress};
 
 /// From 65 on a beginner rows with a support, a band or a machine: what is bent over asks of a back what it is yet to
 /// learn. Common practice.
@@ -18,14 +18,12 @@ pub(super) fn for_a_held_back(
     entry: &Entry,
 ) -> Option<Barred> {
     let novice = request.is_older_beginner();
-    let row = entry.pattern == Some(Pattern::HorizontalPull);
-    let bent = |entry: &Entry| grade(entry, Stress::SpinalShear) > Some(Grade::Light);
     let held = |other: &&&Arc<Entry>| {
         other.pattern == entry.pattern
             && matches!(other.standing, Standing::Staple | Standing::Regular)
-            && !bent(other)
+            && !is_bent_over(other)
     };
-    usable.iter().find(held).filter(|_| novice && row && bent(entry)).map(better)
+    usable.iter().find(held).filter(|_| novice && is_bent_over(entry)).map(better)
 }
 
 /// From 65 on a beginner learns to squat and hinge with weights in the hands or a machine, not with a bar. Common practice.

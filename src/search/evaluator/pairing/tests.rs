@@ -19,22 +19,30 @@ fn pairs(pairing: &DayPairing, way: &Way, able: &Able) -> Vec<Pair> {
     couples.all().iter().map(pair).collect()
 }
 
-/// Two of one class, and one each of two others, of which not all go together.
-#[test]
-fn what_is_known_of_classes_is_what_their_picks_can_do() {
-    let count = |var, saves, points| Some(Count { var, saves, points });
-    let pairing = DayPairing {
+/// A day of rounds of three, on which nothing leads and no two go together.
+fn day() -> DayPairing {
+    DayPairing {
         rounds: 3,
         leads: vec![false; 3],
         led: 0.0,
         room: 0,
         sets: (99.0, 0.0),
         like: 0,
+        counts: vec![vec![None; 3]; 3],
+    }
+}
+
+/// Two of one class, and one each of two others, of which not all go together.
+#[test]
+fn what_is_known_of_classes_is_what_their_picks_can_do() {
+    let count = |var, saves, points| Some(Count { var, saves, points });
+    let pairing = DayPairing {
         counts: vec![
             vec![None, count(70, 30, 1.0), count(71, 50, 1.0)],
             vec![count(70, 30, 1.0), None, None],
             vec![count(71, 50, 1.0), None, None],
         ],
+        ..day()
     };
     let mut memos = Memos::default();
     memos.for_days(1);
@@ -56,13 +64,8 @@ fn what_is_known_of_classes_is_what_their_picks_can_do() {
 fn of_equal_ways_the_one_with_more_points_is_taken() {
     let count = |var, points| Some(Count { var, saves: 20, points });
     let pairing = DayPairing {
-        rounds: 3,
-        leads: vec![false; 3],
-        led: 0.0,
-        room: 0,
-        sets: (99.0, 0.0),
-        like: 0,
         counts: vec![vec![None, count(70, 3.0), count(71, 8.0)], vec![None; 3], vec![None; 3]],
+        ..day()
     };
     let able = Able::from(&[(0, 4), (1, 5), (2, 6)][..]);
     let way = best(&pairing, &able, false, 1000);
@@ -74,13 +77,11 @@ fn of_equal_ways_the_one_with_more_points_is_taken() {
 fn a_lead_stands_alone_where_the_minutes_hold_it() {
     let count = |var, points| Some(Count { var, saves: 20, points });
     let pairing = DayPairing {
-        rounds: 3,
         leads: vec![true, false],
         led: 60.0,
         room: 1000,
-        sets: (99.0, 0.0),
-        like: 0,
         counts: vec![vec![None, count(70, 8.0)], vec![count(70, 8.0), None]],
+        ..day()
     };
     let able = Able::from(&[(0, 4), (1, 5)][..]);
     let pairs = |seconds, is_led| best(&pairing, &able, is_led, seconds).pairs;
