@@ -283,6 +283,13 @@ fn is_off_the_floor(candidate: &Candidate) -> bool {
         && candidate.kit.contains(&Kit::Barbell)
 }
 
+/// Whether the client knows or likes another pull off the floor, as with the trap bar: one is enough for a week.
+fn has_its_own_pull(request: &Request, candidate: &Candidate) -> bool {
+    let pull = |one: &&Candidate| one.entry.main && one.entry.family() == "deadlift";
+    let mut pulls = request.candidates.iter().filter(pull);
+    !is_pushed(request, candidate) && pulls.any(|one| is_pushed(request, one))
+}
+
 /// A row that the lower back holds, though another one at hand is held by a bench or a machine.
 fn is_bent_over_needlessly(request: &Request, candidate: &Candidate) -> bool {
     let held = |one: &Candidate| {
@@ -302,7 +309,9 @@ fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
     let snaps = candidate.pattern == Pattern::Hinge && candidate.stresses(Stress::Ballistic);
     let fast = (candidate.pattern.is_explosive() || snaps) && staple;
     match request.profile.goal {
-        Goal::Strength if is_off_the_floor(candidate) => BAR_FOR_STRENGTH + DEADLIFT,
+        Goal::Strength if is_off_the_floor(candidate) && !has_its_own_pull(request, candidate) => {
+            BAR_FOR_STRENGTH + DEADLIFT
+        }
         Goal::Strength | Goal::Power if is_bar_lift(candidate) => BAR_FOR_STRENGTH,
         Goal::Power if fast && candidate.entry.load == LoadKind::BarTotal => {
             FAST + BAR_FOR_STRENGTH

@@ -250,3 +250,16 @@ fn after_years_of_sitting_a_plank_is_held_from_the_knees_and_a_hinge_has_both_fe
     assert_eq!(of(rests), [false, false]);
     assert_eq!(of(""), [true, true]);
 }
+
+/// Common practice: for strength the pull off the floor comes first, but not beside one that the client knows already.
+#[test]
+fn who_pulls_with_the_trap_bar_needs_no_other_pull_off_the_floor() {
+    let more = |known: &str| {
+        let request = request(&format!(
+            "goal: strength\ntraining_status: intermediate\nequipment: [barbell, trap-bar]\nknown_lifts: {known}"
+        ));
+        worth(&request, "deadlift")
+    };
+    let trap_bar = more("{trap-bar-deadlift: {load: 85, reps: 5, rir: 2}}");
+    assert_eq!(more("{}") - trap_bar, points::DEADLIFT);
+}
