@@ -1,5 +1,5 @@
-//! Quality over streams of draws: `cargo bench --bench streams -- [quick] [STREAMS] [PROFILE...]`, with `quick` that of
-//! a quick answer.
+//! Quality over streams of draws: `cargo bench --bench streams -- [quick | long] [STREAMS] [PROFILE...]`, with `quick` that
+//! of a quick answer, with `long` what others are held against: runs four times as long, up to 12 rounds of four.
 //!
 //! A line for each week and stream: processor seconds of the search, costs of tiers 1 and 2, points of tier 3. Without
 //! profiles the weeks are the demos and the cases of the other benches. `benches/losses.py` compares such tables.
@@ -19,10 +19,15 @@ use weekwright::planner::{Options, Planner};
 
 fn main() {
     let given = std::env::args().skip(1).filter(|argument| !argument.starts_with("--"));
-    let (quick, given): (Vec<String>, Vec<String>) = given.partition(|word| word == "quick");
+    let (efforts, given): (Vec<String>, Vec<String>) =
+        given.partition(|word| ["quick", "long"].contains(&word.as_str()));
     let (streams, files): (Vec<String>, Vec<String>) =
         given.into_iter().partition(|argument| argument.parse::<u64>().is_ok());
-    let budget = if quick.is_empty() { Budget::default() } else { Budget::quick() };
+    let budget = match efforts.first().map(String::as_str) {
+        None => Budget::default(),
+        Some("quick") => Budget::quick(),
+        Some(_) => long(Budget::default()),
+    };
     let streams = streams.first().map_or(3, |streams| streams.parse().expect("a number"));
     let weeks = if files.is_empty() { known() } else { read(files.iter().map(PathBuf::from)) };
     for stream in 1..=streams {
@@ -30,6 +35,10 @@ fn main() {
             line(name, planner, profile, Budget { stream, ..budget });
         }
     }
+}
+
+fn long(usual: Budget) -> Budget {
+    Budget { proposals_a_day: 4 * usual.proposals_a_day, rounds: 12, round_runs: 4, ..usual }
 }
 
 type Week = (String, Planner, Profile);
