@@ -1,27 +1,29 @@
 //! The loads that can be made: sums of plates on a bar, masses of a rack, rounding down to them.
 
-use std::collections::BTreeMap;
+mod sums;
 
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use self::sums::Loadable;
 use crate::input::place::{Plates, grams};
 use crate::words::Units;
 
 pub use crate::input::place::KG_PER_LB;
 
-/// The most plates on one end of a bar: the sleeve is full. Common practice.
-const MOST_PLATES: usize = 12;
 /// The heaviest load that is counted, in grams.
 pub(super) const MOST_GRAMS: u32 = 500_000;
-/// The most sizes of plates that are searched, the heaviest first; a full competition set has thirteen.
-const MOST_SIZES: usize = 16;
 
 /// Plates on one end of a bar, heaviest first, in thousandths of the unit that they are made in.
 type Side = Vec<u32>;
 
+/// Each load in grams, with the plates that make it where there are any.
+type Rungs = BTreeMap<u32, Side>;
+
 /// The loads that one exercise can have in a place, from the lightest up.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Ladder {
-    /// Each load in grams, with the plates that make it where there are any.
-    rungs: BTreeMap<u32, Side>,
+    rungs: Arc<Rungs>,
     bar: Bar,
     /// Whether the body is lifted too.
     on_the_body: bool,
@@ -64,15 +66,8 @@ impl Ladder {
         one_end: bool,
         units: Units,
     ) -> Ladder {
-        let times = if one_end { 1 } else { 2 };
-        let in_grams = |mass: u32| match made_in {
-            Units::Kg => mass,
-            Units::Lb => whole_grams(f64::from(mass) / 1000.0 * KG_PER_LB),
-        };
-        let rungs = side_sums(plates, times)
-            .into_iter()
-            .map(|(sum, side)| (in_grams(bar.saturating_add(times * sum)), side))
-            .collect();
+        let ends = if one_end { 1 } else { 2 };
+        let rungs = Loadable { made_in, bar, plates, ends }.rungs();
         let bar = if one_end { Bar::OneEnd } else { Bar::BothEnds };
         Ladder { rungs, bar, on_the_body: false, units, made_in }
     }
@@ -88,7 +83,7 @@ impl Ladder {
     pub fn implements_made_in(made_in: Units, masses_g: Vec<u32>, units: Units) -> Ladder {
         let usable = masses_g.into_iter().filter(|mass| (1..=MOST_GRAMS).contains(mass));
         let rungs = usable.map(|mass| (mass, Side::new())).collect();
-        Ladder { rungs, bar: Bar::None, on_the_body: false, units, made_in }
+        Ladder { rungs: Arc::new(rungs), bar: Bar::None, on_the_body: false, units, made_in }
     }
 
     /// The ladder of a bar that is lifted off the floor.
@@ -132,7 +127,9 @@ impl Ladder {
     /// The ladder without a load of nothing.
     #[must_use]
     pub fn above_nothing(mut self) -> Ladder {
-        self.rungs.remove(&0);
+        if self.rungs.contains_key(&0) {
+            Arc::make_mut(&mut self.rungs).remove(&0);
+        }
         self
     }
 
@@ -293,32 +290,6 @@ fn kilograms(mass_g: u32) -> f64 {
 /// Grams, with anything beyond what a bar holds cut off.
 pub(super) fn whole_grams(load_kg: f64) -> u32 {
     if load_kg.is_nan() { 0 } else { grams(load_kg.clamp(0.0, 2000.0)) }
-}
-
-/// Every sum that plates can make on one end, each with the fewest plates. `times` ends share the pieces.
-fn side_sums(plates: &Plates, times: u32) -> BTreeMap<u32, Side> {
-    let mut sums: BTreeMap<u32, Side> = BTreeMap::from([(0, Side::new())]);
-    let sizes = plates.iter().rev().filter(|(mass, _)| **mass > 0);
-    for (mass, pieces) in sizes.take(MOST_SIZES) {
-        let most = usize::try_from(pieces / times).unwrap_or(MOST_PLATES).min(MOST_PLATES);
-        let before = sums.clone();
-        for (sum, side) in &before {
-            let mut sum = *sum;
-            let mut side = side.clone();
-            for _ in 0..most {
-                sum = sum.saturating_add(*mass);
-                side.push(*mass);
-                if side.len() > MOST_PLATES || sum > MOST_GRAMS / times {
-                    break;
-                }
-                // Heavier plates came first, so of equal numbers the earlier way has the heavier plates.
-                if sums.get(&sum).is_none_or(|known| side.len() < known.len()) {
-                    sums.insert(sum, side.clone());
-                }
-            }
-        }
-    }
-    sums
 }
 
 #[cfg(test)]

@@ -138,7 +138,7 @@ proptest! {
         let got: BTreeMap<u32, usize> =
             ladder.rungs.iter().map(|(mass, side)| ((mass - 20_000) / 2, side.len())).collect();
         prop_assert_eq!(got, want);
-        for (mass, side) in &ladder.rungs {
+        for (mass, side) in &*ladder.rungs {
             prop_assert_eq!(20_000 + 2 * side.iter().sum::<u32>(), *mass);
             for plate in side {
                 let used = u32::try_from(side.iter().filter(|other| *other == plate).count()).unwrap();
