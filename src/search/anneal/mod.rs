@@ -230,7 +230,7 @@ impl<'l> Annealer<'l> {
         let hope = phase.most_gain(&self.evaluator.score());
         let is_taken = self.evaluator.weigh(&change, weights, wanted, hope).is_some();
         if is_taken {
-            self.evaluator.commit(&change);
+            self.evaluator.take(&change, weights);
         }
         is_taken
     }

@@ -65,8 +65,6 @@ pub(super) struct Hand {
     pub(super) days: Vec<DayInHand>,
     /// How those of them are paired whose pairs were looked for.
     pub(super) ways: Vec<(usize, Way, Couples)>,
-    /// What it gains in each stage that was looked at.
-    pub(super) gains: Vec<f64>,
     /// Variables that say who is paired, where that is asked, and by how much each changes.
     pub(super) marks: Vec<(usize, i32)>,
 }
@@ -74,8 +72,7 @@ pub(super) struct Hand {
 impl Hand {
     pub(super) fn new(tables: &Tables) -> Hand {
         let moved = tables.stages.iter().map(|stage| Moved::of_most(stage.numbers));
-        let gains = vec![0.0; tables.stages.len()];
-        Hand { moved: moved.collect(), gains, ..Hand::default() }
+        Hand { moved: moved.collect(), ..Hand::default() }
     }
 
     /// Takes a new change in hand.

@@ -6,15 +6,22 @@ pub(super) struct Lists<T> {
     items: Vec<T>,
 }
 
+impl<T> Default for Lists<T> {
+    fn default() -> Lists<T> {
+        Lists { starts: vec![0], items: Vec::new() }
+    }
+}
+
 impl<T> Lists<T> {
     pub(super) fn new(lists: impl IntoIterator<Item = Vec<T>>) -> Lists<T> {
-        let mut starts = vec![0];
-        let mut items = Vec::new();
-        for list in lists {
-            items.extend(list);
-            starts.push(small(items.len()));
-        }
-        Lists { starts, items }
+        let mut all = Lists::default();
+        lists.into_iter().for_each(|list| all.push(list));
+        all
+    }
+
+    pub(super) fn push(&mut self, list: impl IntoIterator<Item = T>) {
+        self.items.extend(list);
+        self.starts.push(small(self.items.len()));
     }
 
     #[inline]

@@ -12,6 +12,7 @@ mod hand;
 mod kinds;
 mod lists;
 mod memo;
+mod movers;
 mod pairing;
 mod reading;
 pub(super) mod rows;
@@ -167,7 +168,6 @@ impl<'t> Evaluator<'t> {
             self.hand_on(stage);
         }
         self.commit(change);
-        self.ahead.forget();
     }
 
     /// What a change gains, which stays in hand; `None` as soon as it is known to gain less than is wanted. All that
@@ -182,29 +182,29 @@ impl<'t> Evaluator<'t> {
         if !self.load_days(change) {
             return None;
         }
+        let (ahead, of_pairs) = self.ahead_of_change(weights);
+        if self.gain_of_picks(0.0, weights) + ahead[BREAKING] + of_pairs < wanted {
+            return None;
+        }
         self.move_picks(BREAKING);
         let mut gain = self.gain(BREAKING, weights, wanted - hope - MOST_POINTS);
-        self.hand.gains[BREAKING] = gain;
         if gain + hope < wanted {
             return None;
         }
-        for Moving { pick, steps } in &self.hand.picks {
-            let [once, further] = steps.map(f64::from);
-            gain += once * weights.picks[*pick][0] + further * weights.picks[*pick][1];
-        }
-        let (of_pairs, hope_yet) = (self.pairs_ahead(weights), hope + MOST_POINTS);
+        gain = self.gain_of_picks(gain, weights);
+        let hope_yet = hope + MOST_POINTS;
         for stage in [COSTS, REST, SOURCES, PAIRED] {
-            if gain + hope_yet.min(self.ahead.from(stage) + of_pairs) < wanted {
+            if gain + hope_yet.min(ahead[stage] + of_pairs) < wanted {
                 return None;
             }
             self.move_picks(stage);
             if stage < PAIRED {
-                gain += self.gain_in(stage, weights);
+                gain += self.gain(stage, weights, f64::MIN);
             }
         }
         self.pair_days(change);
-        gain += self.gain_of_pairs(weights) + self.gain_in(PAIRED, weights);
-        if gain + hope.min(self.ahead.from(SILENT)) < wanted {
+        gain += self.gain_of_pairs(weights) + self.gain(PAIRED, weights, f64::MIN);
+        if gain + hope.min(ahead[SILENT]) < wanted {
             return None;
         }
         self.move_picks(SILENT);
@@ -214,7 +214,7 @@ impl<'t> Evaluator<'t> {
         self.move_later();
         for stage in LATER..self.tables.stages.len() {
             self.choose(stage);
-            gain += self.gain_in(stage, weights);
+            gain += self.gain(stage, weights, f64::MIN);
             if gain + hope.min(self.ahead.from(stage + 1)) < wanted {
                 return None;
             }
@@ -223,10 +223,13 @@ impl<'t> Evaluator<'t> {
         (gain >= wanted).then_some(gain)
     }
 
-    /// What the change in hand gains in a stage.
-    fn gain_in(&mut self, stage: usize, weights: &Weights) -> f64 {
-        let gain = self.gain(stage, weights, f64::MIN);
-        self.hand.gains[stage] = gain;
+    /// What the picks of the change in hand gain by themselves, after some gain.
+    fn gain_of_picks(&self, mut gain: f64, weights: &Weights) -> f64 {
+        for Moving { pick, steps } in &self.hand.picks {
+            let [once, further] = steps.map(f64::from);
+            let [each, set] = weights.picks[*pick];
+            gain += once * each + further * set;
+        }
         gain
     }
 
@@ -255,10 +258,20 @@ impl<'t> Evaluator<'t> {
         score
     }
 
+    /// Makes the change in hand, which was weighed to the end by some weights, and keeps up what is ahead by these.
+    pub(super) fn take(&mut self, change: &Change, weights: &Weights) {
+        self.keep_up(weights);
+        self.settle(change);
+    }
+
     /// Makes the change in hand, which was weighed to the end.
     pub(super) fn commit(&mut self, change: &Change) {
+        self.ahead.forget();
+        self.settle(change);
+    }
+
+    fn settle(&mut self, change: &Change) {
         self.score = self.score_in_hand();
-        self.ahead.keep_up(&self.hand.gains, &self.hand.days);
         for number in self.hand.numbers() {
             let node = &mut self.nodes[number];
             node.value += node.delta;

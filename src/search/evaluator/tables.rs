@@ -1,6 +1,6 @@
 //! The tables of a model: what each number is worth and hands on, laid out so that weighing a change only looks up.
 
-mod layout;
+pub(super) mod layout;
 mod pick;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -10,6 +10,7 @@ pub(in crate::search) use self::pick::PickInfo;
 use super::compile::{Source, compiled};
 use super::kinds::of_week;
 use super::lists::{Lists, small};
+use super::movers::{Movers, Parts};
 use super::pairing::{Class, DayPairing};
 use super::reading::Reading;
 use super::score::Score;
@@ -137,11 +138,15 @@ pub(in crate::search) struct Tables {
     /// The part that each number reaches.
     pub(super) span_of: Vec<usize>,
     pub(super) forwards: Lists<Forward>,
+    /// What can raise and lower each number.
+    pub(super) movers: Movers,
     /// By number; empty where it is a sum.
     pub(super) choices: Vec<Choices>,
     pub(super) parts: Vec<i32>,
     valued: Vec<Valued>,
     pub(super) scores: Vec<Score>,
+    /// Where each table of scores begins.
+    pub(super) starts: Vec<usize>,
     pub(super) readings: Vec<Vec<Reading>>,
     /// What each pick brings to each of the first stages, and to all that are later.
     terms: Lists<Term>,
@@ -213,6 +218,8 @@ impl Tables {
         });
         let nodes: Vec<Node> = nodes.collect();
         let (spans, span_of) = spans(numbers, &kept);
+        let parts = Parts { numbers, layout: &layout, forwards: &forwards, choices: &choices };
+        let movers = Movers::new(weekly, &kept, parts);
         let mut terms = vec![Vec::new(); weekly.picks.len() * (LATER + 1)];
         let mut moved = vec![Vec::new(); weekly.request.days.len()];
         let mut marks = vec![Vec::new(); weekly.model.vars.len()];
@@ -257,11 +264,13 @@ impl Tables {
             kept,
             spans,
             span_of,
+            movers,
             forwards: Lists::new(forwards),
             choices,
             parts: layout.parts,
             valued: layout.valued,
             scores: layout.scores,
+            starts: layout.starts,
             readings: layout.readings,
             terms: Lists::new(terms),
             marks: Lists::new(marks),

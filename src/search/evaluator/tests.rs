@@ -164,7 +164,7 @@ fn what_is_ahead_refuses_nothing_else() {
             refused += u32::from(gain.is_none());
             if gain.is_some() {
                 plain.commit(&change);
-                ahead.commit(&change);
+                ahead.take(&change, &weights);
             }
         }
         assert!(refused > 100, "{refused} of them are");

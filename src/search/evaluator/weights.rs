@@ -13,6 +13,8 @@ pub(in crate::search) struct Weights {
     pub(super) picks: Vec<[f64; 2]>,
     pub(super) pairs: Vec<f64>,
     pub(super) marks: Vec<f64>,
+    /// The most that a table has from each place on, and up to it.
+    pub(super) beyond: Vec<[f64; 2]>,
     /// The most that each number is worth anywhere in its reach.
     pub(super) most: Vec<f64>,
     /// The most that a pair of each day is worth.
@@ -39,6 +41,7 @@ impl Weights {
                 .iter()
                 .map(|two| [weighed(&two[0]), weighed(&two[1])])
                 .collect(),
+            beyond: beyond(&scores, &tables.starts),
             scores,
             pairs,
             marks,
@@ -50,6 +53,22 @@ impl Weights {
     pub(in crate::search) fn of(&self, score: &Score) -> f64 {
         weighed(&self.weights, score)
     }
+}
+
+/// The most that each table has from each place on, and up to it.
+fn beyond(scores: &[f64], starts: &[usize]) -> Vec<[f64; 2]> {
+    let mut beyond: Vec<[f64; 2]> = scores.iter().map(|score| [*score, *score]).collect();
+    let ends = starts.iter().skip(1).copied().chain([scores.len()]);
+    for (start, end) in starts.iter().zip(ends) {
+        let table = &mut beyond[*start..end];
+        for place in 1..table.len() {
+            table[place][1] = table[place][1].max(table[place - 1][1]);
+        }
+        for place in (1..table.len()).rev() {
+            table[place - 1][0] = table[place - 1][0].max(table[place][0]);
+        }
+    }
+    beyond
 }
 
 fn weighed(weights: &Score, score: &Score) -> f64 {

@@ -30,12 +30,14 @@ impl Valued {
 }
 
 /// Tables under construction: those that are alike share their place.
-pub(super) struct Layout<'n> {
+pub(in crate::search::evaluator) struct Layout<'n> {
     numbers: &'n [Number],
     /// By function: the least and greatest number of those that have it.
     reaches: BTreeMap<Vec<u64>, [i32; 2]>,
     places: BTreeMap<Vec<u64>, i32>,
     pub(super) scores: Vec<Score>,
+    /// Where each table of them begins.
+    pub(super) starts: Vec<usize>,
     pub(super) readings: Vec<Vec<Reading>>,
     pub(super) parts: Vec<i32>,
     part_places: BTreeMap<(usize, usize, usize, i32), i32>,
@@ -58,6 +60,7 @@ impl<'n> Layout<'n> {
             reaches,
             places: BTreeMap::new(),
             scores: Vec::new(),
+            starts: Vec::new(),
             readings: Vec::new(),
             parts: Vec::new(),
             part_places: BTreeMap::new(),
@@ -81,6 +84,7 @@ impl<'n> Layout<'n> {
             return Worth::Table(*place);
         }
         let place = signed(self.scores.len()) - low;
+        self.starts.push(self.scores.len());
         self.scores.extend((low..=high).map(|number| score(read(), number)));
         self.places.insert(key, place);
         Worth::Table(place)
@@ -113,6 +117,23 @@ impl<'n> Layout<'n> {
             self.parts.extend((low..=high).map(|number| valued.part(number)));
         }
         Part::Table(place)
+    }
+}
+
+/// Whether a part of a number rises with it anywhere in its range, and whether it falls.
+pub(in crate::search::evaluator) fn monotone(
+    layout: &Layout,
+    part: Part,
+    range: [i32; 2],
+) -> [bool; 2] {
+    match part {
+        Part::Times(by) => [by > 0, by < 0],
+        Part::Table(place) => {
+            let [low, high] = range.map(|end| at(place, end));
+            let steps = || layout.parts[low..=high].windows(2);
+            [steps().any(|two| two[0] < two[1]), steps().any(|two| two[0] > two[1])]
+        }
+        Part::Reading(_) | Part::Choice => [true, true],
     }
 }
 
