@@ -75,14 +75,18 @@ impl Hand {
         Hand { moved: moved.collect(), ..Hand::default() }
     }
 
-    /// Takes a new change in hand.
+    /// Takes a new change in hand. Which numbers it moves is forgotten stage by stage, as few changes come to all.
     pub(super) fn clear(&mut self) {
         self.turn = self.turn.wrapping_add(1);
-        self.moved.iter_mut().for_each(|moved| moved.count = 0);
         self.days.clear();
         self.ways.clear();
         self.marks.clear();
         self.picks.clear();
+    }
+
+    /// Takes in hand what is later than the first stages.
+    pub(super) fn clear_later(&mut self) {
+        self.moved[LATER..].iter_mut().for_each(|moved| moved.count = 0);
     }
 
     /// What it makes of a day, which stood in some way.
@@ -129,6 +133,14 @@ impl Node {
         self.turn = if by == 0 { self.turn } else { turn };
         is_first && by != 0
     }
+
+    /// The same where the change in hand has moved nothing as yet.
+    #[inline]
+    fn is_moved_at_all(&mut self, turn: u32, by: i32) -> bool {
+        self.delta = by;
+        self.turn = if by == 0 { self.turn } else { turn };
+        by != 0
+    }
 }
 
 /// By how much a pick's new steps move a number. No product leaves the reach of a number.
@@ -138,18 +150,28 @@ fn moved_by(term: &Term, [once, further]: [i32; 2]) -> i32 {
 }
 
 impl Evaluator<'_> {
-    /// Moves the numbers of a stage that picks alone are in.
+    /// Moves the numbers of a stage that picks alone are in; the first that the change in hand moves there.
     pub(super) fn move_picks(&mut self, stage: usize) {
-        let tables = self.tables;
+        let terms = &self.tables.terms;
         let nodes = self.nodes.as_mut_slice();
         let turn = self.hand.turn;
         let moved = &mut self.hand.moved[stage];
-        let (list, mut count) = (&mut *moved.list, moved.count);
-        for Moving { pick, steps } in &self.hand.picks {
-            for term in tables.terms(*pick, stage) {
+        let (list, mut count) = (&mut *moved.list, 0_usize);
+        let mut picks = self.hand.picks.iter();
+        if let Some(Moving { pick, steps }) = picks.next() {
+            // A pick has each number once.
+            for term in terms.of(*pick, steps[0] == 0, stage) {
                 let by = moved_by(term, *steps);
-                let is_new = nodes[term.to as usize].is_first_moved_if_at_all(turn, by);
                 list[count] = term.to;
+                let is_moved = nodes[term.to as usize].is_moved_at_all(turn, by);
+                count = count.wrapping_add(usize::from(is_moved));
+            }
+        }
+        for Moving { pick, steps } in picks {
+            for term in terms.of(*pick, steps[0] == 0, stage) {
+                let by = moved_by(term, *steps);
+                list[count] = term.to;
+                let is_new = nodes[term.to as usize].is_first_moved_if_at_all(turn, by);
                 count = count.wrapping_add(usize::from(is_new));
             }
         }
@@ -160,7 +182,7 @@ impl Evaluator<'_> {
     pub(super) fn move_later(&mut self) {
         for place in 0..self.hand.picks.len() {
             let Moving { pick, steps } = self.hand.picks[place];
-            for term in self.tables.terms(pick, LATER) {
+            for term in self.tables.terms.of(pick, steps[0] == 0, LATER) {
                 let by = moved_by(term, steps);
                 if by != 0 {
                     self.move_by(term.to, by);

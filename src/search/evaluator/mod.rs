@@ -32,7 +32,7 @@ pub(super) use self::memo::Memos;
 use self::pairing::{Able, Couples, DayLoad, Way};
 pub(super) use self::score::{ROUNDING, Score};
 pub(super) use self::tables::Tables;
-use self::tables::{BREAKING, COSTS, LATER, Node, PAIRED, REST, SILENT, SOURCES};
+use self::tables::{BREAKING, COSTS, LATER, Node, PAIRED, REST, SILENT, SOURCES, Worth};
 pub(super) use self::weights::Weights;
 use crate::program::Var;
 
@@ -161,6 +161,7 @@ impl<'t> Evaluator<'t> {
         for stage in BREAKING..LATER {
             self.move_picks(stage);
         }
+        self.hand.clear_later();
         self.move_later();
         self.pair_days(change);
         for stage in 0..self.tables.stages.len() {
@@ -202,6 +203,7 @@ impl<'t> Evaluator<'t> {
                 gain += self.gain(stage, weights, f64::MIN);
             }
         }
+        self.hand.clear_later();
         self.pair_days(change);
         gain += self.gain_of_pairs(weights) + self.gain(PAIRED, weights, f64::MIN);
         if gain + hope.min(ahead[SILENT]) < wanted {
@@ -239,7 +241,7 @@ impl<'t> Evaluator<'t> {
         let mut score = self.score;
         for number in self.hand.numbers() {
             let node = &self.nodes[number];
-            if node.delta != 0 {
+            if node.delta != 0 && tables.kept[number].worth != Worth::Nothing {
                 score.add(&tables.score(number, node.value + node.delta), 1.0);
                 score.add(&tables.score(number, node.value), -1.0);
             }
@@ -308,11 +310,13 @@ impl<'t> Evaluator<'t> {
             day.load.items += items;
             day.load.sets += sets;
             day.load.seconds += items * info.seconds[0] + sets * info.seconds[1];
-            let led = i32::from(info.leads_with(*to)) - i32::from(info.leads_with(was));
-            let able = i32::from(info.is_able(*to)) - i32::from(info.is_able(was));
-            day.is_moved |= led != 0 || able != 0;
-            day.led += led;
-            day.able += able;
+            if info.is_ever_paired() {
+                let led = i32::from(info.leads_with(*to)) - i32::from(info.leads_with(was));
+                let able = i32::from(info.is_able(*to)) - i32::from(info.is_able(was));
+                day.is_moved |= led != 0 || able != 0;
+                day.led += led;
+                day.able += able;
+            }
         }
         self.hand.days.iter().all(|day| day.load.items <= self.tables.most_items)
     }

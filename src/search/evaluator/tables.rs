@@ -2,11 +2,14 @@
 
 pub(super) mod layout;
 mod pick;
+mod terms;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 
 pub(in crate::search) use self::pick::PickInfo;
+pub(super) use self::terms::Term;
+use self::terms::Terms;
 use super::compile::{Source, compiled};
 use super::kinds::of_week;
 use super::lists::{Lists, small};
@@ -94,13 +97,6 @@ pub(super) enum Part {
     Choice,
 }
 
-/// What a pick brings to a number: by its being done, and by each set above its fewest.
-#[derive(Clone, Copy)]
-pub(super) struct Term {
-    pub(super) to: u32,
-    pub(super) by: [i32; 2],
-}
-
 /// What rows and goals ask of the pairs of a day beside how many they are.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Marked {
@@ -149,7 +145,7 @@ pub(in crate::search) struct Tables {
     pub(super) starts: Vec<usize>,
     pub(super) readings: Vec<Vec<Reading>>,
     /// What each pick brings to each of the first stages, and to all that are later.
-    terms: Lists<Term>,
+    pub(super) terms: Terms,
     /// The same of variables that say who is paired, and of counts of pairs, by variable.
     pub(super) marks: Lists<Term>,
     pub(super) mark_scores: Vec<Score>,
@@ -184,12 +180,8 @@ fn assert_decisions_are_known(weekly: &Weekly) {
 
 /// Where a number stands in a table.
 #[inline]
-#[allow(
-    clippy::cast_sign_loss,
-    reason = "a table has a place for every number that a week can make"
-)]
 pub(super) fn at(place: i32, number: i32) -> usize {
-    place.wrapping_add(number) as usize
+    place.wrapping_add(number).cast_unsigned() as usize
 }
 
 impl Tables {
@@ -220,13 +212,13 @@ impl Tables {
         let (spans, span_of) = spans(numbers, &kept);
         let parts = Parts { numbers, layout: &layout, forwards: &forwards, choices: &choices };
         let movers = Movers::new(weekly, &kept, parts);
-        let mut terms = vec![Vec::new(); weekly.picks.len() * (LATER + 1)];
+        let mut terms = vec![<[Vec<Term>; LATER + 1]>::default(); weekly.picks.len()];
         let mut moved = vec![Vec::new(); weekly.request.days.len()];
         let mut marks = vec![Vec::new(); weekly.model.vars.len()];
         for (place, number) in numbers.iter().enumerate() {
             let (to, stage) = (small(place), kept[place].stage as usize);
             for (pick, by) in &number.sum.picks {
-                terms[*pick * (LATER + 1) + stage.min(LATER)].push(Term { to, by: *by });
+                terms[*pick][stage.min(LATER)].push(Term { to, by: *by });
             }
             for (day, by) in &number.sum.pairs {
                 moved[*day].push(Term { to, by: *by });
@@ -272,7 +264,7 @@ impl Tables {
             scores: layout.scores,
             starts: layout.starts,
             readings: layout.readings,
-            terms: Lists::new(terms),
+            terms: Terms::new(&terms),
             marks: Lists::new(marks),
             mark_scores,
             pick_scores: compiled.by_pick,
@@ -296,12 +288,6 @@ impl Tables {
             Worth::Table(place) => self.scores[at(place, value)],
             Worth::Readings(place) => score(self.readings[place as usize].iter(), value),
         }
-    }
-
-    /// What a pick brings to the numbers of one of the first stages, or to all that are later.
-    #[inline]
-    pub(super) fn terms(&self, pick: usize, stage: usize) -> &[Term] {
-        self.terms.of(pick * (LATER + 1) + stage)
     }
 
     /// More than any pair of a day is worth, where being one and the marks of who is paired are worth something.

@@ -19,6 +19,12 @@ pub(in crate::search) struct PickInfo {
 }
 
 impl PickInfo {
+    /// Whether pairs may depend on it.
+    #[inline]
+    pub(in crate::search::evaluator) fn is_ever_paired(&self) -> bool {
+        self.leads || self.class.is_some()
+    }
+
     /// Whether it can be paired with so many sets.
     #[inline]
     pub(in crate::search::evaluator) fn is_able(&self, sets: u32) -> bool {
