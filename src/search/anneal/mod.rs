@@ -24,6 +24,10 @@ use crate::request::turn::Turn;
 
 /// Every so many proposals it is seen what stands.
 const LOOKS: usize = 32;
+/// Every so many it is seen whether so few changes were taken that it pays to know what is ahead: none of so many is refused
+/// by that when it is warm.
+const PACE: usize = 256;
+const RARELY: usize = PACE / 8;
 
 /// A week's model as runs see it: tables, what a proposal is drawn from, and the week that they start from.
 pub(in crate::search) struct Landscape {
@@ -202,7 +206,7 @@ impl<'l> Annealer<'l> {
     /// From warm to cold, keeping the best week met.
     fn cool(&mut self, phase: &Phase, proposals: u32, best: &mut (Score, Vec<u32>)) {
         let weights = self.landscape.weights(phase);
-        self.evaluator.look_ahead(&weights);
+        let mut taken = PACE;
         self.landscape.turn.takes(u64::from(proposals));
         for (proposal, temperature) in phase.cooled(proposals).enumerate() {
             if proposal % LOOKS == 0 {
@@ -213,7 +217,13 @@ impl<'l> Annealer<'l> {
                     self.frequency[*pick] += 1;
                 }
             }
-            if self.step(phase, &weights, temperature) && self.evaluator.score().beats(&best.0) {
+            if proposal % PACE == 0 {
+                self.evaluator.look_ahead_if(taken < RARELY, &weights);
+                taken = 0;
+            }
+            let is_taken = self.step(phase, &weights, temperature);
+            taken += usize::from(is_taken);
+            if is_taken && self.evaluator.score().beats(&best.0) {
                 best.0 = self.evaluator.score();
                 best.1.clear();
                 best.1.extend_from_slice(self.evaluator.sets());

@@ -7,7 +7,7 @@ use super::Evaluator;
 use super::hand::{DayInHand, Moving};
 use super::movers::Movers;
 use super::pairing::DayPairing;
-use super::tables::{LATER, Marked, Node, Tables, Worth, at, signed};
+use super::tables::{ABLE, LATER, Marked, Node, Tables, Worth, at, signed};
 use super::weights::Weights;
 
 /// What sums may be off by after thousands of steps: more than that must be missing.
@@ -102,6 +102,15 @@ impl Evaluator<'_> {
         self.ahead = ahead;
     }
 
+    /// The same where so few changes are taken that to keep it up is less work than it saves; else it is forgotten.
+    pub(in crate::search) fn look_ahead_if(&mut self, pays: bool, weights: &Weights) {
+        if !pays {
+            self.ahead.forget();
+        } else if self.ahead.room.is_empty() {
+            self.look_ahead(weights);
+        }
+    }
+
     /// Keeps up with the change in hand, which was weighed to the end.
     pub(super) fn keep_up(&mut self, weights: &Weights) {
         if self.ahead.room.is_empty() {
@@ -160,7 +169,7 @@ impl Evaluator<'_> {
         }
         let mut of_pairs = 0.0;
         for day in self.hand.days.iter().filter(|day| self.is_paired_anew(day)) {
-            let able = signed(self.able[day.day].len()) + day.able;
+            let able = signed(self.able[day.day].len()) + day.more[ABLE];
             of_pairs += weights.most_of_pair[day.day] * f64::from(able / 2) - pairs[day.day];
             add(self.tables.movers.of_day(day.day));
         }

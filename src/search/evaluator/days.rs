@@ -3,7 +3,7 @@
 use super::hand::{DayInHand, Hand};
 use super::lists::small;
 use super::pairing::{Able, Couples, DayLoad, DayPairing, Pair, Way, picks_of};
-use super::tables::{Marked, Term};
+use super::tables::{LED, Marked, Term};
 use super::weights::Weights;
 use super::{Change, Evaluator};
 
@@ -20,10 +20,10 @@ impl Evaluator<'_> {
 
     fn pair_day(&mut self, place: usize, change: &Change) {
         let tables = self.tables;
-        let DayInHand { day, mut load, led, .. } = self.hand.days[place];
+        let DayInHand { day, mut load, more, .. } = self.hand.days[place];
         let before = self.loads[day];
         let able = self.able_after(day, change);
-        let way = self.way(day, &load, &able, self.led[day] + led > 0);
+        let way = self.way(day, &load, &able, self.led[day] + more[LED] > 0);
         let couples = match tables.marked[day] {
             Marked::Nothing => Couples::default(),
             _ => Couples::of(&way, &able),

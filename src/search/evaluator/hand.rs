@@ -2,7 +2,7 @@
 
 use super::Evaluator;
 use super::pairing::{Couples, DayLoad, Way};
-use super::tables::{LATER, Node, Part, Tables, Term, Worth, at};
+use super::tables::{LATER, Node, Part, Standing, Tables, Term, Worth, at};
 use super::weights::Weights;
 
 /// The numbers of a stage that a change moves, in the order in which it does, each once. Their list has room for all of the
@@ -45,10 +45,8 @@ pub(super) struct DayInHand {
     pub(super) load: DayLoad,
     /// Whether it brings or takes anything that can be paired, or leads the day.
     pub(super) is_moved: bool,
-    /// How many more lead the day and are not paired.
-    pub(super) led: i32,
-    /// How many more can be paired.
-    pub(super) able: i32,
+    /// What it brings to the day.
+    pub(super) more: Standing,
     /// What its pairs gain.
     pub(super) gain: f64,
     /// Where its marks end among all.
@@ -95,8 +93,8 @@ impl Hand {
         let known = self.days.iter().position(|one| one.day == day);
         let place = known.unwrap_or(self.days.len());
         if known.is_none() {
-            let (load, is_moved, gain) = (loads[day], false, 0.0);
-            self.days.push(DayInHand { day, load, is_moved, led: 0, able: 0, gain, marks: 0 });
+            let (load, more) = (loads[day], Standing::default());
+            self.days.push(DayInHand { day, load, is_moved: false, more, gain: 0.0, marks: 0 });
         }
         &mut self.days[place]
     }
@@ -160,16 +158,18 @@ impl Evaluator<'_> {
         let mut picks = self.hand.picks.iter();
         if let Some(Moving { pick, steps }) = picks.next() {
             // A pick has each number once.
+            let steps = *steps;
             for term in terms.of(*pick, steps[0] == 0, stage) {
-                let by = moved_by(term, *steps);
+                let by = moved_by(term, steps);
                 list[count] = term.to;
                 let is_moved = nodes[term.to as usize].is_moved_at_all(turn, by);
                 count = count.wrapping_add(usize::from(is_moved));
             }
         }
         for Moving { pick, steps } in picks {
+            let steps = *steps;
             for term in terms.of(*pick, steps[0] == 0, stage) {
-                let by = moved_by(term, *steps);
+                let by = moved_by(term, steps);
                 list[count] = term.to;
                 let is_new = nodes[term.to as usize].is_first_moved_if_at_all(turn, by);
                 count = count.wrapping_add(usize::from(is_new));

@@ -32,6 +32,7 @@ pub(super) use self::memo::Memos;
 use self::pairing::{Able, Couples, DayLoad, Way};
 pub(super) use self::score::{ROUNDING, Score};
 pub(super) use self::tables::Tables;
+use self::tables::{ABLE, FURTHER, ITEMS, LED, SECONDS, SETS, at, less};
 use self::tables::{BREAKING, COSTS, LATER, Node, PAIRED, REST, SILENT, SOURCES, Worth};
 pub(super) use self::weights::Weights;
 use crate::program::Var;
@@ -240,10 +241,17 @@ impl<'t> Evaluator<'t> {
         let tables = self.tables;
         let mut score = self.score;
         for number in self.hand.numbers() {
-            let node = &self.nodes[number];
-            if node.delta != 0 && tables.kept[number].worth != Worth::Nothing {
-                score.add(&tables.score(number, node.value + node.delta), 1.0);
-                score.add(&tables.score(number, node.value), -1.0);
+            let Node { value, delta, .. } = self.nodes[number];
+            let [before, after] = [value, value.wrapping_add(delta)];
+            match tables.kept[number].worth {
+                Worth::Table(place) if delta != 0 => {
+                    let [before, after] = [before, after].map(|value| at(place, value));
+                    score.change(&tables.scores[before], &tables.scores[after]);
+                }
+                Worth::Readings(_) if delta != 0 => {
+                    score.change(&tables.score(number, before), &tables.score(number, after));
+                }
+                _ => {}
             }
         }
         for Moving { pick, steps } in &self.hand.picks {
@@ -302,21 +310,17 @@ impl<'t> Evaluator<'t> {
     fn load_days(&mut self, change: &Change) -> bool {
         self.hand.clear();
         for (pick, to) in change {
-            let (info, was) = (&self.tables.picks[*pick], self.sets[*pick]);
-            let steps = info.steps(was, *to);
-            self.hand.picks.push(Moving { pick: *pick, steps });
-            let day = self.hand.day(info.day as usize, &self.loads);
-            let [items, sets] = [steps[0], count(*to) - count(was)];
-            day.load.items += items;
-            day.load.sets += sets;
-            day.load.seconds += items * info.seconds[0] + sets * info.seconds[1];
-            if info.is_ever_paired() {
-                let led = i32::from(info.leads_with(*to)) - i32::from(info.leads_with(was));
-                let able = i32::from(info.is_able(*to)) - i32::from(info.is_able(was));
-                day.is_moved |= led != 0 || able != 0;
-                day.led += led;
-                day.able += able;
-            }
+            let was = self.tables.standing(*pick, self.sets[*pick]);
+            let more = less(&self.tables.standing(*pick, *to), &was);
+            self.hand.picks.push(Moving { pick: *pick, steps: [more[ITEMS], more[FURTHER]] });
+            let day = self.hand.day(self.tables.picks[*pick].day as usize, &self.loads);
+            day.is_moved |= (more[LED] | more[ABLE]) != 0;
+            day.more.iter_mut().zip(more).for_each(|(sum, more)| *sum = sum.wrapping_add(more));
+        }
+        for DayInHand { load, more, .. } in &mut self.hand.days {
+            load.items += more[ITEMS];
+            load.sets += more[SETS];
+            load.seconds += more[SECONDS];
         }
         self.hand.days.iter().all(|day| day.load.items <= self.tables.most_items)
     }

@@ -46,6 +46,15 @@ impl Score {
         self.order(other).is_lt()
     }
 
+    /// Something is worth this in place of that.
+    #[inline]
+    pub(super) fn change(&mut self, before: &Score, after: &Score) {
+        self.broken = self.broken + after.broken - before.broken;
+        for tier in Tier::ALL {
+            self.tiers[tier] = self.tiers[tier] + after.tiers[tier] - before.tiers[tier];
+        }
+    }
+
     /// More of everything, so many times.
     pub(super) fn add(&mut self, other: &Score, times: f64) {
         self.broken += times * other.broken;

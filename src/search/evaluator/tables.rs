@@ -8,6 +8,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 
 pub(in crate::search) use self::pick::PickInfo;
+use self::pick::Standings;
+pub(super) use self::pick::{ABLE, FURTHER, ITEMS, LED, SECONDS, SETS, Standing, less};
 pub(super) use self::terms::Term;
 use self::terms::Terms;
 use super::compile::{Source, compiled};
@@ -153,6 +155,8 @@ pub(in crate::search) struct Tables {
     pub(super) pair_scores: Vec<Score>,
     pub(super) constant: Score,
     pub(super) picks: Vec<PickInfo>,
+    /// What each pick is to its week.
+    standings: Standings,
     /// The variables of each pick and the one of its being paired.
     pub(super) paired_var: Vec<Option<usize>>,
     pub(super) days: Vec<DayPairing>,
@@ -270,6 +274,7 @@ impl Tables {
             pick_scores: compiled.by_pick,
             pair_scores: compiled.by_pair,
             constant: compiled.constant,
+            standings: Standings::new(&picks),
             picks,
             paired_var: weekly.picks.iter().map(|pick| pick.paired.map(|var| var.0)).collect(),
             days,
@@ -310,6 +315,12 @@ impl Tables {
             Part::Reading(place) => self.valued[place as usize].part(number),
             Part::Choice => 0,
         }
+    }
+
+    /// What a pick is to its week with so many sets.
+    #[inline]
+    pub(super) fn standing(&self, pick: usize, sets: u32) -> Standing {
+        self.standings.of(pick, sets).unwrap_or_else(|| self.picks[pick].standing(sets))
     }
 
     /// A pick, as proposals need it.

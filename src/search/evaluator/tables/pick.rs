@@ -2,6 +2,28 @@
 
 use crate::search::evaluator::pairing::Class;
 
+/// What a pick with some sets is to its week, by the places below; as wide as a machine adds at once.
+pub(in crate::search::evaluator) type Standing = [i32; 8];
+
+/// Whether it is done.
+pub(in crate::search::evaluator) const ITEMS: usize = 0;
+/// Its sets above the fewest.
+pub(in crate::search::evaluator) const FURTHER: usize = 1;
+/// All of its sets.
+pub(in crate::search::evaluator) const SETS: usize = 2;
+/// How long it takes, where it is not paired.
+pub(in crate::search::evaluator) const SECONDS: usize = 3;
+/// Whether it leads its day and is not paired.
+pub(in crate::search::evaluator) const LED: usize = 4;
+/// Whether it can be paired.
+pub(in crate::search::evaluator) const ABLE: usize = 5;
+
+/// By how much one is more than another.
+#[inline]
+pub(in crate::search::evaluator) fn less(one: &Standing, other: &Standing) -> Standing {
+    std::array::from_fn(|place| one[place].wrapping_sub(other[place]))
+}
+
 /// A pick, as far as it is asked for at every change.
 #[derive(Clone, Copy)]
 pub(in crate::search) struct PickInfo {
@@ -19,28 +41,49 @@ pub(in crate::search) struct PickInfo {
 }
 
 impl PickInfo {
-    /// Whether pairs may depend on it.
-    #[inline]
-    pub(in crate::search::evaluator) fn is_ever_paired(&self) -> bool {
-        self.leads || self.class.is_some()
-    }
-
     /// Whether it can be paired with so many sets.
     #[inline]
     pub(in crate::search::evaluator) fn is_able(&self, sets: u32) -> bool {
         sets == self.rounds
     }
 
-    /// What other sets change: whether it is done, and its sets above the fewest.
-    #[inline]
-    pub(in crate::search::evaluator) fn steps(&self, was: u32, to: u32) -> [i32; 2] {
-        let further = |sets: u32| sets.saturating_sub(self.sets[0]).cast_signed();
-        [i32::from(to > 0) - i32::from(was > 0), further(to) - further(was)]
+    /// What it is to its week with so many sets.
+    pub(in crate::search::evaluator) fn standing(&self, sets: u32) -> Standing {
+        let mut standing = Standing::default();
+        let [items, all] = [i32::from(sets > 0), sets.cast_signed()];
+        standing[ITEMS] = items;
+        standing[FURTHER] = sets.saturating_sub(self.sets[0]).cast_signed();
+        standing[SETS] = all;
+        standing[SECONDS] = items * self.seconds[0] + all * self.seconds[1];
+        standing[LED] = i32::from(self.leads_with(sets));
+        standing[ABLE] = i32::from(self.is_able(sets));
+        standing
     }
 
     /// Whether it leads its day and is not paired with so many sets.
     #[inline]
     pub(in crate::search::evaluator) fn leads_with(&self, sets: u32) -> bool {
         self.leads && sets > 0 && !self.is_able(sets)
+    }
+}
+
+/// What each pick is to its week with each number of sets that any has, looked up.
+pub(super) struct Standings {
+    standings: Vec<Standing>,
+    /// How many of them each pick has, none first.
+    count: u32,
+}
+
+impl Standings {
+    pub(super) fn new(picks: &[PickInfo]) -> Standings {
+        let count = picks.iter().map(|pick| pick.sets[1] + 1).max().unwrap_or(0);
+        let standings = picks.iter().flat_map(|pick| (0..count).map(|sets| pick.standing(sets)));
+        Standings { standings: standings.collect(), count }
+    }
+
+    #[inline]
+    pub(super) fn of(&self, pick: usize, sets: u32) -> Option<Standing> {
+        let place = pick.wrapping_mul(self.count as usize).wrapping_add(sets as usize);
+        if sets < self.count { self.standings.get(place).copied() } else { None }
     }
 }
