@@ -24,10 +24,11 @@ use crate::request::turn::Turn;
 
 /// Every so many proposals it is seen what stands.
 const LOOKS: usize = 32;
-/// Every so many it is seen whether so few changes were taken that it pays to know what is ahead: none of so many is refused
-/// by that when it is warm.
+/// Every so many it is seen whether it pays to know what is ahead: where it is warm, that refuses little, and each change
+/// that is taken moves it.
 const PACE: usize = 256;
-const RARELY: usize = PACE / 8;
+/// It does where fewer of them were taken.
+const RARELY: usize = 48;
 
 /// A week's model as runs see it: tables, what a proposal is drawn from, and the week that they start from.
 pub(in crate::search) struct Landscape {
