@@ -6,6 +6,7 @@ use rand::{Rng as _, SeedableRng as _};
 use rand_chacha::ChaCha8Rng;
 
 use super::rows;
+use super::tables::BREAKING;
 use super::{Change, Evaluator, Score, Tables, Weights};
 use crate::input::profile::Profile;
 use crate::model::Weekly;
@@ -158,8 +159,12 @@ fn what_is_ahead_refuses_nothing_else() {
         let mut refused = 0;
         for _ in 0..20 * STEPS {
             let change = drawn(&weekly, &mut random, &plain);
+            let whole = plain.weigh(&change, &weights, f64::NEG_INFINITY, f64::INFINITY);
             let gain = plain.weigh(&change, &weights, wanted, f64::INFINITY);
             let with = ahead.weigh(&change, &weights, wanted, f64::INFINITY);
+            let (rooms, of_pairs) = ahead.ahead_of_change(&weights);
+            let most = ahead.gain_of_picks(0.0, &weights) + rooms[BREAKING] + of_pairs;
+            assert!(whole.is_none_or(|gain| gain <= most + 1e-6), "{whole:?} {most} {change:?}");
             assert_eq!(gain.is_some(), with.is_some(), "{gain:?} {with:?}");
             refused += u32::from(gain.is_none());
             if gain.is_some() {
