@@ -5,9 +5,8 @@
 
 use super::Evaluator;
 use super::hand::{DayInHand, Moving};
-use super::movers::Movers;
 use super::pairing::DayPairing;
-use super::tables::{ABLE, LATER, Marked, Node, Tables, Worth, at, signed};
+use super::tables::{ABLE, LATER, Marked, Movers, Node, Tables, Worth, at, signed};
 use super::weights::Weights;
 
 /// What sums may be off by after thousands of steps: more than that must be missing.

@@ -12,7 +12,6 @@ mod hand;
 mod kinds;
 mod lists;
 mod memo;
-mod movers;
 mod pairing;
 mod reading;
 pub(super) mod rows;

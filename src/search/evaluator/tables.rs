@@ -1,21 +1,22 @@
 //! The tables of a model: what each number is worth and hands on, laid out so that weighing a change only looks up.
 
-pub(super) mod layout;
+mod layout;
+mod movers;
 mod pick;
 mod terms;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 
+pub(super) use self::movers::Movers;
+use self::movers::Parts;
 pub(in crate::search) use self::pick::PickInfo;
-use self::pick::Standings;
 pub(super) use self::pick::{ABLE, FURTHER, ITEMS, LED, SECONDS, SETS, Standing, less};
 pub(super) use self::terms::Term;
 use self::terms::Terms;
 use super::compile::{Source, compiled};
 use super::kinds::of_week;
 use super::lists::{Lists, small};
-use super::movers::{Movers, Parts};
 use super::pairing::{Class, DayPairing};
 use super::reading::Reading;
 use super::score::Score;
@@ -156,7 +157,7 @@ pub(in crate::search) struct Tables {
     pub(super) constant: Score,
     pub(super) picks: Vec<PickInfo>,
     /// What each pick is to its week.
-    standings: Standings,
+    standings: pick::Standings,
     /// The variables of each pick and the one of its being paired.
     pub(super) paired_var: Vec<Option<usize>>,
     pub(super) days: Vec<DayPairing>,
@@ -197,15 +198,12 @@ impl Tables {
         let numbers = &compiled.sums.nodes;
         let mut layout = Layout::new(numbers);
         let (forwards, choices) = forwards(numbers, &mut layout);
-        let kept: Vec<Kept> = numbers
-            .iter()
-            .zip(&forwards)
-            .map(|(number, forwards)| {
-                let worth = layout.worth(number);
-                let is_flat = layout.is_flat(worth, number.range);
-                kept(number, worth, is_flat, !forwards.is_empty())
-            })
-            .collect();
+        let kept = numbers.iter().zip(&forwards).map(|(number, forwards)| {
+            let worth = layout.worth(number);
+            let is_flat = layout.is_flat(worth, number.range);
+            kept(number, worth, is_flat, !forwards.is_empty())
+        });
+        let kept: Vec<Kept> = kept.collect();
         let nodes = numbers.iter().zip(&kept).map(|(number, kept)| Node {
             value: number.start,
             delta: 0,
@@ -274,7 +272,7 @@ impl Tables {
             pick_scores: compiled.by_pick,
             pair_scores: compiled.by_pair,
             constant: compiled.constant,
-            standings: Standings::new(&picks),
+            standings: pick::Standings::new(&picks),
             picks,
             paired_var: weekly.picks.iter().map(|pick| pick.paired.map(|var| var.0)).collect(),
             days,

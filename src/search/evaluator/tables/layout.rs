@@ -30,7 +30,7 @@ impl Valued {
 }
 
 /// Tables under construction: those that are alike share their place.
-pub(in crate::search::evaluator) struct Layout<'n> {
+pub(super) struct Layout<'n> {
     numbers: &'n [Number],
     /// By function: the least and greatest number of those that have it.
     reaches: BTreeMap<Vec<u64>, [i32; 2]>,
@@ -121,11 +121,7 @@ impl<'n> Layout<'n> {
 }
 
 /// Whether a part of a number rises with it anywhere in its range, and whether it falls.
-pub(in crate::search::evaluator) fn monotone(
-    layout: &Layout,
-    part: Part,
-    range: [i32; 2],
-) -> [bool; 2] {
+pub(super) fn monotone(layout: &Layout, part: Part, range: [i32; 2]) -> [bool; 2] {
     match part {
         Part::Times(by) => [by > 0, by < 0],
         Part::Table(place) => {

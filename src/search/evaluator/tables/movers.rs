@@ -2,11 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use super::lists::{Lists, small};
-use super::sums::Node as Number;
-use super::tables::layout::{Layout, monotone};
-use super::tables::{Choices, Forward, Kept, Part, Worth};
+use super::layout::{Layout, monotone};
+use super::{Choices, Forward, Kept, Part, Worth};
 use crate::model::Weekly;
+use crate::search::evaluator::lists::{Lists, small};
+use crate::search::evaluator::sums::Node as Number;
 
 /// More of something can raise a number.
 const RAISES: u8 = 1;
@@ -15,13 +15,13 @@ const LOWERS: u8 = 2;
 
 /// What can raise each number, and what can lower it, itself or by what the number gets from others; nothing of numbers
 /// that are worth nothing. Each pick counts twice: with more of it, and with less. Behind the picks stand the pairs of days.
-pub(super) struct Movers {
-    pub(super) raising: Lists<u32>,
-    pub(super) lowering: Lists<u32>,
+pub(in crate::search::evaluator) struct Movers {
+    pub(in crate::search::evaluator) raising: Lists<u32>,
+    pub(in crate::search::evaluator) lowering: Lists<u32>,
     /// Where those of days begin.
     first_day: usize,
     /// How many there are.
-    pub(super) count: usize,
+    pub(in crate::search::evaluator) count: usize,
 }
 
 /// What a model's numbers get from one another.
@@ -61,13 +61,13 @@ impl Movers {
 
     /// A pick that is done more or less.
     #[inline]
-    pub(super) fn of_pick(pick: usize, is_less: bool) -> usize {
+    pub(in crate::search::evaluator) fn of_pick(pick: usize, is_less: bool) -> usize {
         2 * pick + usize::from(is_less)
     }
 
     /// The pairs of a day.
     #[inline]
-    pub(super) fn of_day(&self, day: usize) -> usize {
+    pub(in crate::search::evaluator) fn of_day(&self, day: usize) -> usize {
         self.first_day + day
     }
 }
