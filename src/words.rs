@@ -143,8 +143,8 @@ words! {
 }
 
 words! {
-    /// How a lift that comes more than once a week is done on a day: what comes twice is heavy once and light once.
-    Turn { Heavier, Lighter }
+    /// How a lift is done on a day: what comes twice is heavy once and light once, and the eve of hard sport is lighter still.
+    Turn { Heavier, Lighter, Eve }
 }
 
 words! {

@@ -52,10 +52,7 @@ pub fn arranged(
 /// From 65 on balance comes right after the day's first lift and not on tired legs. Common practice.
 fn steady_early(request: &Request, mut ordered: Vec<Together>) -> Vec<Together> {
     let of = |done: &Done| request.candidates[done.candidate].pattern;
-    let is_balance = |group: &Together| {
-        group.iter().any(|done| of(done) == Pattern::Balance)
-            && rank_of(request, group) == Rank::Trunk
-    };
+    let is_balance = |group: &Together| group.iter().any(|done| of(done) == Pattern::Balance);
     let slow = |group: &Together| group.iter().any(|done| !of(done).is_explosive());
     let lead = ordered.iter().position(slow).unwrap_or(0);
     let late: Vec<usize> =
@@ -206,8 +203,15 @@ fn lead(
 /// Whether a day begins otherwise than with an exercise that is done so: alone where its lead stands alone, and in a pair
 /// where the client likes that.
 fn is_out_of_turn(request: &Request, done: &Done) -> bool {
+    let candidate = &request.candidates[done.candidate];
     let likes_pairs = request.profile.supersets == Supersets::Prefer;
-    if request.leads_alone(done.day) { done.paired } else { likes_pairs && !done.paired }
+    // What cannot be paired, as a swing, and is liked still comes first.
+    let likes_more = request.is_wished_lead(candidate) && candidate.is_wished();
+    if request.leads_alone(done.day) {
+        done.paired
+    } else {
+        likes_pairs && !done.paired && !likes_more
+    }
 }
 
 /// A lift with so many sets fewer than the day's most leads nothing.

@@ -106,7 +106,7 @@ impl Composer<'_> {
             Composer { turns, turned, is_tight: true, is_generous: false, ..*self }
                 .session(day, split, groups)
         };
-        let kept: [fn(&Turn) -> bool; 3] = [|_| true, |turn| *turn == Turn::Lighter, |_| false];
+        let kept: [fn(&Turn) -> bool; 3] = [|_| true, |turn| turn.is_light(), |_| false];
         // As usual in the end, whatever that takes.
         kept.into_iter()
             .map(tight)
@@ -350,7 +350,8 @@ impl Composer<'_> {
     /// A load of the day; on the lighter day of a lift that has a heavier one it is a little under that, as many repetitions
     /// alone make it little lighter.
     fn light_kg(&self, done: &Done, kg: f64, ladder: &Ladder) -> Option<f64> {
-        let is_light = self.turns.get(&(done.day, done.candidate)) == Some(&Turn::Lighter);
+        let is_light =
+            self.turns.get(&(done.day, done.candidate)).is_some_and(|turn| turn.is_light());
         let has_heavy = self
             .turns
             .iter()

@@ -80,8 +80,8 @@ fn note(found: &Found, item: &Item, units: Units, ladder: &Ladders<'_>) -> Strin
     let steps = (expected * (share - 1.0) / found.find.step_kg).clamp(-4.0, 1.0).round();
     let steps = match item.turn {
         // A step off a small weight would be half of it.
-        Some(Turn::Lighter) if found.find.step_kg > MOST_OFF * expected => 0.0,
-        Some(Turn::Lighter) => steps.min(-1.0),
+        Some(Turn::Lighter | Turn::Eve) if found.find.step_kg > MOST_OFF * expected => 0.0,
+        Some(Turn::Lighter | Turn::Eve) => steps.min(-1.0),
         // Fewer repetitions with the same load would be no heavier day.
         Some(Turn::Heavier) if share > MORE => 1.0,
         Some(Turn::Heavier) => steps.max(0.0),

@@ -20,7 +20,7 @@ pub(super) fn after<'a>(
 ) -> u32 {
     let tires = |(other, sets): (&Entry, u32)| {
         let counts =
-            turn != Some(Turn::Lighter) || (is_bar_on_legs(other) && is_bar_on_legs(entry));
+            !turn.is_some_and(Turn::is_light) || (is_bar_on_legs(other) && is_bar_on_legs(entry));
         counts && sets >= TIRING_SETS && is_slow(other) && shares(other, entry)
     };
     u32::from(is_slow(entry) && before.into_iter().any(tires))

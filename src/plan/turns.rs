@@ -69,11 +69,15 @@ pub fn turns(request: &Request, days: &[Vec<Together>], heavier: &[Done]) -> Tur
         return turns;
     }
     for all in by_pattern(request, days).into_values() {
+        for done in all.iter().filter(|done| is_on_an_eve(request, done)) {
+            turns.insert(key(done), Turn::Eve);
+        }
         let Some(first) = all.iter().find(|done| heavier.contains(done)).copied() else { continue };
         let on_days: BTreeSet<usize> = all.iter().map(|done| done.day).collect();
         let mut light: BTreeSet<usize> = BTreeSet::new();
         for done in &all {
             let turn = match *done == first {
+                _ if is_on_an_eve(request, done) => continue,
                 true if request.days[done.day].minutes <= SHORT_MINUTES => continue,
                 true if on_days.len() > 1 || leads.contains(&key(done)) => Turn::Heavier,
                 // A third day of the same lift is as usual: heavy, light, medium.
@@ -84,6 +88,11 @@ pub fn turns(request: &Request, days: &[Vec<Together>], heavier: &[Done]) -> Tur
         }
     }
     turns
+}
+
+/// Whether a lift comes on the eve of sport that needs its muscles.
+fn is_on_an_eve(request: &Request, done: &Done) -> bool {
+    request.is_eve_for(&request.candidates[done.candidate].entry, done.day)
 }
 
 fn by_pattern(request: &Request, days: &[Vec<Together>]) -> BTreeMap<Pattern, Vec<Done>> {
@@ -169,7 +178,7 @@ fn heavier_of(
         // The long rests of the heavier day want the longer one.
         let hurried = request.days[done.day].minutes + MUCH_SHORTER <= longest;
         let place = (hurried, all, sets, done.day);
-        (!leads, before_sport, form, most_reps(done), place)
+        (is_on_an_eve(request, done), !leads, before_sport, form, most_reps(done), place)
     };
     all.iter().filter(main).min_by_key(rank).copied()
 }

@@ -6,7 +6,7 @@ use crate::words::Weekday;
 /// Hours of grace in every count of recovery hours.
 pub const GRACE_H: f64 = 3.0;
 /// From start to start the day before and the day after, with some hours' grace.
-pub const A_DAY_H: f64 = 30.0;
+pub const A_DAY_H: f64 = 36.0;
 const WEEK_H: f64 = 7.0 * 24.0;
 /// Sessions without a clock time count as the same hour.
 const USUAL_START_MIN: u32 = 18 * 60;

@@ -150,6 +150,14 @@ pub fn dose_for(goal: Goal, status: Status, entry: &Entry, turn: Option<Turn>) -
     }
 }
 
+impl Turn {
+    /// Whether a day is lighter than others.
+    #[must_use]
+    pub const fn is_light(self) -> bool {
+        matches!(self, Turn::Lighter | Turn::Eve)
+    }
+}
+
 /// Sets of up to so many repetitions are heavy.
 pub const FEW_REPS: u32 = 6;
 

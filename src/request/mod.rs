@@ -198,6 +198,18 @@ impl Request {
         hours.any(|hours| hours > 0.0 && hours <= day::A_DAY_H)
     }
 
+    /// Whether hard training elsewhere works on the next day what an exercise is felt by, and not after each day of the week:
+    /// there it is done fresh and light. Common practice.
+    #[must_use]
+    pub fn is_eve_for(&self, entry: &Entry, day: usize) -> bool {
+        let is_eve = |day: usize| {
+            candidate::felt_by(entry)
+                .flat_map(|muscle| self.hard_elsewhere(muscle))
+                .any(|sport| self.days[day].hours_until(&sport) <= day::A_DAY_H)
+        };
+        is_eve(day) && !(0..self.days.len()).all(is_eve)
+    }
+
     /// Whether it is the eve of hard sport at the weekend, when matches are played and long tours are made: who plays
     /// tomorrow goes home early. Common practice.
     #[must_use]

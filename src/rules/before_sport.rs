@@ -18,12 +18,11 @@ use crate::words::{Kind, LoadKind, Muscle, Pattern};
 /// Sets by day before sport.
 pub(super) struct BeforeSport;
 
-/// Sets that such a day holds without a thought: one light exercise.
+/// Sets that such a day holds without a thought: one light exercise on the eve, two before.
 const FEW_SETS: u32 = 3;
 
-/// The same, and none on the eve of a match.
 fn few_sets(request: &Request, day: usize) -> u32 {
-    if request.is_eve_of_a_match(day) { 0 } else { FEW_SETS }
+    if request.is_eve_of_sport(day) { FEW_SETS } else { 2 * FEW_SETS }
 }
 
 /// More sets than a day ever has over that.
@@ -84,8 +83,8 @@ impl Rule for BeforeSport {
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
-        /// Twice the few sets are worth a remark.
-        const MANY_SETS: u32 = 2 * FEW_SETS;
+        /// So many sets over the few are worth a remark.
+        const MORE_SETS: u32 = 2;
         let before: Vec<usize> = days(request).collect();
         let sessions = week.sessions.iter().filter(|session| before.contains(&session.day));
         let found = sessions.filter_map(|session| {
@@ -98,7 +97,7 @@ impl Rule for BeforeSport {
             let wanted = "few hard sets for what the sport works hard soon after";
             let got = Figure::sets(2 * sets, Unit::Sets);
             let finding = Finding::broken(self.id(), session.label.clone(), wanted, got);
-            (sets > MANY_SETS).then(|| finding.as_remark())
+            (sets >= few_sets(request, session.day) + MORE_SETS).then(|| finding.as_remark())
         });
         found.collect()
     }

@@ -14,10 +14,14 @@ use crate::request::candidate::felt_by;
 use crate::request::day::A_DAY_H;
 use crate::request::standing::is_loaded;
 use crate::week::Week;
-use crate::words::{Muscle, Pattern};
+use crate::words::{Kind, Muscle, Pattern};
 
 /// Sets by day beside sport.
 pub(super) struct BesideSport;
+
+/// Sets of one light lift, which such a day holds: legs that have rested since the start of the week are stiff on the day
+/// that they are needed. Common practice.
+const FEW_SETS: f64 = 3.0;
 
 /// More sets than a day ever has.
 const MOST: f64 = 120.0;
@@ -73,14 +77,22 @@ impl Rule for BesideSport {
     fn add_to(&self, weekly: &mut Weekly) {
         for day in weekly.days() {
             let request = weekly.request;
-            let waiting = weekly.on(day).filter_map(|pick| {
-                let times = times(request, &weekly.candidate(pick).entry, day);
-                (times > 0).then(|| pick.sets_times(f64::from(times)))
-            });
-            let sets: Vec<Term> = waiting.flatten().collect();
-            if !sets.is_empty() {
-                let wish = at_most(sets, 0.0).missed_by(MOST);
-                weekly.miss(self.id(), request.days[day].label(), Tier::View, wish, EVE_OF_SPORT);
+            let waiting = |is_small: bool| -> Vec<Term> {
+                let waiting = weekly.on(day).filter_map(|pick| {
+                    let entry = &weekly.candidate(pick).entry;
+                    let times = times(request, entry, day);
+                    let counts = times > 0 && is_small == (entry.kind == Some(Kind::Isolation));
+                    counts.then(|| pick.sets_times(f64::from(times)))
+                });
+                waiting.flatten().collect()
+            };
+            let (lifts, small) = (waiting(false), waiting(true));
+            for (sets, few) in [(lifts, FEW_SETS), (small, 0.0)] {
+                if !sets.is_empty() {
+                    let wish = at_most(sets, few).missed_by(MOST);
+                    let label = request.days[day].label();
+                    weekly.miss(self.id(), label, Tier::View, wish, EVE_OF_SPORT);
+                }
             }
         }
     }

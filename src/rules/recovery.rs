@@ -12,7 +12,7 @@ use crate::program::Op;
 use crate::request::Request;
 use crate::request::day::GRACE_H;
 use crate::request::figures::{HARD_DIRECT, HARD_HALVES};
-use crate::split::design::blocked;
+use crate::split::design::{is_always_near_sport, is_near_sport};
 use crate::week::{Session, Week};
 use crate::words::Muscle;
 
@@ -114,20 +114,20 @@ const LIGHT: [u32; 2] = [HARD_DIRECT - 1, HARD_HALVES - 1];
 /// Those beside hard sport: one lift with its three sets, as two are hardly worth a warm-up. Common practice.
 const BESIDE_SPORT: [u32; 2] = [HARD_DIRECT, HARD_HALVES + 1];
 
-/// Those where sport is near every day of the week, so that no other day is there for it: two lifts. Common practice.
-const AMONG_SPORT: [u32; 2] = [2 * HARD_DIRECT - 1, 2 * HARD_HALVES];
+/// Those of a hard day where sport is near every day of the week, so that no other day is there for it: two lifts of three and four
+/// sets. Common practice.
+const AMONG_SPORT: [u32; 2] = [2 * HARD_DIRECT + 2, 4 * HARD_HALVES];
 
 /// The most of a muscle on a day that is near hard sport for it.
 fn most_beside_sport(request: &Request, muscle: Muscle) -> [u32; 2] {
-    let near_all = (0..request.days.len()).all(|day| blocked(request, muscle, day));
-    if near_all { AMONG_SPORT } else { BESIDE_SPORT }
+    if is_always_near_sport(request, muscle) { AMONG_SPORT } else { BESIDE_SPORT }
 }
 
 /// Hard sport on the side leaves room for one lift.
 fn beside_sport(request: &Request, muscle: Muscle, session: &Session) -> Option<Finding> {
     let [direct, halves] = most_beside_sport(request, muscle);
     let over = session.direct(muscle) > direct || session.halves(muscle) > halves;
-    (over && blocked(request, muscle, session.day)).then(|| {
+    (over && is_near_sport(request, muscle, session.day)).then(|| {
         let wanted = format!("{} h from hard training elsewhere", request.profile.recovery_hours);
         Finding::broken(ID, format!("{muscle}, {}", session.label), wanted, "a hard session nearer")
     })
@@ -144,11 +144,10 @@ pub(super) fn is_kept_light(weekly: &Weekly, muscle: Muscle, day: usize) -> bool
 fn most_of(weekly: &Weekly, muscle: Muscle, day: usize) -> Option<[u32; 2]> {
     let is_hard = weekly.split.days[day].hard.contains(&muscle);
     let close = |other: usize| weekly.request.too_close(day, other);
-    match () {
-        () if is_hard => None,
-        () if weekly.days().any(close) => Some(LIGHT),
-        () => {
-            blocked(weekly.request, muscle, day).then(|| most_beside_sport(weekly.request, muscle))
-        }
+    let is_near = is_near_sport(weekly.request, muscle, day);
+    if !is_hard && weekly.days().any(close) {
+        Some(LIGHT)
+    } else {
+        is_near.then(|| most_beside_sport(weekly.request, muscle))
     }
 }

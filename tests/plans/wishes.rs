@@ -286,7 +286,7 @@ fn a_form_that_is_asked_for_leads_where_its_lift_is_known() {
 #[test]
 fn a_press_leads_the_eve_of_hard_sport() {
     let plan = plan(
-        "goal: power\ntraining_status: intermediate\n\
+        "goal: strength\ntraining_status: intermediate\n\
          equipment: [barbell, squat-rack, safety-arms, bench, dumbbells, pull-up-bar, plyo-box, medicine-ball]\n\
          sessions: [{day: mon, at: \"17:30\", minutes: 60}, {day: wed, at: \"17:30\", minutes: 60}, {day: fri, at: \"17:30\", minutes: 60}]\n\
          other_training: [{day: sat, at: \"08:00\", load: hard, muscles: [lats, upper-back, quads, spinal-erectors]}]\n",
@@ -296,6 +296,26 @@ fn a_press_leads_the_eve_of_hard_sport() {
     let first =
         lifts.filter_map(|(_, item)| pattern(&item.exercise)).find(|one| !one.is_explosive());
     assert!(matches!(first, Some(Pattern::HorizontalPush | Pattern::VerticalPush)), "{first:?}");
+}
+
+/// Common practice: on the eve of hard sport the squat is light, fast and short, and heavy on another day.
+#[test]
+fn the_squat_is_light_on_the_eve_of_hard_sport() {
+    let plan = plan(
+        "goal: power\ntraining_status: intermediate\n\
+         equipment: [barbell, squat-rack, safety-arms, bench, dumbbells, pull-up-bar, plyo-box, medicine-ball]\n\
+         sessions: [{day: mon, at: \"17:30\", minutes: 60}, {day: wed, at: \"17:30\", minutes: 60}, {day: fri, at: \"17:30\", minutes: 60}]\n\
+         known_lifts: {back-squat: {load: 100, reps: 5, rir: 2}}\n\
+         other_training: [{day: sat, at: \"08:00\", load: hard, muscles: [lats, upper-back, quads, spinal-erectors]}]\n",
+    );
+    let pattern = |id: &str| PLANNER.catalog().get(id).and_then(|entry| entry.pattern);
+    let squats = items(&plan).filter(|(_, item)| pattern(&item.exercise) == Some(Pattern::Squat));
+    let [eve, other]: [Vec<_>; 2] = squats.partition(|(day, _)| *day == 2).into();
+    assert!(!other.is_empty(), "heavy on another day");
+    for (_, item) in eve {
+        assert!(item.rir >= Some(4) && item.sets <= 3, "{}: {:?}", item.exercise, item.rir);
+        assert_eq!(item.turn, Some(Turn::Eve));
+    }
 }
 
 /// Common practice: of six days for pushes, pulls and legs each has two, whatever should get more.

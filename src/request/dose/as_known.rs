@@ -43,7 +43,7 @@ pub fn as_done(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
     let [lightest, heaviest] =
         loads.map_or([0.0, f64::INFINITY], |loads| [loads.lightest(), loads.heaviest()]);
     let load_kg = to_kg(known.load, profile.units);
-    if turn == Some(Turn::Lighter) {
+    if turn.is_some_and(Turn::is_light) {
         // Where nothing is lighter, the lighter day has no more repetitions than go.
         let go = (known.reps + known.rir).saturating_sub(usual.rir).max(1);
         let bound = load_kg <= lightest * THE_SAME && go < usual.aim;
@@ -97,9 +97,7 @@ pub fn for_client(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose 
     /// The lightest of a place is heavy for who is expected to lift so much less.
     const OVER_WHAT_IS_EXPECTED: f64 = 1.15;
     /// A shorter set has so many repetitions: over those of heavy sets, as it is no lift for strength.
-    const SHORT_SET: u32 = 7;
-    /// A longer set has so many repetitions more.
-    const LONGER_BY: u32 = 5;
+    const SHORT_SET: u32 = 8;
     let usual = as_done(profile, entry, turn);
     let is_fast = entry.pattern.is_some_and(Pattern::is_explosive);
     if entry.measure != Measure::Reps || is_fast || profile.known_lifts.contains_key(&entry.id) {
@@ -116,7 +114,14 @@ pub fn for_client(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose 
         return Dose { reps: [least, SHORT_SET], aim: SHORT_SET, ..usual };
     }
     let is_light = found.is_some_and(|(loads, kg)| loads.ends_early(kg));
-    let more = if is_light { LONGER_BY } else { 0 };
+    let aim = if is_light { longer(usual.aim) } else { usual.aim };
     let [low, high] = usual.reps;
-    Dose { reps: [low, high + more], aim: usual.aim + more, ..usual }
+    Dose { reps: [low, high + aim - usual.aim], aim, ..usual }
+}
+
+/// A longer set than one of so many repetitions: three more at least, as a coach counts them.
+fn longer(aim: u32) -> u32 {
+    const AT_LEAST: u32 = 3;
+    let usual = [12, 15, 20].into_iter().find(|longer| *longer >= aim + AT_LEAST);
+    usual.unwrap_or(aim + AT_LEAST)
 }

@@ -79,6 +79,7 @@ fn is_raise(entry: &Entry) -> bool {
         ShoulderHorizontalAbduction,
     };
     entry.kind == Some(Kind::Isolation)
+        && entry.measure == Measure::Reps
         && entry.pattern.is_some_and(|pattern| {
             matches!(
                 pattern,
