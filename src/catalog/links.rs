@@ -9,11 +9,17 @@ use crate::input::catalog::Entry;
 use crate::input::naming;
 use crate::path;
 
-/// The two kinds of link, each with its mirror.
-const KINDS: [(&str, &str); 2] = [("easier", "harder"), ("harder", "easier")];
+/// The two kinds of link that are answered, each with its mirror.
+const ANSWERED: [(&str, &str); 2] = [("easier", "harder"), ("harder", "easier")];
+/// Every list of ids that an entry has, with its mirror where it is answered.
+const ALL: [(&str, &str); 3] = [ANSWERED[0], ANSWERED[1], ("second_to", "")];
 
 fn links<'a>(entry: &'a Entry, key: &str) -> &'a [String] {
-    if key == "easier" { &entry.easier } else { &entry.harder }
+    match key {
+        "easier" => &entry.easier,
+        "harder" => &entry.harder,
+        _ => &entry.second_to,
+    }
 }
 
 /// E1402: a link leads to an exercise.
@@ -23,7 +29,7 @@ pub(super) fn dangling(
 ) -> Vec<Diagnostic> {
     let names = naming::Index::new(known);
     let unknown = |_: &Placed<'_>, _: &str, target: &str| !known.contains_key(target);
-    each_link(files, unknown, |target, _| {
+    each_link(files, &ALL, unknown, |target, _| {
         let near = names.near(target);
         let help = near.first().map_or_else(
             || "delete it, or add an exercise of this id".to_owned(),
@@ -42,7 +48,7 @@ pub(super) fn one_sided(
         let target = known.get(target);
         target.is_some_and(|target| !links(target, mirror).contains(&placed.entry.id))
     };
-    each_link(files, lacks_mirror, |target, (id, mirror)| {
+    each_link(files, &ANSWERED, lacks_mirror, |target, (id, mirror)| {
         let message = format!("{} does not name {} back", quoted(target), quoted(id));
         let help = format!("add `{id}` to the `{mirror}` list of `{target}`");
         Diagnostic::error("E1403", message).help(help)
@@ -52,12 +58,13 @@ pub(super) fn one_sided(
 /// Collects a fault for each link that is not as it should be.
 fn each_link(
     files: &[Read<Vec<Entry>>],
+    kinds: &[(&'static str, &'static str)],
     is_wrong: impl Fn(&Placed<'_>, &str, &str) -> bool,
     fault: impl Fn(&str, (&str, &str)) -> Diagnostic,
 ) -> Vec<Diagnostic> {
     let mut faults = Vec::new();
     for placed in placed(files) {
-        for (key, mirror) in KINDS {
+        for &(key, mirror) in kinds {
             for (index, target) in links(placed.entry, key).iter().enumerate() {
                 if is_wrong(&placed, mirror, target) {
                     let label = placed

@@ -207,7 +207,7 @@ fn shown(entry: &Entry, format: Format, most: usize) -> String {
 }
 
 /// What an entry says, in the order of its file; what it does not say is empty.
-fn lines(entry: &Entry) -> [(&'static str, String); 24] {
+fn lines(entry: &Entry) -> [(&'static str, String); 25] {
     let reps: Vec<String> = entry.reps.iter().map(u32::to_string).collect();
     let works = entry.role == Role::Work;
     let told = |word: Option<&'static str>| word.unwrap_or_default().to_owned();
@@ -219,6 +219,7 @@ fn lines(entry: &Entry) -> [(&'static str, String); 24] {
         ("kind", told(entry.kind.map(Kind::id))),
         ("standing", told(works.then(|| entry.standing.id()))),
         ("go-to", told(entry.go_to.then_some("before the other staples of its pattern"))),
+        ("second to", entry.second_to.join(", ")),
         ("variant of", entry.variant_of.clone().unwrap_or_default()),
         ("first step", told(entry.first_step.then_some("a novice may learn the movement by it"))),
         ("skill", if works { entry.skill.to_string() } else { String::new() }),

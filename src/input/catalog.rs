@@ -45,6 +45,11 @@ pub struct Entry {
     /// Whether a coach takes it before the other staples of its pattern.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub go_to: bool,
+    /// The exercises that a coach takes before this one where they are at hand, though it is as good a go-to elsewhere.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(example = ["seated-cable-row"])]
+    #[schemars(length(max = 10))]
+    pub second_to: Vec<String>,
     /// The exercise that this one is a variant of: it comes with or after that one, and goes where that one is never
     /// wanted.
     #[serde(default, skip_serializing_if = "Option::is_none")]
