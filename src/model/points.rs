@@ -125,6 +125,10 @@ weights! {
         "whole-body-day":
             /// A day for the whole body without a leg lift, a push or a pull.
             SIDE_MISSING = -18.0;
+            /// A lift more of a side than such a day has where others are there: one push, one pull, two for the legs.
+            SIDE_AGAIN = -12.0;
+            /// Such a day with one lift for the legs, where power is not the goal.
+            ONE_LEG_LIFT = -6.0;
         "exercise-count":
             /// A session of two exercises where its minutes hold three.
             FEW_EXERCISES = -20.0;
@@ -182,7 +186,10 @@ weights! {
             EXTRA_TRUNK = 1.0;
         "arm-work":
             /// A set of their own that arms lack where size is the goal.
-            FEW_OF_ARMS = -3.0;
+            FEW_OF_ARMS = -5.0;
+        "support-lifts":
+            /// A lunge, leg curl, calf raise, thrust or hinge more than supports the week of the goal.
+            SUPPORT_AGAIN = -16.0;
         "pattern-repeats":
             /// A second press, row, squat or hinge of a pattern on a day that is not for few body parts.
             SAME_TODAY = -10.0;
@@ -283,6 +290,8 @@ weights! {
             CARRY_FOR_STRENGTH = 4.0;
             /// An exercise that is no go-to where its pattern has one.
             SECOND_CHOICE = -8.0;
+            /// One that a coach takes after another which is at hand.
+            SECOND_TO = -10.0;
             /// A regular exercise where its pattern has a staple.
             REGULAR = -6.0;
             /// A special one where its pattern has a staple.
@@ -320,7 +329,7 @@ weights! {
             /// The same where strength is the goal.
             FILLER_FOR_STRENGTH = -1.0;
             /// Work of one joint for the biceps where strength is the goal: pulls train them.
-            CURL_FOR_STRENGTH = -4.0;
+            CURL_FOR_STRENGTH = 0.0;
             /// Work of one joint for arms and side delts where power or endurance is the goal.
             FILLER_FOR_POWER = -12.0;
             /// Work of one joint for arms and the delts' sides and backs where the goal is to lose fat.
@@ -340,7 +349,7 @@ weights! {
             /// A fly, pullover or straight-arm pulldown where size is not the goal.
             MUCH_FILLER = -12.0;
             /// The same where size is the goal.
-            FLY = -3.0;
+            FLY = -5.0;
             /// Work of one joint for what the client's own sport works hard twice a week.
             TIRED_BY_SPORT = -12.0;
             /// A throw, a carry or work for balance, from 65 on.

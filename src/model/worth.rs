@@ -11,8 +11,9 @@ use super::points::{
     CARRY_FOR_STRENGTH, CURL_FOR_STRENGTH, CURL_OF_THE_LEG, DEADLIFT, ENDS_EARLY, FAST, FILLER,
     FILLER_FOR_FAT, FILLER_FOR_POWER, FILLER_FOR_STRENGTH, FLY, FOR_LATER_YEARS, GUIDED,
     GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KIN, KNOWN, MUCH_FILLER, OFF_THE_FLOOR,
-    ONLY_A_STAND_IN, PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, SECOND_CHOICE, SMALL_WORK,
-    SPARINGLY, SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, TURNED, UNLOADED, UNLOADED_LIFT,
+    ONLY_A_STAND_IN, PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, SECOND_CHOICE, SECOND_TO,
+    SMALL_WORK, SPARINGLY, SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, TURNED, UNLOADED,
+    UNLOADED_LIFT,
 };
 use crate::input::profile::Limit;
 use crate::request::candidate::Station;
@@ -90,7 +91,13 @@ impl Best {
         let is_held = request.is_guided()
             && one.entry.standing == Standing::Staple
             && matches!(one.station, Station::Fixed(_));
-        if has_go_to && !one.entry.go_to && !is_held { SECOND_CHOICE } else { 0.0 }
+        if has_go_to && !one.entry.go_to && !is_held {
+            SECOND_CHOICE
+        } else if !wished && is_second(request, one) {
+            SECOND_TO
+        } else {
+            0.0
+        }
     }
 
     /// What an exercise without load loses where a loaded staple does its movement.
@@ -102,6 +109,12 @@ impl Best {
             _ => 0.0,
         }
     }
+}
+
+/// Whether a coach takes another exercise first that is at hand. What the client likes or knows is second to nothing.
+fn is_second(request: &Request, one: &Candidate) -> bool {
+    let first = |id: &String| request.candidate(id).is_some();
+    !is_pushed(request, one) && one.entry.second_to.iter().any(first)
 }
 
 const fn step(standing: Standing) -> f64 {
@@ -178,7 +191,14 @@ fn own_filler(request: &Request, candidate: &Candidate) -> f64 {
     let tired = candidate.prime().is_some_and(|prime| request.is_of_sport(prime));
     match candidate.pattern {
         _ if tired => TIRED_BY_SPORT,
-        Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension if for_size => FLY,
+        Pattern::ShoulderHorizontalAdduction
+        | Pattern::ShoulderExtension
+        | Pattern::HipAdduction
+        | Pattern::AntiRotation
+            if for_size =>
+        {
+            FLY
+        }
         _ if for_size => 0.0,
         Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension => MUCH_FILLER,
         Pattern::ElbowFlexion | Pattern::ElbowExtension | Pattern::ShoulderAbduction
@@ -236,6 +256,8 @@ fn avoids_parent(request: &Request, candidate: &Candidate) -> bool {
 fn is_kin_of_unwanted(request: &Request, candidate: &Candidate) -> bool {
     let is_free = match candidate.pattern {
         Pattern::Squat => candidate.entry.load == LoadKind::BarTotal,
+        // Who does not thrust with the bar thrusts with nothing else.
+        Pattern::HipExtension => candidate.id.contains("hip-thrust"),
         // A bar that stands in its corner goes up and forward, and a machine holds the way.
         Pattern::VerticalPush => {
             let firm = matches!(candidate.station, Station::Fixed(_));
@@ -312,6 +334,8 @@ fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
         Goal::Strength if is_off_the_floor(candidate) && !has_its_own_pull(request, candidate) => {
             BAR_FOR_STRENGTH + DEADLIFT
         }
+        // A press overhead for power is light and quick, and seldom with the bar.
+        Goal::Power if candidate.pattern == Pattern::VerticalPush => 0.0,
         Goal::Strength | Goal::Power if is_bar_lift(candidate) => BAR_FOR_STRENGTH,
         Goal::Power if fast && candidate.entry.load == LoadKind::BarTotal => {
             FAST + BAR_FOR_STRENGTH

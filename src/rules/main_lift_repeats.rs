@@ -83,7 +83,10 @@ fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
         Duty::Main if twice && liked => {
             vec![(1, LIKED_AGAIN - once), (2, AGAIN_THIRD)]
         }
-        Duty::Main if twice && novice => vec![(1, -once), (2, AGAIN_THIRD)],
+        // For power the squat is heavy on one day and light and fast on another.
+        Duty::Main if twice && (novice || squats_for_power(request, candidate)) => {
+            vec![(1, -once), (2, AGAIN_THIRD)]
+        }
         Duty::Main if twice => vec![(1, AGAIN_HEAVY - once), (2, AGAIN_THIRD)],
         Duty::Main if novice => vec![(1, AGAIN_BEGINNER - once)],
         Duty::Main => vec![(1, AGAIN_MAIN - once)],
@@ -91,9 +94,15 @@ fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
     }
 }
 
-/// Whether the client should squat on both legs on two days: heavy and light, or two forms.
+fn squats_for_power(request: &Request, candidate: &Candidate) -> bool {
+    request.profile.goal == Goal::Power && candidate.pattern == Pattern::Squat
+}
+
+/// Whether the client should squat on both legs on two days: heavy and light, or two forms. Power is trained for the sport
+/// that tires the legs, and one of its days is light.
 fn squats_twice(request: &Request) -> bool {
-    let on_two_days = request.days.len() >= 2 && !request.is_of_sport(Muscle::Quads);
+    let by_sport = request.is_of_sport(Muscle::Quads) && request.profile.goal != Goal::Power;
+    let on_two_days = request.days.len() >= 2 && !by_sport;
     on_two_days && !request.wants_less(Muscle::Quads)
 }
 

@@ -68,6 +68,7 @@ rules! {
     beside_sport::BesideSport,
     fresh_lifts::FreshLifts,
     each_side_legs::EachSideLegs,
+    support_lifts::SupportLifts,
     lead_lift::LeadLift,
     parent_first::ParentFirst,
     beginner_bars::BeginnerBars,

@@ -61,7 +61,16 @@ fn enough(request: &Request, muscle: Muscle, low: u32, high: u32) -> u32 {
         // What the client's own sport trains is kept strong and not tired.
         _ if request.is_of_sport(muscle) && !request.profile.goal.builds() => low,
         // Squats and pulls off the floor are enough for them.
-        Goal::Strength if muscle == Muscle::Calves => low,
+        Goal::Strength | Goal::Hypertrophy if muscle == Muscle::Calves => low,
+        // One hinge and one curl or thrust a week: what bends the hip tires the back, too.
+        _ if muscle == Muscle::Hamstrings && !request.wants_more(muscle) => {
+            u32::midpoint(low, middle)
+        }
+        // Raises in pairs would fill every day of a week for size, as legs would; arms have what presses and pulls leave.
+        Goal::Hypertrophy if muscle == Muscle::SideDelts => low,
+        Goal::Hypertrophy if muscle.is_major() && !request.wants_more(muscle) => {
+            u32::midpoint(low, middle)
+        }
         // Nor is there time for more small work than has to be where something else should get more.
         _ if emphasizes(request) && !muscle.is_major() => low,
         _ if !above || request.wants_more(muscle) => middle,

@@ -15,9 +15,9 @@ pub(super) struct PlannedTime;
 
 const LEAST_SHARE: f64 = 0.85;
 /// The model aims higher: ramp sets that turn out shorter leave time over.
-const AIM: f64 = 0.96;
+const AIM: f64 = 0.92;
 /// On the eve of a match a session may be so short, and legs are fresh. Common practice.
-const EVE_SHARE: f64 = 0.70;
+const EVE_SHARE: f64 = 0.78;
 /// Idle time is counted in begun units of so many seconds, so that lifts which differ by their set-up are equal.
 const IDLE_S: f64 = 180.0;
 

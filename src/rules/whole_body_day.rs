@@ -1,20 +1,20 @@
 //! `whole-body-day`: a day for the whole body has a multi-joint leg lift, a push and a pull; a day for legs and arms a leg
 //! lift and one of the two.
 //!
-//! Common practice: a day has one clear idea, and this one's is everything.
+//! Of several days for the whole body each has one push, one pull and two lifts for the legs, one where power is the goal:
+//! what is more on one day is missed on another. Common practice: a day has one clear idea, and this one's is everything.
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::input::profile::{SplitChoice, SplitName};
 use crate::model::Weekly;
-use crate::model::goal::at_least;
-use crate::model::points::SIDE_MISSING;
+use crate::model::goal::{at_least, at_most};
+use crate::model::points::{ONE_LEG_LIFT, SIDE_AGAIN, SIDE_MISSING};
 use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
-use crate::split::design::is_crossed;
 use crate::week::{Session, Week};
-use crate::words::{Kind, Muscle, Pattern, Role, Side};
+use crate::words::{Goal, Kind, Muscle, Pattern, Role, Side};
 
 /// Sides by whole-body day.
 pub(super) struct WholeBodyDay;
@@ -28,6 +28,15 @@ fn serves(kind: Option<Kind>, pattern: Pattern, side: Side) -> bool {
     let legs = side == Side::Legs && pattern.side() == Some(Side::Legs);
     kind == Some(Kind::Compound) && (pressed || legs)
 }
+
+/// How many lifts of a side a day for the whole body has, of several.
+fn most_of(request: &Request, side: Side) -> f64 {
+    let two = side == Side::Legs && request.profile.goal != Goal::Power;
+    if two { 2.0 } else { 1.0 }
+}
+
+/// More lifts over that than a day ever has.
+const MOST_OVER: f64 = 12.0;
 
 impl Rule for WholeBodyDay {
     fn id(&self) -> &'static str {
@@ -43,12 +52,15 @@ impl Rule for WholeBodyDay {
         for day in weekly.days() {
             let idea = &weekly.split.days[day];
             let label = weekly.request.days[day].label();
-            let crossed = !idea.whole_body && is_crossed(weekly.request);
+            // Lists of the client's own ask for nothing but what they name.
+            let open = !matches!(weekly.request.profile.split, SplitChoice::Own(_));
+            let crossed = open && idea.takes(Muscle::Glutes);
+            let [chest, lats] = [Muscle::Chest, Muscle::Lats].map(|muscle| idea.takes(muscle));
             let has = |side: Side| match side {
-                _ if !crossed => idea.whole_body,
-                Side::Legs => true,
-                Side::Push => idea.takes(Muscle::Chest),
-                Side::Pull => idea.takes(Muscle::Lats),
+                _ if idea.whole_body => true,
+                Side::Legs => crossed && (chest || lats),
+                Side::Push => crossed && chest,
+                Side::Pull => crossed && lats,
             };
             for (name, side) in SIDES.into_iter().filter(|(_, side)| has(*side)) {
                 let done: Vec<Term> = weekly
@@ -63,22 +75,25 @@ impl Rule for WholeBodyDay {
                     continue;
                 }
                 let subject = format!("{}_{label}", name.replace(' ', "_"));
+                if idea.whole_body && weekly.request.days.len() > 1 {
+                    let most = most_of(weekly.request, side);
+                    let more = at_most(done.clone(), most).missed_by(MOST_OVER);
+                    let again = format!("{subject}_again");
+                    weekly.miss(self.id(), again, Tier::View, more, SIDE_AGAIN);
+                    if most > 1.0 {
+                        let second = at_least(done.clone(), most);
+                        let subject = format!("{subject}_second");
+                        weekly.miss(self.id(), subject, Tier::View, second, ONE_LEG_LIFT);
+                    }
+                }
                 weekly.miss(self.id(), subject, Tier::View, at_least(done, 1.0), SIDE_MISSING);
             }
         }
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
-        let crossed = is_crossed(request);
-        let whole =
-            week.sessions.iter().filter(|session| crossed || is_for_whole_body(request, session));
-        let sides = whole.flat_map(|session| SIDES.map(|(name, side)| (session, name, side)));
-        // One side of the arms is enough where the days are for legs and arms each.
-        let other = |session: &Session, side: Side| {
-            let other = if side == Side::Push { Side::Pull } else { Side::Push };
-            side != Side::Legs && session.work().any(|item| entry_serves(&item.entry, other))
-        };
-        sides
-            .filter(|(session, _, side)| !crossed || !other(session, *side))
+        let whole = week.sessions.iter().filter(|session| is_for_whole_body(request, session));
+        whole
+            .flat_map(|session| SIDES.map(|(name, side)| (session, name, side)))
             .filter(|(session, _, side)| {
                 session.work().count() >= SIDES.len()
                     && request.eligible_for(Role::Work).any(|entry| entry_serves(entry, *side))

@@ -20,12 +20,8 @@ pub fn candidates(request: &Request) -> Vec<Split> {
         SplitChoice::Own(lists) => vec![own(request, lists)],
         SplitChoice::Named(SplitName::Auto) => {
             let suiting = || STYLES.iter().filter(|style| suits(request, style));
-            // Where the days are for legs and arms each, halves are not.
-            let crossed = is_crossed(request);
-            let mut splits: Vec<Split> = suiting()
-                .filter(|style| !crossed || crosses(style))
-                .filter_map(|style| designed(request, style))
-                .collect();
+            let mut splits: Vec<Split> =
+                suiting().filter_map(|style| designed(request, style)).collect();
             let mut seen: Vec<Split> = Vec::new();
             splits.retain(|split| {
                 let new = !seen.iter().any(|other| other.days == split.days);
@@ -40,17 +36,6 @@ pub fn candidates(request: &Request) -> Vec<Split> {
             .filter_map(|style| designed(request, style))
             .collect(),
     }
-}
-
-fn crosses(style: &Style) -> bool {
-    style.ideas.iter().any(Idea::crosses)
-}
-
-/// Whether the days of a week that the client leaves open are for legs and arms each.
-#[must_use]
-pub(crate) fn is_crossed(request: &Request) -> bool {
-    let open = request.profile.split == SplitChoice::Named(SplitName::Auto);
-    open && STYLES.iter().any(|style| crosses(style) && suits(request, style))
 }
 
 /// Sessions up to so long are short.
@@ -72,7 +57,7 @@ fn suits(request: &Request, style: &Style) -> bool {
         // Two days are for halves only where one follows the other and size or strength is built.
         Some(_) if days == 2 => builds && in_a_row,
         Some(_) => days >= style.from_days && (days != 3 || in_a_row),
-        // Many short days that are not for size or strength have legs and arms each, so that one rests while the other works.
+        // Many short days that are not for size or strength may have legs and arms each, so that one rests while the other works.
         None if style.ideas.iter().any(Idea::crosses) => {
             let short = request.days.iter().all(|day| day.minutes <= SHORT_MINUTES);
             days >= style.from_days && short && request.profile.goal.rests_briefly()
@@ -347,6 +332,9 @@ const LATER: [Muscle; 7] = [
     Muscle::Triceps,
 ];
 
+/// What a hard day loses on the eve of a match.
+const EVE_OF_A_MATCH: f64 = 6.0;
+
 /// Points for a muscle's hard days, falling with their number; longer and then earlier days first on ties, for some
 /// muscles later ones.
 fn points(request: &Request, muscle: Muscle, days: impl Iterator<Item = usize>) -> f64 {
@@ -364,14 +352,30 @@ fn points(request: &Request, muscle: Muscle, days: impl Iterator<Item = usize>) 
                 2.. if has_a_third => WISHED_THIRD,
                 _ => usual,
             };
+            // Where sport is near every day, its eve at the weekend is the last that is taken.
+            let eve = is_always_near_sport(request, muscle) && request.is_eve_of_a_match(day);
+            let points = if eve { points - EVE_OF_A_MATCH } else { points };
             if targeted { points + 0.01 * minutes - 0.001 * later * order } else { UNTARGETED }
         })
         .sum()
 }
 
-/// Whether hard training elsewhere stands too close to a session for a muscle.
+/// Whether a muscle cannot be trained hard in a session, as hard training elsewhere stands too close and another day is free
+/// of that.
 #[must_use]
 pub fn blocked(request: &Request, muscle: Muscle, day: usize) -> bool {
+    is_near_sport(request, muscle, day) && !is_always_near_sport(request, muscle)
+}
+
+/// Whether hard training elsewhere is close to every session, so that no other day is there for a muscle.
+#[must_use]
+pub fn is_always_near_sport(request: &Request, muscle: Muscle) -> bool {
+    (0..request.days.len()).all(|day| is_near_sport(request, muscle, day))
+}
+
+/// Whether hard training elsewhere stands close to a session for a muscle.
+#[must_use]
+pub fn is_near_sport(request: &Request, muscle: Muscle, day: usize) -> bool {
     let most_h = f64::from(request.profile.recovery_hours) - crate::request::day::GRACE_H;
     request.hard_elsewhere(muscle).any(|sport| sport.hours_to(&request.days[day]) < most_h)
 }

@@ -246,6 +246,22 @@ fn a_go_to_comes_before_its_like() {
 }
 
 #[test]
+fn what_is_second_to_another_waits_for_it_where_it_is_at_hand() {
+    let worths = |keys: &str| {
+        let all = format!("goal: hypertrophy\ntraining_status: intermediate\n{keys}");
+        let request = request(&all);
+        ["one-arm-row", "chest-supported-row"].map(|id| worth(&request, id))
+    };
+    let [row, held] = worths("equipment: [dumbbells, adjustable-bench]\n");
+    assert_eq!(row, held, "as good where there is no machine");
+    let machine = "equipment: [dumbbells, adjustable-bench, seated-row-machine]\n";
+    let [row, held] = worths(machine);
+    assert_eq!(row - held, points::SECOND_TO);
+    let [row, held] = worths(&format!("{machine}exercises: {{prefer: [one-arm-row]}}\n"));
+    assert_eq!(row - held, points::PREFERRED, "what is liked is second to nothing");
+}
+
+#[test]
 fn what_a_limit_allows_lightly_is_done_sparingly() {
     let keys =
         "goal: hypertrophy\ntraining_status: novice\nequipment: [kettlebell, bench, leg-press]\n";

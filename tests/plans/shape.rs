@@ -180,7 +180,7 @@ fn the_heaviest_of_a_place_is_done_longer_where_it_is_light() {
 }
 
 #[test]
-fn many_short_days_have_legs_and_arms_each() {
+fn many_short_days_may_have_legs_and_arms_each() {
     let names = |goal: &str| -> Vec<String> {
         let days =
             ["mon", "tue", "wed", "thu", "fri"].map(|day| format!("{{day: {day}, minutes: 25}}"));
@@ -191,9 +191,10 @@ fn many_short_days_have_legs_and_arms_each() {
         let request = PLANNER.request(&client(&keys), &Options::default());
         design::candidates(&request).into_iter().map(|split| split.name).collect()
     };
+    let has = |goal: &str, style: &str| names(goal).iter().any(|name| name == style);
     let crossed = "squat and push, hinge and pull";
-    assert_eq!(names("fat-loss"), [crossed]);
-    assert!(!names("hypertrophy").iter().any(|name| name == crossed));
+    assert!(has("fat-loss", crossed) && has("fat-loss", "upper and lower"));
+    assert!(!has("hypertrophy", crossed));
 }
 
 #[test]

@@ -52,6 +52,7 @@ mod sets_per_exercise;
 mod stations;
 mod steady;
 mod strength_lifts;
+mod support_lifts;
 mod three_sets;
 mod trunk_order;
 mod trunk_work;

@@ -72,5 +72,5 @@ fn the_eve_of_a_match_may_be_shorter() {
     check_rule("planned-time").with(&with("mon", "tue")).remarks(weekday, wanted);
     check_rule("planned-time")
         .with(&with("fri", "sat"))
-        .remarks("fri: bench-press x3 of 10 rest 90", "70 % of the minutes used");
+        .remarks("fri: bench-press x3 of 10 rest 90", "78 % of the minutes used");
 }

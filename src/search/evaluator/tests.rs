@@ -36,7 +36,7 @@ const PROFILES: [&str; 8] = [
      minutes: 60}]\nbalance: {pull_push: [0.873, 1.2345], knee_hip: [0.6, 1.7]}\n",
     "client: walk-05\ntraining_status: novice\ngoal: fat-loss\nbirth_year: 1955\nequipment: [resistance-band]\n\
      sessions: [{day: sun, minutes: 20}]\ntargets: {chest: {range: [3, 5], strict: true}}\n",
-    "client: walk-06\ntraining_status: intermediate\ngoal: endurance\nequipment: [dumbbells, bench, \
+    "client: walk-06\ntraining_status: intermediate\ngoal: endurance\nsplit: full-body\nequipment: [dumbbells, bench, \
      suspension-trainer, band-anchor, resistance-band]\nsessions: [{day: mon, minutes: 40}, {day: tue, minutes: 40}, \
      {day: wed, minutes: 40}, {day: thu, minutes: 40}, {day: fri, minutes: 40}, {day: sat, minutes: 40}]\n\
      emphasis: {glutes: more, biceps: less}\nexercises: {must: [push-up]}\n",
