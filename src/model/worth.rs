@@ -145,8 +145,12 @@ fn worth(request: &Request, candidate: &Candidate) -> f64 {
         + if request.is_senior() {
             if_so(is_for_later_years(candidate.pattern), FOR_LATER_YEARS)
         } else {
-            let strong = request.profile.goal == Goal::Strength;
-            let carry = if strong { CARRY_FOR_STRENGTH } else { CARRY };
+            let carry = match request.profile.goal {
+                Goal::Strength => CARRY_FOR_STRENGTH,
+                // What is carried makes nobody bigger.
+                Goal::Hypertrophy => FLY,
+                _ => CARRY,
+            };
             if_so(candidate.pattern == Pattern::Carry && !candidate.is_wished(), carry)
         }
 }

@@ -1,6 +1,7 @@
 //! The small work that lifts leave out and that completes a week of the goal.
 //!
-//! Who presses pays for it with the back of the shoulder; for size the trunk is bent as well as held; whose sport throws
+//! Who presses pays for it with the back of the shoulder; for size the trunk is bent as well as held, and of four days or
+//! more one has the front of the thigh alone; whose sport throws
 //! or swims, and whose shoulder is touchy, turns the arm out; whose sport turns and kicks, or runs beside power, trains the
 //! inner thighs; who runs to last trains the calves and hinges on one leg, as every stride does; who trains for power or to
 //! lose fat pushes the hips; who is 65 or older trains the ankles and the side of the hip, for stairs and against falls, and
@@ -59,6 +60,7 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
         part("steps", &[Pattern::HipAbduction], u32::from(request.is_senior())),
         part("reach", &[Pattern::VerticalPush], u32::from(request.is_senior())),
         part("hips", &[Pattern::HipExtension], u32::from(pushes_the_hips)),
+        part("knees", &[Pattern::KneeExtension], u32::from(extends_the_knees(request))),
     ];
     parts.into_iter().filter(|part| part.times > 0)
 }
@@ -73,6 +75,12 @@ pub(crate) fn has_a_touchy_shoulder(request: &Request) -> bool {
     let hurts =
         said.is_some_and(|pain| pain.iter().any(|one| one.regions().contains(&Region::Shoulder)));
     hurts || profile.limits.iter().any(limited)
+}
+
+/// Whether a week for size has the days for the front of the thigh alone.
+fn extends_the_knees(request: &Request) -> bool {
+    let for_size = request.builds_size() && request.days.len() > FULL_WEEK;
+    for_size && !request.wants_less(Muscle::Quads)
 }
 
 /// Whether the client trains to last and runs, walks or rides far: other training works the calves.

@@ -168,9 +168,10 @@ fn the_known_bench_comes_before_what_is_asked_for_in_the_hands() {
         FOUR_DAYS.replace("bench, dumb", "adjustable-bench, dumb")
     ));
     let [bench, incline] = ["bench-press", "incline-dumbbell-press"].map(|id| places(&plan, id));
-    let both = bench.iter().cartesian_product(&incline).filter(|(one, other)| one.0 == other.0);
-    let both: Vec<bool> = both.map(|(one, other)| one.1 < other.1).collect();
-    assert_eq!(both, [true], "one day has both: {bench:?}, {incline:?}");
+    let mut both = bench.iter().cartesian_product(&incline).filter(|(one, other)| one.0 == other.0);
+    assert!(both.all(|(one, other)| one.1 < other.1), "on a day with both: {bench:?}, {incline:?}");
+    let leads = |places: &[(usize, usize)]| places.iter().any(|(_, place)| *place == 0);
+    assert!(leads(&bench) && !incline.is_empty(), "the bench leads a day: {bench:?}, {incline:?}");
 }
 
 #[test]

@@ -28,6 +28,26 @@ fn for_size_the_trunk_is_bent() {
         );
 }
 
+/// Common practice: from four days on a week for size has the front of the thigh alone.
+#[test]
+fn for_size_the_front_of_the_thigh_is_trained_alone() {
+    let days = "sessions: [{day: mon, minutes: 60}, {day: tue, minutes: 60}, {day: thu, minutes: 60}, {day: fri, minutes: 60}]";
+    let week = |knees: &str| {
+        format!(
+            "mon: face-pull x2 of 15; hanging-knee-raise x3 of 12\n\
+             tue: rear-raise x2 of 15; back-squat x3 of 8{knees}\nthu: crunch x2 of 12"
+        )
+    };
+    let check = check_rule("complete-week")
+        .with("goal: hypertrophy\ntraining_status: intermediate")
+        .with(days);
+    check
+        .allows(&week("; leg-extension x3 of 12"))
+        .remarks(&week(""), "some knee extension")
+        .with("emphasis: {quads: less}")
+        .allows(&week(""));
+}
+
 /// Strength of the inner thighs lowers the risk of groin trouble in kicking sports (Haroy et al. 2019, from memory).
 #[test]
 fn whose_sport_turns_and_kicks_trains_the_inner_thighs() {
