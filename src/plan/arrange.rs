@@ -244,10 +244,12 @@ struct Eye<'a> {
 
 /// The order of a block, after what stands before it, with the least cost; the usual order breaks ties.
 fn best_order(eye: &Eye<'_>, before: Vec<Together>, block: Vec<Together>) -> Vec<Together> {
-    /// Blocks longer than this keep their usual order: there are too many orders to look at.
+    /// Blocks longer than this keep their usual order behind the lead: there are too many orders to look at.
     const MOST: usize = 6;
     if block.len() < 2 || block.len() > MOST {
-        return before.into_iter().chain(block).collect();
+        let has_lead = |group: &Together| group.iter().any(|done| Some(done.candidate) == eye.lead);
+        let (first, others): (Vec<_>, Vec<_>) = block.into_iter().partition(has_lead);
+        return before.into_iter().chain(first).chain(others).collect();
     }
     let count = block.len();
     block

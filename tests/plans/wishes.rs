@@ -283,6 +283,18 @@ fn a_form_that_is_asked_for_leads_where_its_lift_is_known() {
     assert!(places.iter().any(|(_, place)| *place == 0), "{places:?}");
 }
 
+/// Common practice: what is liked and known opens the one session of a week, however many lifts follow.
+#[test]
+fn a_liked_lift_opens_a_long_day() {
+    let plan = plan(
+        "goal: endurance\ntraining_status: intermediate\nsex: female\nbody_mass_kg: 63\n\
+         equipment: [barbell, trap-bar, squat-rack, bench, dumbbells, kettlebell, lat-pulldown, resistance-band]\n\
+         sessions: [{day: thu, minutes: 75}]\nexercises: {prefer: [trap-bar-deadlift]}\n\
+         known_lifts: {trap-bar-deadlift: {load: 75, reps: 6, rir: 2}}\n",
+    );
+    assert_eq!(places(&plan, "trap-bar-deadlift"), [(0, 0)]);
+}
+
 /// Common practice: the evening before hard rowing is built on a press, as another day has the squat.
 #[test]
 fn a_press_leads_the_eve_of_hard_sport() {
