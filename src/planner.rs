@@ -157,6 +157,9 @@ impl Planner {
         cautions: Vec<String>,
     ) -> Result<Plan, NoPlan> {
         let solution = best_solution(request, splits, budget)?;
+        if request.turn.is_over() {
+            return Err(NoPlan::Stopped);
+        }
         let plan = self.written(request, &solution, cautions, budget.asks_why);
         Planner::checked(plan, request)
     }

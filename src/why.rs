@@ -335,10 +335,9 @@ impl<'a> Asked<'a> {
     fn effect(&self, request: &Request) -> Result<Effect, String> {
         let base = self.base().ok_or("no week was found for this plan's own profile")?;
         let solution = solve::best(request, &self.splits, budget()).map_err(|nothing| {
-            match (nothing, conflict::explain(request)) {
-                (NoWeek::Impossible, Some(found)) => conflict::sentence(&found),
-                _ => "no week with it was found".to_owned(),
-            }
+            let is_impossible = nothing == NoWeek::Impossible;
+            let found = is_impossible.then(|| conflict::explain(request)).flatten();
+            found.map_or("no week with it was found".to_owned(), |found| conflict::sentence(&found))
         })?;
         let worse = |tier: Tier| rounded(tier.gain(value(base, tier), value(&solution, tier)));
         let [coverage, ranges, view] = [Tier::Coverage, Tier::Ranges, Tier::View].map(worse);

@@ -56,17 +56,20 @@ async fn at_work(
     done.unwrap_or_else(|_| answer::refused(StatusCode::INTERNAL_SERVER_ERROR, "broken"))
 }
 
-/// The same for a page with a client's week, whose search ends where every browser that waits for one goes away.
+/// The same for a page with a client's week, whose search ends where every browser that waits for one goes away. All that a
+/// page asks for is of one turn: what begins later ends, too.
 async fn on_a_visit(
     desk: Arc<Desk>,
     key: String,
-    work: impl FnOnce(&Desk, &str) -> Response + Send + 'static,
+    work: impl FnOnce(&Desk, &str, Turn) -> Response + Send + 'static,
 ) -> Response {
     if !desk.has(&key) {
         return answer::not_found();
     }
-    let visit = Visit::to(desk.seat(&key));
-    let done = at_work(desk, move |desk| work(desk, &key)).await;
+    let seat = desk.seat(&key);
+    let turn = seat.visit();
+    let visit = Visit::to(seat);
+    let done = at_work(desk, move |desk| work(desk, &key, turn)).await;
     drop(visit);
     done
 }
@@ -91,7 +94,7 @@ async fn week(
 ) -> Response {
     let (Ok(Path(key)), Ok(Query(query))) = (path, query) else { return answer::not_found() };
     let query = Fields(query);
-    on_a_visit(desk, key, move |desk, key| shows::week(desk, key, &query)).await
+    on_a_visit(desk, key, move |desk, key, turn| shows::week(desk, key, turn, &query)).await
 }
 
 async fn instead(
@@ -99,7 +102,7 @@ async fn instead(
     path: Result<Path<(String, String)>, PathRejection>,
 ) -> Response {
     let Ok(Path((key, id))) = path else { return answer::not_found() };
-    on_a_visit(desk, key, move |desk, key| shows::instead(desk, key, &id)).await
+    on_a_visit(desk, key, move |desk, key, turn| shows::instead(desk, key, turn, &id)).await
 }
 
 async fn sheet(
@@ -111,7 +114,8 @@ async fn sheet(
         return answer::not_found();
     };
     let query = Fields(query);
-    on_a_visit(desk, key, move |desk, key| shows::sheet(desk, key, &form, &query)).await
+    on_a_visit(desk, key, move |desk, key, turn| shows::sheet(desk, key, turn, (&form, &query)))
+        .await
 }
 
 async fn form(

@@ -14,15 +14,16 @@ use super::week::{Around, Page};
 use crate::catalog;
 use crate::input::plan::Plan;
 use crate::planner::Planner;
+use crate::request::turn::Turn;
 use crate::sheets::html::script_mark;
 use crate::sheets::{Audience, Options, Paper};
 
 /// The page of a client's week.
-pub(super) fn week(desk: &Desk, key: &str, query: &Fields) -> Response {
+pub(super) fn week(desk: &Desk, key: &str, turn: Turn, query: &Fields) -> Response {
     let shown = query.get("week").and_then(|week| week.parse().ok());
     let notice =
         if desk.has(key) { desk.seat(key).swap_notice(String::new()) } else { String::new() };
-    match page(desk, key, shown, &notice) {
+    match page(desk, (key, turn), shown, &notice) {
         Some(page) => answer::page(desk, "week.html", &page),
         None => answer::not_found(),
     }
@@ -34,20 +35,20 @@ pub(super) fn after(desk: &Desk, key: &str, notice: String, is_part: bool) -> Re
         desk.seat(key).swap_notice(notice);
         return answer::go_to(&format!("/client/{}", answer::encoded(key)));
     }
-    match page(desk, key, None, &notice) {
+    match page(desk, (key, desk.seat(key).visit()), None, &notice) {
         Some(page) => answer::page(desk, "part.html", &page),
         None => answer::not_found(),
     }
 }
 
-fn page(desk: &Desk, key: &str, shown: Option<u32>, notice: &str) -> Option<Page> {
+fn page(desk: &Desk, (key, turn): (&str, Turn), shown: Option<u32>, notice: &str) -> Option<Page> {
     if !desk.has(key) {
         return None;
     }
     let file = desk.cabinet.profile(key)?;
     let seat = desk.seat(key);
     let mut held = seat.draft();
-    let looked = begin::look(desk, (key, &file), &mut held, seat.visit());
+    let looked = begin::look(desk, (key, &file), &mut held, turn);
     let draft = held.clone();
     drop(held);
     let is_changed = matches!(looked, Looked::Week { is_changed: true });
@@ -60,14 +61,14 @@ fn page(desk: &Desk, key: &str, shown: Option<u32>, notice: &str) -> Option<Page
 }
 
 /// The plan in hand, if there is one.
-fn plan_in_hand(desk: &Desk, key: &str) -> Option<std::sync::Arc<Plan>> {
+fn plan_in_hand(desk: &Desk, key: &str, turn: Turn) -> Option<std::sync::Arc<Plan>> {
     if !desk.has(key) {
         return None;
     }
     let file = desk.cabinet.profile(key)?;
     let seat = desk.seat(key);
     let mut held = seat.draft();
-    begin::look(desk, (key, &file), &mut held, seat.visit());
+    begin::look(desk, (key, &file), &mut held, turn);
     held.as_ref().map(|draft| std::sync::Arc::clone(draft.plan()))
 }
 
@@ -94,14 +95,14 @@ struct StandIn {
 }
 
 /// A short list of what could stand in for an exercise, each planned again.
-pub(super) fn instead(desk: &Desk, key: &str, id: &str) -> Response {
-    let Some(plan) = plan_in_hand(desk, key) else { return answer::not_found() };
+pub(super) fn instead(desk: &Desk, key: &str, turn: Turn, id: &str) -> Response {
+    let Some(plan) = plan_in_hand(desk, key, turn) else { return answer::not_found() };
     let planner = desk.planner.with_plan(&plan);
     if !planner.catalog().contains(id) {
         return answer::not_found();
     }
     let found = match planner.why(&plan) {
-        Ok(asked) => asked.until(desk.seat(key).visit()).instead(id),
+        Ok(asked) => asked.until(turn).instead(id),
         Err(_) => Vec::new(),
     };
     let list: Vec<StandIn> = found
@@ -127,7 +128,12 @@ fn others(planner: &Planner, plan: &Plan, picks: &[String], but: &str) -> Vec<St
 }
 
 /// A sheet of the plan in hand: shown, or as a file to save.
-pub(super) fn sheet(desk: &Desk, key: &str, form: &str, query: &Fields) -> Response {
+pub(super) fn sheet(
+    desk: &Desk,
+    key: &str,
+    turn: Turn,
+    (form, query): (&str, &Fields),
+) -> Response {
     let kind = match form {
         "html" => "text/html; charset=utf-8",
         "ics" => "text/calendar; charset=utf-8",
@@ -135,7 +141,7 @@ pub(super) fn sheet(desk: &Desk, key: &str, form: &str, query: &Fields) -> Respo
         "md" | "text" | "yaml" => "text/plain; charset=utf-8",
         _ => return answer::not_found(),
     };
-    let Some(plan) = plan_in_hand(desk, key) else { return answer::not_found() };
+    let Some(plan) = plan_in_hand(desk, key, turn) else { return answer::not_found() };
     let options = Options {
         audience: match query.get("for") {
             Some("client") => Audience::Client,

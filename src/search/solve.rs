@@ -23,6 +23,9 @@ use crate::split::Split;
 /// # Errors
 /// Whether it is proven for every split that there is no week, or none was found.
 pub fn best(request: &Request, splits: &[Split], budget: Budget) -> Result<Solution, NoWeek> {
+    if request.turn.is_over() {
+        return Err(NoWeek::NotFound);
+    }
     let keep = dominance::kept(request);
     let problem = |split| SplitProblem::new(request, split, &keep, budget);
     let problems: Vec<SplitProblem> = splits.par_iter().map(problem).collect();
