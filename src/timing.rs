@@ -10,6 +10,9 @@ pub const WAY_IN_S: u32 = 30;
 pub const CONDITIONING_WAY_IN_S: u32 = 90;
 /// Changing sides inside a set. Common practice.
 pub const CHANGE_SIDES_S: u32 = 10;
+/// Getting under the bar or into place, and out again, with every working set: ten repetitions of three seconds then take the
+/// 40 s that the session of SS-06 counts for a set.
+pub const INTO_PLACE_S: u32 = 10;
 /// A ramp set with the plates changed. Common practice.
 pub const RAMP_SET_S: u32 = 25;
 /// Rest after a ramp set. Common practice.
@@ -163,6 +166,11 @@ pub fn group_s(items: &[Timed], way_in_s: u32) -> u32 {
         .saturating_add(rounds.saturating_sub(1).saturating_mul(rest_s))
 }
 
+/// Seconds beside its work that a set of an exercise takes.
+fn into_place_s(entry: &Entry) -> u32 {
+    if entry.role == Role::Work { INTO_PLACE_S } else { 0 }
+}
+
 /// Seconds of one set of a catalog entry.
 #[must_use]
 pub fn set_s(entry: &Entry, amount: u32, tempo: Option<&str>) -> u32 {
@@ -172,7 +180,7 @@ pub fn set_s(entry: &Entry, amount: u32, tempo: Option<&str>) -> u32 {
         Measure::Meters => Amount::MetersAt(amount, pace_ms(entry)),
         Measure::Calories => Amount::Calories(amount),
     };
-    work_s(amount, tempo, entry.sides)
+    into_place_s(entry).saturating_add(work_s(amount, tempo, entry.sides))
 }
 
 /// What of a written item takes time.
@@ -193,7 +201,10 @@ pub fn timed(item: &Item, entry: &Entry) -> Timed {
     Timed {
         setup_s: entry.setup_s,
         ramp_sets: item.ramp.len(),
-        work_s: amounts.into_iter().map(|amount| work_s(amount, tempo, sides)).collect(),
+        work_s: amounts
+            .into_iter()
+            .map(|amount| into_place_s(entry).saturating_add(work_s(amount, tempo, sides)))
+            .collect(),
         rest_s: item.rest_s,
     }
 }

@@ -7,6 +7,7 @@ pub(crate) mod pairing;
 pub mod points;
 mod sums;
 pub(crate) mod tier;
+mod weight;
 pub(crate) mod worth;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -53,8 +54,17 @@ pub struct Pick {
     pub chosen: Var,
     /// Sets above the fewest.
     pub extra: Var,
-    /// Whether it is done in a pair.
-    pub paired: Option<Var>,
+    /// Whether it is done in a pair, by the rounds that the pair may have.
+    pub in_turn: [Option<InTurn>; 2],
+}
+
+/// An exercise in a pair.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct InTurn {
+    /// Rounds of the pair, which has as many sets of both.
+    pub rounds: u32,
+    /// Whether it is so.
+    pub var: Var,
 }
 
 impl Pick {
@@ -62,6 +72,27 @@ impl Pick {
     #[must_use]
     pub fn sets_times(&self, factor: f64) -> [Term; 2] {
         [(self.chosen, factor * f64::from(self.sets[0])), (self.extra, factor)]
+    }
+
+    /// All that is decided of it.
+    pub fn decisions(self) -> impl Iterator<Item = Var> {
+        [self.chosen, self.extra].into_iter().chain(self.paired())
+    }
+
+    /// What says that it is in a pair: one of them at most.
+    pub fn paired(self) -> impl Iterator<Item = Var> {
+        self.in_turn.into_iter().flatten().map(|one| one.var)
+    }
+
+    /// The same by the rounds that the pair may have.
+    #[must_use]
+    pub fn pair_vars(&self) -> [Option<usize>; 2] {
+        self.in_turn.map(|way| way.map(|one| one.var.0))
+    }
+
+    /// The same, times a factor.
+    pub fn paired_times(self, factor: f64) -> impl Iterator<Item = Term> {
+        self.paired().map(move |var| (var, factor))
     }
 }
 
@@ -110,10 +141,13 @@ impl<'a> Weekly<'a> {
             Op::Le,
             0.0,
         );
-        let pairable = PairClass::of(self.request, exercise).is_some()
-            && sets[1] >= paired_sets(self.request, day);
-        let paired = pairable.then(|| self.model.binary(format!("pair_{name}")));
-        self.picks.push(Pick { candidate, day, sets, chosen, extra, paired });
+        let pairable = PairClass::of(self.request, exercise).is_some();
+        let in_turn = paired_sets(self.request, day).map(|rounds| {
+            let has_them = pairable && (sets[0]..=sets[1]).contains(&rounds?);
+            let rounds = rounds.filter(|_| has_them)?;
+            Some(InTurn { rounds, var: self.model.binary(format!("pair_{rounds}_{name}")) })
+        });
+        self.picks.push(Pick { candidate, day, sets, chosen, extra, in_turn });
     }
 
     /// `used` is at least each of its picks; a whole number only through them.
@@ -238,14 +272,14 @@ impl<'a> Weekly<'a> {
     }
 }
 
-/// Rounds of a pair: three, as many as a very short session has sets, and four for size where status or minutes ask for
-/// more sets.
+/// Rounds that a pair may have: two or three, two in a very short session, and three or four for size where status or
+/// minutes ask for more sets.
 #[must_use]
-pub(crate) fn paired_sets(request: &Request, day: usize) -> u32 {
+pub(crate) fn paired_sets(request: &Request, day: usize) -> [Option<u32>; 2] {
     match request.days[day].minutes {
-        ..crate::request::candidate::VERY_SHORT_SESSION => 2,
-        _ if request.builds_size() && holds_four(request, day) => 4,
-        _ => 3,
+        ..crate::request::candidate::VERY_SHORT_SESSION => [Some(2), None],
+        _ if request.builds_size() && holds_four(request, day) => [Some(3), Some(4)],
+        _ => [Some(2), Some(3)],
     }
 }
 

@@ -1,9 +1,9 @@
 //! Pairs in the model: exercises are counted by class, and pairs by two classes that go together, so that
 //! a matching always exists afterwards.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
-use super::{Weekly, paired_sets};
+use super::{InTurn, Pick, Weekly};
 use crate::input::place::Stock;
 use crate::program::{Op, Term, Var};
 use crate::request::Request;
@@ -167,6 +167,8 @@ pub struct PairVar {
     pub day: usize,
     /// The classes.
     pub classes: (PairClass, PairClass),
+    /// Rounds, of as many sets of both.
+    pub rounds: u32,
     /// How many.
     pub count: Var,
     /// Seconds that one of them saves at least.
@@ -291,65 +293,66 @@ fn saved_s(one_s: u32, other_s: u32, rounds: u32) -> u32 {
     alone_s.saturating_sub(between * round_rest_s([one_s, other_s].into_iter()))
 }
 
-/// Variables and rows that count pairs. Each paired exercise has at least the rounds of a pair.
+/// Variables and rows that count pairs. Each paired exercise has as many sets as its pair has rounds.
 pub(crate) fn add_pairs(weekly: &mut Weekly) {
     for day in weekly.days() {
-        let rounds = paired_sets(weekly.request, day);
-        let mut members: BTreeMap<PairClass, Members> = BTreeMap::new();
+        let mut members: BTreeMap<(PairClass, u32), Members> = BTreeMap::new();
         for pick in weekly.picks.clone().into_iter().filter(|pick| pick.day == day) {
-            let Some(paired) = pick.paired else { continue };
-            let candidate = weekly.candidate(&pick);
-            let class = PairClass::of(weekly.request, candidate)
-                .expect("only exercises with a class have a pair variable");
-            let members = members.entry(class).or_default();
-            members.paired.push((paired, 1.0));
-            let subject = candidate.id.clone();
-            let only_done = vec![(paired, 1.0), (pick.chosen, -1.0)];
-            weekly.model.define("pairs", subject.clone(), only_done, Op::Le, 0.0);
-            // A pair has equal sets: as many as it has rounds.
-            let missing = rounds.saturating_sub(pick.sets[0]);
-            if missing > 0 {
-                let enough = vec![(pick.extra, 1.0), (paired, -f64::from(missing))];
-                weekly.model.define("pairs", subject.clone(), enough, Op::Ge, 0.0);
+            for InTurn { rounds, var } in pick.in_turn.into_iter().flatten() {
+                let class = PairClass::of(weekly.request, weekly.candidate(&pick))
+                    .expect("only exercises with a class have a pair variable");
+                members.entry((class, rounds)).or_default().paired.push((var, 1.0));
             }
-            let most = f64::from(pick.sets[1] - pick.sets[0]);
-            let over = most - f64::from(missing);
-            if over > 0.0 {
-                let equal = vec![(pick.extra, 1.0), (paired, over)];
-                weekly.model.define("pairs", subject, equal, Op::Le, most);
-            }
+            add_rounds(weekly, pick);
         }
-        add_day_pairs(weekly, day, rounds, &members);
+        add_day_pairs(weekly, day, &members);
     }
 }
 
-fn add_day_pairs(
-    weekly: &mut Weekly,
-    day: usize,
-    rounds: u32,
-    members: &BTreeMap<PairClass, Members>,
-) {
-    let classes: Vec<PairClass> = members.keys().copied().collect();
-    let mut in_class: BTreeMap<PairClass, Vec<Term>> = BTreeMap::new();
-    let mut seen: BTreeSet<(PairClass, PairClass)> = BTreeSet::new();
-    for (place, one) in classes.iter().enumerate() {
-        for (other_place, other) in classes.iter().enumerate().skip(place + 1) {
-            if !one.goes_with(*other) || !seen.insert((*one, *other)) {
+/// An exercise that is in a pair is done, with as many sets as that has rounds.
+fn add_rounds(weekly: &mut Weekly, pick: Pick) {
+    let subject = weekly.candidate(&pick).id.clone();
+    let only_done: Vec<Term> = pick.paired_times(1.0).chain([(pick.chosen, -1.0)]).collect();
+    if only_done.len() > 1 {
+        weekly.model.define("pairs", subject.clone(), only_done, Op::Le, 0.0);
+    }
+    let most = f64::from(pick.sets[1] - pick.sets[0]);
+    for InTurn { rounds, var } in pick.in_turn.into_iter().flatten() {
+        let missing = f64::from(rounds - pick.sets[0]);
+        if missing > 0.0 {
+            let enough = vec![(pick.extra, 1.0), (var, -missing)];
+            weekly.model.define("pairs", subject.clone(), enough, Op::Ge, 0.0);
+        }
+        if most > missing {
+            let equal = vec![(pick.extra, 1.0), (var, most - missing)];
+            weekly.model.define("pairs", subject.clone(), equal, Op::Le, most);
+        }
+    }
+}
+
+fn add_day_pairs(weekly: &mut Weekly, day: usize, members: &BTreeMap<(PairClass, u32), Members>) {
+    let classes: Vec<(PairClass, u32)> = members.keys().copied().collect();
+    let mut in_class: BTreeMap<(PairClass, u32), Vec<Term>> = BTreeMap::new();
+    for (place, (one, rounds)) in classes.iter().enumerate() {
+        for (other_place, (other, others)) in classes.iter().enumerate().skip(place + 1) {
+            if rounds != others || !one.goes_with(*other) {
                 continue;
             }
             let name =
                 format!("pairs_{}_{place}_{other_place}", weekly.request.days[day].name_part());
             let count = weekly.model.integer(name, 0, 3);
-            let saves_s = saved_s(one.rest_s, other.rest_s, rounds);
-            weekly.pairs.push(PairVar { day, classes: (*one, *other), count, saves_s });
-            in_class.entry(*one).or_default().push((count, -1.0));
-            in_class.entry(*other).or_default().push((count, -1.0));
+            let saves_s = saved_s(one.rest_s, other.rest_s, *rounds);
+            let classes = (*one, *other);
+            weekly.pairs.push(PairVar { day, classes, rounds: *rounds, count, saves_s });
+            in_class.entry((*one, *rounds)).or_default().push((count, -1.0));
+            in_class.entry((*other, *rounds)).or_default().push((count, -1.0));
         }
     }
     for (class, members) in members {
         let mut terms = members.paired.clone();
         terms.extend(in_class.remove(class).unwrap_or_default());
-        let subject = format!("{:?}_{}", class.region, weekly.request.days[day].name_part());
+        let part = weekly.request.days[day].name_part();
+        let subject = format!("{:?}_{}_{part}", class.0.region, class.1);
         weekly.model.define("pairs", subject, terms, Op::Eq, 0.0);
     }
 }

@@ -4,35 +4,7 @@
 use std::fmt::Write as _;
 
 use super::tier::Tier;
-
-/// A weight with the rule that uses it.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Weight {
-    /// Its name here.
-    pub name: &'static str,
-    /// The tier that it counts in.
-    pub tier: Tier,
-    /// The rule's id, or what of the model.
-    pub rule: &'static str,
-    /// Costs or points.
-    pub value: f64,
-    /// What it is paid or given for.
-    pub what: &'static str,
-}
-
-macro_rules! weights {
-    ($($tier:ident { $($rule:literal: $(#[doc = $what:literal] $name:ident = $value:expr;)+)+ })+) => {
-        $($($(#[doc = $what] pub const $name: f64 = $value;)+)+)+
-        /// Every weight, in the order of the tiers.
-        pub const WEIGHTS: &[Weight] = &[$($($(Weight {
-            name: stringify!($name),
-            tier: Tier::$tier,
-            rule: $rule,
-            value: $value,
-            what: $what,
-        },)+)+)+];
-    };
-}
+use super::weight::{Weight, weights};
 
 weights! {
     Coverage {
@@ -116,7 +88,7 @@ weights! {
             JUST_OVER_RANGE = -4.0;
         "balance":
             /// A set outside a band, beside the cost of what is further out than one.
-            JUST_OUT_OF_BALANCE = -8.0;
+            JUST_OUT_OF_BALANCE = -13.0;
         "planes":
             /// A week of two days without a press or a pull overhead, or without a level one.
             PLANE_LACKING = -20.0;
@@ -141,11 +113,11 @@ weights! {
             /// A session without a lift to lead it.
             NO_LEAD = -60.0;
             /// A week in which no lift that is wished, or for a muscle that should get more, can lead a day.
-            NO_WISHED_LEAD = -20.0;
+            NO_WISHED_LEAD = -30.0;
             /// The same where it leads in the later half of the days only.
             WISHED_LEAD_LATE = -8.0;
             /// The same where the first day that could have it is led by something else.
-            WISHED_LEAD_SECOND = -7.0;
+            WISHED_LEAD_SECOND = -12.0;
             /// A known squat, press or pull that comes in the later half of the days only: the week opens with what is known.
             KNOWN_LATE = -5.0;
             /// A fast lift that is liked or asked for and comes in the later half of the days only.
@@ -159,6 +131,10 @@ weights! {
         "lower-back":
             /// One more of what the lower back holds on one day, where the week has another.
             BACK_LOADED_TWICE = -9.0;
+            /// One more loaded squat or hinge on both legs on a day for size, strength or power, where another day takes it.
+            SECOND_BIG_LIFT = -14.0;
+            /// One more lift for the legs on a day than two, where another day takes legs as well.
+            THIRD_LEG_LIFT = -12.0;
             /// One more loaded hinge in the week of who begins at 65 or later.
             HINGED_TWICE = -40.0;
         "before-sport":
@@ -187,6 +163,11 @@ weights! {
         "arm-work":
             /// A set of their own that arms lack where size is the goal.
             FEW_OF_ARMS = -5.0;
+        "usual-sets":
+            /// A set over the usual of a day's lifts or of its small work.
+            OVER_USUAL = -9.0;
+            /// The same of lunges and thrusts, which support the big lifts of the legs.
+            OVER_SUPPORT = -11.0;
         "support-lifts":
             /// A lunge, leg curl, calf raise, thrust or hinge more than supports the week of the goal.
             SUPPORT_AGAIN = -16.0;
@@ -213,7 +194,7 @@ weights! {
             JUMPS_ONCE = -16.0;
             /// A week for power without a throw.
             NO_THROW = -14.0;
-            /// The same of two days or more with one throw only.
+            /// The same of two days or more with throws on one only.
             THROWS_ONCE = -12.0;
         "complete-week":
             /// An exercise that the week lacks of the small work which completes it.
@@ -267,9 +248,13 @@ weights! {
             NO_ABDUCTION = -20.0;
         "pairs":
             /// A pair of two lifts.
-            PAIR = 10.0;
-            /// A pair with small work, which is done in turn by default.
+            PAIR = 12.0;
+            /// A pair of small work, which is done in turn by default.
             PAIR_SMALL = 14.0;
+            /// A pair of a lift with small work: sets and rests of the two differ.
+            PAIR_MIXED = 9.0;
+            /// The same where size is the goal, and small work has its own place at the end.
+            PAIR_MIXED_FOR_SIZE = 3.0;
             /// A bar on both legs or arms, or a known main lift, that goes in turn where a lead stands alone.
             LIFT_IN_TURN = -30.0;
             /// A pair where the client likes them, or the session leads with one.
@@ -291,7 +276,7 @@ weights! {
             /// An exercise that is no go-to where its pattern has one.
             SECOND_CHOICE = -8.0;
             /// One that a coach takes after another which is at hand.
-            SECOND_TO = -10.0;
+            SECOND_TO = -13.0;
             /// A regular exercise where its pattern has a staple.
             REGULAR = -6.0;
             /// A special one where its pattern has a staple.
@@ -328,12 +313,10 @@ weights! {
             FILLER = -6.0;
             /// The same where strength is the goal.
             FILLER_FOR_STRENGTH = -1.0;
-            /// Work of one joint for the biceps where strength is the goal: pulls train them.
-            CURL_FOR_STRENGTH = 0.0;
             /// Work of one joint for arms and side delts where power or endurance is the goal.
             FILLER_FOR_POWER = -12.0;
             /// Work of one joint for arms and the delts' sides and backs where the goal is to lose fat.
-            FILLER_FOR_FAT = -14.0;
+            FILLER_FOR_FAT = -5.0;
             /// A leg curl or a leg extension where size is not the goal: hinges and squats train the thighs as well.
             CURL_OF_THE_LEG = -14.0;
             /// A calf raise where the goal is to lose fat.

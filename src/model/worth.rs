@@ -8,12 +8,11 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::points::{
     ALL_ROUND, ATTENTION, AVOIDED, BAR_FOR_STRENGTH, BENT_ROW, CALVES_FOR_FAT, CARRY,
-    CARRY_FOR_STRENGTH, CURL_FOR_STRENGTH, CURL_OF_THE_LEG, DEADLIFT, ENDS_EARLY, FAST, FILLER,
-    FILLER_FOR_FAT, FILLER_FOR_POWER, FILLER_FOR_STRENGTH, FLY, FOR_LATER_YEARS, GUIDED,
-    GUIDED_SENIOR, HARD_TO_LEARN, IN_HANDS, KEPT, KIN, KNOWN, MUCH_FILLER, OFF_THE_FLOOR,
-    ONLY_A_STAND_IN, PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, SECOND_CHOICE, SECOND_TO,
-    SMALL_WORK, SPARINGLY, SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, TURNED, UNLOADED,
-    UNLOADED_LIFT,
+    CARRY_FOR_STRENGTH, CURL_OF_THE_LEG, DEADLIFT, ENDS_EARLY, FAST, FILLER, FILLER_FOR_FAT,
+    FILLER_FOR_POWER, FILLER_FOR_STRENGTH, FLY, FOR_LATER_YEARS, GUIDED, GUIDED_SENIOR,
+    HARD_TO_LEARN, IN_HANDS, KEPT, KIN, KNOWN, MUCH_FILLER, OFF_THE_FLOOR, ONLY_A_STAND_IN,
+    PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, SECOND_CHOICE, SECOND_TO, SMALL_WORK, SPARINGLY,
+    SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, TURNED, UNLOADED, UNLOADED_LIFT,
 };
 use crate::input::profile::Limit;
 use crate::request::candidate::Station;
@@ -114,7 +113,7 @@ impl Best {
 /// Whether a coach takes another exercise first that is at hand. What the client likes or knows is second to nothing.
 fn is_second(request: &Request, one: &Candidate) -> bool {
     let first = |id: &String| request.candidate(id).is_some();
-    !is_pushed(request, one) && one.entry.second_to.iter().any(first)
+    !request.is_pushed(&one.id) && one.entry.second_to.iter().any(first)
 }
 
 const fn step(standing: Standing) -> f64 {
@@ -219,7 +218,6 @@ fn own_filler(request: &Request, candidate: &Candidate) -> f64 {
             FILLER_FOR_FAT
         }
         Pattern::ShoulderAbduction => RAISE,
-        Pattern::ElbowFlexion if goal == Goal::Strength => CURL_FOR_STRENGTH,
         Pattern::ElbowExtension if goal == Goal::Strength => FILLER_FOR_STRENGTH,
         Pattern::ElbowExtension => FILLER,
         Pattern::KneeFlexion | Pattern::KneeExtension => CURL_OF_THE_LEG,
@@ -237,12 +235,6 @@ pub(crate) fn for_once(request: &Request, candidate: &Candidate) -> f64 {
     if_so(candidate.wish == Wish::Prefer, PREFERRED)
         + if_so(request.previous_mains.contains(&candidate.id), KEPT)
         + if_so(request.profile.known_lifts.contains_key(&candidate.id), KNOWN)
-}
-
-/// Whether a lift is pushed harder than others: it is liked or asked for, or its load is known.
-pub(crate) fn is_pushed(request: &Request, candidate: &Candidate) -> bool {
-    let known = request.profile.known_lifts.contains_key(&candidate.id);
-    known || candidate.is_wished()
 }
 
 /// Whether the client would rather not do the lift that this one is a variant or a form of.
@@ -313,7 +305,7 @@ fn is_off_the_floor(candidate: &Candidate) -> bool {
 fn has_its_own_pull(request: &Request, candidate: &Candidate) -> bool {
     let pull = |one: &&Candidate| one.entry.main && one.entry.family() == "deadlift";
     let mut pulls = request.candidates.iter().filter(pull);
-    !is_pushed(request, candidate) && pulls.any(|one| is_pushed(request, one))
+    !request.is_pushed(&candidate.id) && pulls.any(|one| request.is_pushed(&one.id))
 }
 
 /// A row that the lower back holds, though another one at hand is held by a bench or a machine.
@@ -326,7 +318,7 @@ fn is_bent_over_needlessly(request: &Request, candidate: &Candidate) -> bool {
     };
     is_bent_over(&candidate.entry)
         && is_loaded(&candidate.entry)
-        && !is_pushed(request, candidate)
+        && !request.is_pushed(&candidate.id)
         && request.candidates.iter().any(held)
 }
 
@@ -347,7 +339,7 @@ fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
         Goal::Power if fast => FAST,
         Goal::Strength | Goal::Power if is_bent_over_needlessly(request, candidate) => BENT_ROW,
         Goal::Strength | Goal::Power => 0.0,
-        _ if is_off_the_floor(candidate) && !is_pushed(request, candidate) => OFF_THE_FLOOR,
+        _ if is_off_the_floor(candidate) && !request.is_pushed(&candidate.id) => OFF_THE_FLOOR,
         Goal::GeneralFitness => ALL_ROUND,
         Goal::Endurance if candidate.is_compound() && candidate.amount <= FEW_REPS => ENDS_EARLY,
         _ => 0.0,

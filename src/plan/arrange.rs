@@ -124,7 +124,11 @@ fn lead(
     let can_lead = |done: &Done| of(done).leads(request);
     let firm = groups.iter().flatten().any(|done| can_lead(done) && is_loaded(&of(done).entry));
     let is_heavier = |done: &Done| heavier.contains(done);
+    // Where none of those in pairs can lead, who likes pairs begins with a lift alone.
+    let pairs_lead = groups.iter().flatten().any(|done| done.paired && can_lead(done));
     let touchy = has_a_touchy_shoulder(request);
+    // Where sets are few, two of them lead nothing beside three of another.
+    let thin = if goal.builds() || goal == Goal::Power { THIN } else { 1 };
     // A heavy press is done before a leg lift that has its lighter day, but where the legs are what should be fast.
     let heavy_push = goal != Goal::Power
         && groups.iter().flatten().any(|done| {
@@ -158,22 +162,27 @@ fn lead(
             let pulls = candidate.pattern.side() == Some(Side::Pull);
             // What is only liked does not tire the arms and back for the heavy lifts of the day.
             let waits = strong && pulls && candidate.wish != Wish::Must;
-            let wished = request.is_wished_lead(candidate) && !is_light && !bar_first && !waits;
+            // What should get more opens a day, be it its lighter one.
+            let more =
+                candidate.is_wished() && prime.is_some_and(|prime| request.wants_more(prime));
+            let opens = more || !is_light;
+            let wished = request.is_wished_lead(candidate) && opens && !bar_first && !waits;
             // What is asked for leads with fewer sets, too, and so do the legs where they should be fast.
             let fast_legs = goal == Goal::Power && is_two_legged_main(candidate);
             let has_to_come = wished && candidate.wish == Wish::Must;
-            let is_thin = done.sets + THIN <= most && !has_to_come && !fast_legs;
+            let needs = if candidate.is_wished() { THIN } else { thin };
+            let is_thin = done.sets + needs <= most && !has_to_come && !fast_legs;
             let leads = can_lead(done) || wished || (whole_body && legs && !firm);
             let leg_lift = candidate.is_leg_lift() || wished || (legs && !firm);
             let leads_whole_body = match heavy_push {
-                true => is_heavier(done),
+                true => is_heavier(done) || more,
                 false => leg_lift,
             };
             let overhead = strong && candidate.pattern == Pattern::VerticalPush;
             let spared = candidate.prime().is_some_and(|prime| request.wants_less(prime));
             (
                 (
-                    is_out_of_turn(request, done),
+                    is_out_of_turn(request, done) && (done.paired || pairs_lead),
                     is_thin,
                     !leads,
                     whole_body && !leads_whole_body,
@@ -182,7 +191,7 @@ fn lead(
                 ),
                 (
                     !wished,
-                    bar_first || is_light || !candidate.is_wished(),
+                    bar_first || !opens || !candidate.is_wished(),
                     spared,
                     candidate.is_each_side(),
                     pulls,

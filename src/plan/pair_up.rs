@@ -127,8 +127,8 @@ fn pleasing(request: &Request, one: &Done, other: &Done) -> u32 {
     // Two machines cannot be held at once in a full room.
     let fixed = |station| matches!(station, Station::Fixed(_));
     let stations = stations + 5 * u32::from(stations > 0 && fixed(a.station) && fixed(b.station));
-    let size = 3 * u32::from(a.is_compound() != b.is_compound());
-    100 * shared + 4 * one.sets.abs_diff(other.sets) + 2 * indirect + size + stations
+    let size = 6 * u32::from(a.is_compound() != b.is_compound());
+    100 * shared + 1000 * one.sets.abs_diff(other.sets) + 2 * indirect + size + stations
 }
 
 fn length(request: &Request, one: &Done, other: &Done) -> u32 {

@@ -35,6 +35,9 @@ const BEHIND_THE_SHOULDER: &[Pattern] =
 /// From so many days on a week for size has room for all of it.
 const FULL_WEEK: usize = 3;
 
+/// From so many minutes on one session holds every movement.
+const LONG_SESSION: u32 = 60;
+
 /// What completes a client's week.
 pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
     let plays = |muscle: Muscle| request.hard_elsewhere(muscle).next().is_some();
@@ -58,11 +61,22 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
         Part { one_side: true, ..steady("strides", &[Pattern::Hinge], runs) },
         part("thighs", &[Pattern::HipAdduction], u32::from(plays(Muscle::Adductors) || jumps)),
         part("steps", &[Pattern::HipAbduction], u32::from(request.is_senior())),
-        part("reach", &[Pattern::VerticalPush], u32::from(request.is_senior())),
+        part("reach", &[Pattern::VerticalPush], u32::from(reaches(request))),
+        part("row", &[Pattern::HorizontalPull], u32::from(is_whole(request))),
         part("hips", &[Pattern::HipExtension], u32::from(pushes_the_hips)),
         part("knees", &[Pattern::KneeExtension], u32::from(extends_the_knees(request))),
     ];
     parts.into_iter().filter(|part| part.times > 0)
+}
+
+/// Whether the only session of the week is long: it has both presses and both pulls before any arms.
+fn is_whole(request: &Request) -> bool {
+    matches!(request.days.as_slice(), [day] if day.minutes >= LONG_SESSION)
+}
+
+/// Whether a week has a press overhead: from 65 on, and where one session has to have everything.
+fn reaches(request: &Request) -> bool {
+    request.is_senior() || is_whole(request) && !has_a_touchy_shoulder(request)
 }
 
 /// Whether a shoulder hurts or has a limit: one that only must not go all the way up is stiff and not touchy.

@@ -190,6 +190,14 @@ impl Request {
         sports.iter().any(|sport| close(day, sport))
     }
 
+    /// Whether a lift is pushed harder than others: it is liked or asked for, or its load is known.
+    #[must_use]
+    pub fn is_pushed(&self, id: &str) -> bool {
+        let wished = &self.profile.exercises;
+        let is_wished = wished.must.iter().chain(&wished.prefer).any(|one| one == id);
+        is_wished || self.profile.known_lifts.contains_key(id)
+    }
+
     /// Whether hard training elsewhere follows on the next day: what is heavy has another day where there is one.
     #[must_use]
     pub fn is_eve_of_sport(&self, day: usize) -> bool {
@@ -198,15 +206,18 @@ impl Request {
         hours.any(|hours| hours > 0.0 && hours <= day::A_DAY_H)
     }
 
+    /// Whether hard training elsewhere for a muscle comes within a day after a session.
+    #[must_use]
+    pub fn is_eve_of(&self, muscle: Muscle, day: usize) -> bool {
+        self.hard_elsewhere(muscle).any(|sport| self.days[day].hours_until(&sport) <= day::A_DAY_H)
+    }
+
     /// Whether hard training elsewhere works on the next day what an exercise is felt by, and not after each day of the week:
     /// there it is done fresh and light. Common practice.
     #[must_use]
     pub fn is_eve_for(&self, entry: &Entry, day: usize) -> bool {
-        let is_eve = |day: usize| {
-            candidate::felt_by(entry)
-                .flat_map(|muscle| self.hard_elsewhere(muscle))
-                .any(|sport| self.days[day].hours_until(&sport) <= day::A_DAY_H)
-        };
+        let is_eve =
+            |day: usize| candidate::felt_by(entry).any(|muscle| self.is_eve_of(muscle, day));
         is_eve(day) && !(0..self.days.len()).all(is_eve)
     }
 

@@ -239,12 +239,14 @@ impl Request {
         let is_known = known(&one.id) || one.entry.variant_of.as_ref().is_some_and(known);
         let asked = one.wish == Wish::Must && one.entry.is_hung();
         let own = asked || one.is_wished() && is_known;
-        let fits = own || one.entry.standing == Standing::Staple;
-        let staple = one.duty == Duty::Main && fits && !tires;
+        let staple = one.duty == Duty::Main && (own || one.entry.standing == Standing::Staple);
         let wished = one.prime().is_some_and(|prime| self.wants_more(prime));
         // Getting up from a chair is what an older beginner asks for it for.
         let rises = self.is_older_beginner() && one.is_wished() && one.is_squat_on_both_legs();
-        rises || staple && !one.is_each_side() && (one.is_wished() || wished)
+        // Where nothing is heavy, whatever lift is liked may open a day: a swing, a step up, a split squat.
+        let heavy = strong || self.profile.goal == Goal::Hypertrophy || one.pattern.is_explosive();
+        let liked = !heavy && one.is_wished() && one.is_compound();
+        rises || liked || staple && !tires && !one.is_each_side() && (one.is_wished() || wished)
     }
 
     /// Whether a lift is done for its load, with its whole rest: a main lift with the bar on two legs or arms, or a known
@@ -330,14 +332,17 @@ fn amount_of(request: &Request, entry: &Entry, dose: &Dose) -> u32 {
 /// Most repetitions with a weight on the belt: whoever does more hangs on more. Common practice.
 const MOST_REPS_WITH_A_BELT: u32 = 8;
 
-/// Most sets of a hinge, which tires the back for days, of the arm turned out, which is care, and of any exercise of a beginner from 65 on: common practice.
+/// Most sets of a hinge, which tires the back for days, of the arm turned out, which is care, of any exercise of a beginner
+/// from 65 on, and of lunges from then on, as knees remember them: common practice.
 const MOST_HINGE_SETS: u32 = 4;
 const MOST_TURNS_OUT: u32 = 2;
 const MOST_SETS_OF_OLDER_BEGINNERS: u32 = 3;
+const MOST_LUNGES_OF_SENIORS: u32 = 2;
 
 /// The sets of a dose for this exercise and client.
 fn sets_of(request: &Request, entry: &Entry, [low, high]: [u32; 2]) -> [u32; 2] {
     let most = match entry.pattern {
+        Some(Pattern::Lunge) if request.is_senior() => MOST_LUNGES_OF_SENIORS,
         _ if request.is_older_beginner() => MOST_SETS_OF_OLDER_BEGINNERS,
         Some(Pattern::Hinge) => MOST_HINGE_SETS,
         Some(Pattern::ShoulderExternalRotation) => MOST_TURNS_OUT,

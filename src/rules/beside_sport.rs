@@ -31,11 +31,6 @@ fn is_near(request: &Request, muscle: Muscle, day: usize) -> bool {
     request.hard_elsewhere(muscle).any(|sport| sport.hours_to(&request.days[day]) <= A_DAY_H)
 }
 
-/// Whether hard sport for a muscle comes within a day after a session.
-fn is_eve(request: &Request, muscle: Muscle, day: usize) -> bool {
-    request.hard_elsewhere(muscle).any(|sport| request.days[day].hours_until(&sport) <= A_DAY_H)
-}
-
 /// Whether a muscle had better have another day: its sport is near this one and not near all, or follows this one and not
 /// all.
 fn waits(request: &Request, muscle: Muscle, day: usize) -> bool {
@@ -43,7 +38,7 @@ fn waits(request: &Request, muscle: Muscle, day: usize) -> bool {
         let mut days = 0..request.days.len();
         is(request, muscle, day) && days.any(|other| !is(request, muscle, other))
     };
-    is_better(is_near) || is_better(is_eve)
+    is_better(is_near) || is_better(Request::is_eve_of)
 }
 
 /// How often a set counts on a day: not where nothing waits, a loaded hinge on both legs twice, as it is felt longest, and
@@ -57,7 +52,9 @@ fn times(request: &Request, entry: &Entry, day: usize) -> u32 {
     let hips = matches!(entry.pattern, Some(Pattern::Hinge | Pattern::HipExtension));
     let heavy = hips && is_loaded(entry);
     let back = heavy.then_some(Muscle::SpinalErectors);
-    let mut muscles = felt_by(entry).chain(back);
+    // Nor do legs that play tomorrow pull off the floor tonight.
+    let legs = (heavy && request.is_eve_of_a_match(day)).then_some(Muscle::Quads);
+    let mut muscles = felt_by(entry).chain(back).chain(legs);
     let waits = muscles.any(|muscle| waits(request, muscle, day));
     let long = heavy && entry.main && entry.pattern == Some(Pattern::Hinge);
     let of_a_match = 1 + u32::from(request.is_eve_of_a_match(day));

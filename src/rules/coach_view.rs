@@ -3,17 +3,18 @@
 //!
 //! Whole points, so that ties for the seed are real.
 
+use super::usual_sets::usual_sets;
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::model::points::{
     MORE_FOR_STRENGTH, MORE_OF_A_LIFT, MORE_OF_A_MAIN_LIFT, PUSHED_SET, THIRD_SMALL_SET,
 };
 use crate::model::tier::Tier;
-use crate::model::worth::{is_pushed, worths};
+use crate::model::worth::worths;
 use crate::request::dose::Duty;
 use crate::request::{Candidate, Request};
 use crate::week::Week;
-use crate::words::{Goal, LoadKind, Pattern};
+use crate::words::{Goal, LoadKind, Pattern, Side};
 
 /// The worth of each pick.
 pub(super) struct CoachView;
@@ -22,7 +23,7 @@ pub(super) struct CoachView;
 fn set_points(request: &Request, candidate: &Candidate) -> f64 {
     let multi_joint = matches!(candidate.duty, Duty::Main | Duty::Compound);
     let wished = candidate.prime().is_some_and(|prime| request.wants_more(prime));
-    let of_pushed = if is_pushed(request, candidate) { PUSHED_SET } else { 0.0 };
+    let of_pushed = if request.is_pushed(&candidate.id) { PUSHED_SET } else { 0.0 };
     match candidate.duty {
         // A fast lift with a bar is practised, a jump only woken up with.
         Duty::Explosive if request.profile.goal == Goal::Power => {
@@ -43,13 +44,21 @@ fn set_points(request: &Request, candidate: &Candidate) -> f64 {
         {
             of_pushed
         }
+        // Pulls keep pace with presses; what is heavy is squatted, pulled off the floor and pressed.
+        Duty::Main
+            if request.profile.goal == Goal::Strength
+                && candidate.pattern.press_or_row() == Some(Side::Pull) =>
+        {
+            MORE_OF_A_MAIN_LIFT + of_pushed
+        }
         Duty::Main if matches!(request.profile.goal, Goal::Strength | Goal::Power) => {
             MORE_FOR_STRENGTH + of_pushed
         }
         Duty::Main => MORE_OF_A_MAIN_LIFT + of_pushed,
         _ if multi_joint => MORE_OF_A_LIFT + of_pushed,
-        Duty::Trunk | Duty::Hold => THIRD_SMALL_SET,
-        Duty::Isolation if request.profile.goal != Goal::Hypertrophy && !wished => THIRD_SMALL_SET,
+        // Steadiness comes from many short tries.
+        _ if candidate.pattern == Pattern::Balance => PUSHED_SET,
+        _ if usual_sets(request, candidate.duty) < 3 && !wished => THIRD_SMALL_SET,
         _ => 0.0,
     }
 }

@@ -34,6 +34,23 @@ fn wanted(request: &Request) -> u32 {
     if request.profile.goal == Goal::Power && possible { EXPOSURES.min(days) } else { 0 }
 }
 
+impl ExplosiveWork {
+    /// The days on which a movement comes, be it twice.
+    fn days_with(&self, weekly: &mut Weekly, name: &str, pattern: Pattern) -> Vec<Term> {
+        let days: Vec<usize> = weekly.days().collect();
+        let mut found = Vec::new();
+        for day in days {
+            let of_it = weekly.on(day).filter(|pick| weekly.candidate(pick).pattern == pattern);
+            let done: Vec<Term> = of_it.map(|pick| (pick.chosen, 1.0)).collect();
+            let label = weekly.request.days[day].label();
+            if !done.is_empty() {
+                found.push(weekly.if_any(self.id(), format!("{name}_{label}"), label, done));
+            }
+        }
+        found
+    }
+}
+
 impl Rule for ExplosiveWork {
     fn id(&self) -> &'static str {
         "explosive-work"
@@ -84,10 +101,10 @@ impl Rule for ExplosiveWork {
             if of_it.is_empty() {
                 continue;
             }
-            let wish = at_least(of_it.clone(), 1.0).missed_by(1.0);
+            let wish = at_least(of_it, 1.0).missed_by(1.0);
             weekly.miss(self.id(), name, Tier::View, wish, none);
             if wanted > 1 {
-                let wish = at_least(of_it, 2.0).missed_by(2.0);
+                let wish = at_least(self.days_with(weekly, name, pattern), 2.0).missed_by(2.0);
                 weekly.miss(self.id(), format!("{name}s"), Tier::View, wish, once);
             }
         }

@@ -18,13 +18,24 @@ use crate::request::dose::Duty;
 use crate::request::standing::{is_loaded, standing_here};
 use crate::request::{Candidate, Request};
 use crate::week::Week;
-use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Standing};
+use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Standing, Status};
 
 /// A main lift in every session that can have one.
 pub(super) struct LeadLift;
 
-/// Sessions from this many minutes on have a lead of four sets, shorter ones of three.
+/// Sessions from this many minutes on have a lead of four sets where strength or power is the goal, and for size of who is
+/// advanced; others have three.
 const FULL_LEAD: u32 = 45;
+
+/// Whether the lead of a day has four sets.
+fn is_full(request: &Request, day: usize) -> bool {
+    let of_goal = match request.profile.goal {
+        Goal::Strength | Goal::Power => true,
+        Goal::Hypertrophy => request.profile.training_status == Status::Advanced,
+        _ => false,
+    };
+    of_goal && request.days[day].minutes >= FULL_LEAD && !request.is_senior()
+}
 
 /// The picks that can lead a day: staples by goal, for the whole body a squat or hinge, else any main lift, else any
 /// multi-joint work, a stand-in last. What may be trained hard that day comes first.
@@ -122,7 +133,7 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
 fn leading(request: &Request, picks: &[Pick]) -> Vec<Term> {
     let mut row: Vec<Term> = picks.iter().map(|pick| (pick.chosen, 1.0)).collect();
     let alone = picks.iter().filter(|pick| request.leads_alone(pick.day));
-    row.extend(alone.filter_map(|pick| Some((pick.paired?, -1.0))));
+    row.extend(alone.flat_map(|pick| pick.paired_times(-1.0)));
     row
 }
 
@@ -158,7 +169,8 @@ fn wished_sets(rule: &'static str, weekly: &mut Weekly) {
     let long = |pick: &&Pick| weekly.request.days[pick.day].minutes >= FULL_LEAD;
     let lift = |pick: &&Pick| {
         let one = weekly.candidate(pick);
-        one.is_wished() && one.duty == Duty::Main && !weekly.request.is_guided()
+        let waits = one.pattern == Pattern::Hinge && squats_first(weekly.request);
+        one.is_wished() && one.duty == Duty::Main && !weekly.request.is_guided() && !waits
     };
     for pick in weekly.picks.iter().filter(|pick| pick.day < half).filter(long).filter(lift) {
         sets.entry(pick.candidate).or_default().push((pick.extra, 1.0));
@@ -173,6 +185,12 @@ fn wished_sets(rule: &'static str, weekly: &mut Weekly) {
 /// Sets above the fewest, of two.
 const WISHED_EXTRA: f64 = 2.0;
 
+/// Whether a squat is wished or known, which opens the week: the pull off the floor has another day.
+fn squats_first(request: &Request) -> bool {
+    let opens = |one: &Candidate| one.is_squat_on_both_legs() && request.is_pushed(&one.id);
+    request.candidates.iter().any(opens)
+}
+
 /// A known main lift rather comes in the first half of the days, where its heavier day is not behind a lighter relative's;
 /// and so does what is liked or asked for.
 fn known_early(rule: &'static str, weekly: &mut Weekly) {
@@ -180,8 +198,9 @@ fn known_early(rule: &'static str, weekly: &mut Weekly) {
     let known = weekly.request.candidates.iter().enumerate().filter(|(_, one)| {
         let known = weekly.request.profile.known_lifts.contains_key(&one.id);
         let main = one.duty == Duty::Main;
+        let waits = one.pattern == Pattern::Hinge && squats_first(weekly.request);
         (known && main && one.pattern != Pattern::Hinge)
-            || (one.is_wished() && (main || one.duty == Duty::Explosive))
+            || (one.is_wished() && !waits && (main || one.duty == Duty::Explosive))
     });
     for (place, id) in known.map(|(place, one)| (place, one.id.clone())).collect::<Vec<_>>() {
         let of_it = |pick: &&Pick| pick.candidate == place;
@@ -227,9 +246,11 @@ impl Rule for LeadLift {
             let label = weekly.request.days[day].label();
             let wish = at_least(leading(weekly.request, &picks), 1.0);
             weekly.miss(self.id(), label.clone(), Tier::View, wish, NO_LEAD);
-            // Sets above the fewest of the lifts that can lead.
-            let full = weekly.request.days[day].minutes >= FULL_LEAD && !weekly.request.is_senior();
-            let most: u32 = if full { 4 } else { 3 };
+            // Sets above the fewest of the lifts that can lead; what leads by a wish alone pays for none of them.
+            let leads = |pick: &&Pick| weekly.candidate(pick).leads(weekly.request);
+            let usual: Vec<Pick> = picks.iter().filter(leads).copied().collect();
+            let picks = if usual.is_empty() { picks } else { usual };
+            let most: u32 = if is_full(weekly.request, day) { 4 } else { 3 };
             let fewest = picks.iter().map(|pick| pick.sets[0]).min().unwrap_or(most);
             let wanted = f64::from(most.saturating_sub(fewest));
             let sets: Vec<Term> = picks.iter().map(|pick| (pick.extra, 1.0)).collect();

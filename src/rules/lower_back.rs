@@ -8,14 +8,14 @@ use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::at_most;
-use crate::model::points::{BACK_LOADED_TWICE, HINGED_TWICE};
+use crate::model::points::{BACK_LOADED_TWICE, HINGED_TWICE, SECOND_BIG_LIFT, THIRD_LEG_LIFT};
 use crate::model::tier::Tier;
 use crate::program::Term;
-use crate::request::Request;
+use crate::request::{Candidate, Request};
 use crate::request::dose::takes_few_reps;
 use crate::request::standing::{is_bar_on_legs, is_bent_over, loads_both_legs};
 use crate::week::Week;
-use crate::words::Pattern;
+use crate::words::{Goal, Muscle, Pattern, Side};
 
 /// What the lower back holds, by day.
 pub(super) struct LowerBack;
@@ -39,6 +39,39 @@ fn is_hinge(entry: &Entry) -> bool {
 }
 
 impl LowerBack {
+    /// Where another day takes legs as well, a day has two lifts for them, and one of those that are big where size, strength
+    /// or power is the goal.
+    fn add_leg_lifts(&self, weekly: &mut Weekly) {
+        let goal = weekly.request.profile.goal;
+        let takes = |day: usize| {
+            let idea = &weekly.split.days[day];
+            idea.takes(Muscle::Quads) && idea.takes(Muscle::Hamstrings)
+        };
+        let days: Vec<usize> = weekly.days().filter(|day| takes(*day)).collect();
+        // For strength a hinge from the top goes with a squat.
+        let big = |one: &Candidate| {
+            let loads = |pattern: Pattern| loads_both_legs(&one.entry, pattern);
+            let heavy = goal != Goal::Strength || takes_few_reps(&one.entry);
+            one.entry.main && (loads(Pattern::Squat) || loads(Pattern::Hinge) && heavy)
+        };
+        let heavy = goal.builds() || goal == Goal::Power;
+        for day in days.iter().copied().filter(|_| days.len() > 1) {
+            let mut miss = |name: &str, most: f64, cost: f64, is: &dyn Fn(&Candidate) -> bool| {
+                let picks = weekly.on(day).filter(|pick| is(weekly.candidate(pick)));
+                let row: Vec<Term> = picks.map(|pick| (pick.chosen, 1.0)).collect();
+                let subject = format!("{}_{name}", weekly.request.days[day].label());
+                let wish = at_most(row, most).missed_by(MOST_OVER);
+                weekly.miss(self.id(), subject, Tier::View, wish, cost);
+            };
+            if heavy {
+                miss("big", 1.0, SECOND_BIG_LIFT, &big);
+            }
+            miss("legs", 2.0, THIRD_LEG_LIFT, &|one| {
+                one.is_compound() && one.pattern.side() == Some(Side::Legs)
+            });
+        }
+    }
+
     /// Who begins at 65 or later has one loaded hinge on both legs a week, and the other against a band or without a load.
     fn add_hinges(&self, weekly: &mut Weekly) {
         let loaded = |entry: &Entry| loads_both_legs(entry, Pattern::Hinge);
@@ -63,6 +96,7 @@ impl Rule for LowerBack {
     }
     fn add_to(&self, weekly: &mut Weekly) {
         self.add_hinges(weekly);
+        self.add_leg_lifts(weekly);
         for day in weekly.days().filter(|_| weekly.request.days.len() > 1) {
             for (place, (_, is_of)) in KINDS.into_iter().enumerate() {
                 let picks = weekly.on(day).filter(|pick| is_of(&weekly.candidate(pick).entry));

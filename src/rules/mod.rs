@@ -69,6 +69,7 @@ rules! {
     fresh_lifts::FreshLifts,
     each_side_legs::EachSideLegs,
     support_lifts::SupportLifts,
+    usual_sets::UsualSets,
     lead_lift::LeadLift,
     parent_first::ParentFirst,
     beginner_bars::BeginnerBars,

@@ -57,6 +57,7 @@ fn enough(request: &Request, muscle: Muscle, low: u32, high: u32) -> u32 {
     let middle = u32::midpoint(low, high);
     match request.profile.goal {
         // Its range is wider already, and small work fills every day before it is at the middle of that.
+        _ if request.wants_more(muscle) && muscle == Muscle::SideDelts => middle,
         _ if request.wants_more(muscle) && !muscle.is_major() => u32::midpoint(low, middle),
         // What the client's own sport trains is kept strong and not tired.
         _ if request.is_of_sport(muscle) && !request.profile.goal.builds() => low,

@@ -5,13 +5,14 @@
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
-use crate::model::points::{ALONE, LIFT_IN_TURN, PAIR, PAIR_LIKED, PAIR_SMALL};
+use crate::model::pairing::PairClass;
+use crate::model::points::{ALONE, LIFT_IN_TURN, PAIR, PAIR_LIKED, PAIR_MIXED, PAIR_MIXED_FOR_SIZE, PAIR_SMALL};
 use crate::model::tier::Tier;
 use crate::request::Request;
 use crate::request::candidate::{Station, grade};
 use crate::request::eligibility::kit_for;
 use crate::week::{Item, Week};
-use crate::words::{Side, Stress, Supersets};
+use crate::words::{Goal, Side, Stress, Supersets};
 
 /// What two exercises of a pair share.
 pub(super) struct Pairs;
@@ -28,15 +29,21 @@ impl Rule for Pairs {
     }
     fn add_to(&self, weekly: &mut Weekly) {
         let prefers = weekly.request.profile.supersets == Supersets::Prefer;
+        let goal = weekly.request.profile.goal;
+        // Who is to lose fat or to last keeps moving.
+        let moves = prefers || matches!(goal, Goal::FatLoss | Goal::Endurance);
+        let mixed = if goal == Goal::Hypertrophy { PAIR_MIXED_FOR_SIZE } else { PAIR_MIXED };
         for pair in weekly.pairs.clone() {
             let label = weekly.request.days[pair.day].label();
             // Where even the lead goes in turn, so does the rest.
             let liked = prefers || !weekly.request.leads_alone(pair.day);
-            let small = pair.classes.0.is_small() || pair.classes.1.is_small();
+            let small = [pair.classes.0, pair.classes.1].map(PairClass::is_small);
             let points = match (liked, small) {
+                (true, [one, other]) if one != other => PAIR_LIKED + mixed - PAIR,
                 (true, _) => PAIR_LIKED,
-                (false, true) => PAIR_SMALL,
-                (false, false) => PAIR,
+                (false, [true, true]) => PAIR_SMALL,
+                (false, [false, false]) => PAIR,
+                (false, _) => mixed,
             };
             weekly.count(self.id(), label, Tier::View, pair.count, points);
         }
@@ -44,12 +51,15 @@ impl Rule for Pairs {
             let stands = weekly.request.leads_alone(pick.day) && !prefers;
             let alone = stands && weekly.request.wants_its_rest(weekly.candidate(&pick));
             let name = weekly.name_of(&pick);
-            let Some(paired) = pick.paired else { continue };
-            if alone {
-                weekly.count(self.id(), name, Tier::View, paired, LIFT_IN_TURN);
-            } else if prefers && !weekly.request.leads_alone(pick.day) {
+            let goes = !alone && moves && !weekly.request.leads_alone(pick.day);
+            if goes && pick.paired().next().is_some() {
                 weekly.count(self.id(), name.clone(), Tier::View, pick.chosen, ALONE);
-                weekly.count(self.id(), name, Tier::View, paired, -ALONE);
+            }
+            for paired in pick.paired() {
+                let points = if alone { LIFT_IN_TURN } else { -ALONE };
+                if alone || goes {
+                    weekly.count(self.id(), name.clone(), Tier::View, paired, points);
+                }
             }
         }
     }

@@ -8,6 +8,7 @@ use crate::model::goal::at_least;
 use crate::model::points::IDLE;
 use crate::model::tier::Tier;
 use crate::request::Request;
+use crate::request::candidate::VERY_SHORT_SESSION;
 use crate::week::Week;
 
 /// Planned seconds by day and by group.
@@ -15,7 +16,9 @@ pub(super) struct PlannedTime;
 
 const LEAST_SHARE: f64 = 0.85;
 /// The model aims higher: ramp sets that turn out shorter leave time over.
-const AIM: f64 = 0.92;
+const AIM: f64 = 0.88;
+/// A short session has no minute to lose.
+const AIM_OF_SHORT: f64 = 0.92;
 /// On the eve of a match a session may be so short, and legs are fresh. Common practice.
 const EVE_SHARE: f64 = 0.78;
 /// Idle time is counted in begun units of so many seconds, so that lifts which differ by their set-up are equal.
@@ -35,7 +38,8 @@ impl Rule for PlannedTime {
         for day in weekly.days() {
             let (seconds, whole) = (weekly.seconds_on(day), &weekly.request.days[day]);
             let eve = weekly.request.is_eve_of_a_match(day);
-            let wanted = f64::from(whole.minutes) * 60.0 * if eve { EVE_SHARE } else { AIM };
+            let aim = if whole.minutes <= VERY_SHORT_SESSION { AIM_OF_SHORT } else { AIM };
+            let wanted = f64::from(whole.minutes) * 60.0 * if eve { EVE_SHARE } else { aim };
             let least = wanted - f64::from(whole.minutes * 60 - whole.work_s());
             let (label, most) = (whole.label(), whole.minutes);
             let wish = at_least(seconds, least).in_whole(IDLE_S).missed_by(f64::from(most));

@@ -10,7 +10,7 @@ use crate::model::goal::at_most;
 use crate::model::points::SUPPORT_AGAIN;
 use crate::model::tier::Tier;
 use crate::program::Term;
-use crate::request::{Request, Wish};
+use crate::request::Request;
 use crate::week::Week;
 use crate::words::{Goal, Pattern};
 
@@ -30,6 +30,8 @@ fn most(request: &Request, pattern: Pattern) -> Option<u32> {
         Pattern::Hinge if goal == Goal::Hypertrophy => Some(1),
         Pattern::Hinge if heavy => Some(if goal == Goal::Power { 1 } else { 2 }),
         Pattern::KneeFlexion | Pattern::PlantarFlexion if heavy => Some(1),
+        // Squats, pulls and jumps leave the hips nothing to thrust for.
+        Pattern::HipExtension if goal == Goal::Power => Some(0),
         Pattern::HipExtension if goal == Goal::Strength => {
             Some(u32::from(request.days.len() < MANY_DAYS))
         }
@@ -39,10 +41,7 @@ fn most(request: &Request, pattern: Pattern) -> Option<u32> {
 
 /// Whether an exercise is support that nobody asked for.
 fn supports(request: &Request, entry: &Entry, pattern: Pattern) -> bool {
-    let lists = [&request.profile.exercises.must, &request.profile.exercises.prefer];
-    let wished = lists.iter().any(|list| list.contains(&entry.id));
-    let known = request.profile.known_lifts.contains_key(&entry.id);
-    entry.pattern == Some(pattern) && !wished && !known
+    entry.pattern == Some(pattern) && !request.is_pushed(&entry.id)
 }
 
 /// Whether the client wants more of what a movement trains first.
@@ -75,7 +74,7 @@ impl Rule for SupportLifts {
         for (pattern, most) in limits(weekly.request).collect::<Vec<_>>() {
             let picks = weekly.picks.iter().filter(|pick| {
                 let one = weekly.candidate(pick);
-                one.wish == Wish::Open && supports(weekly.request, &one.entry, pattern)
+                supports(weekly.request, &one.entry, pattern)
             });
             let row: Vec<Term> = picks.map(|pick| (pick.chosen, 1.0)).collect();
             if !row.is_empty() {

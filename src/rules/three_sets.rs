@@ -14,6 +14,7 @@ use crate::request::candidate::VERY_SHORT_SESSION;
 use crate::request::dose::Duty;
 use crate::request::{Request, Wish};
 use crate::week::{Session, Week};
+use crate::words::Goal;
 
 /// Third sets.
 pub(super) struct ThreeSets;
@@ -21,16 +22,25 @@ pub(super) struct ThreeSets;
 /// The fewest sets of a lift that is done in earnest.
 const SETS: u32 = 3;
 
+/// Whether the goal is to be strong, fast or big, so that no main lift is done by the way.
+const fn is_heavy(goal: Goal) -> bool {
+    matches!(goal, Goal::Strength | Goal::Power | Goal::Hypertrophy)
+}
+
 /// Whether three sets are asked of an exercise, on a day that has the time.
-fn is_asked(request: &Request, entry: &Entry, minutes: u32) -> bool {
+fn is_asked(request: &Request, entry: &Entry, day: usize) -> bool {
     let exercises = &request.profile.exercises;
     let wished = [&exercises.must, &exercises.prefer].iter().any(|ids| ids.contains(&entry.id));
     let asked = match Duty::of(entry) {
+        // Where lifts go in turn, and from 65 on, two sets of the second and third keep fit: the lead has its own row.
+        Duty::Main if !is_heavy(request.profile.goal) => {
+            wished || (request.leads_alone(day) && !request.is_senior())
+        }
         Duty::Main | Duty::Explosive => true,
         Duty::Compound | Duty::Carry => wished,
         _ => false,
     };
-    asked && minutes > VERY_SHORT_SESSION && !request.is_older_beginner()
+    asked && request.days[day].minutes > VERY_SHORT_SESSION && !request.is_older_beginner()
 }
 
 /// Whether a day is close to another and trains lightly some of what the exercise trains. What is asked for is not paid
@@ -64,8 +74,7 @@ impl Rule for ThreeSets {
     fn add_to(&self, weekly: &mut Weekly) {
         for pick in weekly.picks.clone() {
             let [fewest, most] = pick.sets;
-            let minutes = weekly.request.days[pick.day].minutes;
-            let is_asked = is_asked(weekly.request, &weekly.candidate(&pick).entry, minutes);
+            let is_asked = is_asked(weekly.request, &weekly.candidate(&pick).entry, pick.day);
             if is_asked && fewest < SETS && most >= SETS && !is_light(weekly, &pick) {
                 let lacks = f64::from(SETS - fewest);
                 let done = vec![(pick.extra, 1.0), (pick.chosen, -lacks)];
@@ -77,8 +86,7 @@ impl Rule for ThreeSets {
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();
         for session in &week.sessions {
-            let minutes = request.days[session.day].minutes;
-            let asked = session.work().filter(|item| is_asked(request, &item.entry, minutes));
+            let asked = session.work().filter(|item| is_asked(request, &item.entry, session.day));
             let asked = asked.filter(|item| !was_light(request, week, session, &item.entry));
             findings.extend(asked.filter(|item| item.sets < SETS).map(|item| {
                 let subject = format!("{} {}", item.entry.id, session.label);

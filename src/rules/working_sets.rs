@@ -27,11 +27,13 @@ impl Rule for WorkingSets {
     }
     fn add_to(&self, weekly: &mut Weekly) {
         for day in weekly.days() {
-            let rounds = f64::from(paired_sets(weekly.request, day));
+            // The fewest rounds of a pair: one of more is no fuller than it is counted.
+            let rounds = paired_sets(weekly.request, day).into_iter().flatten().min();
+            let rounds = f64::from(rounds.unwrap_or_default());
             let mut sets: Vec<Term> =
                 weekly.on(day).flat_map(|pick| pick.sets_times(1.0)).collect();
             let credit = rounds * (1.0 - PAIRED_SHARE);
-            sets.extend(weekly.on(day).filter_map(|pick| Some((pick.paired?, -credit))));
+            sets.extend(weekly.on(day).flat_map(|pick| pick.paired_times(-credit)));
             let day = &weekly.request.days[day];
             let most = (f64::from(day.minutes) * SETS_PER_MINUTE).max(4.0);
             let label = day.label();

@@ -122,7 +122,7 @@ impl<'w, 'a> Bounding<'w, 'a> {
             pairs.map(|pair| f64::from(pair.saves_s)).fold(0.0, f64::max) * MOST_PAIRED / 2.0
         };
         let seconds = |day: usize| f64::from(weekly.request.days[day].work_s()) + most_saved(day);
-        let who = weekly.picks.iter().filter_map(|pick| Some((pick.paired?.0, pick.day)));
+        let who = weekly.picks.iter().flat_map(|pick| pick.paired().map(|var| (var.0, pick.day)));
         let which = weekly.pairs.iter().map(|pair| (pair.count.0, pair.day));
         Bounding {
             weekly,

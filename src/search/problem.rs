@@ -193,7 +193,7 @@ fn done(weekly: &Weekly, values: &[f64]) -> Vec<Done> {
             day: pick.day,
             candidate: pick.candidate,
             sets: pick.sets[0] + whole(values[pick.extra.0]),
-            paired: pick.paired.is_some_and(|var| values[var.0] > 0.5),
+            paired: pick.paired().any(|var| values[var.0] > 0.5),
         })
         .collect();
     done.sort_unstable();

@@ -59,6 +59,7 @@ fn marked_sets_are_written_down_as_they_stand_and_others_are_not() {
             ("done.0.1", "1"),
             ("load.0.2", "16,5"),
             ("amount.0.2", "8"),
+            ("left.0.2", ""),
             ("done.0.2", "1"),
             ("skip.1", "1"),
             ("about.1", "sore (left); ask"),

@@ -10,6 +10,7 @@ mod loads;
 mod priced;
 mod reworked;
 mod shape;
+mod spread;
 mod wishes;
 
 use std::collections::BTreeMap;

@@ -9,7 +9,7 @@ use super::shape::{items, plan};
 use crate::rules::check::PLANNER;
 
 /// The days, from 0 on, on which an exercise comes, with its place among the work of the day.
-fn places(plan: &Plan, id: &str) -> Vec<(usize, usize)> {
+pub(super) fn places(plan: &Plan, id: &str) -> Vec<(usize, usize)> {
     let mut places = Vec::new();
     for day in 0..plan.sessions.len() {
         let of_day = items(plan).filter(|(other, _)| *other == day);

@@ -172,7 +172,9 @@ fn work(item: &Item) -> u32 {
         Amounts::Seconds(list) | Amounts::Meters(list) => list.to_vec(),
         Amounts::Calories(list) => list.iter().map(|calories| calories * 6).collect(),
     };
-    once.iter().map(|once| if item.each_side { 2 * once + 10 } else { *once }).sum()
+    let role = PLANNER.catalog().get(&item.exercise).unwrap().role;
+    let into_place = if role == Role::Work { 10 } else { 0 };
+    once.iter().map(|once| into_place + if item.each_side { 2 * once + 10 } else { *once }).sum()
 }
 
 /// Repetitions and rests of bar lifts by goal: RX-05 (ACSM 2009), RX-07 and RX-11 (NSCA goal table). Rests for size

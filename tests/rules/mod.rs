@@ -57,6 +57,7 @@ mod three_sets;
 mod trunk_order;
 mod trunk_work;
 mod two_days;
+mod usual_sets;
 mod volume_floor;
 mod weekly_uses;
 mod weekly_volume;

@@ -53,6 +53,7 @@ const FILTERS: &[Filter] = &[
     by_client::for_older_joints,
     older::for_older_beginners,
     older::for_a_slow_hinge,
+    older::for_a_simple_pull,
     by_client::for_a_hinge_from_the_top,
     by_client::for_a_press_that_is_hard,
     by_client::for_a_press_in_steps,

@@ -238,3 +238,20 @@ pub(super) fn for_the_head_up(
     let head_down = hips(entry) && bench(entry) && request.is_senior() && !used_to_it;
     usable.iter().find(upright).filter(|_| head_down).map(better)
 }
+
+/// From 65 on nobody steps out of a stretched band under a bar, where something is pulled down instead. Common practice.
+pub(super) fn for_a_simple_pull(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let banded = entry.needs.iter().flatten().any(|kit| *kit == Kit::ResistanceBand);
+    let stretched = request.is_senior() && entry.load == LoadKind::Assisted && banded;
+    let other = |other: &&&Arc<Entry>| {
+        other.pattern == entry.pattern
+            && other.load != LoadKind::Assisted
+            && !other.is_hung()
+            && other.standing <= Standing::Regular
+    };
+    usable.iter().find(other).filter(|_| stretched).map(better)
+}

@@ -79,7 +79,7 @@ impl<'w, 'a> Compiler<'w, 'a> {
         for (place, pick) in weekly.picks.iter().enumerate() {
             pick_of[pick.chosen.0] = Some((place, 0));
             pick_of[pick.extra.0] = Some((place, 1));
-            paired[pick.day].extend(pick.paired.map(|var| var.0));
+            paired[pick.day].extend(pick.paired().map(|var| var.0));
         }
         for pair in &weekly.pairs {
             counts[pair.day].push((pair.count.0, f64::from(pair.saves_s)));

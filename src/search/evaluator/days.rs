@@ -2,7 +2,7 @@
 
 use super::hand::{DayInHand, Hand};
 use super::lists::small;
-use super::pairing::{Able, Couples, DayLoad, DayPairing, Pair, Way, picks_of};
+use super::pairing::{Able, Class, Couples, DayLoad, DayPairing, Pair, Way, picks_of};
 use super::tables::{LED, Marked, Term};
 use super::weights::Weights;
 use super::{Change, Evaluator};
@@ -73,17 +73,15 @@ impl Evaluator<'_> {
     /// What can be paired once a pick has other sets.
     fn enable(&self, able: &mut Able, pick: usize, to: u32) {
         let info = &self.tables.picks[pick];
-        let Some(class) = info.class else { return };
-        let entry = (class, small(pick));
-        if info.is_able(self.sets[pick])
-            && let Ok(place) = able.binary_search(&entry)
+        if let Some(class) = info.class_with(self.sets[pick])
+            && let Ok(place) = able.binary_search(&(class, small(pick)))
         {
             able.remove(place);
         }
-        if info.is_able(to)
-            && let Err(place) = able.binary_search(&entry)
+        if let Some(class) = info.class_with(to)
+            && let Err(place) = able.binary_search(&(class, small(pick)))
         {
-            able.insert(place, entry);
+            able.insert(place, (class, small(pick)));
         }
     }
 
@@ -125,9 +123,11 @@ impl Evaluator<'_> {
 
     /// The variables that say that a couple of a day is paired.
     pub(super) fn marks_of(&self, day: usize, couple: u64) -> impl Iterator<Item = usize> + use<> {
-        let (who, count) = self.pair(day, couple);
-        let who = who.map(|pick| self.tables.paired_var[pick]);
-        who.into_iter().flatten().chain([count])
+        let of = |(class, pick): (Class, usize)| {
+            self.tables.paired_var[pick][self.tables.picks[pick].way_of(class)]
+        };
+        let count = self.pair(day, couple).1;
+        picks_of(couple).map(of).into_iter().flatten().chain([count])
     }
 
     fn mark_by(&mut self, var: usize, by: i32) {
@@ -139,9 +139,8 @@ impl Evaluator<'_> {
 
     /// The picks of a couple of a day, and the model's count of such pairs.
     fn pair(&self, day: usize, couple: u64) -> ([usize; 2], usize) {
-        let picks = picks_of(couple);
-        let [class, with] = picks.map(|pick| self.tables.picks[pick].class.unwrap_or_default());
-        (picks, self.tables.days[day].count_of(class, with))
+        let [(class, one), (with, other)] = picks_of(couple);
+        ([one, other], self.tables.days[day].count_of(class, with))
     }
 
     /// All pairs of the week as it stands.

@@ -7,13 +7,15 @@ use itertools::Itertools as _;
 use super::pairing::{Class, Count, DayPairing};
 use crate::model::pairing::PairClass;
 use crate::model::tier::Tier;
-use crate::model::{Weekly, paired_sets};
+use crate::model::{InTurn, Weekly};
 use crate::program::{Op, Row, Term};
 
 /// Picks of a class, by what standing alone is worth for them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 struct Kind {
     class: PairClass,
+    /// Rounds of its pairs.
+    rounds: u32,
     /// Whether they lead a day where they stand alone.
     leads: bool,
     /// Whole points that one costs in a pair.
@@ -29,20 +31,19 @@ struct View<'w> {
     leads: BTreeMap<usize, f64>,
 }
 
-/// The classes of a week's picks, which of them lead where they stand alone, and how each day is paired.
-pub(super) fn of_week(weekly: &Weekly) -> (Vec<Option<Class>>, Vec<bool>, Vec<DayPairing>) {
+/// The classes of a week's picks by the rounds of their pairs, which of them lead where they stand alone, and how each day is paired.
+pub(super) fn of_week(weekly: &Weekly) -> (Vec<[Option<Class>; 2]>, Vec<bool>, Vec<DayPairing>) {
     let mut view = View { weekly, points: BTreeMap::new(), leads: BTreeMap::new() };
     for goal in weekly.goals_of(Tier::View) {
         *view.points.entry(goal.var.0).or_default() += goal.weight;
     }
     view.leads = view.leads();
-    let of_picks: Vec<Option<Kind>> = (0..weekly.picks.len()).map(|pick| view.kind(pick)).collect();
-    let known: BTreeSet<Kind> = of_picks.iter().flatten().copied().collect();
+    let of_picks: Vec<[Option<Kind>; 2]> =
+        (0..weekly.picks.len()).map(|pick| view.kinds(pick)).collect();
+    let known: BTreeSet<Kind> = of_picks.iter().flatten().flatten().copied().collect();
     let known: Vec<Kind> = known.into_iter().take(usize::from(Class::MAX)).collect();
-    let classes = of_picks.iter().map(|kind| {
-        let place = known.binary_search(kind.as_ref()?).ok()?;
-        Class::try_from(place).ok()
-    });
+    let class = |kind: Option<Kind>| Class::try_from(known.binary_search(&kind?).ok()?).ok();
+    let classes = of_picks.iter().map(|kinds| kinds.map(class));
     let leads = (0..weekly.picks.len()).map(|pick| view.leads.contains_key(&pick)).collect();
     let mut days: Vec<DayPairing> = weekly.days().map(|day| view.pairing(&known, day)).collect();
     for day in 0..days.len() {
@@ -57,24 +58,27 @@ impl View<'_> {
         self.points.get(&var).copied().unwrap_or_default()
     }
 
-    fn kind(&self, place: usize) -> Option<Kind> {
+    fn kinds(&self, place: usize) -> [Option<Kind>; 2] {
         let pick = &self.weekly.picks[place];
-        let paired = pick.paired?;
-        let class = PairClass::of(self.weekly.request, self.weekly.candidate(pick))?;
-        #[allow(clippy::cast_possible_truncation, reason = "points are small")]
-        let costs = -self.points(paired.0).round() as i32;
-        Some(Kind { class, leads: self.leads.contains_key(&place), costs })
+        let class = PairClass::of(self.weekly.request, self.weekly.candidate(pick));
+        pick.in_turn.map(|way| {
+            let InTurn { rounds, var } = way?;
+            #[allow(clippy::cast_possible_truncation, reason = "points are small")]
+            let costs = -self.points(var.0).round() as i32;
+            Some(Kind { class: class?, rounds, leads: self.leads.contains_key(&place), costs })
+        })
     }
 
     fn pairing(&self, known: &[Kind], day: usize) -> DayPairing {
         let mut counts = vec![vec![None; known.len()]; known.len()];
-        let of = |class: PairClass| {
-            known.iter().enumerate().filter(move |(_, kind)| kind.class == class)
+        let of = |class: PairClass, rounds: u32| {
+            let is = move |kind: &Kind| kind.class == class && kind.rounds == rounds;
+            known.iter().enumerate().filter(move |(_, kind)| is(kind))
         };
         for pair in self.weekly.pairs.iter().filter(|pair| pair.day == day) {
             let (worth, saves) = (self.points(pair.count.0), seconds(pair.saves_s));
-            for (one, kind) in of(pair.classes.0) {
-                for (other, with) in of(pair.classes.1) {
+            for (one, kind) in of(pair.classes.0, pair.rounds) {
+                for (other, with) in of(pair.classes.1, pair.rounds) {
                     let points = worth - f64::from(kind.costs + with.costs);
                     let count = Some(Count { var: pair.count.0, saves, points });
                     (counts[one][other], counts[other][one]) = (count, count);
@@ -83,7 +87,6 @@ impl View<'_> {
         }
         let led = self.leads.iter().filter(|(pick, _)| self.weekly.picks[**pick].day == day);
         DayPairing {
-            rounds: paired_sets(self.weekly.request, day),
             counts,
             leads: known.iter().map(|kind| kind.leads).collect(),
             led: led.map(|(_, cost)| *cost).fold(0.0, f64::max),
@@ -101,7 +104,7 @@ impl View<'_> {
 
     /// A day's row of sets, and how many fewer one in a pair counts for.
     fn row_of_sets(&self, day: usize) -> Option<(&Row, f64)> {
-        let paired = self.weekly.on(day).find_map(|pick| pick.paired)?;
+        let paired = self.weekly.on(day).find_map(|pick| pick.paired().next())?;
         self.weekly.model.rows.iter().filter(|row| row.op == Op::Le).find_map(|row| {
             let (_, by) = row.terms.iter().find(|(var, by)| *var == paired && *by < 0.0)?;
             Some((row, -by))
@@ -124,7 +127,7 @@ impl View<'_> {
         let by_var: BTreeMap<usize, usize> =
             picks.map(|(place, pick)| (pick.chosen.0, place)).collect();
         let paired: BTreeSet<usize> =
-            self.weekly.picks.iter().filter_map(|pick| Some(pick.paired?.0)).collect();
+            self.weekly.picks.iter().flat_map(|pick| pick.paired()).map(|var| var.0).collect();
         let asks = |row: &&Row| {
             let less = |(var, by): &Term| *by < 0.0 && paired.contains(&var.0);
             row.op == Op::Ge && row.terms.iter().any(less)

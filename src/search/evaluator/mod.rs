@@ -31,7 +31,7 @@ pub(super) use self::memo::Memos;
 use self::pairing::{Able, Couples, DayLoad, Way};
 pub(super) use self::score::{ROUNDING, Score};
 pub(super) use self::tables::Tables;
-use self::tables::{ABLE, FURTHER, ITEMS, LED, SECONDS, SETS, at, less};
+use self::tables::{ABLE, FURTHER, ITEMS, LED, ROUNDS, SECONDS, SETS, at, less};
 use self::tables::{BREAKING, COSTS, LATER, Node, PAIRED, REST, SILENT, SOURCES, Worth};
 pub(super) use self::weights::Weights;
 use crate::program::Var;
@@ -313,7 +313,7 @@ impl<'t> Evaluator<'t> {
             let more = less(&self.tables.standing(*pick, *to), &was);
             self.hand.picks.push(Moving { pick: *pick, steps: [more[ITEMS], more[FURTHER]] });
             let day = self.hand.day(self.tables.picks[*pick].day as usize, &self.loads);
-            day.is_moved |= (more[LED] | more[ABLE]) != 0;
+            day.is_moved |= (more[LED] | more[ABLE] | more[ROUNDS]) != 0;
             day.more.iter_mut().zip(more).for_each(|(sum, more)| *sum = sum.wrapping_add(more));
         }
         for DayInHand { load, more, .. } in &mut self.hand.days {

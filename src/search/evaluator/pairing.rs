@@ -39,8 +39,6 @@ pub(super) struct DayLoad {
 /// How a day is paired.
 #[derive(Clone)]
 pub(super) struct DayPairing {
-    /// Sets of an exercise that can be paired: both have as many.
-    pub(super) rounds: u32,
     /// What each two classes that go together make.
     pub(super) counts: Vec<Vec<Option<Count>>>,
     /// Whether each class is of lifts that lead the day where they stand alone.
@@ -288,7 +286,10 @@ impl Couples {
         let mut couples = Couples { count: way.pairs, ..Couples::default() };
         let places = &way.places[..usize::from(way.pairs)];
         for (couple, two) in couples.couples.iter_mut().zip(places) {
-            let [one, other] = [two >> 4, two & 15].map(|at| u64::from(able[usize::from(at)].1));
+            let [one, other] = [two >> 4, two & 15].map(|at| {
+                let (class, pick) = able[usize::from(at)];
+                u64::from(class) << PICK_BITS | u64::from(pick)
+            });
             *couple = one << 32 | other;
         }
         couples
@@ -299,10 +300,14 @@ impl Couples {
     }
 }
 
-/// The two picks of a couple.
-#[allow(clippy::cast_possible_truncation, reason = "each is half of the number")]
-pub(super) fn picks_of(couple: u64) -> [usize; 2] {
-    [(couple >> 32) as usize, couple as u32 as usize]
+/// In half of a couple: the pick, behind its class there.
+const PICK_BITS: u32 = 24;
+
+/// The two picks of a couple, each with its class there.
+#[allow(clippy::cast_possible_truncation, reason = "each is a part of the number")]
+pub(super) fn picks_of(couple: u64) -> [(Class, usize); 2] {
+    let part = |half: u32| ((half >> PICK_BITS) as Class, (half & ((1 << PICK_BITS) - 1)) as usize);
+    [part((couple >> 32) as u32), part(couple as u32)]
 }
 
 /// A way while others are looked for.

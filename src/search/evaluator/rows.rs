@@ -27,8 +27,9 @@ pub(in crate::search) fn count(weekly: &Weekly, tables: &Tables, sets: &[u32]) -
     for (one, other, count) in evaluator.all_pairs() {
         values[count] += 1.0;
         for pick in [one, other] {
-            if let Some(paired) = weekly.picks[pick].paired {
-                values[paired.0] = 1.0;
+            let ways = weekly.picks[pick].in_turn.iter().flatten();
+            for way in ways.filter(|way| way.rounds == sets[pick]) {
+                values[way.var.0] = 1.0;
             }
         }
     }

@@ -11,7 +11,7 @@ use std::ops::Range;
 pub(super) use self::movers::Movers;
 use self::movers::Parts;
 pub(in crate::search) use self::pick::PickInfo;
-pub(super) use self::pick::{ABLE, FURTHER, ITEMS, LED, SECONDS, SETS, Standing, less};
+pub(super) use self::pick::{ABLE, FURTHER, ITEMS, LED, ROUNDS, SECONDS, SETS, Standing, less};
 pub(super) use self::terms::Term;
 use self::terms::Terms;
 use super::compile::{Source, compiled};
@@ -21,7 +21,7 @@ use super::pairing::{Class, DayPairing};
 use super::reading::Reading;
 use super::score::Score;
 use super::sums::Node as Number;
-use crate::model::Weekly;
+use crate::model::{Pick, Weekly};
 use crate::program::{Settles, Var};
 pub(super) use layout::signed;
 use layout::{Layout, Valued, forwards, score, spans};
@@ -159,7 +159,7 @@ pub(in crate::search) struct Tables {
     /// What each pick is to its week.
     standings: pick::Standings,
     /// The variables of each pick and the one of its being paired.
-    pub(super) paired_var: Vec<Option<usize>>,
+    pub(super) paired_var: Vec<[Option<usize>; 2]>,
     pub(super) days: Vec<DayPairing>,
     /// Numbers that pairs move, by day.
     pub(super) moved: Vec<Vec<Term>>,
@@ -173,10 +173,9 @@ pub(in crate::search) struct Tables {
 
 /// Every decision belongs to a pick or a pair: moves and pairing make no others.
 fn assert_decisions_are_known(weekly: &Weekly) {
-    let of_picks =
-        weekly.picks.iter().flat_map(|pick| [Some(pick.chosen), Some(pick.extra), pick.paired]);
+    let of_picks = weekly.picks.iter().flat_map(|pick| pick.decisions());
     let of_pairs = weekly.pairs.iter().map(|pair| pair.count);
-    let known: BTreeSet<Var> = of_picks.flatten().chain(of_pairs).collect();
+    let known: BTreeSet<Var> = of_picks.chain(of_pairs).collect();
     for (var, def) in weekly.model.vars.iter().enumerate() {
         let is_known = def.settles != Settles::Decision || known.contains(&Var(var));
         assert!(is_known, "`{}` is no pick and no pair", def.name);
@@ -230,15 +229,13 @@ impl Tables {
             }
         }
         let (picks, days) = picks(weekly);
-        let is_asked = |var: Option<Var>| {
-            var.is_some_and(|var| !marks[var.0].is_empty() || compiled.by_mark.contains_key(&var.0))
-        };
+        let is_asked = |var: Var| !marks[var.0].is_empty() || compiled.by_mark.contains_key(&var.0);
         let marked = |day: usize| {
-            let picks = weekly.picks.iter().filter(|pick| pick.day == day);
-            let pairs = weekly.pairs.iter().filter(|pair| pair.day == day);
-            if picks.map(|pick| pick.paired).any(is_asked) {
+            let mut picks = weekly.picks.iter().filter(|pick| pick.day == day);
+            let mut pairs = weekly.pairs.iter().filter(|pair| pair.day == day);
+            if picks.any(|pick| pick.paired().any(is_asked)) {
                 Marked::Who
-            } else if pairs.map(|pair| Some(pair.count)).any(is_asked) {
+            } else if pairs.any(|pair| is_asked(pair.count)) {
                 Marked::Counts
             } else {
                 Marked::Nothing
@@ -274,7 +271,7 @@ impl Tables {
             constant: compiled.constant,
             standings: pick::Standings::new(&picks),
             picks,
-            paired_var: weekly.picks.iter().map(|pick| pick.paired.map(|var| var.0)).collect(),
+            paired_var: weekly.picks.iter().map(Pick::pair_vars).collect(),
             days,
             moved,
             marked,
@@ -298,9 +295,10 @@ impl Tables {
         let counts = self.days[day].counts.iter().flatten().flatten();
         let count = counts.map(|count| marks[count.var]).fold(0.0, f64::max);
         let on_day = self.picks.iter().zip(&self.paired_var);
-        let paired =
-            on_day.filter(|(pick, _)| pick.day as usize == day).filter_map(|(_, var)| *var);
-        let paired = paired.map(|var| marks[var]).fold(0.0, f64::max);
+        let paired = on_day
+            .filter(|(pick, _)| pick.day as usize == day)
+            .flat_map(|(_, vars)| vars.iter().flatten());
+        let paired = paired.map(|var| marks[*var]).fold(0.0, f64::max);
         (being_one + count + 2.0 * paired).max(0.0)
     }
 
@@ -375,10 +373,11 @@ fn stage(number: &Number, is_flat: bool, hands_on: bool) -> usize {
 
 fn picks(weekly: &Weekly) -> (Vec<PickInfo>, Vec<DayPairing>) {
     let (classes, leads, days) = of_week(weekly);
-    let info = |((pick, class), leads): ((&crate::model::Pick, Option<Class>), bool)| {
+    let info = |((pick, classes), leads): ((&Pick, [Option<Class>; 2]), bool)| {
         let exercise = weekly.candidate(pick);
         // What goes with nothing of its day is never paired, and need not be looked at with the others.
-        let class = class.filter(|class| days[pick.day].pairs_at_all(*class));
+        let classes = classes.map(|class| class.filter(|one| days[pick.day].pairs_at_all(*one)));
+        let rounds = |way: usize| pick.in_turn[way].map_or(u32::MAX, |one| one.rounds);
         let seconds = |seconds: u32| i32::try_from(seconds).unwrap_or(i32::MAX / 64);
         PickInfo {
             candidate: small(pick.candidate),
@@ -388,8 +387,8 @@ fn picks(weekly: &Weekly) -> (Vec<PickInfo>, Vec<DayPairing>) {
                 seconds(exercise.start_s) - seconds(exercise.rest_s),
                 seconds(exercise.work_s) + seconds(exercise.rest_s),
             ],
-            class,
-            rounds: class.map_or(u32::MAX, |_| days[pick.day].rounds),
+            classes,
+            rounds: [0, 1].map(|way| classes[way].map_or(u32::MAX, |_| rounds(way))),
             leads,
         }
     };

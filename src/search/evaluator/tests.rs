@@ -247,7 +247,7 @@ fn of_other_shapes(weekly: &mut Weekly) {
     weekly.model.demand("trial", "sums", vec![(sum, 1.0), (half, -1.0)], Op::Ge, 0.0);
     // Some of those who are paired, and pairs of some classes.
     let paired: Vec<Term> =
-        picks.iter().step_by(2).filter_map(|pick| Some((pick.paired?, 1.0))).collect();
+        picks.iter().step_by(2).flat_map(|pick| pick.paired_times(1.0)).collect();
     let odd = weekly.model.least("odd".to_owned(), 9.0);
     let row = paired.into_iter().chain([(odd, -1.0)]).collect();
     weekly.model.demand("trial", "paired", row, Op::Le, 1.0);

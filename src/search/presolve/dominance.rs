@@ -9,7 +9,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::model::pairing::PairClass;
-use crate::model::worth::{for_once, is_pushed, worths};
+use crate::model::worth::{for_once, worths};
 use crate::request::dose::takes_few_reps;
 use crate::request::{Candidate, Request, Wish};
 
@@ -47,7 +47,7 @@ fn signature(request: &Request, candidate: &Candidate) -> Signature {
         u32::from(candidate.leads(request)),
         u32::from(takes_few_reps(entry)),
         // Each set counts for more where it is pushed.
-        u32::from(is_pushed(request, candidate)),
+        u32::from(request.is_pushed(&candidate.id)),
         // What counts once costs more each further day.
         u32::from(for_once(request, candidate) > 0.0),
     ];

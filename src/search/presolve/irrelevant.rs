@@ -17,7 +17,7 @@ pub(in crate::search) fn without_irrelevant(weekly: &Weekly) -> Model {
         .pairs
         .iter()
         .map(|pair| pair.count)
-        .chain(weekly.picks.iter().filter_map(|pick| pick.paired))
+        .chain(weekly.picks.iter().flat_map(|pick| pick.paired()))
         .collect();
     let looks_at_pairs = |row: &Row| {
         row.role != Role::Definition
@@ -30,7 +30,7 @@ pub(in crate::search) fn without_irrelevant(weekly: &Weekly) -> Model {
     let gains = gains(model);
     let idle = weekly.picks.iter().filter(|pick| !gains[pick.chosen.0] && !gains[pick.extra.0]);
     let mut nought = vec![false; model.vars.len()];
-    for var in idle.flat_map(|pick| [Some(pick.chosen), Some(pick.extra), pick.paired]).flatten() {
+    for var in idle.flat_map(|pick| pick.decisions()) {
         nought[var.0] = true;
     }
     unpaired(model, &mut nought);

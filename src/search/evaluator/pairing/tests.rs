@@ -13,16 +13,15 @@ fn pairs(pairing: &DayPairing, way: &Way, able: &Able) -> Vec<Pair> {
     let class = |pick: usize| able.iter().find(|(_, one)| *one as usize == pick).unwrap().0;
     let couples = Couples::of(way, able);
     let pair = |couple: &u64| {
-        let [one, other] = picks_of(*couple);
+        let [one, other] = picks_of(*couple).map(|(_, pick)| pick);
         (one, other, pairing.count_of(class(one), class(other)))
     };
     couples.all().iter().map(pair).collect()
 }
 
-/// A day of rounds of three, on which nothing leads and no two go together.
+/// A day on which nothing leads and no two go together.
 fn day() -> DayPairing {
     DayPairing {
-        rounds: 3,
         leads: vec![false; 3],
         led: 0.0,
         room: 0,
@@ -127,7 +126,6 @@ fn the_first_of_a_class_stands_for_all_of_it() {
     };
     let counts = (0..4).map(|one| (0..4).map(|other| count(one, other)).collect());
     let pairing = DayPairing {
-        rounds: 3,
         leads: vec![false; 4],
         led: 0.0,
         room: 0,

@@ -128,6 +128,6 @@ impl Parts<'_> {
 
 /// The day of each variable that says who is paired there, or how many of two classes are.
 fn days_of_marks(weekly: &Weekly) -> BTreeMap<usize, usize> {
-    let who = weekly.picks.iter().filter_map(|pick| Some((pick.paired?.0, pick.day)));
+    let who = weekly.picks.iter().flat_map(|pick| pick.paired().map(|var| (var.0, pick.day)));
     who.chain(weekly.pairs.iter().map(|pair| (pair.count.0, pair.day))).collect()
 }

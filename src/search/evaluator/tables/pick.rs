@@ -17,6 +17,8 @@ pub(in crate::search::evaluator) const SECONDS: usize = 3;
 pub(in crate::search::evaluator) const LED: usize = 4;
 /// Whether it can be paired.
 pub(in crate::search::evaluator) const ABLE: usize = 5;
+/// Of how many rounds.
+pub(in crate::search::evaluator) const ROUNDS: usize = 6;
 
 /// By how much one is more than another.
 #[inline]
@@ -33,9 +35,10 @@ pub(in crate::search) struct PickInfo {
     pub(in crate::search) sets: [u32; 2],
     /// Seconds of its being done, and of each set.
     pub(in crate::search::evaluator) seconds: [i32; 2],
-    pub(in crate::search::evaluator) class: Option<Class>,
-    /// Sets with which it can be paired; none has so many where it never can.
-    pub(in crate::search::evaluator) rounds: u32,
+    /// Its classes in pairs of more and of fewer rounds.
+    pub(in crate::search::evaluator) classes: [Option<Class>; 2],
+    /// Sets with which it can be paired so; none has so many where it never can.
+    pub(in crate::search::evaluator) rounds: [u32; 2],
     /// Whether it leads its day where it stands alone.
     pub(in crate::search::evaluator) leads: bool,
 }
@@ -44,7 +47,20 @@ impl PickInfo {
     /// Whether it can be paired with so many sets.
     #[inline]
     pub(in crate::search::evaluator) fn is_able(&self, sets: u32) -> bool {
-        sets == self.rounds
+        sets == self.rounds[0] || sets == self.rounds[1]
+    }
+
+    /// Its class in a pair of so many rounds.
+    #[inline]
+    pub(in crate::search::evaluator) fn class_with(&self, sets: u32) -> Option<Class> {
+        let way = self.rounds.iter().position(|rounds| *rounds == sets)?;
+        self.classes[way]
+    }
+
+    /// Which of its ways to be paired a class is.
+    #[inline]
+    pub(in crate::search::evaluator) fn way_of(&self, class: Class) -> usize {
+        usize::from(self.classes[0] != Some(class))
     }
 
     /// What it is to its week with so many sets.
@@ -57,6 +73,7 @@ impl PickInfo {
         standing[SECONDS] = items * self.seconds[0] + all * self.seconds[1];
         standing[LED] = i32::from(self.leads_with(sets));
         standing[ABLE] = i32::from(self.is_able(sets));
+        standing[ROUNDS] = standing[ABLE] * all;
         standing
     }
 

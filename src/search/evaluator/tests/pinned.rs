@@ -128,7 +128,7 @@ fn done_of(weekly: &Weekly, sets: &[u32], values: &[f64]) -> Vec<Done> {
         day: pick.day,
         candidate: pick.candidate,
         sets: *sets,
-        paired: pick.paired.is_some_and(|var| values[var.0] > 0.5),
+        paired: pick.paired().any(|var| values[var.0] > 0.5),
     });
     done.collect()
 }

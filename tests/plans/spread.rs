@@ -1,0 +1,115 @@
+//! How work is spread over the days and pairs of a week. Common practice.
+
+use weekwright::words::{GroupKind, Pattern, Side};
+
+use super::shape::{items, plan};
+use super::wishes::places;
+use crate::rules::check::PLANNER;
+
+const KIT: &str = "equipment: [barbell, squat-rack, safety-arms, bench, dumbbells, pull-up-bar, resistance-band, cable-station, lat-pulldown]\n";
+
+fn days(days: &[&str], minutes: u32) -> String {
+    let days = days.iter().map(|day| format!("{{day: {day}, minutes: {minutes}}}"));
+    format!("sessions: [{}]\n", days.collect::<Vec<_>>().join(", "))
+}
+
+/// A heavy squat and a heavy pull off the floor each open a day of their own.
+#[test]
+fn a_squat_and_a_deadlift_that_are_asked_for_open_two_days() {
+    let plan = plan(&format!(
+        "goal: strength\ntraining_status: intermediate\n{KIT}{}\
+         exercises: {{must: [back-squat, bench-press, deadlift]}}\n\
+         known_lifts: {{back-squat: {{load: 120, reps: 5}}, deadlift: {{load: 140, reps: 5}}}}\n",
+        days(&["mon", "tue", "thu", "fri"], 75),
+    ));
+    let first = |id: &str| places(&plan, id).into_iter().find(|(_, place)| *place == 0);
+    let [squat, pull] = ["back-squat", "deadlift"].map(first);
+    assert!(squat.is_some() && pull.is_some(), "{squat:?} {pull:?}");
+}
+
+/// Of two days that take legs none has three lifts for them.
+#[test]
+fn legs_have_two_lifts_a_day() {
+    let plan = plan(&format!(
+        "goal: strength\ntraining_status: intermediate\n{KIT}{}",
+        days(&["mon", "wed", "fri"], 75),
+    ));
+    for day in 0..3 {
+        let lifts = items(&plan).filter(|(at, item)| {
+            let entry = PLANNER.catalog().get(&item.exercise).unwrap();
+            *at == day && entry.main && entry.pattern.and_then(Pattern::side) == Some(Side::Legs)
+        });
+        assert!(lifts.count() <= 2, "day {day}");
+    }
+}
+
+/// A day for the whole body has a push and a pull and no second ones while another day has them.
+#[test]
+fn a_whole_body_day_has_one_push_and_one_pull() {
+    let plan = plan(&format!(
+        "goal: general-fitness\ntraining_status: intermediate\n{KIT}{}",
+        days(&["mon", "wed", "fri"], 45),
+    ));
+    for day in 0..3 {
+        let of = |side: Side| {
+            items(&plan)
+                .filter(|(at, item)| {
+                    let entry = PLANNER.catalog().get(&item.exercise).unwrap();
+                    *at == day && entry.pattern.and_then(Pattern::press_or_row) == Some(side)
+                })
+                .count()
+        };
+        assert!(
+            (1..=2).contains(&of(Side::Push)) && (1..=2).contains(&of(Side::Pull)),
+            "day {day}"
+        );
+    }
+    let presses = items(&plan).filter(|(_, item)| {
+        let entry = PLANNER.catalog().get(&item.exercise).unwrap();
+        entry.pattern.and_then(Pattern::press_or_row) == Some(Side::Push)
+    });
+    assert!(presses.count() <= 4, "one a day, and one more at most");
+}
+
+/// A pair has two rounds or three, and as many sets of both.
+#[test]
+fn pairs_have_two_rounds_or_three() {
+    let plan = plan(&format!(
+        "goal: fat-loss\ntraining_status: intermediate\nsupersets: prefer\n{KIT}{}",
+        days(&["mon", "tue", "thu", "fri"], 35),
+    ));
+    let groups = plan.sessions.iter().flat_map(|session| &session.groups);
+    let pairs = groups.filter(|group| group.is_work() && group.kind != GroupKind::Single);
+    let rounds: Vec<u32> = pairs
+        .map(|group| {
+            assert!(group.items.iter().all(|item| item.sets == group.items[0].sets));
+            group.items[0].sets
+        })
+        .collect();
+    assert!(rounds.contains(&2) && rounds.contains(&3), "{rounds:?}");
+}
+
+/// Where nothing is heavy, what is liked opens a day, be it no main lift.
+#[test]
+fn a_swing_that_is_liked_opens_a_day() {
+    let plan = plan(&format!(
+        "goal: fat-loss\ntraining_status: intermediate\nequipment: {{kettlebell: {{masses_kg: [16, 20]}}, resistance-band: 1, band-anchor: 1}}\n{}\
+         exercises: {{prefer: [kettlebell-swing]}}\n",
+        days(&["mon", "wed", "fri"], 30),
+    ));
+    assert!(places(&plan, "kettlebell-swing").iter().any(|(_, place)| *place == 0));
+}
+
+/// From 65 on lunges have two sets, and nothing hangs from a stretched band.
+#[test]
+fn from_65_on_knees_and_arms_are_spared() {
+    let plan = plan(&format!(
+        "goal: general-fitness\ntraining_status: intermediate\nbirth_year: 1955\n{KIT}{}",
+        days(&["mon", "thu"], 50),
+    ));
+    for (_, item) in items(&plan) {
+        let entry = PLANNER.catalog().get(&item.exercise).unwrap();
+        assert!(entry.pattern != Some(Pattern::Lunge) || item.sets <= 2, "{}", item.exercise);
+        assert_ne!(item.exercise, "band-assisted-pull-up");
+    }
+}
