@@ -11,9 +11,9 @@ use crate::model::goal::at_most;
 use crate::model::points::{BACK_LOADED_TWICE, HINGED_TWICE, SECOND_BIG_LIFT, THIRD_LEG_LIFT};
 use crate::model::tier::Tier;
 use crate::program::Term;
-use crate::request::{Candidate, Request};
 use crate::request::dose::takes_few_reps;
 use crate::request::standing::{is_bar_on_legs, is_bent_over, loads_both_legs};
+use crate::request::{Candidate, Request};
 use crate::week::Week;
 use crate::words::{Goal, Muscle, Pattern, Side};
 

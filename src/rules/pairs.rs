@@ -6,7 +6,9 @@
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::model::pairing::PairClass;
-use crate::model::points::{ALONE, LIFT_IN_TURN, PAIR, PAIR_LIKED, PAIR_MIXED, PAIR_MIXED_FOR_SIZE, PAIR_SMALL};
+use crate::model::points::{
+    ALONE, LIFT_IN_TURN, PAIR, PAIR_LIKED, PAIR_MIXED, PAIR_MIXED_FOR_SIZE, PAIR_SMALL,
+};
 use crate::model::tier::Tier;
 use crate::request::Request;
 use crate::request::candidate::{Station, grade};

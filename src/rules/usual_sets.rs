@@ -6,13 +6,13 @@
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
-use crate::model::{Pick, Weekly};
 use crate::model::goal::at_most;
 use crate::model::points::{OVER_SUPPORT, OVER_USUAL};
 use crate::model::tier::Tier;
+use crate::model::{Pick, Weekly};
 use crate::program::Term;
-use crate::request::dose::Duty;
 use crate::request::Request;
+use crate::request::dose::Duty;
 use crate::week::Week;
 use crate::words::{Goal, Pattern, Status};
 
@@ -59,7 +59,9 @@ pub(super) fn usual_sets(request: &Request, duty: Duty) -> u32 {
         Goal::Hypertrophy => 3,
         Goal::Strength if !is_small || !novice => 3,
         _ if is_small => 2,
-        Goal::GeneralFitness | Goal::Endurance if duty == Duty::Compound || request.is_senior() => 2,
+        Goal::GeneralFitness | Goal::Endurance if duty == Duty::Compound || request.is_senior() => {
+            2
+        }
         _ => 3,
     }
 }
@@ -119,7 +121,8 @@ impl Rule for UsualSets {
                 asked += usual_sets(request, Duty::of(&item.entry));
             }
             let wanted = format!("{asked} sets of {name}");
-            let finding = Finding::broken(self.id(), session.label.clone(), wanted, sets.to_string());
+            let finding =
+                Finding::broken(self.id(), session.label.clone(), wanted, sets.to_string());
             (sets >= asked + MANY).then(|| finding.as_remark())
         });
         found.collect()
