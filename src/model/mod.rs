@@ -18,7 +18,7 @@ use self::sums::Sums;
 use crate::program::{Model, Op, Term, Var};
 use crate::request::{Candidate, Day, Request};
 use crate::split::Split;
-use crate::words::{Muscle, Status};
+use crate::words::{self, Muscle, Status};
 
 /// The week's model.
 #[derive(Debug, Clone)]
@@ -272,14 +272,25 @@ impl<'a> Weekly<'a> {
     }
 }
 
-/// Rounds that a pair may have: two or three, two in a very short session, and three or four for size where status or
-/// minutes ask for more sets.
+/// Rounds that a pair may have: two or three, two in a very short session, three where size or strength past the first steps is
+/// the goal, and three or four for size where status or minutes ask for more sets.
 #[must_use]
 pub(crate) fn paired_sets(request: &Request, day: usize) -> [Option<u32>; 2] {
     match request.days[day].minutes {
         ..crate::request::candidate::VERY_SHORT_SESSION => [Some(2), None],
         _ if request.builds_size() && holds_four(request, day) => [Some(3), Some(4)],
+        crate::request::candidate::SHORT_SESSION.. if has_threes(request) => [Some(3), None],
         _ => [Some(2), Some(3)],
+    }
+}
+
+/// Whether small work has three sets, too, so that every pair has three rounds.
+fn has_threes(request: &Request) -> bool {
+    let learns = request.profile.training_status == Status::Novice;
+    match request.profile.goal {
+        words::Goal::Hypertrophy => true,
+        words::Goal::Strength => !learns,
+        _ => false,
     }
 }
 

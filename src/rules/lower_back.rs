@@ -2,7 +2,8 @@
 //! beside a hinge.
 //!
 //! The back that holds both is tired by the first. The other comes with dumbbells, on a machine, with the chest on a bench
-//! or on another day. Who begins at 65 or later has one loaded hinge a week. Common practice.
+//! or on another day. Who begins at 65 or later has one loaded hinge a week. Where another day takes
+//! legs as well, a day has two lifts for them and one big one. Common practice.
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;

@@ -58,13 +58,16 @@ fn the_lighter_day_of_a_heavy_lift_still_builds() {
          deadlift: {load: 120, reps: 3, rir: 1}}",
     );
     let mut lighter = items(&plan)
-        .map(|(_, item)| item)
-        .filter(|item| item.turn == Some(Turn::Lighter) && item.load_kg.is_some())
+        .filter(|(_, item)| item.turn == Some(Turn::Lighter) && item.load_kg.is_some())
         .peekable();
     assert!(lighter.peek().is_some(), "a lift comes twice");
-    for item in lighter {
+    // Behind the deadlift a squat leaves one more.
+    let pulls =
+        |day: usize| items(&plan).any(|(other, item)| other == day && item.exercise == "deadlift");
+    for (day, item) in lighter {
+        let most = 3 + u32::from(item.exercise == "back-squat" && pulls(day));
         let (load, rir) = (item.load_kg, item.rir);
-        assert!(rir <= Some(3), "{} at {load:?} leaves {rir:?}", item.exercise);
+        assert!(rir <= Some(most), "{} at {load:?} leaves {rir:?}", item.exercise);
     }
 }
 

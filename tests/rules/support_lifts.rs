@@ -26,4 +26,7 @@ fn a_back_has_few_hinges() {
     let hinges = "mon: deadlift x3 of 5\nwed: romanian-deadlift x3 of 8\nfri: dumbbell-romanian-deadlift x3 of 10";
     check_rule("support-lifts").with("goal: strength").allows(hinges);
     check_rule("support-lifts").with("goal: power").remarks(hinges, FOUND);
+    let thrusts = "mon: hip-thrust x3 of 8\nfri: hip-thrust x3 of 8";
+    check_rule("support-lifts").with("goal: power").remarks(thrusts, FOUND);
+    check_rule("support-lifts").with("goal: strength").allows(thrusts);
 }
