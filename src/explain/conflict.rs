@@ -38,6 +38,9 @@ pub fn explain(request: &Request) -> Option<Conflict> {
     if let Some(conflict) = out_before_planning(request) {
         return Some(conflict);
     }
+    if request.turn.is_over() {
+        return None;
+    }
     let splits = design::candidates(request);
     let hard = HardRules::of(request, &splits);
     let whole = hard.all();

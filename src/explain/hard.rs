@@ -39,6 +39,10 @@ impl<'a> HardRules<'a> {
         if found().iter().any(|broken| broken.is_disjoint(kept)) {
             return Verdict::Feasible;
         }
+        // Nobody waits for an answer any more.
+        if self.weeks.first().is_some_and(|weekly| weekly.request.turn.is_over()) {
+            return Verdict::Unknown;
+        }
         let of_groups = |weekly: &Weekly<'a>| {
             let mut weekly = weekly.clone();
             let rows = &mut weekly.model.rows;

@@ -283,6 +283,9 @@ fn possible_splits(
     stages: &[Stage],
     ask: impl Fn(&Split) -> bool,
 ) -> Option<BTreeSet<String>> {
+    if request.turn.is_over() {
+        return None;
+    }
     let splits: Vec<Split> = design::candidates(request).into_iter().filter(ask).collect();
     let open = HardRules::of(request, &splits).open_splits(stages)?;
     Some(open.into_iter().map(|place| splits[place].name.clone()).collect())
