@@ -5,7 +5,7 @@
 //! or swims, and whose shoulder is touchy, turns the arm out; whose sport turns and kicks, or runs beside power, trains the
 //! inner thighs; who runs to last trains the calves and hinges on one leg, as every stride does; who trains for power or to
 //! lose fat pushes the hips; who is 65 or older trains the ankles and the side of the hip, for stairs and against falls, and
-//! reaches overhead.
+//! reaches overhead; and a long session that is the week's only one has a row and a press overhead before any arms.
 //! Common practice.
 
 use super::Request;

@@ -27,3 +27,14 @@ fn hinges_and_thrusts_keep_clear_of_what_the_back_holds() {
         .remarks("mon: deadlift x4 of 5\nwed: back-squat x4 of 8", found)
         .remarks("mon: deadlift x3 of 5; hip-thrust x3 of 8\nwed: back-squat x4 of 8", found);
 }
+
+/// Common practice: legs that play on Saturday pull off the floor on Monday and not on Friday.
+#[test]
+fn the_eve_of_a_match_has_no_pull_off_the_floor() {
+    let plays = "sessions: [{day: mon, minutes: 60}, {day: fri, minutes: 60}]\n\
+                 other_training: [{day: sat, load: hard, muscles: [quads, calves]}]";
+    check_rule("beside-sport")
+        .with(plays)
+        .allows("mon: deadlift x4 of 5\nfri: bench-press x4 of 5")
+        .remarks("mon: bench-press x4 of 5\nfri: deadlift x4 of 5", "another day");
+}

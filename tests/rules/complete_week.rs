@@ -126,3 +126,17 @@ fn from_65_on_the_ankles_work() {
         .remarks("mon: mini-band-side-walk x2 of 10", "some plantar flexion")
         .remarks("mon: mini-band-side-walk x2 of 10; calf-raise x2 of 12", "some vertical push");
 }
+
+/// Common practice: where one session has to have everything, a row and a press overhead come before arms.
+#[test]
+fn the_only_session_of_a_week_rows_and_reaches() {
+    let once = "goal: strength\nsessions: [{day: sat, minutes: 75}]";
+    let week = "sat: back-squat x3 of 5; bench-press x3 of 5; pull-up x3 of 5";
+    check_rule("complete-week")
+        .with(once)
+        .allows(&format!("{week}; barbell-row x3 of 8; dumbbell-overhead-press x3 of 8"))
+        .remarks(&format!("{week}; dumbbell-overhead-press x3 of 8"), "some horizontal pull")
+        .remarks(&format!("{week}; barbell-row x3 of 8"), "some vertical push");
+    let short = "goal: strength\nsessions: [{day: sat, minutes: 45}]";
+    check_rule("complete-week").with(short).allows(week);
+}
