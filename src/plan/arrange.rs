@@ -128,7 +128,7 @@ fn lead(
     let pairs_lead = groups.iter().flatten().any(|done| done.paired && can_lead(done));
     let touchy = has_a_touchy_shoulder(request);
     // Where sets are few, two of them lead nothing beside three of another.
-    let thin = if goal.builds() || goal == Goal::Power { THIN } else { 1 };
+    let thin = if request.trains_heavy() { THIN } else { 1 };
     // A heavy press is done before a leg lift that has its lighter day, but where the legs are what should be fast.
     let heavy_push = goal != Goal::Power
         && groups.iter().flatten().any(|done| {

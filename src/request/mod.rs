@@ -190,6 +190,12 @@ impl Request {
         sports.iter().any(|sport| close(day, sport))
     }
 
+    /// Whether the goal is to be strong, fast or big, so that lifts are done for their load and none by the way.
+    #[must_use]
+    pub fn trains_heavy(&self) -> bool {
+        self.profile.goal.builds() || self.profile.goal == Goal::Power
+    }
+
     /// Whether a lift is pushed harder than others: it is liked or asked for, or its load is known.
     #[must_use]
     pub fn is_pushed(&self, id: &str) -> bool {

@@ -244,8 +244,8 @@ impl Request {
         // Getting up from a chair is what an older beginner asks for it for.
         let rises = self.is_older_beginner() && one.is_wished() && one.is_squat_on_both_legs();
         // Where nothing is heavy, whatever lift is liked may open a day: a swing, a step up, a split squat.
-        let heavy = strong || self.profile.goal == Goal::Hypertrophy || one.pattern.is_explosive();
-        let liked = !heavy && one.is_wished() && one.is_compound();
+        let slow = one.is_compound() && !one.pattern.is_explosive();
+        let liked = !self.trains_heavy() && one.is_wished() && slow;
         rises || liked || staple && !tires && !one.is_each_side() && (one.is_wished() || wished)
     }
 
@@ -254,9 +254,7 @@ impl Request {
     #[must_use]
     pub fn wants_its_rest(&self, one: &Candidate) -> bool {
         let with_the_bar = one.entry.load == LoadKind::BarTotal && !one.is_each_side();
-        let goal = self.profile.goal;
-        let heavy = goal.builds() || goal == Goal::Power;
-        let known = heavy && self.profile.known_lifts.contains_key(&one.id);
+        let known = self.trains_heavy() && self.profile.known_lifts.contains_key(&one.id);
         one.duty == Duty::Main && (with_the_bar || known)
     }
 

@@ -55,7 +55,7 @@ impl LowerBack {
             let heavy = goal != Goal::Strength || takes_few_reps(&one.entry);
             one.entry.main && (loads(Pattern::Squat) || loads(Pattern::Hinge) && heavy)
         };
-        let heavy = goal.builds() || goal == Goal::Power;
+        let heavy = weekly.request.trains_heavy();
         for day in days.iter().copied().filter(|_| days.len() > 1) {
             let mut miss = |name: &str, most: f64, cost: f64, is: &dyn Fn(&Candidate) -> bool| {
                 let picks = weekly.on(day).filter(|pick| is(weekly.candidate(pick)));

@@ -14,7 +14,6 @@ use crate::request::candidate::VERY_SHORT_SESSION;
 use crate::request::dose::Duty;
 use crate::request::{Request, Wish};
 use crate::week::{Session, Week};
-use crate::words::Goal;
 
 /// Third sets.
 pub(super) struct ThreeSets;
@@ -22,18 +21,13 @@ pub(super) struct ThreeSets;
 /// The fewest sets of a lift that is done in earnest.
 const SETS: u32 = 3;
 
-/// Whether the goal is to be strong, fast or big, so that no main lift is done by the way.
-const fn is_heavy(goal: Goal) -> bool {
-    matches!(goal, Goal::Strength | Goal::Power | Goal::Hypertrophy)
-}
-
 /// Whether three sets are asked of an exercise, on a day that has the time.
 fn is_asked(request: &Request, entry: &Entry, day: usize) -> bool {
     let exercises = &request.profile.exercises;
     let wished = [&exercises.must, &exercises.prefer].iter().any(|ids| ids.contains(&entry.id));
     let asked = match Duty::of(entry) {
         // Where lifts go in turn, and from 65 on, two sets of the second and third keep fit: the lead has its own row.
-        Duty::Main if !is_heavy(request.profile.goal) => {
+        Duty::Main if !request.trains_heavy() => {
             wished || (request.leads_alone(day) && !request.is_senior())
         }
         Duty::Main | Duty::Explosive => true,

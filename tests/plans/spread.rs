@@ -1,5 +1,7 @@
 //! How work is spread over the days and pairs of a week. Common practice.
 
+use weekwright::input::catalog::Entry;
+use weekwright::input::plan::Plan;
 use weekwright::words::{GroupKind, Pattern, Side};
 
 use super::shape::{items, plan};
@@ -11,6 +13,13 @@ const KIT: &str = "equipment: [barbell, squat-rack, safety-arms, bench, dumbbell
 fn days(days: &[&str], minutes: u32) -> String {
     let days = days.iter().map(|day| format!("{{day: {day}, minutes: {minutes}}}"));
     format!("sessions: [{}]\n", days.collect::<Vec<_>>().join(", "))
+}
+
+/// How often an exercise of a kind comes on a day, or in the week.
+fn count(plan: &Plan, day: Option<usize>, is: impl Fn(&Entry) -> bool) -> usize {
+    let here = |at: usize| day.is_none_or(|day| day == at);
+    let entry = |id: &str| PLANNER.catalog().get(id).unwrap();
+    items(plan).filter(|(at, item)| here(*at) && is(entry(&item.exercise))).count()
 }
 
 /// A heavy squat and a heavy pull off the floor each open a day of their own.
@@ -35,11 +44,9 @@ fn legs_have_two_lifts_a_day() {
         days(&["mon", "wed", "fri"], 75),
     ));
     for day in 0..3 {
-        let lifts = items(&plan).filter(|(at, item)| {
-            let entry = PLANNER.catalog().get(&item.exercise).unwrap();
-            *at == day && entry.main && entry.pattern.and_then(Pattern::side) == Some(Side::Legs)
-        });
-        assert!(lifts.count() <= 2, "day {day}");
+        let legs =
+            |entry: &Entry| entry.main && entry.pattern.and_then(Pattern::side) == Some(Side::Legs);
+        assert!(count(&plan, Some(day), legs) <= 2, "day {day}");
     }
 }
 
@@ -50,25 +57,14 @@ fn a_whole_body_day_has_one_push_and_one_pull() {
         "goal: general-fitness\ntraining_status: intermediate\n{KIT}{}",
         days(&["mon", "wed", "fri"], 45),
     ));
-    for day in 0..3 {
-        let of = |side: Side| {
-            items(&plan)
-                .filter(|(at, item)| {
-                    let entry = PLANNER.catalog().get(&item.exercise).unwrap();
-                    *at == day && entry.pattern.and_then(Pattern::press_or_row) == Some(side)
-                })
-                .count()
-        };
-        assert!(
-            (1..=2).contains(&of(Side::Push)) && (1..=2).contains(&of(Side::Pull)),
-            "day {day}"
-        );
+    let of = |day: Option<usize>, side: Side| {
+        count(&plan, day, |entry| entry.pattern.and_then(Pattern::press_or_row) == Some(side))
+    };
+    for day in (0..3).map(Some) {
+        let [push, pull] = [Side::Push, Side::Pull].map(|side| of(day, side));
+        assert!((1..=2).contains(&push) && (1..=2).contains(&pull), "{day:?}: {push} {pull}");
     }
-    let presses = items(&plan).filter(|(_, item)| {
-        let entry = PLANNER.catalog().get(&item.exercise).unwrap();
-        entry.pattern.and_then(Pattern::press_or_row) == Some(Side::Push)
-    });
-    assert!(presses.count() <= 4, "one a day, and one more at most");
+    assert!(of(None, Side::Push) <= 4, "one a day, and one more at most");
 }
 
 /// A pair has two rounds or three, and as many sets of both.
