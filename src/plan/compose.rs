@@ -240,8 +240,10 @@ impl Composer<'_> {
         let less = self.tired_kg(done, day, (&load, ladder.as_ref()), ask);
         let tired = u32::from(less.is_some());
         load.load_kg = less.or(load.load_kg);
+        let mut kept_for_sets = 0.0;
         if let Some((kg, ladder)) = load.load_kg.zip(ladder.as_ref()) {
             let fewer = self.for_many_sets(done, kg, ladder, ask);
+            kept_for_sets = kg - fewer;
             if fewer < kg {
                 load.note.clear();
             }
@@ -252,7 +254,9 @@ impl Composer<'_> {
             }
         }
         let left = |kg: f64| self.reserve_at(entry, kg, ladder.as_ref(), ask);
-        let rir = load.load_kg.map_or(rir, |kg| left(kg).saturating_sub(tired).max(rir));
+        // What is taken off for many sets is what the last of them has left.
+        let rir =
+            load.load_kg.map_or(rir, |kg| left(kg + kept_for_sets).saturating_sub(tired).max(rir));
         let list = Some(vec![amount; done.sets as usize]);
         let note = own.map_or(load.note, |own| own.note);
         let of = |measure: Measure| list.clone().filter(|_| entry.measure == measure);
@@ -315,11 +319,14 @@ impl Composer<'_> {
         /// repetitions: there each one more takes this share off. Common practice.
         const FLAT_FROM: u32 = 12;
         const FOR_EACH: f64 = 0.025;
+        // On a belt it is a share of the body as well.
+        let body = self.known.body_share(entry);
         let leaves = |rir: &u32| {
             let steep = FLAT_FROM.saturating_sub(ask.reps).clamp(ask.rir, (*rir).max(ask.rir));
             let found = self.known.working_load(entry, ladder, Ask { rir: steep, ..ask });
             let share = 1.0 - FOR_EACH * f64::from(*rir - steep.min(*rir));
-            found.one_rep_max_kg.is_some() && found.load_kg.is_some_and(|found| found * share >= kg)
+            let lighter = |found: f64| (found + body) * share >= kg + body;
+            found.one_rep_max_kg.is_some() && found.load_kg.is_some_and(lighter)
         };
         let is_fast = entry.pattern.is_some_and(Pattern::is_explosive);
         (ask.rir + 1..=MOST).rev().find(leaves).filter(|_| !is_fast).unwrap_or(ask.rir)

@@ -275,7 +275,9 @@ impl<'a> Progress<'_, 'a> {
     /// first week that has no fewer repetitions to begin with keeps its one more in reserve by the load.
     fn careful_load(&self, item: &Item, lift: &Lift, span: Span) -> Option<f64> {
         let learns = self.course.profile.training_status == Status::Novice;
-        let starts = item.rir.filter(|_| span.low >= span.aim && !learns).map_or(0, |rir| rir + 1);
+        // A set that was cut to fit its minutes has none fewer either.
+        let planned = fit::most_of(item).min(span.aim);
+        let starts = item.rir.filter(|_| span.low >= planned && !learns).map_or(0, |rir| rir + 1);
         let reserve = self.course.careful.rir(1).max(starts);
         let load = item.load_kg?;
         let careful = || {

@@ -1,6 +1,7 @@
 //! From what a client has lifted to the load on the bar: for repetitions at a reserve, never above a cap, rounded
 //! down to what the place can make.
 
+mod as_done;
 mod body_alone;
 mod remarks;
 
@@ -135,9 +136,7 @@ impl KnownLifts {
                 format!("held at the cap of {}; {}", self.mass(limited), source.text)
             }
             Some(_) => source.text,
-            None if body_alone => {
-                format!("the body alone, nothing added; {}", source.text)
-            }
+            None if body_alone => format!("the body alone, nothing added; {}", source.text),
             None => {
                 let mut find = self.starter.climb(entry, ladder, ask, [None, cap_kg]);
                 if let Some(find) = &mut find {
@@ -148,23 +147,6 @@ impl KnownLifts {
             }
         };
         found
-    }
-
-    /// A lift that was done for too many repetitions to estimate from, where no more are asked for.
-    fn as_done(&self, entry: &Entry, ladder: &Ladder, ask: Ask) -> Option<WorkingLoad> {
-        let many = |lift: &&Lift| lift.reps + lift.rir > MOST_REPS && lift.load_kg > 0.0;
-        let lift = self.lifts.get(&entry.id).filter(many)?;
-        let [asked, then] = [ask.reps + ask.rir, lift.reps + lift.rir];
-        let load_kg = ladder.at_most(lift.cap_kg.map_or(lift.load_kg, |cap| cap.min(lift.load_kg)));
-        let found = WorkingLoad { cap_kg: lift.cap_kg, ..WorkingLoad::default() };
-        // Where far fewer are asked for, the search begins with what went so often.
-        if asked > then || asked + NEARLY < then || load_kg.is_none() {
-            let least = load_kg.filter(|_| asked <= then);
-            return least.map(|kg| self.to_find(entry, ladder, ask, (found, Some(kg))));
-        }
-        let done = format!("{} × {} with {} left", self.mass(lift.load_kg), lift.reps, lift.rir);
-        let note = format!("as it was done ({done}), or the next size where more are left");
-        Some(WorkingLoad { load_kg, note, ..found })
     }
 
     /// The load in kilograms that the maximum gives, before cap and rounding.
@@ -378,8 +360,6 @@ const ONLY_ONE: &str = "the only one here: as many as leave what is asked";
 pub const THE_HEAVIEST: &str = "the heaviest here";
 /// What a note says where even the lightest load is over the cap.
 const OVER_THE_CAP: &str = "the lightest here is over the cap: take an easier form";
-/// So many repetitions fewer than were done weigh the same.
-const NEARLY: u32 = 3;
 /// Only age bounds first loads as little as that, for who has trained: what was done lately with so many left may be done
 /// again. Common practice.
 const EASY: u32 = 2;
