@@ -109,6 +109,7 @@ pub use search::budget::Budget;
 #[doc(hidden)]
 pub mod inner {
     pub use crate::model::tier::Tier;
+    pub use crate::model::weight_table;
     pub use crate::model::worth::worths;
     pub use crate::model::{Weekly, points};
     pub use crate::program::{

@@ -8,6 +8,7 @@ pub mod points;
 mod sums;
 pub(crate) mod tier;
 mod weight;
+pub mod weight_table;
 pub(crate) mod worth;
 
 use std::collections::{BTreeMap, BTreeSet};

@@ -10,7 +10,7 @@ use crate::request::Request;
 use crate::request::candidate::{Candidate, Station};
 use crate::request::dose::Duty;
 use crate::timing::{WAY_IN_S, round_rest_s};
-use crate::words::{Goal, Kit, LoadKind, Pattern, Side, Stress, Supersets};
+use crate::words::{Goal, Kit, LoadKind, Measure, Pattern, Side, Stress, Supersets};
 
 /// What a class of exercises trains, as far as pairing goes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -60,7 +60,6 @@ const TOGETHER: &[(Region, Region)] = &[
     (Push, RearDelt),
     (Push, Thigh),
     (Push, Ham),
-    (Push, Calf),
     (Push, Trunk),
     (Pull, ElbowExtension),
     (Pull, SideDelt),
@@ -75,7 +74,6 @@ const TOGETHER: &[(Region, Region)] = &[
     (Knee, RearDelt),
     (Hip, ElbowExtension),
     (Hip, SideDelt),
-    (Hip, Fly),
     (Thigh, Ham),
     (Thigh, Calf),
     (Thigh, Trunk),
@@ -103,25 +101,15 @@ const TOGETHER: &[(Region, Region)] = &[
     (Fly, RearDelt),
     (Fly, Trunk),
     (Pullover, Push),
-    (Pullover, Knee),
-    (Pullover, Hip),
-    (Pullover, Thigh),
-    (Pullover, Ham),
-    (Pullover, Calf),
     (Pullover, ElbowFlexion),
     (Pullover, ElbowExtension),
     (Pullover, SideDelt),
     (Pullover, RearDelt),
-    (Pullover, Fly),
     (Pullover, Trunk),
     (Knee, Push),
     (Knee, Pull),
     (Hip, Push),
     (Hip, Pull),
-    (Knee, Fly),
-    (Knee, Calf),
-    (Knee, Ham),
-    (Hip, Thigh),
     (Hip, ElbowFlexion),
     (Hip, RearDelt),
     (SideDelt, ElbowExtension),
@@ -220,7 +208,9 @@ impl PairClass {
 
 /// Spinal erector work and loaded flexion stay at the end, alone.
 fn tires_trunk(candidate: &Candidate) -> bool {
-    candidate.pattern == Pattern::TrunkExtension || candidate.stresses(Stress::LoadedSpinalFlexion)
+    let bends =
+        candidate.entry.measure == Measure::Reps && candidate.stresses(Stress::LoadedSpinalFlexion);
+    candidate.pattern == Pattern::TrunkExtension || bends
 }
 
 const fn region(pattern: Pattern) -> Option<Region> {
@@ -250,18 +240,18 @@ fn claims(request: &Request, candidate: &Candidate) -> Claims {
         let pieces = equipment.and_then(|kit| kit.items.get(&item)).map(Stock::pieces);
         candidate.kit.contains(&item) && pieces.is_none_or(|pieces| pieces < 2)
     };
-    // Small work may share a cable or go from one machine to the next; a bar, or a machine for several joints, is set up
-    // for one.
+    // Work of the arms and small work may share a cable or go from one machine to the next; a bar, or a machine for the legs,
+    // is set up for one.
+    // Where pairs are liked, the client walks from one machine to the next; a press and a pull go from stack to stack anyway.
+    let moves = request.profile.supersets == Supersets::Prefer;
+    let legs = candidate.pattern.side() == Some(Side::Legs);
+    let one = if candidate.is_compound() && legs && !moves { FIXED } else { 0 };
     let mut claims = match candidate.station {
         Station::Bar => FIXED,
-        Station::Fixed(Kit::CableStation) if candidate.is_compound() => FIXED | CABLE,
-        Station::Fixed(Kit::CableStation) => CABLE,
-        Station::Fixed(_) if candidate.is_compound() => FIXED | MACHINE,
-        Station::Fixed(_) => MACHINE,
+        Station::Fixed(Kit::CableStation) => one | CABLE,
+        Station::Fixed(_) => one | MACHINE,
         _ => 0,
     };
-    // Where pairs are liked, small work may be at two places.
-    let moves = request.profile.supersets == Supersets::Prefer && !candidate.is_compound();
     // What is hung from is over the rack or beside it.
     let place = !matches!(candidate.station, Station::Floor | Station::Hanging);
     let stays = request.is_guided() && !moves && place;

@@ -1,8 +1,6 @@
 //! What every wish weighs, in one table. A cost is paid where a wish is missed, a point is won where it is met; only
 //! weights of one tier are ever weighed against each other. All are common practice of ours, found by reading weeks.
 
-use std::fmt::Write as _;
-
 use super::tier::Tier;
 use super::weight::{Weight, weights};
 
@@ -17,6 +15,8 @@ weights! {
         "known-lifts":
             /// Cost of a movement whose main lift the client knows, and which comes without any of those.
             KNOWN_MISSING = 6.0;
+            /// Cost of an exercise that the client likes and that does not come: a few half-sets under a floor weigh less.
+            LIKED_MISSING = 5.0;
         "volume-floor":
             /// Cost of a half-set of a major muscle under its floor.
             FLOOR_MAJOR = 2.0;
@@ -58,9 +58,6 @@ weights! {
         "steady":
             /// Cost of a day that the week of an older client lacks of two with balance work.
             STEADIED_ONCE = 80.0;
-        "known-lifts":
-            /// Cost of an exercise that the client likes and that does not come.
-            LIKED_MISSING = 60.0;
         "three-sets":
             /// Cost of a set that a main or fast lift, or one that is asked for, has too few of three.
             THIN_LIFT = 20.0;
@@ -94,6 +91,8 @@ weights! {
             PLANE_LACKING = -20.0;
             /// A third of a set that a plane has too few of its pushes or pulls.
             PLANE_THIN = -2.0;
+            /// A pulldown or pull-up more than on every second day, where size is not the goal.
+            PULLED_DOWN_AGAIN = -10.0;
         "whole-body-day":
             /// A day for the whole body without a leg lift, a push or a pull.
             SIDE_MISSING = -18.0;
@@ -130,11 +129,17 @@ weights! {
             THIN_WISH = -12.0;
         "lower-back":
             /// One more of what the lower back holds on one day, where the week has another.
-            BACK_LOADED_TWICE = -9.0;
+            BACK_LOADED_TWICE = -14.0;
             /// One more loaded squat or hinge on both legs on a day for size, strength or power, where another day takes it.
-            SECOND_BIG_LIFT = -14.0;
+            SECOND_BIG_LIFT = -28.0;
+            /// A set over eight of a squat and a pull off the floor with the bar on one day.
+            BIG_SETS = -14.0;
+            /// The same where power is the goal, which is quick on fresh legs.
+            SECOND_BIG_LIFT_FOR_POWER = -45.0;
             /// One more lift for the legs on a day than two, where another day takes legs as well.
             THIRD_LEG_LIFT = -12.0;
+            /// The same where strength is the goal: legs that squat and pull heavy have little left.
+            THIRD_LEG_LIFT_FOR_STRENGTH = -22.0;
             /// One more loaded hinge in the week of who begins at 65 or later.
             HINGED_TWICE = -40.0;
         "before-sport":
@@ -168,6 +173,8 @@ weights! {
             OVER_USUAL = -9.0;
             /// The same of lunges and thrusts, which support the big lifts of the legs.
             OVER_SUPPORT = -11.0;
+            /// The same where strength is the goal, and the minutes are the bar's.
+            OVER_SUPPORT_FOR_STRENGTH = -20.0;
         "support-lifts":
             /// A lunge, leg curl, calf raise, thrust or hinge more than supports the week of the goal.
             SUPPORT_AGAIN = -16.0;
@@ -179,8 +186,8 @@ weights! {
         "trunk-work":
             /// Trunk work that the week lacks of one a day, up to three.
             NO_TRUNK = -10.0;
-            /// A week with trunk work on two days or more, none of it against bending to the side, where size is not the goal.
-            NO_SIDE_WORK = -8.0;
+            /// A week with trunk work on two days or more, none of it against bending to the side.
+            NO_SIDE_WORK = -14.0;
             /// A week with trunk work on two days or more, none of it against the arch of the back.
             NO_FRONT_WORK = -14.0;
             /// A second trunk exercise of the week against the same movement, but the arch of the back.
@@ -216,17 +223,25 @@ weights! {
             STATION_OVER = -15.0;
         "main-lift-repeats":
             /// A further day of a main lift, for a beginner who learns it.
-            AGAIN_BEGINNER = -14.0;
+            AGAIN_BEGINNER = -18.0;
+            /// A further day of a main lift from 65 on: what is known to suit is better than another form.
+            AGAIN_SENIOR = -8.0;
             /// A further day of a lift with the bar for strength, where another form of it is as good.
             AGAIN_HEAVY = -10.0;
             /// A further day of a main lift where that is not the point: a relative does it.
             AGAIN_MAIN = -20.0;
             /// A further day of the same hinge: one is enough for a back, and its second day is a lighter relative.
             AGAIN_HINGE = -30.0;
-            /// A second day of a lift that is asked for, or liked and trained for or wanted more of, but a heavy hinge.
+            /// A second day, of three, of a lift that is asked for or is for what should get more, but a heavy hinge.
             LIKED_AGAIN = 28.0;
-            /// A second day of another lift that is liked.
-            ALSO_LIKED_AGAIN = 20.0;
+            /// The same of a squat or press that is liked, where strength or power is the goal.
+            LIKED_HEAVY_AGAIN = 14.0;
+            /// A second day of another lift that is liked, where size, strength or power is not the goal.
+            LIKED_LIGHT_AGAIN = 18.0;
+            /// The same where one of them is: a relative is nearly as good.
+            ALSO_LIKED_AGAIN = 4.0;
+            /// The same of a jump or throw, of which there are many.
+            LIKED_JUMP_AGAIN = -8.0;
             /// A third day of a squat or press where strength or power is the goal.
             AGAIN_THIRD = -20.0;
             /// A further day of any other exercise.
@@ -234,7 +249,7 @@ weights! {
             /// A set of a main lift over those of a heavy and a light day.
             SETS_AGAIN = -14.0;
             /// A week of two days or more with a loaded squat on one of them only.
-            SQUATS_ONCE = -14.0;
+            SQUATS_ONCE = -18.0;
             /// A movement that a beginner meets only once in the week.
             MET_ONCE = -12.0;
         "emphasis":
@@ -259,8 +274,10 @@ weights! {
             LIFT_IN_TURN = -30.0;
             /// A pair where the client likes them, or the session leads with one.
             PAIR_LIKED = 24.0;
-            /// An exercise that stands alone though it could go in turn, where the client likes that.
+            /// An exercise that stands alone though it could go in turn, where the goal is to lose fat or to last.
             ALONE = -12.0;
+            /// The same where the client likes pairs.
+            ALONE_UNLIKED = -20.0;
         "planned-time":
             /// Three minutes under the aim.
             IDLE = -12.0;
@@ -316,15 +333,19 @@ weights! {
             /// Work of one joint for arms and side delts where power or endurance is the goal.
             FILLER_FOR_POWER = -12.0;
             /// Work of one joint for arms and the delts' sides and backs where the goal is to lose fat.
-            FILLER_FOR_FAT = -5.0;
+            FILLER_FOR_FAT = -9.0;
             /// A leg curl or a leg extension where size is not the goal: hinges and squats train the thighs as well.
             CURL_OF_THE_LEG = -14.0;
-            /// A calf raise where the goal is to lose fat.
+            /// A leg swung back against a cable, a band or its own weight.
+            KICKBACK = -16.0;
+            /// A calf raise where the goal is to lose fat, or power, whose jumps train the calves.
             CALVES_FOR_FAT = -10.0;
             /// The trunk turned where power is not the goal: held against the turn it learns more.
             TURNED = -14.0;
             /// Raises for the side delts where size is not the goal: presses overhead train them as well.
             RAISE = -2.0;
+            /// A row with a load and a support where strength or power is the goal: it pays for the presses.
+            ROW_FOR_STRENGTH = 5.0;
             /// A row bent over where strength or power is the goal and the chest may lie on a bench: squats and pulls tire the back.
             BENT_ROW = -8.0;
             /// Work for the rear delts and the upper back's small muscles, for strength: it pays for the pressing.
@@ -366,14 +387,3 @@ weights! {
 
 /// More sets count so many times for a muscle that should get more.
 pub const EMPHASIS: f64 = 2.0;
-
-/// The weights as a Markdown table. DEVELOPERS.md holds it.
-#[must_use]
-pub fn table() -> String {
-    let mut table = String::from("| Tier | Rule | Weight | For |\n| --- | --- | ---: | --- |\n");
-    for Weight { tier, rule, value, what, .. } in WEIGHTS {
-        writeln!(table, "| {tier} | `{rule}` | {value} | {} |", what.trim())
-            .expect("a string takes every write");
-    }
-    table
-}

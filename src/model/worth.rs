@@ -10,9 +10,10 @@ use super::points::{
     ALL_ROUND, ATTENTION, AVOIDED, BAR_FOR_STRENGTH, BENT_ROW, CALVES_FOR_FAT, CARRY,
     CARRY_FOR_STRENGTH, CURL_OF_THE_LEG, DEADLIFT, ENDS_EARLY, FAST, FILLER, FILLER_FOR_FAT,
     FILLER_FOR_POWER, FILLER_FOR_STRENGTH, FLY, FOR_LATER_YEARS, GUIDED, GUIDED_SENIOR,
-    HARD_TO_LEARN, IN_HANDS, KEPT, KIN, KNOWN, MUCH_FILLER, OFF_THE_FLOOR, ONLY_A_STAND_IN,
-    PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, SECOND_CHOICE, SECOND_TO, SMALL_WORK, SPARINGLY,
-    SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, TURNED, UNLOADED, UNLOADED_LIFT,
+    HARD_TO_LEARN, IN_HANDS, KEPT, KICKBACK, KIN, KNOWN, MUCH_FILLER, OFF_THE_FLOOR,
+    ONLY_A_STAND_IN, PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, ROW_FOR_STRENGTH, SECOND_CHOICE,
+    SECOND_TO, SMALL_WORK, SPARINGLY, SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, TURNED,
+    UNLOADED, UNLOADED_LIFT,
 };
 use crate::input::profile::Limit;
 use crate::request::candidate::Station;
@@ -177,6 +178,10 @@ const fn is_for_later_years(pattern: Pattern) -> bool {
 /// What small work loses where no wish asks for it.
 fn filler(request: &Request, candidate: &Candidate) -> f64 {
     let wished = candidate.prime().is_some_and(|prime| request.wants_more(prime));
+    // A leg swung back against a cable is no thrust, whatever it is wished for.
+    if candidate.pattern == Pattern::HipExtension && !candidate.is_compound() {
+        return if candidate.is_wished() { 0.0 } else { KICKBACK };
+    }
     if wished || candidate.is_compound() {
         return 0.0;
     }
@@ -192,8 +197,10 @@ fn own_filler(request: &Request, candidate: &Candidate) -> f64 {
     let goal = request.profile.goal;
     let for_size = goal == Goal::Hypertrophy;
     let tired = candidate.prime().is_some_and(|prime| request.is_of_sport(prime));
+    let begins = request.profile.training_status == Status::Novice;
     match candidate.pattern {
         _ if tired => TIRED_BY_SPORT,
+        Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension if begins => MUCH_FILLER,
         Pattern::ShoulderHorizontalAdduction
         | Pattern::ShoulderExtension
         | Pattern::HipAdduction
@@ -221,7 +228,7 @@ fn own_filler(request: &Request, candidate: &Candidate) -> f64 {
         Pattern::ElbowExtension if goal == Goal::Strength => FILLER_FOR_STRENGTH,
         Pattern::ElbowExtension => FILLER,
         Pattern::KneeFlexion | Pattern::KneeExtension => CURL_OF_THE_LEG,
-        Pattern::PlantarFlexion if goal == Goal::FatLoss => CALVES_FOR_FAT,
+        Pattern::PlantarFlexion if matches!(goal, Goal::FatLoss | Goal::Power) => CALVES_FOR_FAT,
         Pattern::Rotation if goal != Goal::Power => TURNED,
         Pattern::ShoulderHorizontalAbduction if goal == Goal::Strength => PAYS_FOR_PRESSES,
         _ => 0.0,
@@ -271,6 +278,9 @@ fn is_kin_of_unwanted(request: &Request, candidate: &Candidate) -> bool {
             })
         })
 }
+
+/// In weeks of so many days the row that pays for the presses is soon left out.
+const FEW_DAYS: usize = 3;
 
 /// A staple with the bar.
 fn is_bar_lift(candidate: &Candidate) -> bool {
@@ -338,6 +348,13 @@ fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
         }
         Goal::Power if fast => FAST,
         Goal::Strength | Goal::Power if is_bent_over_needlessly(request, candidate) => BENT_ROW,
+        Goal::Strength | Goal::Power
+            if candidate.pattern == Pattern::HorizontalPull
+                && is_loaded(&candidate.entry)
+                && request.days.len() <= FEW_DAYS =>
+        {
+            ROW_FOR_STRENGTH
+        }
         Goal::Strength | Goal::Power => 0.0,
         _ if is_off_the_floor(candidate) && !request.is_pushed(&candidate.id) => OFF_THE_FLOOR,
         Goal::GeneralFitness => ALL_ROUND,

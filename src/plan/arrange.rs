@@ -38,8 +38,8 @@ pub fn arranged(
     let ranked = groups
         .into_iter()
         .map(|group| in_turn(request, group, lead))
-        .sorted_by_key(|group| (rank_of(request, group), usual_place(request, group)))
-        .chunk_by(|group| rank_of(request, group))
+        .sorted_by_key(|group| (rank_of(request, group, lead), usual_place(request, group)))
+        .chunk_by(|group| rank_of(request, group, lead))
         .into_iter()
         .map(|(_, block)| block.collect::<Vec<_>>())
         .collect::<Vec<_>>();
@@ -74,10 +74,16 @@ fn in_turn(request: &Request, mut group: Together, lead: Option<usize>) -> Toget
     group
 }
 
-fn rank_of(request: &Request, group: &Together) -> Rank {
+/// What should get more and leads its day stands before heavier lifts, too.
+fn rank_of(request: &Request, group: &Together, lead: Option<usize>) -> Rank {
     let ranks = group.iter().map(|done| {
         let candidate = &request.candidates[done.candidate];
-        if leads_its_muscle(request, candidate) { Rank::MultiJoint } else { rank(candidate) }
+        let more = candidate.is_wished_for_more(request);
+        match rank(candidate) {
+            Rank::MultiJoint if Some(done.candidate) == lead && more => Rank::Heavy,
+            _ if leads_its_muscle(request, candidate) => Rank::MultiJoint,
+            usual => usual,
+        }
     });
     ranks.min().unwrap_or(Rank::Isolation)
 }
@@ -163,8 +169,7 @@ fn lead(
             // What is only liked does not tire the arms and back for the heavy lifts of the day.
             let waits = strong && pulls && candidate.wish != Wish::Must;
             // What should get more opens a day, be it its lighter one.
-            let more =
-                candidate.is_wished() && prime.is_some_and(|prime| request.wants_more(prime));
+            let more = candidate.is_wished_for_more(request);
             let opens = more || !is_light;
             let wished = request.is_wished_lead(candidate) && opens && !bar_first && !waits;
             // What is asked for leads with fewer sets, too, and so do the legs where they should be fast.

@@ -14,7 +14,7 @@ use crate::request::dose::{self, Duty, FEW_REPS};
 use crate::request::resolve::with_dose;
 use crate::request::{Request, Wish};
 use crate::search::Done;
-use crate::words::{LoadKind, Measure, Pattern, Turn};
+use crate::words::{Goal, LoadKind, Measure, Pattern, Turn};
 
 /// The turn of each (day, candidate) that has one.
 pub type Turns = BTreeMap<(usize, usize), Turn>;
@@ -68,6 +68,7 @@ pub fn turns(request: &Request, days: &[Vec<Together>], heavier: &[Done]) -> Tur
     if request.is_older_beginner() {
         return turns;
     }
+    turns.extend(fast_turns(request, days));
     for all in by_pattern(request, days).into_values() {
         for done in all.iter().filter(|done| is_on_an_eve(request, done)) {
             turns.insert(key(done), Turn::Eve);
@@ -85,6 +86,28 @@ pub fn turns(request: &Request, days: &[Vec<Together>], heavier: &[Done]) -> Tur
                 _ => continue,
             };
             turns.insert(key(done), turn);
+        }
+    }
+    turns
+}
+
+/// A fast lift with the bar that comes again for power is heavy first, and then light and fastest.
+fn fast_turns(request: &Request, days: &[Vec<Together>]) -> Turns {
+    let is_fast = |done: &&Done| {
+        let candidate = &request.candidates[done.candidate];
+        candidate.duty == Duty::Explosive && candidate.entry.load == LoadKind::BarTotal
+    };
+    let mut turns = Turns::new();
+    if request.profile.goal != Goal::Power {
+        return turns;
+    }
+    let done: Vec<&Done> = days.iter().flatten().flatten().filter(is_fast).collect();
+    for one in &done {
+        let others = || done.iter().filter(|other| other.candidate == one.candidate);
+        let first = others().map(|other| other.day).min();
+        if others().count() > 1 {
+            let turn = if Some(one.day) == first { Turn::Heavier } else { Turn::Lighter };
+            turns.insert(key(one), turn);
         }
     }
     turns
@@ -165,7 +188,10 @@ fn heavier_of(
                 candidate(done).entry.variant_of.as_ref() == Some(&candidate(other).id)
             });
         let asked_for = known || candidate(done).wish == Wish::Must;
-        let (form, (backs, all)) = (most_reps(done), taken(done.day));
+        // What should get more has its heavier day first, whatever else that day has.
+        let first = candidate(done).is_wished_for_more(request) && !hinge;
+        let (backs, all) = if first { (0, 0) } else { taken(done.day) };
+        let form = most_reps(done);
         let is_bar = candidate(done).entry.load == LoadKind::BarTotal;
         // A known lift is the heavier one; among hinges the bar is, and the deadlift, known or not.
         let form = if hinge {

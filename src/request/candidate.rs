@@ -5,7 +5,9 @@ use std::sync::Arc;
 use super::Request;
 use super::dose::{Duty, FEW_REPS, takes_few_reps};
 use crate::input::catalog::Entry;
-use crate::words::{Goal, Grade, Kind, Kit, Muscle, Pattern, Side, Standing, Status, Stress};
+use crate::words::{
+    Goal, Grade, Kind, Kit, LoadKind, Muscle, Pattern, Side, Standing, Status, Stress,
+};
 
 /// Sessions under this many minutes have few sets of each exercise.
 pub const SHORT_SESSION: u32 = 40;
@@ -191,7 +193,11 @@ impl Candidate {
             // A thrust or bridge is no lift for a whole day, and a press overhead comes after one over the chest.
             _ => !matches!(self.pattern, Pattern::HipExtension | Pattern::VerticalPush),
         };
-        let staple = self.duty == Duty::Main && entry.standing == Standing::Staple;
+        // Where nothing is heavy, any staple for both legs with a weight in the hands does.
+        let in_hands = matches!(entry.load, LoadKind::PerHand | LoadKind::SingleImplement);
+        let light = !request.trains_heavy() && self.is_leg_lift() && in_hands;
+        let big = self.duty == Duty::Main || self.duty == Duty::Compound && light;
+        let staple = big && entry.standing == Standing::Staple;
         staple && by_goal && !self.stresses(Stress::Ballistic) && !(senior && entry.skill >= 3)
     }
 
@@ -211,6 +217,15 @@ impl Candidate {
     #[must_use]
     pub const fn is_wished(&self) -> bool {
         matches!(self.wish, Wish::Must | Wish::Prefer)
+    }
+
+    /// Whether it is a wish paid for what should get more: a lift that the client likes or asks for, or a thrust, for a
+    /// muscle that should get more.
+    #[must_use]
+    pub fn is_wished_for_more(&self, request: &Request) -> bool {
+        let thrust = self.duty == Duty::Main && self.pattern == Pattern::HipExtension;
+        let more = self.prime().is_some_and(|prime| request.wants_more(prime));
+        more && (self.is_wished() || thrust)
     }
 
     /// The prime mover.

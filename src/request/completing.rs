@@ -1,7 +1,7 @@
 //! The small work that lifts leave out and that completes a week of the goal.
 //!
 //! Who presses pays for it with the back of the shoulder; for size the trunk is bent as well as held, and of four days or
-//! more one has the front of the thigh alone; whose sport throws
+//! more one has the front of the thigh alone and one a press on an incline; whose sport throws
 //! or swims, and whose shoulder is touchy, turns the arm out; whose sport turns and kicks, or runs beside power, trains the
 //! inner thighs; who runs to last trains the calves and hinges on one leg, as every stride does; who trains for power or to
 //! lose fat pushes the hips; who is 65 or older trains the ankles and the side of the hip, for stairs and against falls, and
@@ -20,13 +20,15 @@ pub(crate) struct Part {
     pub times: u32,
     pub carries: bool,
     one_side: bool,
+    pub family: Option<&'static str>,
 }
 
 impl Part {
     /// Whether an exercise is one of them.
     pub(crate) fn has(&self, entry: &Entry) -> bool {
         let side = !self.one_side || entry.sides == Sides::Each;
-        side && entry.pattern.is_some_and(|pattern| self.patterns.contains(&pattern))
+        let of_family = self.family.is_none_or(|family| entry.family.as_deref() == Some(family));
+        side && of_family && entry.pattern.is_some_and(|pattern| self.patterns.contains(&pattern))
     }
 }
 
@@ -49,12 +51,20 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
     // For size it is the muscle that counts, elsewhere the shoulder of who has a use for it.
     let behind =
         &BEHIND_THE_SHOULDER[..if goal == Goal::Hypertrophy || !turns_out { 1 } else { 2 }];
-    let part =
-        |name, patterns, times| Part { name, patterns, times, carries: false, one_side: false };
+    let part = |name, patterns, times| {
+        let carries = false;
+        Part { name, patterns, times, carries, one_side: false, family: None }
+    };
+    let full = u32::from(goal == Goal::Hypertrophy && request.days.len() > FULL_WEEK);
+    let incline = if request.wants_less(Muscle::Chest) { 0 } else { full };
     let steady = |name, patterns, times| Part { carries: true, ..part(name, patterns, times) };
     let parts = [
         part("shoulder", behind, behind_the_shoulder(request)),
         part("outward", &[Pattern::ShoulderExternalRotation], u32::from(turns_out)),
+        Part {
+            family: Some("incline-press"),
+            ..part("incline", &[Pattern::HorizontalPush], incline)
+        },
         part("trunk", &[Pattern::TrunkFlexion], bending(request)),
         steady("ankles", &[Pattern::PlantarFlexion], u32::from(request.is_senior())),
         steady("calves", &[Pattern::PlantarFlexion], if request.is_senior() { 0 } else { runs }),
@@ -142,6 +152,7 @@ fn behind_the_shoulder(request: &Request) -> u32 {
 fn bending(request: &Request) -> u32 {
     match request.days.len() {
         _ if request.profile.goal != Goal::Hypertrophy => 0,
+        FULL_WEEK if request.profile.training_status == Status::Novice => 0,
         0..FULL_WEEK => 0,
         FULL_WEEK => 1,
         _ => 2,

@@ -55,9 +55,11 @@ impl Figures {
         };
         let cap = match profile.training_status {
             _ if body_part => 11,
-            Status::Novice => 6,
-            Status::Intermediate => 8,
-            Status::Advanced => 11,
+            // The only day of a week has the week's sets, and six days to recover in.
+            Status::Novice if profile.sessions.len() > 1 => 6,
+            Status::Intermediate if profile.sessions.len() > 1 => 8,
+            Status::Novice => 8,
+            Status::Intermediate | Status::Advanced => 11,
         };
         let different = match profile.training_status {
             Status::Novice => 22,

@@ -254,8 +254,9 @@ impl Request {
     #[must_use]
     pub fn wants_its_rest(&self, one: &Candidate) -> bool {
         let with_the_bar = one.entry.load == LoadKind::BarTotal && !one.is_each_side();
+        let on_a_stack = one.entry.load == LoadKind::Stack;
         let known = self.trains_heavy() && self.profile.known_lifts.contains_key(&one.id);
-        one.duty == Duty::Main && (with_the_bar || known)
+        one.duty == Duty::Main && (with_the_bar || known && !on_a_stack)
     }
 
     /// Size is the goal, past the first steps: main lifts stand alone with their full rests, small work has its own sets.

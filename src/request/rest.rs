@@ -33,8 +33,8 @@ pub(super) fn rest_s(request: &Request, candidate: &Candidate, dose: &Dose, amou
         _ => rest_s,
     };
     let lasts = request.profile.goal.rests_briefly();
-    let bar_on_legs = is_bar_on_legs(entry);
-    if bar_on_legs && !lasts { rest_s.max(LEAST_REST_OF_BARS_S) } else { rest_s }
+    let least = if lasts { LEAST_REST_OF_BRIEF_BARS_S } else { LEAST_REST_OF_BARS_S };
+    if is_bar_on_legs(entry) { rest_s.max(least) } else { rest_s }
 }
 
 /// The least rest after a lift that ends before its dose: common practice.
@@ -62,3 +62,7 @@ const REST_OF_CARRIES_S: u32 = 60;
 
 /// The least rest after a squat or hinge with the bar: common practice.
 const LEAST_REST_OF_BARS_S: u32 = 120;
+
+/// The same where the goal is to lose fat or to last, which rest briefly else: ten and more repetitions of a squat or hinge
+/// take a minute to breathe out of (RX-07: 1-2 min after long sets).
+const LEAST_REST_OF_BRIEF_BARS_S: u32 = 90;

@@ -8,7 +8,7 @@ use super::targets;
 use super::{Day, Figures};
 use crate::input::is_senior;
 use crate::input::profile::{Profile, TargetWish};
-use crate::words::{Effort, Emphasis, Muscle, Status};
+use crate::words::{Effort, Emphasis, Goal, Muscle, Status};
 
 /// A muscle's weekly range in fractional sets.
 #[derive(Debug, Clone, PartialEq)]
@@ -101,7 +101,10 @@ fn wish(profile: &Profile, muscle: Muscle) -> Option<Target> {
     let spared = muscle == Muscle::SideDelts
         && spares_raises(profile)
         && profile.emphasis.get(&muscle) != Some(&Emphasis::More);
-    let default = default.filter(|_| !spared);
+    // The one session of a week trains the small muscles by its lifts.
+    let wished = profile.emphasis.get(&muscle) == Some(&Emphasis::More);
+    let comes_along = once_a_week(profile) && !muscle.is_major() && !wished;
+    let default = default.filter(|_| !spared && !comes_along);
     match (own, default) {
         (Some((range, strict)), _) => Some(Target {
             floor: range[0].min(4.0),
@@ -111,11 +114,18 @@ fn wish(profile: &Profile, muscle: Muscle) -> Option<Target> {
             sources: vec!["profile".to_owned()],
         }),
         (None, Some(range)) => {
-            let few = begins_late(profile) || once_a_week(profile);
+            let seldom = seldom(profile);
+            let few = begins_late(profile) || seldom;
             let low = if few { range.floor } else { range.low };
+            let floor = if seldom { range.floor.min(FLOOR_OF_FEW_DAYS) } else { range.floor };
+            let once = once_a_week(profile);
+            let low = if once || seldom && !profile.goal.builds() { floor } else { low };
+            // The one pull or thrust of a week works the backs of the thighs as well.
+            let halved = once && muscle == Muscle::Hamstrings;
+            let [floor, low] = if halved { [floor / 2.0, low / 2.0] } else { [floor, low] };
             let low = half(without_sport(profile, muscle, low * moved));
             Some(Target {
-                floor: range.floor.min(low),
+                floor: floor.min(low),
                 low,
                 high: half(range.high * moved * room(muscle)),
                 strict: false,
@@ -130,6 +140,15 @@ fn wish(profile: &Profile, muscle: Muscle) -> Option<Target> {
 fn once_a_week(profile: &Profile) -> bool {
     profile.sessions.len() == 1
 }
+
+/// Who comes once or twice a week and not for size has three sets of a lift on a day, and is well served by that: the dose
+/// that keeps and slowly builds (VO-05 and VO-12 say four; a set less is common practice).
+fn seldom(profile: &Profile) -> bool {
+    profile.sessions.len() <= 2 && profile.goal != Goal::Hypertrophy
+}
+
+/// The least of a muscle in a week of one day or two.
+const FLOOR_OF_FEW_DAYS: f64 = 3.0;
 
 /// Who begins at 65 or later for something else than size or strength does two sets of many exercises rather than three of
 /// few (SC-13: older clients begin with one or two sets; common practice).

@@ -48,7 +48,8 @@ impl Rule for CompleteWeek {
                     .iter()
                     .map(|pattern| pattern.id().replace('-', " "))
                     .collect::<Vec<_>>();
-                let wanted = format!("some {}", wanted.join(" or "));
+                let family = part.family.map(|family| family.replace('-', " "));
+                let wanted = format!("some {}", family.unwrap_or_else(|| wanted.join(" or ")));
                 let finding = Finding::broken(self.id(), "week".to_owned(), wanted, "none");
                 findings.push(finding.as_remark());
             }

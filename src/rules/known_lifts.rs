@@ -68,7 +68,7 @@ impl Rule for KnownLifts {
             let done: Vec<Term> = picks.map(|pick| (pick.chosen, 1.0)).collect();
             if !done.is_empty() {
                 let wish = at_least(done, 1.0);
-                weekly.miss(self.id(), one, Tier::Ranges, wish, LIKED_MISSING);
+                weekly.miss(self.id(), one, Tier::Coverage, wish, LIKED_MISSING);
             }
         }
     }

@@ -9,7 +9,10 @@ use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::at_most;
-use crate::model::points::{BACK_LOADED_TWICE, HINGED_TWICE, SECOND_BIG_LIFT, THIRD_LEG_LIFT};
+use crate::model::points::{
+    BACK_LOADED_TWICE, BIG_SETS, HINGED_TWICE, SECOND_BIG_LIFT, SECOND_BIG_LIFT_FOR_POWER,
+    THIRD_LEG_LIFT, THIRD_LEG_LIFT_FOR_STRENGTH,
+};
 use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::dose::takes_few_reps;
@@ -26,6 +29,9 @@ const KINDS: [(&str, fn(&Entry) -> bool); 2] = [
     ("one squat or pull off the floor with the bar", is_heavy_bar),
     ("one hinge or row bent over", |entry| is_hinge(entry) || is_bent_over(entry)),
 ];
+
+/// Sets over two of each lift that a back holds on one day.
+const SETS_OVER_TWO: f64 = 4.0;
 
 /// More of a kind than a day ever has over one.
 const MOST_OVER: f64 = 4.0;
@@ -57,6 +63,7 @@ impl LowerBack {
         };
         let heavy = weekly.request.trains_heavy();
         for day in days.iter().copied().filter(|_| days.len() > 1) {
+            self.add_sets_of_big_lifts(weekly, day);
             let mut miss = |name: &str, most: f64, cost: f64, is: &dyn Fn(&Candidate) -> bool| {
                 let picks = weekly.on(day).filter(|pick| is(weekly.candidate(pick)));
                 let row: Vec<Term> = picks.map(|pick| (pick.chosen, 1.0)).collect();
@@ -64,12 +71,28 @@ impl LowerBack {
                 let wish = at_most(row, most).missed_by(MOST_OVER);
                 weekly.miss(self.id(), subject, Tier::View, wish, cost);
             };
+            let (second, third) = match goal {
+                Goal::Strength => (SECOND_BIG_LIFT, THIRD_LEG_LIFT_FOR_STRENGTH),
+                Goal::Power => (SECOND_BIG_LIFT_FOR_POWER, THIRD_LEG_LIFT),
+                _ => (SECOND_BIG_LIFT, THIRD_LEG_LIFT),
+            };
             if heavy {
-                miss("big", 1.0, SECOND_BIG_LIFT, &big);
+                miss("big", 1.0, second, &big);
             }
-            miss("legs", 2.0, THIRD_LEG_LIFT, &|one| {
+            miss("legs", 2.0, third, &|one| {
                 one.is_compound() && one.pattern.side() == Some(Side::Legs)
             });
+        }
+    }
+
+    /// A back that squats and pulls off the floor on one day does eight sets of them at most.
+    fn add_sets_of_big_lifts(&self, weekly: &mut Weekly, day: usize) {
+        let picks = weekly.on(day).filter(|pick| is_heavy_bar(&weekly.candidate(pick).entry));
+        let row: Vec<Term> = picks.map(|pick| (pick.extra, 1.0)).collect();
+        if row.len() > 1 {
+            let subject = format!("{}_sets", weekly.request.days[day].label());
+            let wish = at_most(row, SETS_OVER_TWO).missed_by(MOST_OVER);
+            weekly.miss(self.id(), subject, Tier::View, wish, BIG_SETS);
         }
     }
 
@@ -98,8 +121,10 @@ impl Rule for LowerBack {
     fn add_to(&self, weekly: &mut Weekly) {
         self.add_hinges(weekly);
         self.add_leg_lifts(weekly);
-        for day in weekly.days().filter(|_| weekly.request.days.len() > 1) {
-            for (place, (_, is_of)) in KINDS.into_iter().enumerate() {
+        // The only day of a week has squat and pull, and still no row that the same back holds.
+        let kinds = if weekly.request.days.len() > 1 { &KINDS[..] } else { &KINDS[1..] };
+        for day in weekly.days() {
+            for (place, (_, is_of)) in kinds.iter().enumerate() {
                 let picks = weekly.on(day).filter(|pick| is_of(&weekly.candidate(pick).entry));
                 let row: Vec<Term> = picks.map(|pick| (pick.chosen, 1.0)).collect();
                 if row.len() > 1 {

@@ -9,8 +9,9 @@ use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::goal::{at_least, at_most};
 use crate::model::points::{
-    AGAIN_BEGINNER, AGAIN_HEAVY, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, AGAIN_THIRD,
-    ALSO_LIKED_AGAIN, LIKED_AGAIN, MET_ONCE, SETS_AGAIN, SQUATS_ONCE,
+    AGAIN_BEGINNER, AGAIN_HEAVY, AGAIN_HINGE, AGAIN_MAIN, AGAIN_OTHER, AGAIN_SENIOR, AGAIN_THIRD,
+    ALSO_LIKED_AGAIN, LIKED_AGAIN, LIKED_HEAVY_AGAIN, LIKED_JUMP_AGAIN, LIKED_LIGHT_AGAIN,
+    MET_ONCE, SETS_AGAIN, SQUATS_ONCE,
 };
 use crate::model::tier::Tier;
 use crate::model::worth::for_once;
@@ -63,32 +64,40 @@ fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
     let novice = profile.training_status == Status::Novice;
     let known = profile.known_lifts.contains_key(&candidate.id);
     let once = for_once(request, candidate);
+    let squat = candidate.pattern == Pattern::Squat;
     // Presses and thrusts that are not for strength come again as a relative, however well they are known.
-    let twice = is_trained_for(candidate.pattern)
-        && (strong || (known && candidate.pattern == Pattern::Squat));
+    let twice = is_trained_for(candidate.pattern) && (strong || (known && squat));
     let fast = candidate.duty == Duty::Explosive && profile.goal == Goal::Power;
     let asked = candidate.is_compound() && candidate.wish == Wish::Must;
     let liked = candidate.wish == Wish::Prefer || asked;
     let wished = candidate.prime().is_some_and(|prime| request.wants_more(prime));
-    let also = if asked || wished { LIKED_AGAIN } else { ALSO_LIKED_AGAIN };
+    // What has to come, and what is for a muscle that should get more, comes on two of three days.
+    let pays = (asked || wished) && request.days.len() > 2;
+    let also = match candidate.pattern.flies() {
+        true => LIKED_JUMP_AGAIN,
+        false if pays => LIKED_AGAIN,
+        false if !request.trains_heavy() => LIKED_LIGHT_AGAIN,
+        false => ALSO_LIKED_AGAIN,
+    };
     match candidate.duty {
         Duty::Main if hinge && (strong || !novice) => vec![(1, AGAIN_HINGE - once)],
-        // What is liked and has no heavier and lighter day still comes again.
+        // What is liked and has no heavier and lighter day.
         _ if liked && !twice => vec![(1, also - once), (2, AGAIN_OTHER)],
         // A fast lift with the bar comes again, jumps and throws change.
         _ if fast && candidate.entry.load == LoadKind::BarTotal => {
             vec![(1, -once), (2, AGAIN_THIRD)]
         }
         // What is liked comes again rather than a relative.
-        Duty::Main if twice && liked => {
-            vec![(1, LIKED_AGAIN - once), (2, AGAIN_THIRD)]
+        Duty::Main if twice && liked && request.days.len() > 2 => {
+            vec![(1, LIKED_HEAVY_AGAIN - once), (2, AGAIN_THIRD)]
         }
         // For power the squat is heavy on one day and light and fast on another.
-        Duty::Main if twice && (novice || squats_for_power(request, candidate)) => {
+        Duty::Main if twice && (novice && squat || squats_for_power(request, candidate)) => {
             vec![(1, -once), (2, AGAIN_THIRD)]
         }
         Duty::Main if twice => vec![(1, AGAIN_HEAVY - once), (2, AGAIN_THIRD)],
-        Duty::Main if novice => vec![(1, AGAIN_BEGINNER - once)],
+        Duty::Main if request.is_senior() => vec![(1, AGAIN_SENIOR - once), (2, AGAIN_OTHER)],
+        Duty::Main if novice && strong => vec![(1, AGAIN_BEGINNER - once)],
         Duty::Main => vec![(1, AGAIN_MAIN - once)],
         _ => vec![(1, AGAIN_OTHER - once)],
     }
@@ -98,11 +107,10 @@ fn squats_for_power(request: &Request, candidate: &Candidate) -> bool {
     request.profile.goal == Goal::Power && candidate.pattern == Pattern::Squat
 }
 
-/// Whether the client should squat on both legs on two days: heavy and light, or two forms. Power is trained for the sport
-/// that tires the legs, and one of its days is light.
+/// Whether the client should squat on both legs on two days: heavy and light, or two forms, unless
+/// sport tires the legs twice a week.
 fn squats_twice(request: &Request) -> bool {
-    let by_sport = request.is_of_sport(Muscle::Quads) && request.profile.goal != Goal::Power;
-    let on_two_days = request.days.len() >= 2 && !by_sport;
+    let on_two_days = request.days.len() >= 2 && !request.is_of_sport(Muscle::Quads);
     on_two_days && !request.wants_less(Muscle::Quads)
 }
 

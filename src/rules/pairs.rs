@@ -7,7 +7,8 @@ use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::model::pairing::PairClass;
 use crate::model::points::{
-    ALONE, LIFT_IN_TURN, PAIR, PAIR_LIKED, PAIR_MIXED, PAIR_MIXED_FOR_SIZE, PAIR_SMALL,
+    ALONE, ALONE_UNLIKED, LIFT_IN_TURN, PAIR, PAIR_LIKED, PAIR_MIXED, PAIR_MIXED_FOR_SIZE,
+    PAIR_SMALL,
 };
 use crate::model::tier::Tier;
 use crate::request::Request;
@@ -53,12 +54,13 @@ impl Rule for Pairs {
             let stands = weekly.request.leads_alone(pick.day) && !prefers;
             let alone = stands && weekly.request.wants_its_rest(weekly.candidate(&pick));
             let name = weekly.name_of(&pick);
+            let cost = if prefers { ALONE_UNLIKED } else { ALONE };
             let goes = !alone && moves && !weekly.request.leads_alone(pick.day);
             if goes && pick.paired().next().is_some() {
-                weekly.count(self.id(), name.clone(), Tier::View, pick.chosen, ALONE);
+                weekly.count(self.id(), name.clone(), Tier::View, pick.chosen, cost);
             }
             for paired in pick.paired() {
-                let points = if alone { LIFT_IN_TURN } else { -ALONE };
+                let points = if alone { LIFT_IN_TURN } else { -cost };
                 if alone || goes {
                     weekly.count(self.id(), name.clone(), Tier::View, paired, points);
                 }
@@ -106,13 +108,17 @@ fn clash(request: &Request, one: &Item, other: &Item) -> Option<(&'static str, S
     if legs(one) && legs(other) {
         return Some(("one leg lift at most", "two".to_owned()));
     }
-    let fixed = |item: &Item| {
-        let kit = kit_for(&request.profile, &item.entry).unwrap_or_default();
-        let big = item.is_compound();
-        matches!(Station::of(&kit), Station::Bar)
-            || (big && matches!(Station::of(&kit), Station::Fixed(_)))
-    };
-    if fixed(one) && fixed(other) {
+    let station =
+        |item: &Item| Station::of(&kit_for(&request.profile, &item.entry).unwrap_or_default());
+    let bar = |item: &Item| station(item) == Station::Bar;
+    let machine = |item: &Item| item.is_compound() && matches!(station(item), Station::Fixed(_));
+    // A press and a pull go from stack to stack; a machine for the legs is set up for one, unless the client likes pairs.
+    let moves = request.profile.supersets == Supersets::Prefer;
+    let set_up = |item: &Item| bar(item) || (machine(item) && legs(item) && !moves);
+    let large = |item: &Item| bar(item) || machine(item);
+    let clash =
+        |one: &Item, other: &Item| set_up(one) && large(other) && (set_up(other) || !bar(one));
+    if clash(one, other) || clash(other, one) {
         return Some(("one bar, rack or large machine at most", "two".to_owned()));
     }
     let grips = |item: &Item| grade(&item.entry, Stress::Grip).is_some();

@@ -54,6 +54,11 @@ fn is_free_squat(entry: &Entry) -> bool {
     entry.pattern == Some(Pattern::Squat) && entry.sides == Sides::Both && !guided
 }
 
+/// A thrust or bridge: one is enough for a day.
+fn is_thrust(entry: &Entry) -> bool {
+    entry.pattern == Some(Pattern::HipExtension) && entry.kind == Some(Kind::Compound)
+}
+
 /// Single-joint work apart from the trunk's.
 fn is_one_joint(entry: &Entry) -> bool {
     entry.kind == Some(Kind::Isolation) && !entry.pattern.is_some_and(Pattern::is_trunk)
@@ -168,6 +173,14 @@ impl Rule for PatternRepeats {
                     Finding::broken(self.id(), place, wanted, squats.to_string()).as_remark(),
                 );
             }
+            let thrusts = items.iter().filter(|item| is_thrust(&item.entry)).count();
+            if thrusts > 1 {
+                let place = format!("{}, thrusts", session.label);
+                let wanted = "one thrust or bridge at most";
+                findings.push(
+                    Finding::broken(self.id(), place, wanted, thrusts.to_string()).as_remark(),
+                );
+            }
             let bars = items.iter().filter(|item| is_bar_for_legs(&item.entry)).count();
             if bars > MOST_BARS_FOR_LEGS {
                 let wanted = "two lifts with the bar for the legs at most";
@@ -227,6 +240,11 @@ impl PatternRepeats {
         if squats.len() > 1 {
             let subject = format!("free_squat_{label}");
             weekly.model.convention(self.id(), subject, squats, Op::Le, 1.0);
+        }
+        let thrusts = chosen(weekly, &is_thrust);
+        if thrusts.len() > 1 {
+            let subject = format!("thrust_{label}");
+            weekly.model.convention(self.id(), subject, thrusts, Op::Le, 1.0);
         }
         let bars = chosen(weekly, &is_bar_for_legs);
         if bars.len() > MOST_BARS_FOR_LEGS {

@@ -5,14 +5,14 @@
 
 use super::{Figure, Finding, Force, Rule};
 use crate::input::catalog::Entry;
-use crate::model::goal::at_least;
-use crate::model::points::{PLANE_LACKING, PLANE_MISSING, PLANE_THIN};
+use crate::model::goal::{at_least, at_most};
+use crate::model::points::{PLANE_LACKING, PLANE_MISSING, PLANE_THIN, PULLED_DOWN_AGAIN};
 use crate::model::tier::Tier;
 use crate::model::{Weekly, minus, times};
 use crate::program::Term;
-use crate::request::Request;
+use crate::request::{Candidate, Request};
 use crate::week::Week;
-use crate::words::{Kind, Pattern, Role, Standing, Stress};
+use crate::words::{Goal, Kind, Pattern, Role, Standing, Stress};
 
 /// Planes by week.
 pub(super) struct Planes;
@@ -90,6 +90,7 @@ impl Rule for Planes {
             weekly.miss(self.id(), plane.id(), tier, at_least(done, 1.0), cost);
         }
         self.add_shares(weekly);
+        self.add_pulldowns(weekly);
     }
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let any_left =
@@ -111,6 +112,24 @@ impl Rule for Planes {
 }
 
 impl Planes {
+    /// Rows pay for the presses: where size is not the goal something is pulled down on every second day at most.
+    fn add_pulldowns(&self, weekly: &mut Weekly) {
+        let days = weekly.request.days.len();
+        if days < RATHER_FROM || weekly.request.profile.goal == Goal::Hypertrophy {
+            return;
+        }
+        let open = |one: &Candidate| {
+            is_of(&one.entry, Pattern::VerticalPull) && !weekly.request.is_pushed(&one.id)
+        };
+        let picks = weekly.picks.iter().filter(|pick| open(weekly.candidate(pick)));
+        let row: Vec<Term> = picks.map(|pick| (pick.chosen, 1.0)).collect();
+        let most = f64::from(u32::try_from(days.div_ceil(2)).unwrap_or(u32::MAX));
+        if !row.is_empty() {
+            let wish = at_most(row, most).missed_by(14.0);
+            weekly.miss(self.id(), "pulled_down", Tier::View, wish, PULLED_DOWN_AGAIN);
+        }
+    }
+
     /// A third of a side's sets for each of its planes, where it has both.
     fn add_shares(&self, weekly: &mut Weekly) {
         let wanted = wanted(weekly.request);

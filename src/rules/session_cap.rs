@@ -1,6 +1,6 @@
 //! `session-cap`: a session holds no more direct sets of a muscle than the client's status allows.
 //!
-//! 6, 8 and 11 by status, 11 on a body-part split, half as many again for the glutes. The last is the limit of what a preprint could detect
+//! 6, 8 and 11 by status, 8 and 11 where the week has no other day, 11 on a body-part split, half as many again for the glutes. The last is the limit of what a preprint could detect
 //! (Remmert et al. 2025), not a danger line; the others are common practice.
 
 use super::{Bound, Figure, Finding, Force, Rule, Unit};

@@ -10,7 +10,8 @@ use crate::model::goal::at_most;
 use crate::model::points::SUPPORT_AGAIN;
 use crate::model::tier::Tier;
 use crate::program::Term;
-use crate::request::Request;
+use crate::request::dose::Duty;
+use crate::request::{Candidate, Request};
 use crate::week::Week;
 use crate::words::{Goal, Pattern};
 
@@ -28,8 +29,14 @@ fn most(request: &Request, pattern: Pattern) -> Option<u32> {
         Pattern::Lunge if heavy || goal == Goal::Hypertrophy => Some(1),
         // A back for size has one day with a load in front of it; strength has a heavy and a lighter one.
         Pattern::Hinge if goal == Goal::Hypertrophy => Some(1),
-        Pattern::Hinge if heavy => Some(if goal == Goal::Power { 1 } else { 2 }),
+        // One that is known or asked for is one of them.
+        Pattern::Hinge if heavy => {
+            let own = request.candidates.iter().any(|one| is_own_hinge(request, one));
+            Some(if goal == Goal::Power { 1 } else { 2 } - u32::from(own))
+        }
         Pattern::KneeFlexion | Pattern::PlantarFlexion if heavy => Some(1),
+        // One carry a week is enough for the hands.
+        Pattern::Carry => Some(1),
         // Squats, pulls and jumps leave the hips nothing to thrust for.
         Pattern::HipExtension if goal == Goal::Power => Some(0),
         Pattern::HipExtension if goal == Goal::Strength => {
@@ -37,6 +44,11 @@ fn most(request: &Request, pattern: Pattern) -> Option<u32> {
         }
         _ => None,
     }
+}
+
+/// Whether a hinge is known or asked for, and comes anyway.
+fn is_own_hinge(request: &Request, one: &Candidate) -> bool {
+    one.pattern == Pattern::Hinge && one.duty == Duty::Main && request.is_pushed(&one.id)
 }
 
 /// Whether an exercise is support that nobody asked for.

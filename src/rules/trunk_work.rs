@@ -12,7 +12,7 @@ use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::standing::is_loaded;
 use crate::week::Week;
-use crate::words::{Goal, Muscle, Pattern};
+use crate::words::{Muscle, Pattern};
 
 /// Exercises for the trunk by day and week.
 pub(super) struct TrunkWork;
@@ -78,10 +78,9 @@ impl Rule for TrunkWork {
             let wish = at_least(all.clone(), f64::from(wanted)).missed_by(f64::from(wanted));
             weekly.miss(self.id(), "wanted", Tier::View, wish, NO_TRUNK);
         }
-        let for_size = weekly.request.profile.goal == Goal::Hypertrophy;
         let kinds = [
             (Pattern::AntiExtension, "front", Some(NO_FRONT_WORK)),
-            (Pattern::AntiLateralFlexion, "side", (!for_size).then_some(NO_SIDE_WORK)),
+            (Pattern::AntiLateralFlexion, "side", Some(NO_SIDE_WORK)),
         ];
         for (pattern, name, cost) in kinds {
             let of_kind = of_pattern(weekly, pattern);

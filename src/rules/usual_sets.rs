@@ -7,7 +7,7 @@
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::goal::at_most;
-use crate::model::points::{OVER_SUPPORT, OVER_USUAL};
+use crate::model::points::{OVER_SUPPORT, OVER_SUPPORT_FOR_STRENGTH, OVER_USUAL};
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
 use crate::program::Term;
@@ -103,7 +103,13 @@ impl Rule for UsualSets {
                     let most = f64::from(of_the_lead(weekly.request, part));
                     let wish = at_most(row, most).missed_by(MOST);
                     let subject = format!("{label}_{}", name.replace(' ', "_"));
-                    let cost = if part == Part::Support { OVER_SUPPORT } else { OVER_USUAL };
+                    let cost = match part {
+                        Part::Support if weekly.request.profile.goal == Goal::Strength => {
+                            OVER_SUPPORT_FOR_STRENGTH
+                        }
+                        Part::Support => OVER_SUPPORT,
+                        _ => OVER_USUAL,
+                    };
                     weekly.miss(self.id(), subject, Tier::View, wish, cost);
                 }
             }

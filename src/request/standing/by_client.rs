@@ -90,6 +90,37 @@ pub(super) fn for_the_known_bar(
     usable.iter().find(bar).filter(|_| other_kit).map(better)
 }
 
+/// Who asks for one pull off the floor, or likes one, does no other in the week: a trap bar, a wide stance and the straight
+/// bar are three answers to one question. Common practice.
+pub(super) fn for_the_wished_pull(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let off_the_floor = |one: &Entry| {
+        one.pattern == Some(Pattern::Hinge) && one.main && !is_ballistic(one) && takes_few_reps(one)
+    };
+    let exercises = &request.profile.exercises;
+    let wished = |id: &String| exercises.must.contains(id) || exercises.prefer.contains(id);
+    let asked = |other: &&&Arc<Entry>| off_the_floor(other) && wished(&other.id);
+    usable.iter().find(asked).filter(|_| off_the_floor(entry) && !wished(&entry.id)).map(better)
+}
+
+/// A leg swung back on a cable or behind the body is no thrust: where hips can be pushed up or a weight pulled, they are.
+/// Common practice.
+pub(super) fn for_a_thrust(
+    _request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let hips = |one: &Entry| one.pattern == Some(Pattern::HipExtension);
+    let swung = hips(entry) && entry.kind == Some(Kind::Isolation);
+    let lift = |other: &&&Arc<Entry>| {
+        other.kind == Some(Kind::Compound) && hips(other) && other.standing <= Standing::Regular
+    };
+    usable.iter().find(lift).filter(|_| swung).map(better)
+}
+
 /// For size and strength a swing is no hinge: it is too fast to load the muscle for long. Common practice.
 pub(super) fn for_slow_work(
     request: &Request,
@@ -97,6 +128,12 @@ pub(super) fn for_slow_work(
     entry: &Entry,
 ) -> Option<Barred> {
     let builds = request.profile.goal.builds();
+    // Nor is what is squatted and pressed in one a squat or a press.
+    let both = entry.family.as_deref() == Some("thruster");
+    let squat = |other: &&&Arc<Entry>| is_proper(other, Pattern::Squat);
+    if builds && both {
+        return usable.iter().find(squat).map(better);
+    }
     let swung = entry.pattern == Some(Pattern::Hinge) && is_ballistic(entry);
     let slow = |other: &&&Arc<Entry>| is_proper(other, Pattern::Hinge);
     usable.iter().find(slow).filter(|_| builds && swung).map(better)
@@ -246,15 +283,19 @@ pub(super) fn for_a_press_in_steps(
     usable.iter().find(in_steps).filter(|_| light && bar).map(better)
 }
 
-/// From 65 on and for who must not kneel, a press or pull on the floor, face down without a load or on the back, is behind
-/// what is done standing or sitting: getting down and up again costs more than it gives. Common practice.
+/// From 65 on and for who must not kneel, what presses or pulls on the floor, face down or on the back, be it a pullover or
+/// a fly, is behind what is done standing or sitting: getting down and up again costs more than it gives. Common practice.
 pub(super) fn for_staying_up(
     request: &Request,
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
     let kneeling = request.profile.limits.contains(&Limit::Whole(Stress::Kneeling));
-    let side = entry.pattern.and_then(Pattern::press_or_row);
+    let side = match entry.pattern? {
+        Pattern::ShoulderHorizontalAdduction => Some(Side::Push),
+        Pattern::ShoulderExtension => Some(Side::Pull),
+        pattern => pattern.press_or_row(),
+    };
     let up = |other: &&&Arc<Entry>| {
         !is_on_the_floor(request, other)
             && other.pattern.and_then(Pattern::press_or_row) == side
@@ -269,7 +310,8 @@ pub(super) fn for_staying_up(
 fn is_on_the_floor(request: &Request, entry: &Entry) -> bool {
     let floor =
         kit_for(&request.profile, entry).is_ok_and(|kit| Station::of(&kit) == Station::Floor);
-    let prone = grade(entry, Stress::Prone).is_some() && entry.load == LoadKind::Bodyweight;
+    let own = matches!(entry.load, LoadKind::Bodyweight | LoadKind::BodyweightPlus);
+    let prone = grade(entry, Stress::Prone).is_some() && own;
     prone || (floor && grade(entry, Stress::Supine).is_some())
 }
 

@@ -129,7 +129,13 @@ pub(super) fn for_a_load(
     // Nor is the step or the split squat that is all a careful beginner has on one leg.
     let careful = request.is_older_beginner() || request.starts_from_rest();
     let steady = pattern == Pattern::Lunge && careful;
+    // Beside a row with a weight in the hand the other day's is one against a band.
+    let row = |other: &Entry| other.pattern == Some(Pattern::HorizontalPull) && is_loaded(other);
+    let second = entry.load == LoadKind::Band
+        && pattern == Pattern::HorizontalPull
+        && usable.iter().filter(|other| row(other)).all(|other| is_in_hands(other));
     let light = steady
+        || second
         || by_limit::is_light_lunge(request, entry)
         || (gentle && request.is_older_beginner());
     if !bare || !moves_joints || first || light || is_next_rung(request, entry) {

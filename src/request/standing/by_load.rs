@@ -2,14 +2,14 @@
 
 use std::sync::Arc;
 
-use super::{better, is_loaded, learns_first};
+use super::{better, is_ballistic, is_loaded, learns_first};
 use crate::input::catalog::Entry;
 use crate::request::dose::{Duty, as_done};
 use crate::request::{Barred, Request};
 use crate::strength::estimate::Ask;
 use crate::strength::ladder::Ladder;
 use crate::strength::racks;
-use crate::words::{Kind, LoadKind, Measure, Pattern, Sides, Standing};
+use crate::words::{Goal, Kind, LoadKind, Measure, Pattern, Sex, Sides, Standing};
 
 /// Dumbbells up to ten kilograms are no hinge for legs that press ninety: a set that is to leave two in reserve wants kit
 /// that goes so far, where there is some for the same movement.
@@ -21,13 +21,19 @@ pub(super) fn for_more_load(
     if learns_first(request, entry) || !ends_early(request, entry) {
         return None;
     }
+    // A weight that is light for two hips is not for one, for who stands firmly on one leg.
+    let hips = matches!(entry.pattern, Some(Pattern::Hinge | Pattern::HipExtension));
+    let on_one_leg = hips && !is_ballistic(entry) && !request.is_guided() && !request.is_senior();
     let goes_on = |other: &&&Arc<Entry>| {
         other.pattern == entry.pattern
             && other.kind == entry.kind
-            && (other.sides == entry.sides || other.sides == Sides::Both)
             && matches!(other.standing, Standing::Staple | Standing::Regular)
             && is_loaded(other)
-            && !ends_early(request, other)
+            && if other.sides == entry.sides || other.sides == Sides::Both {
+                !ends_early(request, other)
+            } else {
+                on_one_leg
+            }
     };
     usable.iter().find(goes_on).map(better)
 }
@@ -60,6 +66,37 @@ pub(super) fn for_less_load(
     usable.iter().find(lighter).map(better)
 }
 
+/// A pull-up or dip of which the client's other lifts say that few go, or many, and of a woman who said nothing, is a test or a warm-up and no set: what goes
+/// up in steps does the movement. Common practice.
+pub(super) fn for_what_goes(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    /// Fewer than so many in all are too few to leave any.
+    const FEW: u32 = 6;
+    /// So many are too easy where sets are shorter.
+    const MANY: u32 = 18;
+    let profile = &request.profile;
+    let own = entry.is_hung() && entry.load == LoadKind::Bodyweight;
+    if !own || profile.known_lifts.contains_key(&entry.id) {
+        return None;
+    }
+    // Many women do few even after years; where strength or power is the goal, few are what is asked for.
+    let heavy = matches!(profile.goal, Goal::Strength | Goal::Power);
+    let unknown = if profile.sex == Some(Sex::Female) && !heavy { FEW - 1 } else { FEW };
+    let goes = request.known.with_the_body_alone(&entry.id).unwrap_or(unknown);
+    let short = profile.goal != Goal::Endurance;
+    let in_steps = |other: &&&Arc<Entry>| {
+        other.pattern == entry.pattern
+            && other.kind == entry.kind
+            && !(other.is_hung() && other.load == LoadKind::Bodyweight)
+            && (is_loaded(other) || other.load == LoadKind::Assisted && goes < FEW)
+            && other.standing <= Standing::Regular
+    };
+    usable.iter().find(in_steps).filter(|_| goes < FEW || short && goes >= MANY).map(better)
+}
+
 /// Two hands want two alike: where the place has one of each size, one hand carries. Common practice.
 pub(super) fn for_one_of_each(
     request: &Request,
@@ -89,7 +126,9 @@ fn begins_heavy(request: &Request, entry: &Entry) -> bool {
     const SHORT_SET: u32 = 6;
     const FAR_OVER: f64 = 1.6;
     let known = request.profile.known_lifts.contains_key(&entry.id);
-    let found = measured(request, entry, SHORT_SET).filter(|_| !known && is_loaded(entry));
+    // Small work has no short sets.
+    let most = if entry.kind == Some(Kind::Compound) { SHORT_SET } else { u32::MAX };
+    let found = measured(request, entry, most).filter(|_| !known && is_loaded(entry));
     found.is_some_and(|(ladder, expected)| ladder.lightest() > FAR_OVER * expected)
 }
 

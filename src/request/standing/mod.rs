@@ -46,6 +46,8 @@ const FILTERS: &[Filter] = &[
     by_kit::for_strong_legs,
     by_kit::for_a_bar_or_dumbbells,
     by_client::for_slow_work,
+    by_client::for_the_wished_pull,
+    by_client::for_a_thrust,
     by_client::for_the_known_bar,
     by_client::for_a_loaded_first_step,
     by_client::for_a_staple,
@@ -78,6 +80,7 @@ const FILTERS: &[Filter] = &[
     by_client::for_who_learns,
     by_kit::for_the_machine,
     by_client::for_the_first_rung,
+    by_load::for_what_goes,
     by_load::for_more_load,
     by_load::for_one_of_each,
 ];

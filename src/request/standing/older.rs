@@ -144,8 +144,10 @@ pub(super) fn for_trunk_work_off_the_floor(
     entry: &Entry,
 ) -> Option<Barred> {
     let barred = |stress: Stress| request.profile.limits.contains(&Limit::Whole(stress));
+    // Where the knees may touch down lightly, the easy holds from the knees are out as well.
+    let kneels = request.profile.limits.iter().any(|limit| limit.stress() == Stress::Kneeling);
     let lies = barred(Stress::Prone) || barred(Stress::Supine);
-    let stays_up = barred(Stress::Kneeling) && (request.is_senior() || lies);
+    let stays_up = kneels && request.is_senior() || barred(Stress::Kneeling) && lies;
     let is_trunk = |entry: &Entry| entry.pattern.is_some_and(Pattern::is_trunk);
     let is_lying = |entry: &Entry| {
         entry.load == LoadKind::Bodyweight || grade(entry, Stress::Supine).is_some()
