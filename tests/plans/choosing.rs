@@ -92,14 +92,16 @@ fn what_only_saves_kit_is_for_who_lacks_it() {
 }
 
 #[test]
-fn a_band_is_no_row_beside_dumbbells() {
+fn a_band_is_the_second_row_where_all_others_are_in_the_hands() {
     let of = left(
         ["seated-band-row", "one-arm-row", "towel-door-row"],
         "goal: general-fitness\ntraining_status: novice\n",
     );
     let bands = of("equipment: [resistance-band, chair]");
     assert_eq!(bands, [true, false, false], "a towel is no row beside a band");
-    assert_eq!(of("equipment: [resistance-band, dumbbells, chair]"), [false, true, false]);
+    assert_eq!(of("equipment: [resistance-band, dumbbells, chair]"), [true, true, false]);
+    let stack = of("equipment: [resistance-band, dumbbells, chair, seated-row-machine]");
+    assert_eq!(stack, [false, true, false], "beside a stack it is");
 }
 
 #[test]
@@ -287,7 +289,9 @@ fn kit_that_ends_early_is_behind_what_goes_on() {
     assert_eq!(of(&gym), [false, true], "ten kilograms are no hinge for trained legs");
     assert_eq!(of(&gym.replace("to_kg: 10", "to_kg: 40")), [true, true]);
     let alone = format!("equipment: {{{dumbbells}}}");
-    assert_eq!(of(&alone), [true, false], "where nothing else is, they are");
+    assert_eq!(of(&alone), [false, false], "on one leg they are");
+    let novice = alone.clone() + "\nbirth_year: 1950\nstart: 2027-01-04";
+    assert_eq!(of(&novice), [true, false], "where nothing else is, they are on two");
 }
 
 #[test]

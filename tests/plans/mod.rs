@@ -3,6 +3,7 @@
 mod choosing;
 mod dated;
 mod edits;
+mod filters;
 mod fits;
 mod forms;
 mod kept;
@@ -11,6 +12,7 @@ mod priced;
 mod reworked;
 mod shape;
 mod spread;
+mod weeks;
 mod wishes;
 
 use std::collections::BTreeMap;

@@ -34,7 +34,7 @@ fn for_size_the_front_of_the_thigh_is_trained_alone() {
     let days = "sessions: [{day: mon, minutes: 60}, {day: tue, minutes: 60}, {day: thu, minutes: 60}, {day: fri, minutes: 60}]";
     let week = |knees: &str| {
         format!(
-            "mon: face-pull x2 of 15; hanging-knee-raise x3 of 12\n\
+            "mon: incline-dumbbell-press x3; face-pull x2 of 15; hanging-knee-raise x3 of 12\n\
              tue: rear-raise x2 of 15; back-squat x3 of 8{knees}\nthu: crunch x2 of 12"
         )
     };
@@ -43,6 +43,10 @@ fn for_size_the_front_of_the_thigh_is_trained_alone() {
         .with(days);
     check
         .allows(&week("; leg-extension x3 of 12"))
+        .remarks(
+            &week("; leg-extension x3 of 12").replace("incline-dumbbell", "dumbbell-bench"),
+            "some incline press",
+        )
         .remarks(&week(""), "some knee extension")
         .with("emphasis: {quads: less}")
         .allows(&week(""));

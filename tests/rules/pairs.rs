@@ -18,12 +18,13 @@ fn a_pair_has_equal_sets() {
         .remarks("mon: biceps-curl x3 + triceps-pressdown x4", "as many sets of each");
 }
 
-/// SS-09: antagonists or unrelated muscles, never the same prime mover, never two that need one large item; small work
-/// may go from one machine to the next.
+/// SS-09: antagonists or unrelated muscles, never the same prime mover, never two that need one large item; presses, pulls
+/// and small work may go from one machine to the next.
 #[test]
 fn what_goes_together() {
     check_rule("pairs")
         .allows("mon: bench-press x3 + seated-band-row x3; leg-press x3 + plank x3")
+        .allows("mon: machine-chest-press x3 + lat-pulldown x3; bench-press x3 + machine-row x3")
         .allows("mon: leg-extension x3 + leg-curl x3; leg-press x3 + lateral-raise x3")
         .remarks(
             "mon: leg-press x3 + machine-chest-press x3",

@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use weekwright::cli::Exit;
-use weekwright::inner::points;
+use weekwright::inner::weight_table;
 use weekwright::input::check::CODES;
 use weekwright::rules;
 
@@ -45,7 +45,7 @@ fn the_readme_holds_the_rule_table() {
 
 #[test]
 fn the_guide_holds_the_table_of_weights() {
-    holds_made("DEVELOPERS.md", "points", &points::table());
+    holds_made("DEVELOPERS.md", "points", &weight_table::table());
 }
 
 #[test]

@@ -1,0 +1,109 @@
+//! What is left to choose from, by what the client wishes, can do and has to lift. Common practice.
+
+use super::choosing::left;
+
+#[test]
+fn who_likes_one_pull_off_the_floor_does_no_other() {
+    let of = left(
+        ["deadlift", "trap-bar-deadlift", "romanian-deadlift"],
+        "goal: power\ntraining_status: advanced\nequipment: [barbell, trap-bar, squat-rack]\n",
+    );
+    assert_eq!(of(""), [true; 3]);
+    assert_eq!(of("exercises: {prefer: [trap-bar-deadlift]}"), [false, true, true]);
+    assert_eq!(
+        of("exercises: {must: [deadlift, trap-bar-deadlift]}"),
+        [true; 3],
+        "both are asked for"
+    );
+}
+
+#[test]
+fn a_leg_swung_back_is_no_thrust() {
+    let of = left(
+        ["cable-hip-kickback", "hip-thrust"],
+        "goal: hypertrophy\ntraining_status: advanced\nemphasis: {glutes: more}\n",
+    );
+    assert_eq!(of("equipment: [cable-station, barbell, bench]"), [false, true]);
+    assert!(of("equipment: [cable-station]\nexercises: {prefer: [cable-hip-kickback]}")[0]);
+}
+
+/// Of a pull-up that goes three times no set of eight is made, nor one of twenty-five.
+#[test]
+fn what_goes_few_times_or_many_is_done_with_a_load() {
+    let of = left(
+        ["pull-up", "lat-pulldown"],
+        "goal: hypertrophy\ntraining_status: advanced\nbody_mass_kg: 70\nsex: male\n\
+         equipment: [pull-up-bar, lat-pulldown]\n",
+    );
+    let pulls = |kg: u32| format!("known_lifts: {{lat-pulldown: {{load: {kg}, reps: 8, rir: 2}}}}");
+    assert_eq!(of(&pulls(45)), [false, true], "it is far from one");
+    assert_eq!(of(&pulls(85)), [true, true]);
+    let woman = left(
+        ["pull-up", "lat-pulldown"],
+        "training_status: intermediate\nsex: female\nequipment: [pull-up-bar, lat-pulldown]\ngoal: ",
+    );
+    assert_eq!(woman("hypertrophy"), [false, true]);
+    let known = "hypertrophy\nknown_lifts: {pull-up: {load: 0, reps: 8, rir: 1}}";
+    assert!(woman(known)[0]);
+}
+
+/// A weight that is light for two legs is one for one.
+#[test]
+fn a_light_weight_is_lifted_on_one_leg() {
+    let of = left(
+        [
+            "kettlebell-deadlift",
+            "supported-single-leg-dumbbell-romanian-deadlift",
+            "kettlebell-swing",
+        ],
+        "goal: fat-loss\nsex: male\nbody_mass_kg: 90\nknown_lifts: {goblet-squat: {load: 40, reps: 10, rir: 2}}\n",
+    );
+    let trained = of("training_status: intermediate\nequipment: {kettlebell: {masses_kg: [12]}}");
+    assert_eq!(trained, [false, true, true], "what is swung is no matter of the load");
+    assert!(of("training_status: novice\nequipment: {kettlebell: {masses_kg: [12]}}")[0]);
+}
+
+/// From 65 on and for who must not kneel nothing is done on the floor that is done standing, small work included.
+#[test]
+fn nobody_lies_down_for_small_work_who_need_not() {
+    let of = left(
+        ["floor-pullover", "one-arm-row", "weighted-push-up"],
+        "goal: general-fitness\ntraining_status: intermediate\nstart: 2027-01-04\n\
+         equipment: [dumbbells, bench, weight-plate]\n",
+    );
+    assert_eq!(of("birth_year: 1950"), [false, true, false]);
+    assert!(!of("birth_year: 1985\nlimits: [kneeling]")[0]);
+}
+
+/// Where the knees may touch down lightly only, the easy holds from the knees are out, and the long ones wait.
+#[test]
+fn who_spares_the_knees_from_65_on_holds_nothing_on_the_floor() {
+    let of = left(
+        ["side-plank", "plank", "band-anti-rotation-press"],
+        "goal: general-fitness\ntraining_status: novice\nstart: 2027-01-04\n\
+         equipment: [resistance-band, band-anchor]\nlimits: [{tag: kneeling, allow: light}]\nbirth_year: ",
+    );
+    assert_eq!(of("1955"), [false, false, true]);
+    assert!(of("1990")[1]);
+}
+
+/// A held weight is gripped, and breath is held with it.
+#[test]
+fn who_must_not_hold_the_breath_holds_no_weight() {
+    let of = left(
+        ["suitcase-hold", "weighted-plank", "dead-bug"],
+        "goal: general-fitness\ntraining_status: intermediate\nequipment: [dumbbells, weight-plate]\n",
+    );
+    assert_eq!(of(""), [true; 3]);
+    assert_eq!(of("limits: [breath-hold]"), [false, false, true]);
+}
+
+/// Presses and squats in one have too little for the legs and too much for the arms.
+#[test]
+fn who_knows_the_goblet_squat_is_not_led_to_press_it() {
+    let of = left(
+        ["dumbbell-thruster", "goblet-squat"],
+        "goal: hypertrophy\ntraining_status: intermediate\nequipment: [dumbbells]\n",
+    );
+    assert_eq!(of("known_lifts: {goblet-squat: {load: 20, reps: 10, rir: 2}}"), [false, true]);
+}

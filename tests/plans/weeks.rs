@@ -1,0 +1,134 @@
+//! The week that suits a number of days. Common practice.
+
+use weekwright::inner::design;
+use weekwright::input::plan::Item;
+use weekwright::planner::Options;
+use weekwright::words::{Goal, Muscle, Pattern};
+
+use super::shape::{client, items, plan};
+use super::wishes::places;
+use crate::rules::check::PLANNER;
+
+const KIT: &str = "equipment: [barbell, squat-rack, safety-arms, bench, dumbbells, pull-up-bar, cable-station, lat-pulldown]\n";
+const WEEK: [&str; 6] = ["mon", "tue", "wed", "thu", "fri", "sat"];
+
+fn days(count: usize, minutes: u32) -> String {
+    let days = WEEK.iter().take(count).map(|day| format!("{{day: {day}, minutes: {minutes}}}"));
+    format!("sessions: [{}]\n", days.collect::<Vec<_>>().join(", "))
+}
+
+/// The names and days of the splits that are tried.
+fn splits(keys: &str) -> Vec<(String, Vec<String>)> {
+    let request = PLANNER.request(&client(keys), &Options::default());
+    let splits = design::candidates(&request).into_iter();
+    splits.map(|split| (split.name, split.days.into_iter().map(|day| day.idea).collect())).collect()
+}
+
+#[test]
+fn parts_of_the_body_have_their_days_for_size_and_strength_only() {
+    let parts = |goal: Goal, count: usize, more: &str| {
+        let keys =
+            format!("goal: {goal}\ntraining_status: intermediate\n{KIT}{}{more}", days(count, 60));
+        let names: Vec<String> = splits(&keys).into_iter().map(|(name, _)| name).collect();
+        ["push, pull, legs", "push, pull, legs, upper, lower"]
+            .map(|name| names.iter().any(|one| one == name))
+    };
+    assert_eq!(parts(Goal::FatLoss, 6, ""), [false, false]);
+    assert_eq!(parts(Goal::Hypertrophy, 5, ""), [true, true]);
+    assert_eq!(parts(Goal::Hypertrophy, 6, ""), [true, false]);
+    assert_eq!(parts(Goal::Hypertrophy, 6, "emphasis: {lats: more}\n"), [true, true]);
+}
+
+#[test]
+fn to_lose_fat_legs_have_three_of_five_days() {
+    let keys = format!("goal: fat-loss\ntraining_status: intermediate\n{KIT}{}", days(5, 60));
+    let splits = splits(&keys);
+    let halves = splits.iter().find(|(name, _)| name == "upper and lower").expect("it is tried");
+    assert_eq!(halves.1.iter().filter(|idea| *idea == "lower body").count(), 3, "{halves:?}");
+}
+
+#[test]
+fn four_short_days_in_pairs_have_legs_and_arms_each() {
+    let keys = format!("goal: fat-loss\ntraining_status: novice\n{KIT}{}", days(4, 30));
+    let names = |more: &str| -> Vec<String> {
+        splits(&format!("{keys}{more}")).into_iter().map(|(name, _)| name).collect()
+    };
+    let both = names("");
+    assert!(both.iter().any(|name| name == "upper and lower"), "{both:?}");
+    let paired = names("supersets: prefer\n");
+    assert!(paired.iter().all(|name| name != "upper and lower"), "{paired:?}");
+    assert!(paired.iter().any(|name| name == "squat and push, hinge and pull"), "{paired:?}");
+}
+
+/// One long session a week has both presses and both pulls, a squat and a hinge, and no set is there to fill a range.
+#[test]
+fn the_only_session_of_a_week_has_every_movement() {
+    let plan = plan(&format!(
+        "goal: strength\ntraining_status: intermediate\nsex: female\nbody_mass_kg: 66\n\
+         equipment: [trap-bar, leg-press, lat-pulldown, seated-row-machine, chest-press-machine, dumbbells, adjustable-bench]\n\
+         exercises: {{must: [trap-bar-deadlift], prefer: [farmer-carry]}}\n\
+         known_lifts: {{trap-bar-deadlift: {{load: 60, reps: 6}}, lat-pulldown: {{load: 35, reps: 10}}, \
+         machine-chest-press: {{load: 25, reps: 10}}}}\n{}",
+        days(1, 85),
+    ));
+    for pattern in [
+        Pattern::Hinge,
+        Pattern::Squat,
+        Pattern::HorizontalPush,
+        Pattern::HorizontalPull,
+        Pattern::VerticalPush,
+        Pattern::VerticalPull,
+    ] {
+        let entry = |item: &Item| PLANNER.catalog().get(&item.exercise).unwrap().pattern;
+        assert!(items(&plan).any(|(_, item)| entry(item) == Some(pattern)), "{pattern}");
+    }
+    assert!(!places(&plan, "farmer-carry").is_empty(), "what is liked comes");
+}
+
+/// VO-05 and VO-12 say four sets; who comes once or twice has three of a lift on a day, and is served.
+#[test]
+fn few_days_ask_for_three_sets_of_a_muscle() {
+    let low = |count: usize, goal: &str| {
+        let keys = format!("goal: {goal}\ntraining_status: intermediate\n{KIT}{}", days(count, 60));
+        PLANNER.request(&client(&keys), &Options::default()).targets[&Muscle::Chest].low
+    };
+    assert_eq!([low(1, "strength"), low(2, "endurance")], [3.0, 3.0]);
+    assert!(low(2, "strength") >= 4.0 && low(3, "endurance") > 4.0 && low(2, "hypertrophy") > 4.0);
+}
+
+/// A heavy thrust comes before the squat where the glutes should get more.
+#[test]
+fn what_should_get_more_is_heavy_first() {
+    let plan = plan(&format!(
+        "goal: hypertrophy\ntraining_status: advanced\nsex: female\nbody_mass_kg: 67\n{KIT}emphasis: {{glutes: more}}\n\
+         exercises: {{must: [hip-thrust]}}\nknown_lifts: {{hip-thrust: {{load: 120, reps: 8}}, back-squat: {{load: 85, reps: 6}}}}\n{}",
+        days(5, 75),
+    ));
+    let (day, place) = places(&plan, "hip-thrust")[0];
+    assert_eq!(place, 0, "it opens its first day");
+    let on = |at: usize, id: &str| {
+        items(&plan)
+            .find(|(day, item)| *day == at && item.exercise == id)
+            .map(|(_, item)| item.load_kg)
+    };
+    let heavy = on(day, "hip-thrust").flatten();
+    let later = places(&plan, "hip-thrust")
+        .into_iter()
+        .skip(1)
+        .filter_map(|(at, _)| on(at, "hip-thrust").flatten());
+    assert!(later.into_iter().all(|kg| Some(kg) <= heavy), "{heavy:?}");
+}
+
+/// A minute is short for ten squats (RX-07 gives one to two for long sets).
+#[test]
+fn a_bar_on_the_legs_rests_ninety_seconds() {
+    let plan = plan(&format!(
+        "goal: fat-loss\ntraining_status: novice\nsex: male\n{KIT}exercises: {{must: [back-squat]}}\n{}",
+        days(3, 60),
+    ));
+    let squats: Vec<u32> = items(&plan)
+        .filter(|(_, item)| item.exercise == "back-squat")
+        .map(|(_, item)| item.rest_s)
+        .collect();
+    assert!(!squats.is_empty() && squats.iter().all(|rest| *rest >= 90), "{squats:?}");
+}
