@@ -240,10 +240,8 @@ impl Composer<'_> {
         let less = self.tired_kg(done, day, (&load, ladder.as_ref()), ask);
         let tired = u32::from(less.is_some());
         load.load_kg = less.or(load.load_kg);
-        let mut kept_for_sets = 0.0;
         if let Some((kg, ladder)) = load.load_kg.zip(ladder.as_ref()) {
             let fewer = self.for_many_sets(done, kg, ladder, ask);
-            kept_for_sets = kg - fewer;
             if fewer < kg {
                 load.note.clear();
             }
@@ -254,9 +252,7 @@ impl Composer<'_> {
             }
         }
         let left = |kg: f64| self.reserve_at(entry, kg, ladder.as_ref(), ask);
-        // What is taken off for many sets is what the last of them has left.
-        let rir =
-            load.load_kg.map_or(rir, |kg| left(kg + kept_for_sets).saturating_sub(tired).max(rir));
+        let rir = load.load_kg.map_or(rir, |kg| left(kg).saturating_sub(tired).max(rir));
         let list = Some(vec![amount; done.sets as usize]);
         let note = own.map_or(load.note, |own| own.note);
         let of = |measure: Measure| list.clone().filter(|_| entry.measure == measure);
