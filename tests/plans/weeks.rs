@@ -132,3 +132,17 @@ fn a_bar_on_the_legs_rests_ninety_seconds() {
         .collect();
     assert!(!squats.is_empty() && squats.iter().all(|rest| *rest >= 90), "{squats:?}");
 }
+
+/// Rows pay for the presses, and the hands have one carry a week.
+#[test]
+fn a_week_for_strength_is_not_all_pulldowns_and_carries() {
+    let plan =
+        plan(&format!("goal: strength\ntraining_status: novice\nsex: male\n{KIT}{}", days(3, 60),));
+    let count = |pattern: Pattern| {
+        let is_of =
+            |item: &Item| PLANNER.catalog().get(&item.exercise).unwrap().pattern == Some(pattern);
+        items(&plan).filter(|(_, item)| is_of(item)).count()
+    };
+    assert!(count(Pattern::VerticalPull) <= 2 && count(Pattern::HorizontalPull) >= 1);
+    assert!(count(Pattern::Carry) <= 1);
+}

@@ -66,8 +66,8 @@ pub(super) fn for_less_load(
     usable.iter().find(lighter).map(better)
 }
 
-/// A pull-up or dip of which the client's other lifts say that few go, or many, and of a woman who said nothing, is a test or a warm-up and no set: what goes
-/// up in steps does the movement. Common practice.
+/// A pull-up or dip of which the client's other lifts say that few go, or many, and of a woman who said nothing, is a test or
+/// a warm-up and no set: what goes up in steps does the movement. Common practice.
 pub(super) fn for_what_goes(
     request: &Request,
     usable: &[&Arc<Entry>],
