@@ -137,7 +137,7 @@ fn a_bar_on_the_legs_rests_ninety_seconds() {
 #[test]
 fn a_week_for_strength_is_not_all_pulldowns_and_carries() {
     let plan =
-        plan(&format!("goal: strength\ntraining_status: novice\nsex: male\n{KIT}{}", days(3, 60),));
+        plan(&format!("goal: strength\ntraining_status: novice\nsex: male\n{KIT}{}", days(3, 60)));
     let count = |pattern: Pattern| {
         let is_of =
             |item: &Item| PLANNER.catalog().get(&item.exercise).unwrap().pattern == Some(pattern);
