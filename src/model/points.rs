@@ -132,10 +132,10 @@ weights! {
             BACK_LOADED_TWICE = -14.0;
             /// One more loaded squat or hinge on both legs on a day for size, strength or power, where another day takes it.
             SECOND_BIG_LIFT = -28.0;
-            /// A set over eight of a squat and a pull off the floor with the bar on one day.
-            BIG_SETS = -14.0;
             /// The same where power is the goal, which is quick on fresh legs.
             SECOND_BIG_LIFT_FOR_POWER = -45.0;
+            /// A set over eight of a squat and a pull off the floor with the bar on one day.
+            BIG_SETS = -14.0;
             /// One more lift for the legs on a day than two, where another day takes legs as well.
             THIRD_LEG_LIFT = -12.0;
             /// The same where strength is the goal: legs that squat and pull heavy have little left.
@@ -176,7 +176,7 @@ weights! {
             /// The same where strength is the goal, and the minutes are the bar's.
             OVER_SUPPORT_FOR_STRENGTH = -20.0;
         "support-lifts":
-            /// A lunge, leg curl, calf raise, thrust or hinge more than supports the week of the goal.
+            /// A lunge, leg curl, calf raise, thrust, hinge or carry more than supports the week of the goal.
             SUPPORT_AGAIN = -16.0;
         "pattern-repeats":
             /// A second press, row, squat or hinge of a pattern on a day that is not for few body parts.
@@ -336,15 +336,13 @@ weights! {
             FILLER_FOR_FAT = -9.0;
             /// A leg curl or a leg extension where size is not the goal: hinges and squats train the thighs as well.
             CURL_OF_THE_LEG = -14.0;
-            /// A leg swung back against a cable, a band or its own weight.
-            KICKBACK = -16.0;
             /// A calf raise where the goal is to lose fat, or power, whose jumps train the calves.
             CALVES_FOR_FAT = -10.0;
             /// The trunk turned where power is not the goal: held against the turn it learns more.
             TURNED = -14.0;
             /// Raises for the side delts where size is not the goal: presses overhead train them as well.
             RAISE = -2.0;
-            /// A row with a load and a support where strength or power is the goal: it pays for the presses.
+            /// A row with a load on up to three days for strength or power: it pays for the presses.
             ROW_FOR_STRENGTH = 5.0;
             /// A row bent over where strength or power is the goal and the chest may lie on a bench: squats and pulls tire the back.
             BENT_ROW = -8.0;

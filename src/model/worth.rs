@@ -10,10 +10,10 @@ use super::points::{
     ALL_ROUND, ATTENTION, AVOIDED, BAR_FOR_STRENGTH, BENT_ROW, CALVES_FOR_FAT, CARRY,
     CARRY_FOR_STRENGTH, CURL_OF_THE_LEG, DEADLIFT, ENDS_EARLY, FAST, FILLER, FILLER_FOR_FAT,
     FILLER_FOR_POWER, FILLER_FOR_STRENGTH, FLY, FOR_LATER_YEARS, GUIDED, GUIDED_SENIOR,
-    HARD_TO_LEARN, IN_HANDS, KEPT, KICKBACK, KIN, KNOWN, MUCH_FILLER, OFF_THE_FLOOR,
-    ONLY_A_STAND_IN, PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, ROW_FOR_STRENGTH, SECOND_CHOICE,
-    SECOND_TO, SMALL_WORK, SPARINGLY, SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, TURNED,
-    UNLOADED, UNLOADED_LIFT,
+    HARD_TO_LEARN, IN_HANDS, KEPT, KIN, KNOWN, MUCH_FILLER, OFF_THE_FLOOR, ONLY_A_STAND_IN,
+    PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, ROW_FOR_STRENGTH, SECOND_CHOICE, SECOND_TO,
+    SMALL_WORK, SPARINGLY, SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, TURNED, UNLOADED,
+    UNLOADED_LIFT,
 };
 use crate::input::profile::Limit;
 use crate::request::candidate::Station;
@@ -178,10 +178,6 @@ const fn is_for_later_years(pattern: Pattern) -> bool {
 /// What small work loses where no wish asks for it.
 fn filler(request: &Request, candidate: &Candidate) -> f64 {
     let wished = candidate.prime().is_some_and(|prime| request.wants_more(prime));
-    // A leg swung back against a cable is no thrust, whatever it is wished for.
-    if candidate.pattern == Pattern::HipExtension && !candidate.is_compound() {
-        return if candidate.is_wished() { 0.0 } else { KICKBACK };
-    }
     if wished || candidate.is_compound() {
         return 0.0;
     }

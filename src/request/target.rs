@@ -97,12 +97,10 @@ fn wish(profile: &Profile, muscle: Muscle) -> Option<Target> {
         Some(Emphasis::Less) => 0.5,
         None => 1.0,
     };
-    // Whose shoulder has limits is asked for no work of the side delts that they did not wish.
-    let spared = muscle == Muscle::SideDelts
-        && spares_raises(profile)
-        && profile.emphasis.get(&muscle) != Some(&Emphasis::More);
-    // The one session of a week trains the small muscles by its lifts.
     let wished = profile.emphasis.get(&muscle) == Some(&Emphasis::More);
+    // Whose shoulder has limits is asked for no work of the side delts that they did not wish.
+    let spared = muscle == Muscle::SideDelts && spares_raises(profile) && !wished;
+    // The one session of a week trains the small muscles by its lifts.
     let comes_along = once_a_week(profile) && !muscle.is_major() && !wished;
     let default = default.filter(|_| !spared && !comes_along);
     match (own, default) {

@@ -114,11 +114,10 @@ fn clash(request: &Request, one: &Item, other: &Item) -> Option<(&'static str, S
     let machine = |item: &Item| item.is_compound() && matches!(station(item), Station::Fixed(_));
     // A press and a pull go from stack to stack; a machine for the legs is set up for one, unless the client likes pairs.
     let moves = request.profile.supersets == Supersets::Prefer;
-    let set_up = |item: &Item| bar(item) || (machine(item) && legs(item) && !moves);
+    let set_up = |item: &Item| machine(item) && legs(item) && !moves;
     let large = |item: &Item| bar(item) || machine(item);
-    let clash =
-        |one: &Item, other: &Item| set_up(one) && large(other) && (set_up(other) || !bar(one));
-    if clash(one, other) || clash(other, one) {
+    let bars = bar(one) && bar(other);
+    if bars || (set_up(one) && large(other)) || (set_up(other) && large(one)) {
         return Some(("one bar, rack or large machine at most", "two".to_owned()));
     }
     let grips = |item: &Item| grade(&item.entry, Stress::Grip).is_some();

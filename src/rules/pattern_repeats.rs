@@ -59,6 +59,12 @@ fn is_thrust(entry: &Entry) -> bool {
     entry.pattern == Some(Pattern::HipExtension) && entry.kind == Some(Kind::Compound)
 }
 
+/// Kinds of lifts of which a day has one: a name, what is wanted, and whether an exercise is of it.
+const ONCE_A_DAY: [(&str, &str, fn(&Entry) -> bool); 2] = [
+    ("squats", "one squat without a machine at most", is_free_squat),
+    ("thrusts", "one thrust or bridge at most", is_thrust),
+];
+
 /// Single-joint work apart from the trunk's.
 fn is_one_joint(entry: &Entry) -> bool {
     entry.kind == Some(Kind::Isolation) && !entry.pattern.is_some_and(Pattern::is_trunk)
@@ -165,21 +171,13 @@ impl Rule for PatternRepeats {
                     }
                 }
             }
-            let squats = items.iter().filter(|item| is_free_squat(&item.entry)).count();
-            if squats > 1 {
-                let place = format!("{}, squats", session.label);
-                let wanted = "one squat without a machine at most";
-                findings.push(
-                    Finding::broken(self.id(), place, wanted, squats.to_string()).as_remark(),
-                );
-            }
-            let thrusts = items.iter().filter(|item| is_thrust(&item.entry)).count();
-            if thrusts > 1 {
-                let place = format!("{}, thrusts", session.label);
-                let wanted = "one thrust or bridge at most";
-                findings.push(
-                    Finding::broken(self.id(), place, wanted, thrusts.to_string()).as_remark(),
-                );
+            for (name, wanted, is_of) in ONCE_A_DAY {
+                let done = items.iter().filter(|item| is_of(&item.entry)).count();
+                if done > 1 {
+                    let place = format!("{}, {name}", session.label);
+                    let finding = Finding::broken(self.id(), place, wanted, done.to_string());
+                    findings.push(finding.as_remark());
+                }
             }
             let bars = items.iter().filter(|item| is_bar_for_legs(&item.entry)).count();
             if bars > MOST_BARS_FOR_LEGS {
@@ -228,7 +226,7 @@ fn limited(most: usize) -> f64 {
 }
 
 impl PatternRepeats {
-    /// One squat without a machine, and rather no second press, row or squat on a day that is not for few body parts.
+    /// One squat without a machine and one thrust, and rather no second press, row or squat on a day that is not for few body parts.
     fn add_second_lifts(&self, weekly: &mut Weekly, day: usize) {
         let label = weekly.request.days[day].label();
         let whole = weekly.split.days[day].whole_body;
@@ -236,15 +234,12 @@ impl PatternRepeats {
             let picks = weekly.on(day).filter(|pick| test(&weekly.candidate(pick).entry));
             picks.map(|pick| (pick.chosen, 1.0)).collect()
         };
-        let squats = chosen(weekly, &is_free_squat);
-        if squats.len() > 1 {
-            let subject = format!("free_squat_{label}");
-            weekly.model.convention(self.id(), subject, squats, Op::Le, 1.0);
-        }
-        let thrusts = chosen(weekly, &is_thrust);
-        if thrusts.len() > 1 {
-            let subject = format!("thrust_{label}");
-            weekly.model.convention(self.id(), subject, thrusts, Op::Le, 1.0);
+        for (name, _, is_of) in ONCE_A_DAY {
+            let done = chosen(weekly, &is_of);
+            if done.len() > 1 {
+                let subject = format!("{name}_{label}");
+                weekly.model.convention(self.id(), subject, done, Op::Le, 1.0);
+            }
         }
         let bars = chosen(weekly, &is_bar_for_legs);
         if bars.len() > MOST_BARS_FOR_LEGS {

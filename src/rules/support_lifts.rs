@@ -1,7 +1,7 @@
 //! `support-lifts`: what supports the big lifts of the legs comes once a week.
 //!
 //! Squats and hinges train the legs where strength, power or size is the goal; one lunge, one leg curl and one calf raise
-//! fill what they leave. More of them cost the evening that heavy lifts need. Common practice.
+//! fill what they leave, and one carry is enough for the hands. More of them cost the evening that heavy lifts need. Common practice.
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
@@ -35,7 +35,6 @@ fn most(request: &Request, pattern: Pattern) -> Option<u32> {
             Some(if goal == Goal::Power { 1 } else { 2 } - u32::from(own))
         }
         Pattern::KneeFlexion | Pattern::PlantarFlexion if heavy => Some(1),
-        // One carry a week is enough for the hands.
         Pattern::Carry => Some(1),
         // Squats, pulls and jumps leave the hips nothing to thrust for.
         Pattern::HipExtension if goal == Goal::Power => Some(0),
