@@ -135,6 +135,9 @@ fn accessory(goal: Goal, status: Status, turn: Option<Turn>) -> &'static Dose {
 #[must_use]
 pub fn dose_for(goal: Goal, status: Status, entry: &Entry, turn: Option<Turn>) -> &'static Dose {
     let duty = Duty::of(entry);
+    if let Some(dose) = with_the_bar(goal, status, entry, turn) {
+        return dose;
+    }
     let found = |duty: Duty, turn: Option<Turn>| {
         let of_turn = TABLE.doses.get(&(goal, status, duty, turn));
         of_turn.unwrap_or_else(|| dose(goal, status, duty))
@@ -148,6 +151,19 @@ pub fn dose_for(goal: Goal, status: Status, entry: &Entry, turn: Option<Turn>) -
         (true, false) => usual,
         (true, true) => accessory(goal, status, turn),
     }
+}
+
+/// The dose of a bar on the legs where the goal has one of its own, but on the lighter day.
+fn with_the_bar(
+    goal: Goal,
+    status: Status,
+    entry: &Entry,
+    turn: Option<Turn>,
+) -> Option<&'static Dose> {
+    let legs = matches!(entry.pattern, Some(Pattern::Squat | Pattern::Hinge));
+    let bar = entry.main && entry.load == LoadKind::BarTotal && entry.sides == Sides::Both;
+    let light = turn.is_some_and(Turn::is_light);
+    TABLE.with_the_bar.get(&(goal, status)).filter(|_| legs && bar && !light)
 }
 
 impl Turn {
@@ -182,6 +198,7 @@ type Key = (Goal, Status, Duty, Option<Turn>);
 
 struct Table {
     doses: BTreeMap<Key, Dose>,
+    with_the_bar: BTreeMap<(Goal, Status), Dose>,
     citations: BTreeMap<String, String>,
 }
 
@@ -189,6 +206,7 @@ struct Table {
 #[serde(deny_unknown_fields)]
 struct File {
     rows: Vec<Row>,
+    with_the_bar: Vec<Row>,
     citations: BTreeMap<String, String>,
 }
 
@@ -249,7 +267,14 @@ static TABLE: LazyLock<Table> = LazyLock::new(|| {
         let dose = row.into_dose();
         doses.extend(keys.into_iter().map(|key| (key, dose.clone())));
     }
-    Table { doses, citations: file.citations }
+    let mut with_the_bar = BTreeMap::new();
+    for row in file.with_the_bar {
+        let keys = row.keys();
+        let dose = row.into_dose();
+        with_the_bar
+            .extend(keys.into_iter().map(|(goal, status, ..)| ((goal, status), dose.clone())));
+    }
+    Table { doses, with_the_bar, citations: file.citations }
 });
 
 #[cfg(test)]
@@ -275,7 +300,7 @@ mod tests {
 
     #[test]
     fn every_source_id_has_a_citation() {
-        for dose in TABLE.doses.values() {
+        for dose in TABLE.doses.values().chain(TABLE.with_the_bar.values()) {
             assert!(!dose.sources.is_empty());
             for id in &dose.sources {
                 assert!(citation(id).is_some(), "{id}");

@@ -27,8 +27,9 @@ fn percent(dose: &Dose) -> f64 {
 }
 
 const ROWS: &[Row] = &[
-    ("RX-01 ACSM 2009: novices, 60-70 %", Goal::Strength, NOVICE, Duty::Main, |dose| {
-        (60.0..=70.0).contains(&percent(dose))
+    // The position stand names the load by its most for so many; the share beside it is of summaries (RM-14 puts 12RM at 70 %).
+    ("RX-01 ACSM 2009: novices, loads of 8-12RM", Goal::Strength, NOVICE, Duty::Main, |dose| {
+        (8..=12).contains(&(dose.aim + dose.rir))
     }),
     ("RX-02 ACSM 2009: 1-6RM emphasis, 3-5 min", Goal::Strength, TRAINED, Duty::Main, |dose| {
         within(dose.reps, 1, 6) && (180..=300).contains(&dose.rest_s)

@@ -7,12 +7,15 @@ use crate::strength::estimate::Ask;
 use crate::strength::ladder::to_kg;
 use crate::strength::racks::ladder;
 use crate::strength::working_load::KnownLifts;
-use crate::words::{Goal, Kit, Measure, Pattern, Turn};
+use crate::words::{Goal, Kit, Measure, Pattern, Status, Turn};
 
 /// The lighter day keeps so many repetitions more than the heavier. Common practice.
 const LIGHTER_BY: u32 = 2;
 /// A block begins so many repetitions under its aim.
 const BEGINS_UNDER: u32 = 1;
+/// What went for so many repetitions fewer than a goal's least is near its load, and a block adds so many.
+const NEARLY: u32 = 3;
+const GROWS_BY: u32 = 3;
 /// Sets with the heaviest of a place have so many repetitions at most.
 const MOST_AT_THE_END: u32 = 20;
 /// A load within so much of another is the same.
@@ -69,6 +72,13 @@ pub fn as_done(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
     let most =
         if ends { MOST_AT_THE_END.min(entry.reps.last().copied().unwrap_or(most)) } else { most };
     let as_done = if ends { as_done.min(most) } else { as_done };
+    // A little heavier than the goal asks for is done for about the fewest that it does, with a load near the known one; who
+    // begins grows by repetitions.
+    let nearly = as_done < least && as_done + NEARLY >= least && least + 1 < usual.aim;
+    if nearly && !fast && !strong && profile.training_status != Status::Novice {
+        let reps = [least, most.min(least + GROWS_BY).max(least + 1)];
+        return Dose { reps, aim: least + 1, rir, ..usual.clone() };
+    }
     if !(least..=most).contains(&as_done) {
         return usual.clone();
     }
