@@ -107,6 +107,9 @@ impl<'a> Progress<'_, 'a> {
     fn week(&mut self, plan: WeekPlan) -> Week {
         if plan.in_block == 0 {
             self.base = (self.course.block)(plan.block);
+            for standing in self.tracks.values_mut().filter(|one| plan.block > 0 && !one.is_heavy) {
+                standing.track.begin_block(standing.lift.ladder.as_ref(), standing.lift.cap_kg);
+            }
         }
         let base = std::mem::take(&mut self.base);
         let rotates = plan.block > 0 && base.iter().any(|session| self.is_new(session));

@@ -142,6 +142,20 @@ impl Track {
             self.held = 0;
         }
     }
+
+    /// A new block, after its easier week: where two repetitions more than at the start were done, the load is a step up and
+    /// the repetitions begin again (RX-04: one or two over the target earn 2-10 %); what is fast is a step up.
+    pub fn begin_block(&mut self, ladder: Option<&Ladder>, cap_kg: Option<f64>) {
+        const EARNED: u32 = 2;
+        let fast = self.duty == Duty::Explosive;
+        let earned = self.step() == 1 && self.amount >= self.low + EARNED;
+        let next = self.load_kg.zip(ladder).and_then(|(kg, ladder)| next_load(kg, ladder, cap_kg));
+        if let Some(next) = next.filter(|next| !next.is_wide && (fast || earned)) {
+            self.load_kg = Some(next.load_kg);
+            self.amount = self.low;
+            self.held = 0;
+        }
+    }
 }
 
 #[cfg(test)]
@@ -196,6 +210,19 @@ mod tests {
         let weeks = course(track(Some(50.0)), Some(&bar(1250)), 6);
         let want = [(8, 50.0), (9, 50.0), (10, 50.0), (11, 50.0), (12, 50.0), (8, 52.5)];
         assert_eq!(weeks, want.map(|(reps, load)| (reps, Some(load))));
+    }
+
+    /// RX-04 (ACSM 2009): 2-10 % more once one or two repetitions over the target are done at the load.
+    #[test]
+    fn a_new_block_begins_with_the_load_that_the_last_has_earned() {
+        let begun = |amount: u32, ladder: &Ladder| {
+            let mut track = Track { amount, ..track(Some(50.0)) };
+            track.begin_block(Some(ladder), None);
+            (track.amount, track.load_kg)
+        };
+        assert_eq!(begun(10, &bar(1250)), (8, Some(52.5)), "RX-04");
+        assert_eq!(begun(9, &bar(1250)), (9, Some(50.0)));
+        assert_eq!(begun(10, &dumbbells(&[50, 60])), (10, Some(50.0)));
     }
 
     #[test]

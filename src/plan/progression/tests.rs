@@ -208,9 +208,10 @@ fn twelve_weeks_keep_main_lifts_and_rotate_the_rest() {
     let weeks = room.weeks();
     assert_eq!(weeks.len(), 12);
     let squats = course_of(&weeks, "back-squat");
-    assert_eq!(squats[4], (3, 8, Some(42.5)), "the second block starts easy");
+    // Ten were done with 42.5: two over the eight of the start (RX-04).
+    assert_eq!(squats[4], (3, 8, Some(45.0)), "the second block starts easy, with what is earned");
     let loads: Vec<f64> = squats.iter().filter_map(|week| week.2).collect();
-    assert_eq!((loads[0], loads[11]), (42.5, 45.0), "{squats:?}");
+    assert_eq!((loads[0], loads[11]), (42.5, 47.5), "{squats:?}");
     for (week, plan) in weeks.iter().enumerate() {
         let curl = if week / 4 == 1 { "hammer-curl" } else { "biceps-curl" };
         assert!(items(plan).any(|item| item.exercise == curl), "week {week}");
