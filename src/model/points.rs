@@ -105,6 +105,8 @@ weights! {
             FEW_EXERCISES = -20.0;
             /// An exercise fewer than the minutes of a session usually hold.
             ROOM_LEFT = -8.0;
+            /// One more: the way to it and its first set cost the others their rest.
+            ONE_TOO_MANY = -6.0;
         "different-exercises":
             /// One more exercise to learn for a novice.
             TO_LEARN = -1.0;
@@ -130,6 +132,8 @@ weights! {
         "lower-back":
             /// One more of what the lower back holds on one day, where the week has another.
             BACK_LOADED_TWICE = -14.0;
+            /// A row bent over and a hinge on days that follow each other.
+            BENT_NEAR_A_HINGE = -10.0;
             /// One more loaded squat or hinge on both legs on a day for size, strength or power, where another day takes it.
             SECOND_BIG_LIFT = -28.0;
             /// The same where power is the goal, which is quick on fresh legs.
@@ -142,6 +146,11 @@ weights! {
             THIRD_LEG_LIFT_FOR_STRENGTH = -22.0;
             /// One more loaded hinge in the week of who begins at 65 or later.
             HINGED_TWICE = -40.0;
+        "knee-and-hip":
+            /// A hinge that a week has more than squats.
+            HINGES_OVER_SQUATS = -12.0;
+            /// A hinge or thrust that a day for the whole body has more than squats and lunges.
+            HIPS_WITHOUT_KNEES = -10.0;
         "before-sport":
             /// A set over a few for what the client's sport works hard within two days and a half.
             HEAVY_BEFORE_SPORT = -9.0;
@@ -161,13 +170,13 @@ weights! {
             TO_HIGH = 1.0;
             /// A half-set of a smaller muscle without a target.
             EXTRA = 2.0;
-            /// The same of arms and side delts where neither size nor strength is the goal.
+            /// The same of arms and side delts where neither size nor strength is the goal, and of calves where size is not.
             EXTRA_ARMS = 1.0;
             /// A half-set of the trunk, which every big lift works as well.
             EXTRA_TRUNK = 1.0;
         "arm-work":
             /// A set of their own that arms lack where size is the goal.
-            FEW_OF_ARMS = -5.0;
+            FEW_OF_ARMS = -7.0;
         "usual-sets":
             /// A set over the usual of a day's lifts or of its small work.
             OVER_USUAL = -9.0;
@@ -200,7 +209,7 @@ weights! {
             /// The same with a jump on one day only.
             JUMPS_ONCE = -16.0;
             /// A week for power without a throw.
-            NO_THROW = -14.0;
+            NO_THROW = -26.0;
             /// The same of two days or more with throws on one only.
             THROWS_ONCE = -12.0;
         "complete-week":
@@ -377,7 +386,7 @@ weights! {
             /// Another free form of a lift with the bar that the client dislikes or never does.
             KIN = -20.0;
             /// A main lift of the last block.
-            KEPT = 15.0;
+            KEPT = 30.0;
             /// A lift that the client did lately.
             KNOWN = 10.0;
     }

@@ -5,20 +5,23 @@
 //! or on another day. Who begins at 65 or later has one loaded hinge a week. Where another day takes
 //! legs as well, a day has two lifts for them and one big one. Common practice.
 
+use itertools::Itertools;
+
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::model::goal::at_most;
 use crate::model::points::{
-    BACK_LOADED_TWICE, BIG_SETS, HINGED_TWICE, SECOND_BIG_LIFT, SECOND_BIG_LIFT_FOR_POWER,
-    THIRD_LEG_LIFT, THIRD_LEG_LIFT_FOR_STRENGTH,
+    BACK_LOADED_TWICE, BENT_NEAR_A_HINGE, BIG_SETS, HINGED_TWICE, SECOND_BIG_LIFT,
+    SECOND_BIG_LIFT_FOR_POWER, THIRD_LEG_LIFT, THIRD_LEG_LIFT_FOR_STRENGTH,
 };
 use crate::model::tier::Tier;
 use crate::program::Term;
+use crate::request::day::A_DAY_H;
 use crate::request::dose::takes_few_reps;
 use crate::request::standing::{is_bar_on_legs, is_bent_over, loads_both_legs};
 use crate::request::{Candidate, Request};
-use crate::week::Week;
+use crate::week::{Session, Week};
 use crate::words::{Goal, Muscle, Pattern, Side};
 
 /// What the lower back holds, by day.
@@ -43,6 +46,11 @@ fn is_heavy_bar(entry: &Entry) -> bool {
 
 fn is_hinge(entry: &Entry) -> bool {
     entry.main && loads_both_legs(entry, Pattern::Hinge)
+}
+
+/// Whether two days follow each other.
+fn are_near(request: &Request, one: usize, other: usize) -> bool {
+    one != other && request.days[one].hours_to(&request.days[other]) <= A_DAY_H
 }
 
 impl LowerBack {
@@ -96,6 +104,28 @@ impl LowerBack {
         }
     }
 
+    /// Rows bent over have two days between them and a hinge, as the back that is sore from the one holds the other badly.
+    fn add_rows_beside_hinges(&self, weekly: &mut Weekly) {
+        let of = |day: usize, is_of: fn(&Entry) -> bool| -> Vec<Term> {
+            let picks = weekly.on(day).filter(|pick| is_of(&weekly.candidate(pick).entry));
+            picks.map(|pick| (pick.chosen, 1.0)).collect()
+        };
+        let request = weekly.request;
+        let mut rows = Vec::new();
+        for (one, other) in weekly.days().cartesian_product(weekly.days()) {
+            let (bent, hinges) = (of(one, is_bent_over), of(other, is_hinge));
+            if are_near(request, one, other) && !bent.is_empty() && !hinges.is_empty() {
+                let subject =
+                    format!("{}_{}", request.days[one].label(), request.days[other].label());
+                rows.push((subject, bent.into_iter().chain(hinges).collect::<Vec<Term>>()));
+            }
+        }
+        for (subject, row) in rows {
+            let wish = at_most(row, 1.0).missed_by(MOST_OVER);
+            weekly.miss(self.id(), subject, Tier::View, wish, BENT_NEAR_A_HINGE);
+        }
+    }
+
     /// Who begins at 65 or later has one loaded hinge on both legs a week, and the other against a band or without a load.
     fn add_hinges(&self, weekly: &mut Weekly) {
         let loaded = |entry: &Entry| loads_both_legs(entry, Pattern::Hinge);
@@ -121,6 +151,7 @@ impl Rule for LowerBack {
     fn add_to(&self, weekly: &mut Weekly) {
         self.add_hinges(weekly);
         self.add_leg_lifts(weekly);
+        self.add_rows_beside_hinges(weekly);
         // The only day of a week has squat and pull, and still no row that the same back holds.
         let kinds = if weekly.request.days.len() > 1 { &KINDS[..] } else { &KINDS[1..] };
         for day in weekly.days() {
@@ -138,6 +169,17 @@ impl Rule for LowerBack {
     /// Two a day may be the price of few days: three are a remark.
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();
+        let has = |session: &Session, is_of: fn(&Entry) -> bool| {
+            session.work().any(|item| is_of(&item.entry))
+        };
+        for (one, other) in week.sessions.iter().cartesian_product(&week.sessions) {
+            let near = are_near(request, one.day, other.day);
+            if near && has(one, is_bent_over) && has(other, is_hinge) {
+                let place = format!("{} and {}", one.label, other.label);
+                let wanted = "two days between a row bent over and a hinge";
+                findings.push(Finding::broken(self.id(), place, wanted, "a day").as_remark());
+            }
+        }
         let sessions = week.sessions.iter().filter(|_| request.days.len() > 1);
         for (session, (wanted, is_of)) in
             sessions.flat_map(|session| KINDS.map(|kind| (session, kind)))

@@ -64,6 +64,7 @@ rules! {
     lifts_first::LiftsFirst,
     heavy_lifts::HeavyLifts,
     lower_back::LowerBack,
+    knee_and_hip::KneeAndHip,
     before_sport::BeforeSport,
     beside_sport::BesideSport,
     fresh_lifts::FreshLifts,

@@ -59,10 +59,16 @@ fn is_thrust(entry: &Entry) -> bool {
     entry.pattern == Some(Pattern::HipExtension) && entry.kind == Some(Kind::Compound)
 }
 
+/// A lunge, split squat or step-up: the second tires what the first has tired.
+fn is_lunge(entry: &Entry) -> bool {
+    entry.pattern == Some(Pattern::Lunge) && entry.kind == Some(Kind::Compound)
+}
+
 /// Kinds of lifts of which a day has one: a name, what is wanted, and whether an exercise is of it.
-const ONCE_A_DAY: [(&str, &str, fn(&Entry) -> bool); 2] = [
+const ONCE_A_DAY: [(&str, &str, fn(&Entry) -> bool); 3] = [
     ("squats", "one squat without a machine at most", is_free_squat),
     ("thrusts", "one thrust or bridge at most", is_thrust),
+    ("lunges", "one lunge, split squat or step-up at most", is_lunge),
 ];
 
 /// Single-joint work apart from the trunk's.
@@ -226,7 +232,7 @@ fn limited(most: usize) -> f64 {
 }
 
 impl PatternRepeats {
-    /// One squat without a machine and one thrust, and rather no second press, row or squat on a day that is not for few body parts.
+    /// One squat without a machine, one thrust and one lunge, and rather no second press, row or squat on a day that is not for few body parts.
     fn add_second_lifts(&self, weekly: &mut Weekly, day: usize) {
         let label = weekly.request.days[day].label();
         let whole = weekly.split.days[day].whole_body;

@@ -16,3 +16,17 @@ fn the_lower_back_holds_one_lift_a_day_and_two_where_days_are_few() {
         )
         .allows("mon: romanian-deadlift x4 of 8; chest-supported-row x3 of 8; seated-cable-row x3");
 }
+
+/// Common practice: a back that is sore from a hinge holds no row bent over the day after, nor the day before.
+#[test]
+fn rows_bent_over_keep_away_from_hinges() {
+    let found = "wanted two days between a row bent over and a hinge, got a day";
+    let days =
+        "sessions: [{day: mon, minutes: 60}, {day: tue, minutes: 60}, {day: thu, minutes: 60}]";
+    check_rule("lower-back")
+        .with(days)
+        .remarks("mon: barbell-row x3 of 8\ntue: deadlift x3 of 5", found)
+        .remarks("mon: deadlift x3 of 5\ntue: barbell-row x3 of 8", found)
+        .allows("mon: barbell-row x3 of 8\nthu: deadlift x3 of 5")
+        .allows("mon: chest-supported-row x3 of 8\ntue: deadlift x3 of 5");
+}

@@ -25,6 +25,7 @@ mod fresh_lifts;
 mod grip_order;
 mod heavy_lifts;
 mod kit;
+mod knee_and_hip;
 mod known_lifts;
 mod lead_lift;
 mod leg_day;

@@ -76,3 +76,12 @@ fn two_bars_are_enough_for_the_legs_of_a_day() {
             "mon: wanted two lifts with the bar for the legs at most, got 3",
         );
 }
+
+/// Common practice: of lunges, split squats and step-ups the second tires what the first has tired.
+#[test]
+fn one_lunge_is_enough_for_a_day() {
+    let two = "mon: back-squat x3; dumbbell-split-squat x3; step-up x3";
+    check_rule("pattern-repeats")
+        .remarks(two, "mon, lunges: wanted one lunge, split squat or step-up at most, got 2")
+        .allows(&two.replace("; step-up x3", "; leg-curl x3"));
+}
