@@ -38,7 +38,7 @@ pub fn finisher(
     }
     let entry = *gentle.get(turn.checked_rem(gentle.len())?)?;
     let dose = dose(profile.goal, profile.training_status, Duty::Finisher);
-    (1..=dose.sets[1]).rev().find_map(|sets| {
+    (dose.sets[0]..=dose.sets[1]).rev().find_map(|sets| {
         let mut group = group(entry, sets, dose.span(entry).aim, dose.rest_s);
         let seconds = written_group_s(&group, &|_| Some(entry));
         group.seconds = Some(seconds);

@@ -20,25 +20,26 @@ pub(super) fn seconds(profile: &Profile, minutes: &[u32]) -> Vec<u32> {
     held.iter().enumerate().map(kept).collect()
 }
 
-/// The most seconds of a session that conditioning takes: a quarter, and of a short one up to two fifths where size, strength
-/// and power are not the goal. Common practice.
+/// The most seconds of a session that conditioning takes: a quarter, and of one within three quarters of an hour two fifths
+/// where size, strength and power are not the goal. Common practice.
 #[must_use]
 pub fn most_s(goal: Goal, session_minutes: u32) -> u32 {
     let lifts_first = goal.builds() || goal == Goal::Power;
-    if lifts_first || session_minutes > SHORT_SESSION_MIN {
+    if lifts_first || session_minutes > SHORT_FOR_LUNGS_MIN {
         session_minutes * 60 / 4
     } else {
         session_minutes * 60 * 2 / 5
     }
 }
 
+/// Sessions up to this long give more of themselves to conditioning that is asked for. Common practice.
+const SHORT_FOR_LUNGS_MIN: u32 = 45;
 /// Sessions up to this long end with their last set, but where fat is to be lost. Common practice.
 const SHORT_SESSION_MIN: u32 = 30;
 /// The same where fat is to be lost.
 const SHORTEST_SESSION_MIN: u32 = 20;
-/// What is kept for a finisher where fat is to be lost, in a short session and in others: two to five bouts. Common
+/// What is kept for a finisher where fat is to be lost: four bouts, as fewer are over before the heart is driven. Common
 /// practice.
-const KEPT_SHORT_S: u32 = 2 * 60;
 const KEPT_S: u32 = 4 * 60;
 
 /// Whether a session has room for a finisher.
@@ -52,9 +53,7 @@ pub fn has_a_finisher(profile: &Profile, session_minutes: u32) -> bool {
 /// Where fat is to be lost a finisher is part of the plan, elsewhere it takes what is left.
 fn for_a_finisher(profile: &Profile, session_minutes: u32) -> u32 {
     match profile.goal {
-        Goal::FatLoss if !has_a_finisher(profile, session_minutes) => 0,
-        Goal::FatLoss if session_minutes <= SHORT_SESSION_MIN => KEPT_SHORT_S,
-        Goal::FatLoss => KEPT_S,
+        Goal::FatLoss if has_a_finisher(profile, session_minutes) => KEPT_S,
         _ => 0,
     }
 }
@@ -90,6 +89,13 @@ mod tests {
     use super::*;
 
     #[test]
+    fn short_sessions_give_more_of_themselves_where_lifts_are_not_first() {
+        let minutes = |goal| [35, 45, 60].map(|session| most_s(goal, session) / 60);
+        assert_eq!(minutes(Goal::FatLoss), [14, 18, 15]);
+        assert_eq!(minutes(Goal::Strength), [8, 11, 15]);
+    }
+
+    #[test]
     fn a_finisher_is_kept_room_for_where_fat_is_to_be_lost() {
         let client = |keys: &str| {
             let text = format!(
@@ -98,7 +104,7 @@ mod tests {
             serde_yaml::from_str(&text).unwrap()
         };
         let kept = |keys| seconds(&client(keys), &[20, 30, 60]);
-        assert_eq!(kept("goal: fat-loss, finishers: allow"), [0, 120, 240]);
+        assert_eq!(kept("goal: fat-loss, finishers: allow"), [0, 240, 240]);
         assert_eq!(kept("goal: hypertrophy, finishers: allow"), [0, 0, 0]);
         assert_eq!(kept("goal: fat-loss"), [0, 0, 0]);
     }

@@ -3,9 +3,9 @@
 //! Who presses pays for it with the back of the shoulder; for size the trunk is bent as well as held, and of four days or
 //! more one has the front of the thigh alone and one a press on an incline; whose sport throws
 //! or swims, and whose shoulder is touchy, turns the arm out; whose sport turns and kicks, or runs beside power, trains the
-//! inner thighs; who runs to last trains the calves and hinges on one leg, as every stride does; who trains for power or to
+//! inner thighs; who runs to last trains the calves, and hinges and squats on one leg, as every stride does; who learns to be fast or trains to
 //! lose fat pushes the hips; who is 65 or older trains the ankles and the side of the hip, for stairs and against falls, and
-//! reaches overhead; and a long session that is the week's only one has a row and a press overhead before any arms.
+//! reaches overhead; who begins then gets up from a seat on two days; and a long session that is the week's only one has a row and a press overhead before any arms.
 //! Common practice.
 
 use super::Request;
@@ -47,7 +47,9 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
     let goal = request.profile.goal;
     let jumps = goal == Goal::Power && plays(Muscle::Quads) && plays(Muscle::Hamstrings);
     let runs = u32::from(runs_to_last(request));
-    let pushes_the_hips = matches!(goal, Goal::Power | Goal::FatLoss) && request.days.len() > 1;
+    // Who has learnt the fast lifts pushes the hips with them.
+    let learns = goal == Goal::Power && request.profile.training_status == Status::Novice;
+    let pushes_the_hips = (learns || goal == Goal::FatLoss) && request.days.len() > 1;
     // For size it is the muscle that counts, elsewhere the shoulder of who has a use for it.
     let behind =
         &BEHIND_THE_SHOULDER[..if goal == Goal::Hypertrophy || !turns_out { 1 } else { 2 }];
@@ -69,8 +71,10 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
         steady("ankles", &[Pattern::PlantarFlexion], u32::from(request.is_senior())),
         steady("calves", &[Pattern::PlantarFlexion], if request.is_senior() { 0 } else { runs }),
         Part { one_side: true, ..steady("strides", &[Pattern::Hinge], runs) },
+        part("lunges", &[Pattern::Lunge], runs),
         part("thighs", &[Pattern::HipAdduction], u32::from(plays(Muscle::Adductors) || jumps)),
         part("steps", &[Pattern::HipAbduction], u32::from(request.is_senior())),
+        part("seat", &[Pattern::Squat], seats(request)),
         part("reach", &[Pattern::VerticalPush], u32::from(reaches(request))),
         part("row", &[Pattern::HorizontalPull], u32::from(is_whole(request))),
         part("hips", &[Pattern::HipExtension], u32::from(pushes_the_hips)),
@@ -82,6 +86,13 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
 /// Whether the only session of the week is long: it has both presses and both pulls before any arms.
 fn is_whole(request: &Request) -> bool {
     matches!(request.days.as_slice(), [day] if day.minutes >= LONG_SESSION)
+}
+
+/// How often who begins at 65 or later gets up from a seat, be it a machine's: every day of a week of two.
+fn seats(request: &Request) -> u32 {
+    const EVERY_DAY: usize = 2;
+    let days = u32::try_from(request.days.len().min(EVERY_DAY)).unwrap_or(1);
+    if request.is_older_beginner() { days } else { 0 }
 }
 
 /// Whether a week has a press overhead: from 65 on, and where one session has to have everything.
@@ -119,7 +130,7 @@ fn runs_to_last(request: &Request) -> bool {
 }
 
 /// Whether arms have no work of their own in a week: who trains to last has better uses for the minutes, and for who learns
-/// and pulls hard in sport the boat has done it. Common practice.
+/// and pulls hard in sport the boat has done it, or who learns and comes seldom to lose fat. Common practice.
 pub(super) fn spares_arms(request: &Request, entry: &Entry) -> bool {
     let bends = match entry.pattern {
         Some(Pattern::ElbowFlexion) => true,
@@ -131,7 +142,9 @@ pub(super) fn spares_arms(request: &Request, entry: &Entry) -> bool {
         |muscle: &Muscle| request.wants_more(*muscle) || profile.targets.contains_key(muscle);
     let learns = profile.training_status == Status::Novice && profile.goal != Goal::Hypertrophy;
     let pulls = bends && learns && request.hard_elsewhere(Muscle::Lats).next().is_some();
-    (profile.goal == Goal::Endurance || pulls) && !entry.direct.iter().any(wished)
+    // Three days or fewer to lose fat in the first months are for what moves much.
+    let few = learns && profile.goal == Goal::FatLoss && request.days.len() <= FULL_WEEK;
+    (profile.goal == Goal::Endurance || pulls || few) && !entry.direct.iter().any(wished)
 }
 
 /// Whether a movement completes a client's week.

@@ -1,12 +1,12 @@
 //! `exercise-count`: a session has three exercises at least and not more than its minutes carry.
 //!
-//! In forty minutes five are usual, in an hour seven, and one more is the most, in half an hour two; for a beginner seven,
+//! In forty minutes five are usual, in an hour six, and one more is the most, in half an hour two; for a beginner seven,
 //! and up to nine where nine minutes are left for each (common practice).
 
 use super::{Finding, Force, Rule};
 use crate::model::Weekly;
-use crate::model::goal::at_least;
-use crate::model::points::{FEW_EXERCISES, ROOM_LEFT};
+use crate::model::goal::{at_least, at_most};
+use crate::model::points::{FEW_EXERCISES, ONE_TOO_MANY, ROOM_LEFT};
 use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
@@ -39,6 +39,8 @@ impl Rule for ExerciseCount {
             if f64::from(u32::try_from(done.len()).unwrap_or(u32::MAX)) > usual {
                 let wish = at_least(done.clone(), usual).missed_by(usual);
                 weekly.miss(self.id(), format!("{label}_usual"), Tier::View, wish, ROOM_LEFT);
+                let wish = at_most(done.clone(), usual).missed_by(usual);
+                weekly.miss(self.id(), format!("{label}_crowd"), Tier::View, wish, ONE_TOO_MANY);
             }
             let most = f64::from(most_items(weekly.request, day));
             weekly.model.convention(self.id(), label, done, Op::Le, most);
@@ -68,10 +70,14 @@ impl ExerciseCount {
 
 /// The exercises that a coach writes into so many minutes: for few heavy repetitions one less.
 fn usual_items(request: &Request, day: usize) -> u32 {
-    let heavy = matches!(request.profile.goal, Goal::Strength | Goal::Power);
+    /// Up to so many minutes heavy lifts are as many, as small work has fewer sets beside them.
+    const AS_MANY_MIN: u32 = 60;
+    let minutes = request.days[day].minutes;
+    let strong = matches!(request.profile.goal, Goal::Strength | Goal::Power);
+    let heavy = strong && minutes > AS_MANY_MIN;
     // Two sets of each leave a beginner from 65 on the time for one exercise more.
     let more = u32::from(request.is_older_beginner());
-    let usual = usual_in(request.days[day].minutes) + more - u32::from(heavy);
+    let usual = usual_in(minutes) + more - u32::from(heavy);
     usual.min(most_items(request, day))
 }
 
@@ -81,9 +87,10 @@ const fn usual_in(minutes: u32) -> u32 {
         0..=20 => 3,
         21..=30 => 4,
         31..=40 => 5,
-        41..=50 => 6,
-        51..=70 => 7,
-        _ => 8,
+        41..=60 => 6,
+        61..=80 => 7,
+        81..=100 => 8,
+        _ => 9,
     }
 }
 

@@ -29,10 +29,13 @@ fn extras(rule: &'static str, weekly: &mut Weekly) {
             continue;
         }
         let trunk = matches!(muscle, Muscle::Abs | Muscle::Obliques);
+        let goal = weekly.request.profile.goal;
         let arms = matches!(muscle, Muscle::Biceps | Muscle::Triceps | Muscle::SideDelts);
+        // Every step trains the calves.
+        let calves = *muscle == Muscle::Calves && goal != Goal::Hypertrophy;
         let points = if trunk {
             EXTRA_TRUNK
-        } else if arms && !weekly.request.profile.goal.builds() {
+        } else if calves || arms && !goal.builds() {
             EXTRA_ARMS
         } else {
             EXTRA

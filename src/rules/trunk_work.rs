@@ -38,11 +38,13 @@ fn most(request: &Request) -> (u32, Option<u32>) {
     (a_day, (!open).then_some(a_week))
 }
 
-/// Each day has some, up to three a week; in a quarter of an hour the lifts do.
+/// Each day has some, up to three a week, and for size past the first steps up to two; in a quarter of an hour the lifts do.
 fn fewest(request: &Request) -> u32 {
     const SHORT_MINUTES: u32 = 25;
+    const FOR_SIZE: u32 = 2;
     let days = request.days.iter().filter(|day| day.minutes >= SHORT_MINUTES).count();
-    u32::try_from(days).unwrap_or(0).min(MOST_A_WEEK)
+    let most = if request.builds_size() { FOR_SIZE } else { MOST_A_WEEK };
+    u32::try_from(days).unwrap_or(0).min(most)
 }
 
 /// Every pick of a pattern.
@@ -80,7 +82,12 @@ impl Rule for TrunkWork {
         }
         let kinds = [
             (Pattern::AntiExtension, "front", Some(NO_FRONT_WORK)),
-            (Pattern::AntiLateralFlexion, "side", Some(NO_SIDE_WORK)),
+            // For size the trunk is bent, and the side of it holds every weight that is carried to its place.
+            (
+                Pattern::AntiLateralFlexion,
+                "side",
+                Some(NO_SIDE_WORK).filter(|_| !weekly.request.builds_size()),
+            ),
         ];
         for (pattern, name, cost) in kinds {
             let of_kind = of_pattern(weekly, pattern);

@@ -111,13 +111,15 @@ fn who_runs_to_last_trains_calves_and_one_leg() {
         "goal: endurance\nother_training: [{day: sun, load: easy, muscles: [quads, calves]}]";
     let week = "mon: back-squat x3 of 12; face-pull x2 of 15";
     let one_leg = "single-leg-dumbbell-romanian-deadlift x2 of 10";
+    let lunge = "goblet-split-squat x2 of 10";
     check_rule("complete-week")
         .with("goal: endurance")
         .allows(week)
         .with(runs)
-        .allows(&format!("{week}; {one_leg}; calf-raise x2 of 15"))
-        .remarks(&format!("{week}; calf-raise x2 of 15"), "some hinge")
-        .remarks(&format!("{week}; {one_leg}"), "some plantar flexion");
+        .allows(&format!("{week}; {one_leg}; {lunge}; calf-raise x2 of 15"))
+        .remarks(&format!("{week}; {one_leg}; calf-raise x2 of 15"), "some lunge")
+        .remarks(&format!("{week}; {lunge}; calf-raise x2 of 15"), "some hinge")
+        .remarks(&format!("{week}; {one_leg}; {lunge}"), "some plantar flexion");
 }
 
 /// Common practice: from 65 on a calf catches the stumble.
@@ -143,4 +145,24 @@ fn the_only_session_of_a_week_rows_and_reaches() {
         .remarks(&format!("{week}; barbell-row x3 of 8"), "some vertical push");
     let short = "goal: strength\nsessions: [{day: sat, minutes: 45}]";
     check_rule("complete-week").with(short).allows(week);
+}
+
+/// Common practice: who begins at 65 or later gets up from a seat; who learns to be fast pushes the hips, and later does it fast.
+#[test]
+fn who_begins_late_gets_up_from_a_seat() {
+    let begins =
+        "goal: general-fitness\ntraining_status: novice\nbirth_year: 1950\nstart: 2027-01-04";
+    let rest =
+        "mon: mini-band-side-walk x2 of 10; calf-raise x2 of 12; dumbbell-overhead-press x2 of 10";
+    check_rule("complete-week")
+        .with(begins)
+        .allows(&format!("{rest}; sit-to-stand x2 of 10"))
+        .remarks(rest, "some squat");
+    let fast = "goal: power\nsessions: [{day: mon, minutes: 60}, {day: thu, minutes: 60}]";
+    let week = "mon: back-squat x3 of 5; face-pull x2 of 15\nthu: bench-press x3 of 5";
+    check_rule("complete-week")
+        .with(&format!("training_status: intermediate\n{fast}"))
+        .allows(week)
+        .with(&format!("training_status: novice\n{fast}"))
+        .remarks(week, "some hip extension");
 }

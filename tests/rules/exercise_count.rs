@@ -29,7 +29,7 @@ fn no_more_than_the_minutes_carry() {
         ("sessions: [{day: mon, minutes: 35}]", 6),
         ("sessions: [{day: mon, minutes: 36}]", 6),
         ("sessions: [{day: mon, minutes: 50}]", 7),
-        ("sessions: [{day: mon, minutes: 60}]", 8),
+        ("sessions: [{day: mon, minutes: 60}]", 7),
         ("sessions: [{day: mon, minutes: 90}]", 9),
         ("{training_status: novice, sessions: [{day: mon, minutes: 60}]}", 7),
         ("{training_status: novice, sessions: [{day: mon, minutes: 75}]}", 8),
