@@ -107,3 +107,46 @@ fn who_knows_the_goblet_squat_is_not_led_to_press_it() {
     );
     assert_eq!(of("known_lifts: {goblet-squat: {load: 20, reps: 10, rir: 2}}"), [false, true]);
 }
+
+/// Where size and strength are not the goal the trunk holds, and bends only hanging or against a load.
+#[test]
+fn the_trunk_holds_where_size_and_strength_are_not_the_goal() {
+    let of = |goal: &str| {
+        left(
+            ["crunch", "dead-bug"],
+            "training_status: intermediate\nequipment: [pull-up-bar, bench]\ngoal: ",
+        )(goal)
+    };
+    assert_eq!(of("fat-loss"), [false, true]);
+    assert_eq!(of("hypertrophy"), [true; 2]);
+    assert!(of("fat-loss\nexercises: {prefer: [crunch]}")[0]);
+}
+
+/// Who learns and comes seldom to lose fat has better uses for the minutes than arms.
+#[test]
+fn arms_wait_for_who_begins_to_lose_fat() {
+    let of = left(
+        ["biceps-curl", "one-arm-row"],
+        "goal: fat-loss\nequipment: [dumbbells, bench]\ntraining_status: ",
+    );
+    assert_eq!(of("novice"), [false, true]);
+    assert_eq!(of("novice\nemphasis: {biceps: more}"), [true, true]);
+    assert_eq!(of("intermediate"), [true, true]);
+}
+
+/// A bar is not rolled over legs that begin at 65 or later, and a shoulder with limits holds no body on its side.
+#[test]
+fn who_begins_late_thrusts_without_the_bar_and_spares_the_shoulder() {
+    let of = left(
+        ["hip-thrust", "dumbbell-glute-bridge"],
+        "training_status: novice\ngoal: general-fitness\nequipment: [barbell, bench, dumbbells]\nstart: 2027-01-04\n",
+    );
+    assert_eq!(of("birth_year: 1990"), [true, true]);
+    assert_eq!(of("birth_year: 1955"), [false, true]);
+    let trunk = left(
+        ["side-plank", "band-anti-rotation-press"],
+        "training_status: intermediate\ngoal: general-fitness\nequipment: [resistance-band, band-anchor, dumbbells]\n",
+    );
+    assert_eq!(trunk(""), [true, true]);
+    assert_eq!(trunk("limits: [overhead]"), [false, true]);
+}

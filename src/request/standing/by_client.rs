@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use super::by_kit::is_in_hands;
+use super::by_limit::is_usual;
 use super::{
     better, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper, parents,
 };
@@ -137,6 +138,20 @@ pub(super) fn for_slow_work(
     let swung = entry.pattern == Some(Pattern::Hinge) && is_ballistic(entry);
     let slow = |other: &&&Arc<Entry>| is_proper(other, Pattern::Hinge);
     usable.iter().find(slow).filter(|_| builds && swung).map(better)
+}
+
+/// Where size and strength are not the goal the trunk holds rather than bends on the floor, as it does in everything else.
+/// Common practice.
+pub(super) fn for_a_trunk_that_holds(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let bends = entry.pattern == Some(Pattern::TrunkFlexion) && !entry.is_hung();
+    let bare = bends && entry.load == LoadKind::Bodyweight;
+    let for_strength = request.profile.goal.builds() || request.profile.goal == Goal::Power;
+    let holds = |other: &&&Arc<Entry>| is_usual(other, Pattern::AntiExtension);
+    usable.iter().find(holds).filter(|_| bare && !for_strength).map(better)
 }
 
 /// For young legs a first step with a load is no harder to learn than one without.

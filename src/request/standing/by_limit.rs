@@ -7,6 +7,7 @@ use super::{better, is_lift, is_loaded};
 use crate::input::catalog::Entry;
 use crate::input::profile::{Limit, Profile};
 use crate::request::candidate::grade;
+use crate::request::completing::has_a_touchy_shoulder;
 use crate::request::{Barred, Request};
 use crate::words::{Grade, LoadKind, Muscle, Pattern, Standing, Stress};
 
@@ -17,7 +18,7 @@ fn is_light_only(request: &Request, stress: Stress) -> bool {
 }
 
 /// Whether an exercise may stand in for another of a movement.
-fn is_usual(other: &Entry, pattern: Pattern) -> bool {
+pub(super) fn is_usual(other: &Entry, pattern: Pattern) -> bool {
     other.pattern == Some(pattern) && matches!(other.standing, Standing::Staple | Standing::Regular)
 }
 
@@ -83,7 +84,9 @@ pub(super) fn for_a_touchy_shoulder(
         one.load == LoadKind::BarTotal && grade(one, Stress::WristExtension).is_some()
     };
     let squat = entry.pattern == Some(Pattern::Squat) && rack(entry);
-    let press = entry.pattern == Some(Pattern::HorizontalPush) && bar && end_range;
+    // Who begins learns no press with a bar on a shoulder that hurts.
+    let sore = request.is_guided() && has_a_touchy_shoulder(request);
+    let press = entry.pattern == Some(Pattern::HorizontalPush) && bar && (end_range || sore);
     let free_squat =
         |other: &&&Arc<Entry>| is_usual(other, Pattern::Squat) && is_loaded(other) && !rack(other);
     let free_press = |other: &&&Arc<Entry>| {
@@ -106,4 +109,19 @@ pub(super) fn for_arms_kept_low(
     let spared = spares_raises(&request.profile) && !request.wants_more(Muscle::SideDelts);
     let behind = |other: &&&Arc<Entry>| is_usual(other, Pattern::ShoulderHorizontalAbduction);
     usable.iter().find(behind).filter(|_| raised && spared).map(better)
+}
+
+/// Nor does a shoulder with limits hold the body on its side: the trunk has other ways. Common practice.
+pub(super) fn for_a_shoulder_that_is_spared(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let on_the_arm =
+        entry.pattern == Some(Pattern::AntiLateralFlexion) && entry.load == LoadKind::Bodyweight;
+    let spared = spares_raises(&request.profile);
+    let stands = |other: &&&Arc<Entry>| {
+        is_usual(other, Pattern::AntiRotation) || is_usual(other, Pattern::Carry)
+    };
+    usable.iter().find(stands).filter(|_| on_the_arm && spared).map(better)
 }

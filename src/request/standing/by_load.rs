@@ -97,6 +97,26 @@ pub(super) fn for_what_goes(
     usable.iter().find(in_steps).filter(|_| goes < FEW || short && goes >= MANY).map(better)
 }
 
+/// What is carried is heavy: where something else of the place weighs twice as much, a ball in the arms is no carry. Common
+/// practice.
+pub(super) fn for_a_heavy_carry(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    const MUCH_HEAVIER: f64 = 2.0;
+    let place = request.profile.equipment.as_ref()?;
+    let heaviest = |one: &Entry| {
+        racks::ladder(one, place, request.profile.units).map(|ladder| ladder.heaviest())
+    };
+    let own = heaviest(entry).filter(|_| entry.pattern == Some(Pattern::Carry))?;
+    let heavier = |other: &&&Arc<Entry>| {
+        let usual = other.pattern == entry.pattern && other.standing <= Standing::Regular;
+        usual && heaviest(other).is_some_and(|other| other >= MUCH_HEAVIER * own)
+    };
+    usable.iter().find(heavier).filter(|_| !request.is_guided()).map(better)
+}
+
 /// Two hands want two alike: where the place has one of each size, one hand carries. Common practice.
 pub(super) fn for_one_of_each(
     request: &Request,

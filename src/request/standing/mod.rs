@@ -32,6 +32,7 @@ const SPARING: &[Filter] = &[
     by_limit::for_light_knees,
     by_limit::for_a_touchy_shoulder,
     by_limit::for_arms_kept_low,
+    by_limit::for_a_shoulder_that_is_spared,
     by_load::for_less_load,
 ];
 
@@ -46,6 +47,7 @@ const FILTERS: &[Filter] = &[
     by_kit::for_strong_legs,
     by_kit::for_a_bar_or_dumbbells,
     by_client::for_slow_work,
+    by_client::for_a_trunk_that_holds,
     by_client::for_the_wished_pull,
     by_client::for_a_thrust,
     by_client::for_the_known_bar,
@@ -55,6 +57,7 @@ const FILTERS: &[Filter] = &[
     by_client::for_older_joints,
     older::for_older_beginners,
     older::for_a_slow_hinge,
+    older::for_a_thrust_without_the_bar,
     older::for_a_simple_pull,
     by_client::for_a_hinge_from_the_top,
     by_client::for_a_press_that_is_hard,
@@ -83,6 +86,7 @@ const FILTERS: &[Filter] = &[
     by_load::for_what_goes,
     by_load::for_more_load,
     by_load::for_one_of_each,
+    by_load::for_a_heavy_carry,
 ];
 
 /// Which of the usable exercises are passed over, and why.

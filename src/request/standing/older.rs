@@ -8,7 +8,7 @@ use crate::input::profile::Limit;
 use crate::request::candidate::grade;
 use crate::request::eligibility::has_kit;
 use crate::request::{Barred, Request};
-use crate::words::{Kit, LoadKind, Measure, Pattern, Sides, Standing, Status, Stress};
+use crate::words::{Kind, Kit, LoadKind, Measure, Pattern, Sides, Standing, Status, Stress};
 
 /// From 65 on a beginner rows with a support, a band or a machine: what is bent over asks of a back what it is yet to
 /// learn. Common practice.
@@ -182,6 +182,21 @@ pub(super) fn for_something_firm(
     };
     let wanted = novice && !firm && leans && bare;
     usable.iter().find(upright).filter(|_| wanted).map(better)
+}
+
+/// Who begins at 65 or later does not roll a bar over the legs: a bridge, a dumbbell on the hips or a cable will do. Common
+/// practice.
+pub(super) fn for_a_thrust_without_the_bar(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let thrusts = |one: &Entry| {
+        one.pattern == Some(Pattern::HipExtension) && one.kind == Some(Kind::Compound)
+    };
+    let with_the_bar = thrusts(entry) && entry.load == LoadKind::BarTotal;
+    let other = |other: &&&Arc<Entry>| thrusts(other) && other.load != LoadKind::BarTotal;
+    usable.iter().find(other).filter(|_| request.is_older_beginner() && with_the_bar).map(better)
 }
 
 /// From 65 on who must not kneel pushes the hips standing: the way down to a thrust or bridge goes over the knees. Common
