@@ -53,6 +53,8 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
         let pull = spares && one.pattern.side() == Some(Side::Pull);
         turn.is_empty() || turn.contains(&one.pattern) || pull
     };
+    // Where each of the big lifts has its day, no wish takes another's.
+    let by_lift = request.profile.goal == Goal::Strength && !turn.is_empty() && !legs;
     let firm = |one: &Candidate| {
         is_loaded(&one.entry)
             && one.entry.load != LoadKind::Bodyweight
@@ -63,7 +65,8 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
         &|one| chair && one.is_squat_on_both_legs(),
         &|one| {
             let usual = one.leads(request) && !one.is_each_side() && in_turn(one);
-            (usual && firm(one) || request.is_wished_lead(one)) && hard(one)
+            let wished = request.is_wished_lead(one) && (!by_lift || in_turn(one));
+            (usual && firm(one) || wished) && hard(one)
         },
         &|one| one.leads(request) && hard(one) && !one.is_each_side() && in_turn(one),
         &|one| one.leads(request) && hard(one) && (!legs || one.is_leg_lift()),
@@ -105,11 +108,19 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     // For power the legs are heavy first on every day that has them.
     const FAST: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[Squat, Lunge]];
     const UPPER: [&[Pattern]; 3] = [PRESSES, PRESSES, &[HorizontalPull, VerticalPull]];
+    // Each of the four big lifts has a day for strength: squat, bench, pull off the floor, press overhead.
+    const STRONG_UPPER: [&[Pattern]; 2] = [&[HorizontalPush], &[VerticalPush]];
+    const STRONG_LOWER: [&[Pattern]; 2] = [&[Squat, Lunge], &[Hinge]];
     let is_whole = |day: &usize| weekly.split.days[*day].whole_body;
     let is_upper = |day: &usize| {
         let idea = &weekly.split.days[*day];
         idea.takes(Muscle::Chest) && idea.takes(Muscle::Lats) && !idea.takes(Muscle::Quads)
     };
+    let is_lower = |day: &usize| {
+        let idea = &weekly.split.days[*day];
+        idea.takes(Muscle::Quads) && idea.takes(Muscle::Hamstrings) && !idea.takes(Muscle::Chest)
+    };
+    let strong = weekly.request.profile.goal == Goal::Strength;
     let turn = |is: &dyn Fn(&usize) -> bool| weekly.days().take(day).filter(|day| is(day)).count();
     // The evening before hard sport legs are not what a day is built on, where another day is.
     let eve = |day: &usize| is_whole(day) && weekly.request.is_eve_of_sport(*day);
@@ -122,6 +133,10 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
             _ => WHOLE,
         };
         whole[turn(&is_whole) % whole.len()]
+    } else if is_upper(&day) && strong {
+        STRONG_UPPER[turn(&is_upper) % STRONG_UPPER.len()]
+    } else if is_lower(&day) && strong {
+        STRONG_LOWER[turn(&is_lower) % STRONG_LOWER.len()]
     } else if is_upper(&day) {
         UPPER[turn(&is_upper) % UPPER.len()]
     } else {

@@ -1,5 +1,4 @@
-//! The split as a small problem of its own, solved exactly: one idea a day, and which muscles are hard on
-//! which day under the recovery hours.
+//! The split as a small problem, solved exactly: one idea a day, and which muscles are hard on which under the recovery hours.
 
 use std::collections::BTreeSet;
 
@@ -68,10 +67,10 @@ fn suits(request: &Request, style: &Style) -> bool {
         Some(_) if may_cross && likes_pairs && days == CROSSED_FROM => false,
         Some(_) => days >= style.from_days && (days != 3 || in_a_row),
         None if style.ideas.iter().any(Idea::crosses) => may_cross,
-        // A day for the whole body between two halves is for three days only: with more it leaves a day without lifts.
-        // Who begins has it where two days follow each other.
+        // A day for the whole body between two halves is for three days only: with more it leaves a day without lifts. Where
+        // neither size nor strength is built, and for who begins, it is for two days that follow each other.
         None if style.ideas.iter().any(Idea::whole_body) => {
-            days == style.from_days && (!novice || in_a_row)
+            days == style.from_days && (builds && !novice || in_a_row)
         }
         // Six days are thrice two halves or twice three parts, each with its even rhythm, unless chest or back should have
         // three of them.
@@ -226,11 +225,9 @@ fn sequences(ideas: &[Ideas]) -> Vec<Vec<usize>> {
 
 /// The days of a sequence whose idea has a muscle.
 fn trained(ideas: &[Ideas], sequence: &[usize], muscle: Muscle) -> Days {
-    sequence
-        .iter()
-        .enumerate()
-        .filter(|(day, idea)| ideas[*day][**idea].1.contains(&muscle))
-        .fold(0, |days, (day, _)| days | bit(day))
+    let trains = |(day, idea): &(usize, &usize)| ideas[*day][**idea].1.contains(&muscle);
+    let on = sequence.iter().enumerate().filter(trains);
+    on.fold(0, |days, (day, _)| days | bit(day))
 }
 
 /// Points for each wish that the week opens with: they only choose among equal weeks.
@@ -250,7 +247,9 @@ fn wished(request: &Request) -> Vec<Muscle> {
         let times = if one.is_leg_lift() { 2 } else { 1 };
         one.prime().into_iter().flat_map(move |prime| std::iter::repeat_n(prime, times))
     });
-    more.chain(lifts).collect()
+    // A week for strength opens with the squat, which wants the freshest legs.
+    let strong = request.profile.goal == Goal::Strength && !request.wants_less(Muscle::Quads);
+    more.chain(strong.then_some([Muscle::Quads; 4]).into_iter().flatten()).chain(lifts).collect()
 }
 
 /// Points of a sequence: exposures of every muscle and the wishes of its first day, less repeated ideas.

@@ -3,6 +3,7 @@
 use weekwright::inner::design;
 use weekwright::input::plan::Item;
 use weekwright::planner::Options;
+use weekwright::request::dose::as_done;
 use weekwright::words::{Goal, Muscle, Pattern};
 
 use super::shape::{client, items, plan};
@@ -145,4 +146,56 @@ fn a_week_for_strength_is_not_all_pulldowns_and_carries() {
     };
     assert!(count(Pattern::VerticalPull) <= 2 && count(Pattern::HorizontalPull) >= 1);
     assert!(count(Pattern::Carry) <= 1);
+}
+
+/// Runners and cyclists gain from loads of 4-10RM (CO-21: Ronnestad and Mujika 2014, from memory); the rest of their week is
+/// for many (RX-07).
+#[test]
+fn who_lasts_squats_heavy_with_the_bar_only() {
+    let profile =
+        client(&format!("goal: endurance\ntraining_status: intermediate\n{KIT}{}", days(2, 60)));
+    let of = |id: &str| as_done(&profile, PLANNER.catalog().get(id).unwrap(), None);
+    let squat = of("back-squat");
+    assert!((4..=10).contains(&(squat.aim + squat.rir)) && (120..=180).contains(&squat.rest_s));
+    assert!(of("goblet-squat").aim >= 10);
+}
+
+/// Sixes of a squat are known and eights asked for: they are done with a load near it, and not twelve with much less.
+#[test]
+fn what_is_known_for_a_little_fewer_is_done_for_the_fewest_that_the_goal_asks_for() {
+    let aim = |reps: u32| {
+        let profile = client(&format!(
+            "goal: hypertrophy\ntraining_status: intermediate\nknown_lifts: {{back-squat: {{load: 80, reps: {reps}, rir: 2}}}}\n{KIT}{}",
+            days(3, 60)
+        ));
+        as_done(&profile, PLANNER.catalog().get("back-squat").unwrap(), None).aim
+    };
+    assert_eq!([10, 9, 6, 5, 2].map(aim), [10, 9, 9, 9, 10], "RX-05: 8-12");
+}
+
+/// The back that holds squat and pull of the only day rests at the bench between them.
+#[test]
+fn the_only_day_has_the_bench_between_squat_and_pull() {
+    let plan = plan(&format!(
+        "goal: strength\ntraining_status: intermediate\nsex: male\nbody_mass_kg: 85\n{KIT}exercises: {{must: [bench-press]}}\n\
+         known_lifts: {{back-squat: {{load: 110, reps: 5, rir: 2}}, deadlift: {{load: 140, reps: 4, rir: 2}}, bench-press: {{load: 80, reps: 5, rir: 2}}}}\n{}",
+        days(1, 90),
+    ));
+    let order = ["back-squat", "bench-press", "deadlift"].map(|id| places(&plan, id)[0].1);
+    assert!(order.is_sorted(), "{order:?}");
+}
+
+/// The four big lifts have a day each for strength, and the week opens with the squat.
+#[test]
+fn four_days_for_strength_open_with_squat_bench_pull_and_press() {
+    let plan = plan(&format!(
+        "goal: strength\ntraining_status: intermediate\nsex: male\nbody_mass_kg: 82\n{KIT}\
+         known_lifts: {{back-squat: {{load: 120, reps: 5, rir: 2}}, deadlift: {{load: 150, reps: 5, rir: 2}}, \
+         bench-press: {{load: 90, reps: 5, rir: 2}}, overhead-press: {{load: 55, reps: 5, rir: 2}}}}\nsessions: \
+         [{{day: mon, minutes: 75}}, {{day: tue, minutes: 75}}, {{day: thu, minutes: 75}}, {{day: fri, minutes: 75}}]\n"
+    ));
+    let leads = ["back-squat", "bench-press", "deadlift", "overhead-press"];
+    for (day, id) in leads.iter().enumerate() {
+        assert!(places(&plan, id).contains(&(day, 0)), "{id}: {:?}", places(&plan, id));
+    }
 }
