@@ -35,7 +35,7 @@ fn is_tiring(entry: &Entry) -> bool {
 }
 
 /// Whether the body is lowered by the backs of the thighs, which is felt for days.
-fn is_lowered(entry: &Entry) -> bool {
+pub(super) fn is_lowered(entry: &Entry) -> bool {
     entry.pattern == Some(Pattern::KneeFlexion) && entry.load == LoadKind::Bodyweight
 }
 

@@ -2,6 +2,7 @@
 //!
 //! Calves are sore after the long run, and legs that are to be fresh tomorrow are not trained today. Common practice.
 
+use super::before_sport::is_lowered;
 use super::{Figure, Finding, Force, Rule, Unit};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
@@ -12,9 +13,9 @@ use crate::program::Term;
 use crate::request::Request;
 use crate::request::candidate::felt_by;
 use crate::request::day::A_DAY_H;
-use crate::request::standing::is_loaded;
+use crate::request::standing::{is_bar_on_legs, is_loaded};
 use crate::week::Week;
-use crate::words::{Kind, Muscle, Pattern};
+use crate::words::{Goal, Kind, Muscle, Pattern, Side, Sides};
 
 /// Sets by day beside sport.
 pub(super) struct BesideSport;
@@ -52,13 +53,26 @@ fn times(request: &Request, entry: &Entry, day: usize) -> u32 {
     let hips = matches!(entry.pattern, Some(Pattern::Hinge | Pattern::HipExtension));
     let heavy = hips && is_loaded(entry);
     let back = heavy.then_some(Muscle::SpinalErectors);
-    // Nor do legs that play tomorrow pull off the floor tonight.
-    let legs = (heavy && request.is_eve_of_a_match(day)).then_some(Muscle::Quads);
+    // Nor do legs that play tomorrow pull off the floor or lower themselves tonight.
+    let slow = heavy || is_lowered(entry);
+    let legs = (slow && request.is_eve_of_a_match(day)).then_some(Muscle::Quads);
     let mut muscles = felt_by(entry).chain(back).chain(legs);
-    let waits = muscles.any(|muscle| waits(request, muscle, day));
+    // What stretches one leg under a load is what makes it sore where it should be fast, and of days that all are near sport
+    // the eve of a match is the worst for it.
+    let legs = entry.kind == Some(Kind::Compound)
+        && entry.pattern.and_then(Pattern::side) == Some(Side::Legs);
+    let sore = request.profile.goal == Goal::Power && legs && entry.sides == Sides::Each;
+    let of_a_match = |day: usize| request.is_eve_of_a_match(day);
+    let is_worst = (sore || slow)
+        && of_a_match(day)
+        && felt_by(entry).any(|muscle| request.is_eve_of(muscle, day))
+        && (0..request.days.len()).any(|other| !of_a_match(other));
+    let waits = is_worst || muscles.any(|muscle| waits(request, muscle, day));
     let long = heavy && entry.main && entry.pattern == Some(Pattern::Hinge);
-    let of_a_match = 1 + u32::from(request.is_eve_of_a_match(day));
-    if waits { of_a_match * (1 + u32::from(long)) } else { 0 }
+    // Nor does who learns it squat with the bar.
+    let long = long || request.is_guided() && is_bar_on_legs(entry);
+    let times = (1 + u32::from(of_a_match(day))) * (1 + u32::from(long || sore));
+    if waits { times } else { 0 }
 }
 
 impl Rule for BesideSport {

@@ -38,3 +38,23 @@ fn the_eve_of_a_match_has_no_pull_off_the_floor() {
         .allows("mon: deadlift x4 of 5\nfri: bench-press x4 of 5")
         .remarks("mon: bench-press x4 of 5\nfri: deadlift x4 of 5", "another day");
 }
+
+/// Common practice: what stretches one leg under a load makes it sore where it should be fast, and who learns the bar is sore
+/// from it.
+#[test]
+fn the_eve_of_a_match_has_no_lunges_for_power() {
+    let plays = "sessions: [{day: mon, minutes: 60}, {day: fri, minutes: 60}]\n\
+                 other_training: [{day: sat, load: hard, muscles: [quads, glutes]}]";
+    let lunges = "mon: bench-press x4 of 5\nfri: dumbbell-split-squat x2 of 8";
+    check_rule("beside-sport")
+        .with(&format!("goal: general-fitness\n{plays}"))
+        .allows(lunges)
+        .with(&format!("goal: power\n{plays}"))
+        .remarks(lunges, "another day");
+    let squats = "mon: bench-press x4 of 5\nfri: back-squat x3 of 8";
+    check_rule("beside-sport")
+        .with(&format!("training_status: intermediate\n{plays}"))
+        .allows(squats)
+        .with(&format!("training_status: novice\n{plays}"))
+        .remarks(squats, "another day");
+}
