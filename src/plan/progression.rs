@@ -357,8 +357,9 @@ impl Standing<'_> {
         let lifted = self.lift.lifted.filter(same).map(|(_, kg)| kg);
         // A load that is a step lower for many sets stays so.
         let lifted = lifted.map(|kg| self.planned_kg.map_or(kg, |planned| planned.min(kg)));
-        // Nor does it come at once where the week before was more than a tenth and a step under it.
-        let soon = |kg: f64| self.before.is_some_and(|before| kg > most_after(before, ladder));
+        // Nor does it come at once where the week before was more than a tenth under it.
+        let most = self.before.map(|before| most_for_one.most_after(before, ladder));
+        let soon = |kg: f64| most.is_some_and(|most| kg > most);
         let lifted = lifted.filter(|kg| !soon(*kg));
         let again = lifted.filter(|kg| ladder.makes(*kg) && cap_kg.is_none_or(|cap| *kg <= cap));
         let next = |kg: f64| {

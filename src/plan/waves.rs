@@ -86,6 +86,14 @@ impl Maximum {
     pub fn load_kg(self, percent: f64) -> f64 {
         self.total_kg * percent / 100.0 - self.body_kg
     }
+
+    /// The most in the week after a load: a tenth more. With the body on the bar a step of the belt is less than a tenth of
+    /// what goes up.
+    #[must_use]
+    pub fn most_after(self, load_kg: f64, ladder: &Ladder) -> f64 {
+        let lifts_the_body = self.body_kg > 0.0;
+        if lifts_the_body { most_after(load_kg, ladder) } else { load_kg * MOST_RAISE + 1e-9 }
+    }
 }
 
 /// The load of a heavy set: from the maximum, never over the cap, at most a tenth above `before` (where the body is
@@ -109,10 +117,7 @@ pub fn load(
     {
         load = next.load_kg;
     }
-    // With the body on the bar a step of the belt is less than a tenth of what goes up.
-    let lifts_the_body = most_for_one.body_kg > 0.0;
-    let tenth = |kg: f64| if lifts_the_body { most_after(kg, ladder) } else { kg * MOST_RAISE };
-    let after = before.map_or(f64::INFINITY, tenth);
+    let after = before.map_or(f64::INFINITY, |before| most_for_one.most_after(before, ladder));
     let most = cap_kg.unwrap_or(f64::INFINITY).min(after);
     if load <= most { Some(load) } else { ladder.at_most(most) }
 }

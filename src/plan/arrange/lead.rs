@@ -12,7 +12,7 @@ use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Supersets};
 
 /// The day's lead: one with about as many sets as any that can lead for the client's goal, for the whole body a squat or
 /// hinge, then what they want more of and what they like, a press before a pull and for strength one lying before one
-/// overhead, what is heavier that day, and what has most sets; legs before a push before a pull. Where
+/// overhead but on the day of the lighter bench, what is heavier that day, and what has most sets; legs before a push before a pull. Where
 /// no lift has a load, legs lead days for the whole body.
 pub(super) fn lead(
     request: &Request,
@@ -76,10 +76,10 @@ pub(super) fn lead(
             let bar_first = bar && prime.is_some_and(|prime| heavy_bars.contains(&prime));
             let strong = matches!(goal, Goal::Strength | Goal::Power);
             let pulls = candidate.pattern.side() == Some(Side::Pull);
-            // What is only liked does not tire the arms and back for the heavy lifts of the day.
             let lying = candidate.pattern == Pattern::HorizontalPush;
             let yields = press_day && lying && !is_heavier(done);
             let pushes = between && candidate.pattern.side() == Some(Side::Push);
+            // What is only liked does not tire the arms and back for the heavy lifts of the day.
             let waits = strong && pulls && candidate.wish != Wish::Must || pushes || yields;
             // What should get more opens a day, be it its lighter one.
             let more = candidate.is_wished_for_more(request);
