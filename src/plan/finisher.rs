@@ -126,7 +126,7 @@ mod tests {
             assert!(group.seconds.unwrap() <= left_s.min(MOST_S));
             group.items[0].seconds.as_ref().map(Vec::len)
         };
-        assert_eq!([600, 150, 10].map(bouts), [Some(4), Some(2), None]);
+        assert_eq!([600, 150, 60, 10].map(bouts), [Some(4), Some(2), None, None], "one is none");
         assert_eq!(finisher(&client("never"), &[&hop], (60, 600), 0), None);
         assert_eq!(finisher(&client("allow"), &[&hop], (20, 600), 0), None);
         assert_eq!(finisher(&client("allow"), &[], (60, 600), 0), None);

@@ -223,6 +223,15 @@ mod tests {
         assert_eq!(begun(10, &bar(1250)), (8, Some(52.5)), "RX-04");
         assert_eq!(begun(9, &bar(1250)), (9, Some(50.0)));
         assert_eq!(begun(10, &dumbbells(&[50, 60])), (10, Some(50.0)));
+        let mut fast = Track { duty: Duty::Explosive, ..track(Some(50.0)) };
+        fast.begin_block(Some(&bar(1250)), Some(51.0));
+        assert_eq!(fast.load_kg, Some(50.0), "the cap holds");
+        fast.begin_block(Some(&bar(1250)), None);
+        assert_eq!(
+            (fast.amount, fast.load_kg),
+            (8, Some(52.5)),
+            "what is fast does not grow by repetitions"
+        );
     }
 
     #[test]

@@ -104,7 +104,7 @@ impl LowerBack {
         }
     }
 
-    /// Rows bent over have two days between them and a hinge, as the back that is sore from the one holds the other badly.
+    /// Rows bent over have a day between them and a hinge, as the back that is sore from the one holds the other badly.
     fn add_rows_beside_hinges(&self, weekly: &mut Weekly) {
         let of = |day: usize, is_of: fn(&Entry) -> bool| -> Vec<Term> {
             let picks = weekly.on(day).filter(|pick| is_of(&weekly.candidate(pick).entry));
@@ -176,8 +176,8 @@ impl Rule for LowerBack {
             let near = are_near(request, one.day, other.day);
             if near && has(one, is_bent_over) && has(other, is_hinge) {
                 let place = format!("{} and {}", one.label, other.label);
-                let wanted = "two days between a row bent over and a hinge";
-                findings.push(Finding::broken(self.id(), place, wanted, "a day").as_remark());
+                let wanted = "a day between a row bent over and a hinge";
+                findings.push(Finding::broken(self.id(), place, wanted, "none").as_remark());
             }
         }
         let sessions = week.sessions.iter().filter(|_| request.days.len() > 1);

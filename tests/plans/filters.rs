@@ -150,3 +150,16 @@ fn who_begins_late_thrusts_without_the_bar_and_spares_the_shoulder() {
     assert_eq!(trunk(""), [true, true]);
     assert_eq!(trunk("limits: [overhead]"), [false, true]);
 }
+
+/// A ball in the arms is no carry for who has trained, where a dumbbell weighs twice as much.
+#[test]
+fn a_carry_is_heavy() {
+    let of = left(
+        ["bear-hug-carry", "suitcase-carry"],
+        "goal: strength\nequipment: {medicine-ball: {masses_kg: [6]}, dumbbells: {from_kg: 4, to_kg: 30, step_kg: 2}}\n\
+         training_status: ",
+    );
+    assert_eq!(of("novice"), [true, true]);
+    assert_eq!(of("advanced"), [false, true]);
+    assert!(of("advanced\nexercises: {prefer: [bear-hug-carry]}")[0]);
+}

@@ -40,6 +40,17 @@ fn parts_of_the_body_have_their_days_for_size_and_strength_only() {
     assert_eq!(parts(Goal::Hypertrophy, 6, "emphasis: {lats: more}\n"), [true, true]);
 }
 
+/// Three days with one between are for the whole body where neither size nor strength is built.
+#[test]
+fn a_half_alone_is_for_size_and_strength() {
+    let halves = |goal: &str| {
+        let days = "sessions: [{day: mon, minutes: 60}, {day: wed, minutes: 60}, {day: fri, minutes: 60}]\n";
+        let keys = format!("goal: {goal}\ntraining_status: intermediate\n{KIT}{days}");
+        splits(&keys).iter().any(|(name, _)| name == "upper, lower, full body")
+    };
+    assert_eq!(["hypertrophy", "general-fitness", "power"].map(halves), [true, false, false]);
+}
+
 #[test]
 fn to_lose_fat_legs_have_three_of_five_days() {
     let keys = format!("goal: fat-loss\ntraining_status: intermediate\n{KIT}{}", days(5, 60));

@@ -58,3 +58,15 @@ fn the_eve_of_a_match_has_no_lunges_for_power() {
         .with(&format!("training_status: novice\n{plays}"))
         .remarks(squats, "another day");
 }
+
+/// Common practice: where sport is near every session, lunges still keep clear of the eve of the match.
+#[test]
+fn of_days_that_all_are_near_sport_the_eve_of_a_match_is_the_worst() {
+    let plays = "goal: power\nsessions: [{day: mon, minutes: 60}, {day: wed, minutes: 60}, {day: fri, minutes: 60}]\n\
+                 other_training: [{day: tue, load: hard, muscles: [quads]}, {day: thu, load: hard, muscles: [quads]}, \
+                 {day: sat, load: hard, muscles: [quads]}]";
+    check_rule("beside-sport")
+        .with(plays)
+        .allows("mon: dumbbell-split-squat x2 of 8\nfri: bench-press x3 of 5")
+        .remarks("mon: bench-press x3 of 5\nfri: dumbbell-split-squat x2 of 8", "another day");
+}

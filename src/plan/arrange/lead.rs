@@ -109,7 +109,7 @@ pub(super) fn lead(
                     touchy && candidate.pattern.press_or_row() == Some(Side::Push),
                 ),
                 (
-                    (!wished, !wished || candidate.wish != Wish::Must),
+                    (!wished, !has_to_come),
                     bar_first || !opens || !candidate.is_wished(),
                     spared || pulls_last,
                     candidate.is_each_side(),

@@ -140,7 +140,7 @@ pub(super) fn for_slow_work(
     usable.iter().find(slow).filter(|_| builds && swung).map(better)
 }
 
-/// Where size and strength are not the goal the trunk holds rather than bends on the floor, as it does in everything else.
+/// Where neither size, strength nor power is the goal the trunk holds rather than bends on the floor, as it does in all else.
 /// Common practice.
 pub(super) fn for_a_trunk_that_holds(
     request: &Request,
@@ -149,9 +149,9 @@ pub(super) fn for_a_trunk_that_holds(
 ) -> Option<Barred> {
     let bends = entry.pattern == Some(Pattern::TrunkFlexion) && !entry.is_hung();
     let bare = bends && entry.load == LoadKind::Bodyweight;
-    let for_strength = request.profile.goal.builds() || request.profile.goal == Goal::Power;
+    let bends_for_it = request.profile.goal.builds() || request.profile.goal == Goal::Power;
     let holds = |other: &&&Arc<Entry>| is_usual(other, Pattern::AntiExtension);
-    usable.iter().find(holds).filter(|_| bare && !for_strength).map(better)
+    usable.iter().find(holds).filter(|_| bare && !bends_for_it).map(better)
 }
 
 /// For young legs a first step with a load is no harder to learn than one without.
