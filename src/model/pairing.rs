@@ -170,10 +170,14 @@ impl PairClass {
         // A bar on the legs is set up for one who does nothing else.
         let legs = candidate.pattern.side() == Some(Side::Legs);
         let bar = candidate.entry.load == LoadKind::BarTotal && legs;
+        let fast = request.profile.goal == Goal::Power;
+        let pulls = candidate.pattern.side() == Some(Side::Pull)
+            && candidate.entry.load != LoadKind::BarTotal;
+        let arms = candidate.pattern.side() == Some(Side::Push) || pulls;
         let alone = !request.figures.pairs
-            || candidate.is_heavy()
+            || (candidate.is_heavy() && !(fast && arms))
             || (candidate.duty == Duty::Main && bar)
-            || (request.profile.goal == Goal::Power && request.wants_its_rest(candidate))
+            || (fast && request.wants_its_rest(candidate))
             || matches!(candidate.duty, Duty::Carry | Duty::Explosive);
         if alone {
             return None;

@@ -202,8 +202,12 @@ weights! {
             /// A second trunk exercise of the week against the same movement, but the arch of the back.
             SAME_TRUNK = -6.0;
         "explosive-work":
-            /// A week for power with a fast lift with the bar on one day only.
+            /// A week for power with a fast lift with the bar on one day only, or beside a pull off the floor.
             FAST_ONCE = -18.0;
+            /// Three days or more for power with one squat.
+            SQUATTED_ONCE = -24.0;
+            /// A day for power without a jump or throw, or the first without a jump.
+            NO_SPRING = -20.0;
             /// A week for power without a jump.
             NO_JUMP = -34.0;
             /// The same with a jump on one day only.

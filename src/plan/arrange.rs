@@ -7,7 +7,7 @@ use std::cmp::Reverse;
 
 use itertools::Itertools as _;
 
-use self::lead::lead;
+use self::lead::{has_a_bar, lead};
 use super::pair_up::Together;
 use crate::request::candidate::{Candidate, Station};
 use crate::request::dose::Duty;
@@ -36,11 +36,14 @@ pub fn arranged(
     whole_body: bool,
 ) -> Vec<Together> {
     let lead = lead(request, &groups, heavier, whole_body);
+    let between = press_between(request, &groups);
     let ranked = groups
         .into_iter()
         .map(|group| in_turn(request, group, lead))
-        .sorted_by_key(|group| (rank_of(request, group, lead), usual_place(request, group)))
-        .chunk_by(|group| rank_of(request, group, lead))
+        .sorted_by_key(|group| {
+            (rank_of(request, group, lead, between), usual_place(request, group))
+        })
+        .chunk_by(|group| rank_of(request, group, lead, between))
         .into_iter()
         .map(|(_, block)| block.collect::<Vec<_>>())
         .collect::<Vec<_>>();
@@ -75,13 +78,33 @@ fn in_turn(request: &Request, mut group: Together, lead: Option<usize>) -> Toget
     group
 }
 
-/// What should get more and leads its day stands before heavier lifts, too.
-fn rank_of(request: &Request, group: &Together, lead: Option<usize>) -> Rank {
+/// The press that stands between a squat and a pull with the bar on the only day of a week, be it with dumbbells: the back
+/// that has held the one has a rest before the other.
+fn press_between(request: &Request, groups: &[Together]) -> Option<usize> {
+    let big = |pattern: Pattern| has_a_bar(request, groups, pattern);
+    let both = request.days.len() == 1 && big(Pattern::Squat) && big(Pattern::Hinge);
+    let alone = groups.iter().filter(|group| both && group.len() == 1).flatten();
+    let presses = alone.map(|done| (done.sets, done.candidate)).filter(|(_, candidate)| {
+        let one = &request.candidates[*candidate];
+        one.duty == Duty::Main && one.pattern.press_or_row() == Some(Side::Push)
+    });
+    presses.max_by_key(|(sets, candidate)| (*sets, Reverse(*candidate))).map(|(_, one)| one)
+}
+
+/// What should get more and leads its day stands before heavier lifts, too, and so does what is liked where nothing is heavy.
+fn rank_of(
+    request: &Request,
+    group: &Together,
+    lead: Option<usize>,
+    between: Option<usize>,
+) -> Rank {
     let ranks = group.iter().map(|done| {
         let candidate = &request.candidates[done.candidate];
-        let more = candidate.is_wished_for_more(request);
+        let more = candidate.is_wished_for_more(request)
+            || !request.trains_heavy() && candidate.is_wished();
         match rank(candidate) {
             Rank::MultiJoint if Some(done.candidate) == lead && more => Rank::Heavy,
+            Rank::MultiJoint if Some(done.candidate) == between => Rank::Heavy,
             _ if leads_its_muscle(request, candidate) => Rank::MultiJoint,
             usual => usual,
         }
@@ -213,6 +236,13 @@ fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
         let at_once =
             place > 0 && is_two_legged_main(at(place)) && is_two_legged_main(at(place - 1));
         cost += if at_once { 20 } else { 0 };
+        // On the day of the bench a pull stands between it and the next press.
+        let presses = |one: &Candidate| one.is_compound() && one.pattern.side() == Some(Side::Push);
+        let benched = place > 0
+            && Some(items[place - 1].candidate) == lead
+            && at(place - 1).pattern == Pattern::HorizontalPush
+            && presses(at(place));
+        cost += if benched && !whole_body && request.trains_heavy() { 12 } else { 0 };
         let knee_then_knee = place > 0 && at(place).pattern == at(place - 1).pattern;
         cost += if knee_then_knee { 6 } else { 0 };
     }

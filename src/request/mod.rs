@@ -10,6 +10,7 @@ pub mod day;
 pub mod dose;
 pub mod eligibility;
 pub mod figures;
+mod leads;
 pub mod resolve;
 mod rest;
 pub mod screening;
@@ -224,7 +225,9 @@ impl Request {
     pub fn is_eve_for(&self, entry: &Entry, day: usize) -> bool {
         let is_eve =
             |day: usize| candidate::felt_by(entry).any(|muscle| self.is_eve_of(muscle, day));
-        is_eve(day) && !(0..self.days.len()).all(is_eve)
+        // For power the eve of a practice is a day like others: it is the match that legs are kept fresh for.
+        let counts = self.profile.goal != Goal::Power || self.is_eve_of_a_match(day);
+        counts && is_eve(day) && !(0..self.days.len()).all(is_eve)
     }
 
     /// Whether it is the eve of hard sport at the weekend, when matches are played and long tours are made: who plays

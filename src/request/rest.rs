@@ -14,6 +14,9 @@ pub(super) fn rest_s(request: &Request, candidate: &Candidate, dose: &Dose, amou
     // What a pull takes is the arms' and back's, not the whole body's.
     let pulls = candidate.pattern.side() == Some(Side::Pull);
     let rest_s = if pulls { rest_s.min(MOST_REST_OF_PULLS_S) } else { rest_s };
+    // A press overhead is over before the whole body is tired.
+    let overhead = candidate.pattern == Pattern::VerticalPush;
+    let rest_s = if overhead { rest_s.min(MOST_REST_OVERHEAD_S) } else { rest_s };
     // Nor is a band's, or that of a push-up or bridge, which end long before the lungs do.
     let bare = matches!(entry.load, LoadKind::Bodyweight | LoadKind::Band) && !entry.is_hung();
     let rest_s = if bare { rest_s.min(MOST_REST_WITHOUT_A_LOAD_S) } else { rest_s };
@@ -42,6 +45,9 @@ const REST_OF_FEW_S: u32 = 90;
 
 /// The longest rest after a pull: common practice.
 const MOST_REST_OF_PULLS_S: u32 = 150;
+
+/// The longest rest after a press overhead: common practice.
+const MOST_REST_OVERHEAD_S: u32 = 180;
 
 /// The longest rest after work with a band or the body's own weight: common practice.
 const MOST_REST_WITHOUT_A_LOAD_S: u32 = 75;

@@ -21,10 +21,9 @@ const MOST: u32 = 2;
 
 /// Whether the place has other loads, and the client is a beginner who trains for something else than the bar.
 fn applies(request: &Request) -> bool {
-    let bar_is_the_point = matches!(request.profile.goal, Goal::Strength | Goal::Power);
     let other = |kit: &Kit| matches!(kit, Kit::Dumbbells | Kit::LegPress | Kit::ChestPressMachine);
     request.profile.training_status == Status::Novice
-        && !bar_is_the_point
+        && request.profile.goal != Goal::Strength
         && request.candidates.iter().any(|one| one.kit.iter().any(other))
 }
 

@@ -13,7 +13,7 @@ use crate::program::Term;
 use crate::request::Request;
 use crate::request::candidate::felt_by;
 use crate::request::day::A_DAY_H;
-use crate::request::standing::{is_bar_on_legs, is_loaded};
+use crate::request::standing::{is_bar_on_legs, is_loaded, loads_both_legs};
 use crate::week::Week;
 use crate::words::{Goal, Kind, Muscle, Pattern, Side, Sides};
 
@@ -45,9 +45,10 @@ fn waits(request: &Request, muscle: Muscle, day: usize) -> bool {
 /// How often a set counts on a day: not where nothing waits, a loaded hinge on both legs twice, as it is felt longest, and
 /// all of it twice on the eve of a match.
 /// Sport that the back holds is done with the hips: hinges and thrusts with a load wait for it as well.
-/// A few fresh jumps or throws tire nobody.
+/// A few fresh jumps or throws tire nobody, nor do light lifts for speed where that is the goal.
 fn times(request: &Request, entry: &Entry, day: usize) -> u32 {
-    if entry.pattern.is_some_and(Pattern::flies) {
+    let fast = request.profile.goal == Goal::Power;
+    if entry.pattern.is_some_and(|pattern| pattern.flies() || fast && pattern.is_explosive()) {
         return 0;
     }
     let hips = matches!(entry.pattern, Some(Pattern::Hinge | Pattern::HipExtension));
@@ -71,7 +72,11 @@ fn times(request: &Request, entry: &Entry, day: usize) -> u32 {
     let long = heavy && entry.main && entry.pattern == Some(Pattern::Hinge);
     // Nor does who learns it squat with the bar.
     let long = long || request.is_guided() && is_bar_on_legs(entry);
-    let times = (1 + u32::from(of_a_match(day))) * (1 + u32::from(long || sore));
+    // A few quick squats on both legs are what who is fast does the day before.
+    let quick = request.profile.goal == Goal::Power
+        && !request.is_guided()
+        && loads_both_legs(entry, Pattern::Squat);
+    let times = (1 + u32::from(of_a_match(day) && !quick)) * (1 + u32::from(long || sore));
     if waits { times } else { 0 }
 }
 

@@ -3,16 +3,20 @@
 //! One to three sets of three to six fast repetitions each (ACSM 2009).
 
 use super::{Finding, Force, Rule};
-use crate::model::goal::at_least;
+use crate::input::catalog::Entry;
+use crate::model::goal::{at_least, at_most};
 use crate::model::points::{
-    EXPOSURE_MISSING, FAST_ONCE, JUMPS_ONCE, NO_JUMP, NO_THROW, THROWS_ONCE,
+    EXPOSURE_MISSING, FAST_ONCE, JUMPS_ONCE, NO_JUMP, NO_SPRING, NO_THROW, SQUATTED_ONCE,
+    THROWS_ONCE,
 };
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
 use crate::program::{Op, Term};
 use crate::request::Request;
+use crate::request::dose::takes_few_reps;
+use crate::request::standing::loads_both_legs;
 use crate::week::Week;
-use crate::words::{Goal, LoadKind, Pattern, Role};
+use crate::words::{Goal, LoadKind, Pattern, Role, Status};
 
 /// Days with explosive work.
 pub(super) struct ExplosiveWork;
@@ -49,6 +53,75 @@ impl ExplosiveWork {
         }
         found
     }
+
+    /// A fast lift with the bar is trained like any lift: heavier once, lighter and faster once. The pull off the floor has
+    /// another day.
+    fn add_bars(&self, weekly: &mut Weekly) {
+        let of = |weekly: &Weekly, day: Option<usize>, is_of: fn(&Entry) -> bool| -> Vec<Term> {
+            let on_day = |pick: &&Pick| day.is_none_or(|day| pick.day == day);
+            let picks = weekly.picks.iter().filter(on_day);
+            let picks = picks.filter(|pick| is_of(&weekly.candidate(pick).entry));
+            picks.map(|pick| (pick.chosen, 1.0)).collect()
+        };
+        let fast = of(weekly, None, is_fast_bar);
+        if fast.len() > 1 {
+            let wish = at_least(fast, 2.0).missed_by(2.0);
+            weekly.miss(self.id(), "bar", Tier::View, wish, FAST_ONCE);
+        }
+        for day in weekly.days() {
+            let (fast, pulls) =
+                (of(weekly, Some(day), is_fast_bar), of(weekly, Some(day), is_pull));
+            if !fast.is_empty() && !pulls.is_empty() {
+                let label = weekly.request.days[day].label();
+                let wish = at_most([fast, pulls].concat(), 1.0).missed_by(3.0);
+                let subject = format!("{label}_bar");
+                weekly.miss(self.id(), subject, Tier::View, wish, FAST_ONCE);
+            }
+        }
+    }
+
+    /// Of three days and more two have a squat with a load on both legs, past the first steps: heavy once, and quick once.
+    fn add_squats(&self, weekly: &mut Weekly) {
+        const DAYS: usize = 3;
+        let learns = weekly.request.profile.training_status == Status::Novice;
+        let squats = |pick: &&Pick| loads_both_legs(&weekly.candidate(pick).entry, Pattern::Squat);
+        let row: Vec<Term> =
+            weekly.picks.iter().filter(squats).map(|pick| (pick.chosen, 1.0)).collect();
+        if weekly.request.days.len() >= DAYS && !learns && row.len() > 1 {
+            let wish = at_least(row, 2.0).missed_by(2.0);
+            weekly.miss(self.id(), "squats", Tier::View, wish, SQUATTED_ONCE);
+        }
+    }
+
+    /// Each day begins with a jump or a throw, and the first one with a jump, while the legs are fresh.
+    fn add_springs(&self, weekly: &mut Weekly) {
+        for day in weekly.days() {
+            let label = weekly.request.days[day].label();
+            let first = day == 0;
+            let springs = |pick: &&Pick| match weekly.candidate(pick).pattern {
+                Pattern::Jump => true,
+                Pattern::Throw => !first,
+                _ => false,
+            };
+            let done: Vec<Term> =
+                weekly.on(day).filter(springs).map(|pick| (pick.chosen, 1.0)).collect();
+            if !done.is_empty() {
+                let wish = at_least(done, 1.0).missed_by(1.0);
+                weekly.miss(self.id(), format!("{label}_spring"), Tier::View, wish, NO_SPRING);
+            }
+        }
+    }
+}
+
+/// Whether a lift with the bar is there for speed.
+fn is_fast_bar(entry: &Entry) -> bool {
+    entry.pattern.is_some_and(Pattern::is_explosive) && entry.load == LoadKind::BarTotal
+}
+
+/// Whether a lift pulls a heavy bar off the floor.
+fn is_pull(entry: &Entry) -> bool {
+    let bar = entry.main && entry.load == LoadKind::BarTotal && takes_few_reps(entry);
+    bar && entry.pattern == Some(Pattern::Hinge)
 }
 
 impl Rule for ExplosiveWork {
@@ -80,17 +153,9 @@ impl Rule for ExplosiveWork {
         }
         let wish = at_least(exposures, f64::from(wanted));
         weekly.miss(self.id(), "week", Tier::Ranges, wish, EXPOSURE_MISSING);
-        // A fast lift with the bar is trained like any lift: heavier once, lighter and faster once.
-        let bar = |pick: &&Pick| {
-            let one = weekly.candidate(pick);
-            one.pattern.is_explosive() && one.entry.load == LoadKind::BarTotal
-        };
-        let fast: Vec<Term> =
-            weekly.picks.iter().filter(bar).map(|pick| (pick.chosen, 1.0)).collect();
-        if fast.len() > 1 {
-            let wish = at_least(fast, 2.0).missed_by(2.0);
-            weekly.miss(self.id(), "bar", Tier::View, wish, FAST_ONCE);
-        }
+        self.add_bars(weekly);
+        self.add_squats(weekly);
+        self.add_springs(weekly);
         for (name, pattern, none, once) in [
             ("jump", Pattern::Jump, NO_JUMP, JUMPS_ONCE),
             ("throw", Pattern::Throw, NO_THROW, THROWS_ONCE),

@@ -61,7 +61,13 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
             && (request.is_guided() || standing_here(request, one) == Standing::Staple)
     };
     let chair = request.gets_up_from_a_chair();
-    let tests: [&dyn Fn(&Candidate) -> bool; 12] = [
+    // On the eve of a match the fast bar is heavy enough, for who has learnt it.
+    let eve = request.profile.goal == Goal::Power
+        && request.profile.training_status != Status::Novice
+        && request.days.len() > 1
+        && request.is_eve_of_a_match(day);
+    let tests: [&dyn Fn(&Candidate) -> bool; 13] = [
+        &|one| eve && one.pattern.is_explosive() && one.entry.load == LoadKind::BarTotal,
         &|one| chair && one.is_squat_on_both_legs(),
         &|one| {
             let usual = one.leads(request) && !one.is_each_side() && in_turn(one);
@@ -107,6 +113,8 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     const STRONG: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[HorizontalPush]];
     // For power the legs are heavy first on every day that has them.
     const FAST: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[Squat, Lunge]];
+    // Who knows no pull off the floor and likes none need not learn one between two hard days.
+    const QUICK: [&[Pattern]; 3] = [&[Squat, Lunge], &[HorizontalPush], &[Squat, Lunge]];
     const UPPER: [&[Pattern]; 3] = [PRESSES, PRESSES, &[HorizontalPull, VerticalPull]];
     // Each of the four big lifts has a day for strength: squat, bench, pull off the floor, press overhead.
     const STRONG_UPPER: [&[Pattern]; 2] = [&[HorizontalPush], &[VerticalPush]];
@@ -123,12 +131,16 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     let strong = weekly.request.profile.goal == Goal::Strength;
     let turn = |is: &dyn Fn(&usize) -> bool| weekly.days().take(day).filter(|day| is(day)).count();
     // The evening before hard sport legs are not what a day is built on, where another day is.
-    let eve = |day: &usize| is_whole(day) && weekly.request.is_eve_of_sport(*day);
+    let eve = |day: &usize| match weekly.request.profile.goal {
+        Goal::Power => weekly.request.is_eve_of_a_match(*day),
+        _ => is_whole(day) && weekly.request.is_eve_of_sport(*day),
+    };
     if eve(&day) && weekly.days().any(|other| is_whole(&other) && !eve(&other)) {
         PRESSES
     } else if is_whole(&day) {
         let whole = match weekly.request.profile.goal {
             Goal::Strength => STRONG,
+            Goal::Power if !pulls_off_the_floor(weekly.request) => QUICK,
             Goal::Power => FAST,
             _ => WHOLE,
         };
@@ -142,6 +154,14 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     } else {
         &[]
     }
+}
+
+/// Whether the client knows or likes a heavy pull off the floor, or learns one as all beginners do.
+fn pulls_off_the_floor(request: &Request) -> bool {
+    let pull = |one: &Candidate| {
+        one.pattern == Pattern::Hinge && one.duty == Duty::Main && request.is_pushed(&one.id)
+    };
+    request.is_guided() || request.candidates.iter().any(pull)
 }
 
 /// How many of some picks lead: where a lead stands alone, none does in a pair.
@@ -215,7 +235,8 @@ fn known_early(rule: &'static str, weekly: &mut Weekly) {
         let main = one.duty == Duty::Main;
         let waits = one.pattern == Pattern::Hinge && squats_first(weekly.request);
         (known && main && one.pattern != Pattern::Hinge)
-            || (one.is_wished() && !waits && (main || one.duty == Duty::Explosive))
+            || (one.is_wished() && !waits && main)
+            || ((one.is_wished() || known) && one.duty == Duty::Explosive)
     });
     for (place, id) in known.map(|(place, one)| (place, one.id.clone())).collect::<Vec<_>>() {
         let of_it = |pick: &&Pick| pick.candidate == place;

@@ -6,7 +6,7 @@
 use super::{Finding, Force, Rule};
 use crate::request::Request;
 use crate::week::{Group, Item, Week};
-use crate::words::{GroupKind, Measure, Pattern};
+use crate::words::{GroupKind, Measure, Pattern, Side};
 
 /// The place of a group in a session.
 pub(super) struct Order;
@@ -92,12 +92,26 @@ impl Rule for Order {
                 .flat_map(|item| &item.entry.direct)
                 .any(|muscle| request.wants_more(*muscle))
         };
+        // What is liked leads where nothing is heavy, and the back rests at a press between the two big lifts of an only day.
+        let allowed = |group: &Group| {
+            let named = |item: &Item| {
+                let lists = &request.profile.exercises;
+                [&lists.must, &lists.prefer].iter().any(|ids| ids.contains(&item.entry.id))
+            };
+            let presses = |item: &Item| {
+                item.entry.main
+                    && item.pattern().and_then(Pattern::press_or_row) == Some(Side::Push)
+            };
+            let liked = !request.trains_heavy() && group.items.iter().any(named);
+            liked || request.days.len() == 1 && group.items.iter().any(presses)
+        };
         let mut findings = Vec::new();
         for session in &week.sessions {
             let big_and_small = session.groups.iter().filter(|group| !is_balance(group));
             let groups: Vec<&Group> = big_and_small.collect();
             for pair in groups.windows(2) {
-                if group_rank(pair[0]) > group_rank(pair[1]) && !emphasized(pair[0]) {
+                let free = emphasized(pair[0]) || allowed(pair[0]);
+                if group_rank(pair[0]) > group_rank(pair[1]) && !free {
                     let id = pair[1].items.first().map_or("", |item| item.entry.id.as_str());
                     let place = format!("{}, {id}", session.label);
                     let got = "after smaller work";

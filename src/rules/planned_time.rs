@@ -10,6 +10,7 @@ use crate::model::tier::Tier;
 use crate::request::Request;
 use crate::request::candidate::VERY_SHORT_SESSION;
 use crate::week::Week;
+use crate::words::Goal;
 
 /// Planned seconds by day and by group.
 pub(super) struct PlannedTime;
@@ -38,8 +39,11 @@ impl Rule for PlannedTime {
         for day in weekly.days() {
             let (seconds, whole) = (weekly.seconds_on(day), &weekly.request.days[day]);
             let eve = weekly.request.is_eve_of_a_match(day);
+            // What is fast and light fills its hour.
+            let fast = weekly.request.profile.goal == Goal::Power;
             let aim = if whole.minutes <= VERY_SHORT_SESSION { AIM_OF_SHORT } else { AIM };
-            let wanted = f64::from(whole.minutes) * 60.0 * if eve { EVE_SHARE } else { aim };
+            let share = if eve && !fast { EVE_SHARE } else { aim };
+            let wanted = f64::from(whole.minutes) * 60.0 * share;
             let least = wanted - f64::from(whole.minutes * 60 - whole.work_s());
             let (label, most) = (whole.label(), whole.minutes);
             let wish = at_least(seconds, least).in_whole(IDLE_S).missed_by(f64::from(most));

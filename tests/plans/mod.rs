@@ -3,6 +3,7 @@
 mod choosing;
 mod dated;
 mod edits;
+mod fast;
 mod filters;
 mod fits;
 mod forms;

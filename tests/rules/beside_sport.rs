@@ -70,3 +70,17 @@ fn of_days_that_all_are_near_sport_the_eve_of_a_match_is_the_worst() {
         .allows("mon: dumbbell-split-squat x2 of 8\nfri: bench-press x3 of 5")
         .remarks("mon: bench-press x3 of 5\nfri: dumbbell-split-squat x2 of 8", "another day");
 }
+
+/// Common practice: who trains to be fast is quick under the bar the day before the match, and tired by neither cleans nor a
+/// few squats.
+#[test]
+fn the_eve_of_a_match_has_quick_squats_and_cleans_for_power() {
+    let plays = "sessions: [{day: mon, minutes: 60}, {day: fri, minutes: 60}]\n\
+                 other_training: [{day: sat, load: hard, muscles: [quads, glutes]}]";
+    let quick = "mon: bench-press x4 of 5\nfri: hang-power-clean x4 of 2; back-squat x4 of 3";
+    check_rule("beside-sport")
+        .with(&format!("goal: power\ntraining_status: intermediate\n{plays}"))
+        .allows(quick)
+        .with(&format!("goal: strength\ntraining_status: intermediate\n{plays}"))
+        .remarks(quick, "another day");
+}

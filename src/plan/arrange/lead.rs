@@ -81,9 +81,9 @@ pub(super) fn lead(
             let pushes = between && candidate.pattern.side() == Some(Side::Push);
             // What is only liked does not tire the arms and back for the heavy lifts of the day.
             let waits = strong && pulls && candidate.wish != Wish::Must || pushes || yields;
-            // What should get more opens a day, be it its lighter one.
+            // What should get more opens a day, be it its lighter one, and so does what is liked where nothing is heavy.
             let more = candidate.is_wished_for_more(request);
-            let opens = more || !is_light;
+            let opens = more || !is_light || !request.trains_heavy();
             let wished = request.is_wished_lead(candidate) && opens && !bar_first && !waits;
             // What is asked for leads with fewer sets, too, and so do the legs where they should be fast.
             let fast_legs = goal == Goal::Power && is_two_legged_main(candidate);
@@ -130,7 +130,7 @@ pub(super) fn lead(
 }
 
 /// Whether a day has a main lift of a pattern for both legs with the bar.
-fn has_a_bar(request: &Request, groups: &[Together], pattern: Pattern) -> bool {
+pub(super) fn has_a_bar(request: &Request, groups: &[Together], pattern: Pattern) -> bool {
     let mut lifts = groups.iter().flatten().map(|done| &request.candidates[done.candidate]);
     lifts.any(|one| {
         one.pattern == pattern && is_two_legged_main(one) && one.entry.load == LoadKind::BarTotal

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::by_kit::is_in_hands;
 use super::by_limit::is_usual;
+use super::by_speed::is_fast_press;
 use super::{
     better, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper, parents,
 };
@@ -132,7 +133,7 @@ pub(super) fn for_slow_work(
     // Nor is what is squatted and pressed in one a squat or a press.
     let both = entry.family.as_deref() == Some("thruster");
     let squat = |other: &&&Arc<Entry>| is_proper(other, Pattern::Squat);
-    if builds && both {
+    if both && (builds || request.profile.goal == Goal::Power) {
         return usable.iter().find(squat).map(better);
     }
     let swung = entry.pattern == Some(Pattern::Hinge) && is_ballistic(entry);
@@ -242,8 +243,7 @@ pub(super) fn for_a_harder_hold(
         && entry.measure == Measure::Seconds
         && entry.first_step;
     let harder = |other: &&&Arc<Entry>| {
-        entry.harder.contains(&other.id)
-            && matches!(other.standing, Standing::Staple | Standing::Regular)
+        entry.harder.contains(&other.id) && other.standing == Standing::Staple
     };
     usable.iter().find(harder).filter(|_| plain && !learns).map(better)
 }
@@ -267,13 +267,13 @@ pub(super) fn for_a_press_that_is_hard(
 }
 
 /// Who learns and lifts little starts the pull from the floor with small plates, far too low: the hinge is learned from the
-/// top, with the arms hanging. Common practice.
+/// top, with the arms hanging, but where strength is the goal and the pull is what is learnt. Common practice.
 pub(super) fn for_a_hinge_from_the_top(
     request: &Request,
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
-    let light = request.is_a_woman_who_begins();
+    let light = request.is_a_woman_who_begins() && request.profile.goal != Goal::Strength;
     let bar = |entry: &Entry| {
         entry.pattern == Some(Pattern::Hinge) && entry.load == LoadKind::BarTotal && entry.main
     };
@@ -327,7 +327,7 @@ fn is_on_the_floor(request: &Request, entry: &Entry) -> bool {
         kit_for(&request.profile, entry).is_ok_and(|kit| Station::of(&kit) == Station::Floor);
     let own = matches!(entry.load, LoadKind::Bodyweight | LoadKind::BodyweightPlus);
     let prone = grade(entry, Stress::Prone).is_some() && own;
-    prone || (floor && grade(entry, Stress::Supine).is_some())
+    floor && (prone || grade(entry, Stress::Supine).is_some())
 }
 
 pub(super) fn for_a_staple(
@@ -336,7 +336,9 @@ pub(super) fn for_a_staple(
     entry: &Entry,
 ) -> Option<Barred> {
     let advanced = request.profile.training_status == Status::Advanced;
-    if entry.standing != Standing::Special || advanced || is_next_rung(request, entry) {
+    // A press that the legs drive is what a press is for power.
+    let fast = is_fast_press(request, entry);
+    if entry.standing != Standing::Special || advanced || fast || is_next_rung(request, entry) {
         return None;
     }
     let staple = |other: &&&Arc<Entry>| does_the_job(other, entry);

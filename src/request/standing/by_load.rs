@@ -109,7 +109,9 @@ pub(super) fn for_a_heavy_carry(
     let heaviest = |one: &Entry| {
         racks::ladder(one, place, request.profile.units).map(|ladder| ladder.heaviest())
     };
-    let own = heaviest(entry).filter(|_| entry.pattern == Some(Pattern::Carry))?;
+    // What hangs at one side trains the trunk against it, however much two hands could carry.
+    let carried = entry.pattern == Some(Pattern::Carry) && entry.sides != Sides::Each;
+    let own = heaviest(entry).filter(|_| carried)?;
     let heavier = |other: &&&Arc<Entry>| {
         let usual = other.pattern == entry.pattern && other.standing <= Standing::Regular;
         usual && heaviest(other).is_some_and(|other| other >= MUCH_HEAVIER * own)

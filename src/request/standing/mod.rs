@@ -8,7 +8,10 @@ mod by_client;
 mod by_kit;
 pub(crate) mod by_limit;
 mod by_load;
+mod by_speed;
 mod older;
+
+pub(crate) use self::by_speed::is_fast_press;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -52,6 +55,8 @@ const FILTERS: &[Filter] = &[
     by_client::for_a_thrust,
     by_client::for_the_known_bar,
     by_client::for_a_loaded_first_step,
+    by_speed::for_legs_that_drive,
+    by_speed::for_a_bar_on_the_legs,
     by_client::for_a_staple,
     by_client::for_a_lift_that_does_more,
     by_client::for_older_joints,
@@ -142,6 +147,8 @@ pub(crate) fn standing_here(request: &Request, one: &Candidate) -> Standing {
         Standing::StandIn if one.entry.first_step && request.is_older_beginner() => {
             Standing::Staple
         }
+        // A press that the legs drive is what a press is for power, for who is past the first steps.
+        Standing::Special if by_speed::is_fast_press(request, &one.entry) => Standing::Staple,
         Standing::Staple if lesser && request.candidates.iter().any(other) => Standing::Regular,
         standing => standing,
     }

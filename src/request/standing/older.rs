@@ -8,7 +8,7 @@ use crate::input::profile::Limit;
 use crate::request::candidate::grade;
 use crate::request::eligibility::has_kit;
 use crate::request::{Barred, Request};
-use crate::words::{Kind, Kit, LoadKind, Measure, Pattern, Sides, Standing, Status, Stress};
+use crate::words::{Goal, Kind, Kit, LoadKind, Measure, Pattern, Sides, Standing, Status, Stress};
 
 /// From 65 on a beginner rows with a support, a band or a machine: what is bent over asks of a back what it is yet to
 /// learn. Common practice.
@@ -129,14 +129,15 @@ pub(super) fn for_an_easier_hold(
     let trunk = entry.pattern.is_some_and(Pattern::is_trunk);
     let hold = trunk && entry.measure == Measure::Seconds;
     let learns = request.profile.training_status == Status::Novice;
-    let sideways = entry.pattern == Some(Pattern::AntiLateralFlexion) && learns;
+    let strong = request.profile.goal.builds() || request.profile.goal == Goal::Power;
+    let sideways = entry.pattern == Some(Pattern::AntiLateralFlexion) && learns && !strong;
     let easier = |other: &&&Arc<Entry>| entry.easier.contains(&other.id);
     let rests = hold && request.starts_from_rest();
     let wanted = hold && sideways || rests || trunk && request.is_older_beginner();
     usable.iter().find(easier).filter(|_| wanted).map(better)
 }
 
-/// Who must not kneel, and from 65 on or without lying down either, trains the trunk standing or sitting: the way down to
+/// Who must not kneel, and from 65 on or without lying down either, trains the trunk and the hips standing or sitting: the way down to
 /// a plank and up again goes over the knees. Common practice.
 pub(super) fn for_trunk_work_off_the_floor(
     request: &Request,
@@ -158,7 +159,21 @@ pub(super) fn for_trunk_work_off_the_floor(
             && !is_lying(other)
             && matches!(other.standing, Standing::Staple | Standing::Regular)
     };
-    usable.iter().find(up).filter(|_| stays_up && on_the_floor).map(better)
+    // Nor does the hip work lying on the side where a band does for the legs.
+    let on_the_side = is_side_lying(entry);
+    let sitting = |other: &&&Arc<Entry>| {
+        matches!(other.pattern, Some(Pattern::HipAbduction | Pattern::KneeFlexion))
+            && other.load != LoadKind::Bodyweight
+    };
+    let of_the_trunk = usable.iter().find(up).filter(|_| on_the_floor);
+    let of_the_hip = usable.iter().find(sitting).filter(|_| on_the_side);
+    of_the_trunk.or(of_the_hip).filter(|_| stays_up).map(better)
+}
+
+/// Whether the hip is moved to the side lying on the floor, without a load.
+fn is_side_lying(entry: &Entry) -> bool {
+    matches!(entry.pattern, Some(Pattern::HipAbduction | Pattern::HipAdduction))
+        && entry.load == LoadKind::Bodyweight
 }
 
 /// From 65 on a beginner leans on what stands firm, a bench or a bar in a rack: a chair slides and a low box is low, so that

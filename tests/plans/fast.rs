@@ -1,0 +1,84 @@
+//! The week of who trains to be fast. Common practice.
+
+use weekwright::input::plan::{Item, Plan};
+use weekwright::words::{LoadKind, Pattern, Side};
+
+use super::choosing::left;
+use super::shape::{items, plan};
+use super::wishes::places;
+use crate::rules::check::PLANNER;
+
+const KIT: &str = "equipment: [barbell, squat-rack, safety-arms, bench, dumbbells, pull-up-bar, plyo-box, medicine-ball, \
+                   resistance-band]\n";
+const DAYS: &str =
+    "sessions: [{day: mon, minutes: 60}, {day: wed, minutes: 60}, {day: fri, minutes: 60}]\n";
+const KNOWN: &str = "known_lifts: {back-squat: {load: 110, reps: 5, rir: 2}, hang-power-clean: {load: 70, reps: 3, rir: 2}, \
+                     bench-press: {load: 75, reps: 5, rir: 2}, deadlift: {load: 130, reps: 5, rir: 2}}\n";
+const SPORT: &str = "other_training: [{day: tue, load: hard, muscles: [quads, hamstrings, glutes]}, {day: sat, load: hard, \
+                     muscles: [quads, hamstrings, glutes]}]\n";
+
+fn week() -> Plan {
+    plan(&format!(
+        "goal: power\ntraining_status: intermediate\nsex: male\nbody_mass_kg: 80\n{KIT}{DAYS}{KNOWN}{SPORT}"
+    ))
+}
+
+/// The working items of a day, each with its pattern.
+fn of_day(plan: &Plan, day: usize) -> Vec<(&Item, Pattern)> {
+    let of_it = items(plan).filter(|(other, _)| *other == day);
+    let with_pattern =
+        of_it.filter_map(|(_, item)| Some((item, PLANNER.catalog().get(&item.exercise)?.pattern?)));
+    with_pattern.collect()
+}
+
+#[test]
+fn each_day_begins_with_a_jump_or_a_throw_and_the_first_with_a_jump() {
+    let plan = week();
+    for day in 0..3 {
+        let first = of_day(&plan, day)[0].1;
+        let allowed: &[Pattern] =
+            if day == 0 { &[Pattern::Jump] } else { &[Pattern::Jump, Pattern::Throw] };
+        let has = of_day(&plan, day).iter().any(|(_, pattern)| allowed.contains(pattern));
+        assert!(has && first.is_explosive(), "day {day}: {first:?}");
+    }
+}
+
+#[test]
+fn the_fast_bar_has_another_day_than_the_pull_off_the_floor() {
+    let plan = week();
+    let [cleans, pulls] = ["hang-power-clean", "deadlift"].map(|id| places(&plan, id));
+    assert!(cleans.len() > 1 && !pulls.is_empty());
+    assert!(cleans.iter().all(|(day, _)| pulls.iter().all(|(other, _)| day != other)));
+}
+
+/// The reserve of the squat on each day that has it.
+fn squats(plan: &Plan) -> Vec<(usize, Option<u32>)> {
+    let of_day = (0..3).flat_map(|day| of_day(plan, day).into_iter().map(move |one| (day, one.0)));
+    let squats = of_day.filter(|(_, item)| item.exercise == "back-squat");
+    squats.map(|(day, item)| (day, item.rir)).collect()
+}
+
+/// The practice of the week is no match: the squat on its eve is as heavy as any.
+#[test]
+fn the_squat_is_heavy_before_practice() {
+    assert_eq!(squats(&week()).first(), Some(&(0, Some(3))));
+}
+
+#[test]
+fn the_press_overhead_is_driven_and_who_learns_presses_dumbbells() {
+    let presses = left(
+        ["overhead-press", "push-press", "bench-press", "dumbbell-bench-press"],
+        "goal: power\nequipment: [barbell, squat-rack, bench, dumbbells]\n",
+    );
+    assert_eq!(presses("training_status: intermediate"), [false, true, true, true]);
+    let [overhead, _, bench, held] = presses("training_status: novice");
+    assert_eq!([overhead, bench, held], [false, false, true]);
+    let plan = plan(&format!(
+        "goal: power\ntraining_status: novice\nsex: male\nbody_mass_kg: 70\n{KIT}{DAYS}"
+    ));
+    let bars = (0..3).flat_map(|day| of_day(&plan, day)).filter(|(item, pattern)| {
+        let bar = PLANNER.catalog().get(&item.exercise).unwrap().load == LoadKind::BarTotal;
+        bar && pattern.side() == Some(Side::Push)
+    });
+    assert_eq!(bars.count(), 0);
+}
