@@ -4,6 +4,8 @@
 //! A step of standing is more than a search loses on a week; the rest is smaller on purpose, and equal staples are equal,
 //! so that the seed has real ties.
 
+mod second;
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::points::{
@@ -11,14 +13,15 @@ use super::points::{
     CARRY_FOR_STRENGTH, CURL_OF_THE_LEG, DEADLIFT, ENDS_EARLY, FAST, FILLER, FILLER_FOR_FAT,
     FILLER_FOR_POWER, FILLER_FOR_STRENGTH, FLY, FOR_LATER_YEARS, GUIDED, GUIDED_SENIOR,
     HARD_TO_LEARN, IN_HANDS, KEPT, KIN, KNOWN, MUCH_FILLER, OFF_THE_FLOOR, ONLY_A_STAND_IN,
-    PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, ROW_FOR_STRENGTH, SECOND_CHOICE, SECOND_TO,
-    SMALL_WORK, SPARINGLY, SPECIAL, STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, TURNED, UNLOADED,
-    UNLOADED_LIFT,
+    PAYS_FOR_PRESSES, PREFERRED, RAISE, REGULAR, ROW_FOR_STRENGTH, SMALL_WORK, SPARINGLY, SPECIAL,
+    STAND_IN, TAKES_LEARNING, TIRED_BY_SPORT, TURNED, UNLOADED, UNLOADED_LIFT,
 };
 use crate::input::profile::Limit;
 use crate::request::candidate::Station;
 use crate::request::dose::{Duty, FEW_REPS};
-use crate::request::standing::{is_bent_over, is_loaded, is_proper, parents, standing_here};
+use crate::request::standing::{
+    is_bent_over, is_fast_press, is_loaded, is_proper, parents, standing_here,
+};
 use crate::request::{Candidate, Request, Wish};
 use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Standing, Status, Stress};
 
@@ -82,24 +85,6 @@ impl Best {
             + self.second_choice(request, one)
     }
 
-    /// What an exercise loses where a coach would take another one first.
-    fn second_choice(&self, request: &Request, one: &Candidate) -> f64 {
-        // For a muscle that should get more its own lift is the first choice.
-        let wished = one.prime().is_some_and(|prime| request.wants_more(prime));
-        let has_go_to = self.go_to.contains(&one.pattern.work()) && !wished;
-        // A machine that holds the way is nobody's second choice for who begins.
-        let is_held = request.is_guided()
-            && one.entry.standing == Standing::Staple
-            && matches!(one.station, Station::Fixed(_));
-        if has_go_to && !one.entry.go_to && !is_held {
-            SECOND_CHOICE
-        } else if !wished && is_second(request, one) {
-            SECOND_TO
-        } else {
-            0.0
-        }
-    }
-
     /// What an exercise without load loses where a loaded staple does its movement.
     fn unloaded(&self, one: &Candidate) -> f64 {
         match self.loaded.contains(&one.pattern) && !is_loaded(&one.entry) {
@@ -109,12 +94,6 @@ impl Best {
             _ => 0.0,
         }
     }
-}
-
-/// Whether a coach takes another exercise first that is at hand. What the client likes or knows is second to nothing.
-fn is_second(request: &Request, one: &Candidate) -> bool {
-    let first = |id: &String| request.candidate(id).is_some();
-    !request.is_pushed(&one.id) && one.entry.second_to.iter().any(first)
 }
 
 const fn step(standing: Standing) -> f64 {
@@ -199,7 +178,6 @@ fn own_filler(request: &Request, candidate: &Candidate) -> f64 {
         Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension if begins => MUCH_FILLER,
         Pattern::ShoulderHorizontalAdduction
         | Pattern::ShoulderExtension
-        | Pattern::HipAdduction
         | Pattern::AntiRotation
             if for_size =>
         {
@@ -223,12 +201,18 @@ fn own_filler(request: &Request, candidate: &Candidate) -> f64 {
         Pattern::ShoulderAbduction => RAISE,
         Pattern::ElbowExtension if goal == Goal::Strength => FILLER_FOR_STRENGTH,
         Pattern::ElbowExtension => FILLER,
+        // Nor do weights or bands that the feet hold make anybody fast.
+        Pattern::KneeFlexion if goal == Goal::Power && !is_on_a_machine(candidate) => MUCH_FILLER,
         Pattern::KneeFlexion | Pattern::KneeExtension => CURL_OF_THE_LEG,
         Pattern::PlantarFlexion if matches!(goal, Goal::FatLoss | Goal::Power) => CALVES_FOR_FAT,
         Pattern::Rotation if goal != Goal::Power => TURNED,
         Pattern::ShoulderHorizontalAbduction if goal == Goal::Strength => PAYS_FOR_PRESSES,
         _ => 0.0,
     }
+}
+
+fn is_on_a_machine(candidate: &Candidate) -> bool {
+    matches!(candidate.station, Station::Fixed(_)) || candidate.entry.load == LoadKind::Bodyweight
 }
 
 /// What an exercise gains by being in the week at all: it is liked, known, or was a main lift of the last block. A
@@ -259,8 +243,12 @@ fn is_kin_of_unwanted(request: &Request, candidate: &Candidate) -> bool {
         Pattern::HipExtension => candidate.id.contains("hip-thrust"),
         // A bar that stands in its corner goes up and forward, and a machine holds the way.
         Pattern::VerticalPush => {
-            let firm = matches!(candidate.station, Station::Fixed(_));
-            !firm && !candidate.kit.contains(&Kit::Landmine)
+            let by_landmine = |one: &Candidate| {
+                one.pattern == Pattern::VerticalPush && one.kit.contains(&Kit::Landmine)
+            };
+            let firm = matches!(candidate.station, Station::Fixed(_))
+                && !request.candidates.iter().any(by_landmine);
+            !firm && !by_landmine(candidate)
         }
         _ => false,
     };
@@ -336,7 +324,16 @@ fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
         Goal::Strength if is_off_the_floor(candidate) && !has_its_own_pull(request, candidate) => {
             BAR_FOR_STRENGTH + DEADLIFT
         }
-        // A press overhead for power is light and quick, and seldom with the bar.
+        // Nor is a pull off the floor learnt by the way by who trains to be fast.
+        Goal::Power
+            if is_off_the_floor(candidate)
+                && !request.is_guided()
+                && !request.is_pushed(&candidate.id) =>
+        {
+            OFF_THE_FLOOR
+        }
+        // A press overhead for power is light and quick, with a push of the legs where it is with the bar.
+        Goal::Power if is_fast_press(request, &candidate.entry) => FAST,
         Goal::Power if candidate.pattern == Pattern::VerticalPush => 0.0,
         Goal::Strength | Goal::Power if is_bar_lift(candidate) => BAR_FOR_STRENGTH,
         Goal::Power if fast && candidate.entry.load == LoadKind::BarTotal => {

@@ -47,6 +47,8 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
     let goal = request.profile.goal;
     let jumps = goal == Goal::Power && plays(Muscle::Quads) && plays(Muscle::Hamstrings);
     let runs = u32::from(runs_to_last(request));
+    // Where they should get more, with the knee straight and bent.
+    let calves = runs * (1 + u32::from(request.wants_more(Muscle::Calves)));
     // Who has learnt the fast lifts pushes the hips with them.
     let learns = goal == Goal::Power && request.profile.training_status == Status::Novice;
     let pushes_the_hips = (learns || goal == Goal::FatLoss) && request.days.len() > 1;
@@ -69,7 +71,7 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
         },
         part("trunk", &[Pattern::TrunkFlexion], bending(request)),
         steady("ankles", &[Pattern::PlantarFlexion], u32::from(request.is_senior())),
-        steady("calves", &[Pattern::PlantarFlexion], if request.is_senior() { 0 } else { runs }),
+        steady("calves", &[Pattern::PlantarFlexion], if request.is_senior() { 0 } else { calves }),
         Part { one_side: true, ..steady("strides", &[Pattern::Hinge], runs) },
         part("lunges", &[Pattern::Lunge], runs),
         part("thighs", &[Pattern::HipAdduction], u32::from(plays(Muscle::Adductors) || jumps)),

@@ -210,12 +210,17 @@ fn a_bar_for_the_legs_is_not_learned_from_65_on() {
 fn who_begins_light_hinges_from_the_top_and_presses_in_steps() {
     let of = left(
         ["deadlift", "romanian-deadlift", "overhead-press", "dumbbell-overhead-press"],
-        "goal: strength\ntraining_status: novice\nequipment: [barbell, squat-rack, bench, dumbbells]\n",
+        "training_status: novice\nequipment: [barbell, squat-rack, bench, dumbbells]\ngoal: ",
     );
-    assert_eq!(of("sex: male"), [true; 4]);
-    let light = of("sex: female");
+    assert_eq!(of("strength\nsex: male"), [true; 4]);
+    let light = of("hypertrophy\nsex: female");
     assert_eq!(light, [false, true, false, true], "small plates start the bar too low");
-    let known = "sex: female\nknown_lifts: {deadlift: {load: 60, reps: 5}}";
+    assert_eq!(
+        of("strength\nsex: female"),
+        [true, true, false, true],
+        "the pull is what is learnt"
+    );
+    let known = "hypertrophy\nsex: female\nknown_lifts: {deadlift: {load: 60, reps: 5}}";
     assert!(of(known)[0], "she has done it");
 }
 
@@ -238,13 +243,43 @@ fn from_65_on_a_beginner_stands_steadily_and_stays_up() {
 #[test]
 fn a_go_to_comes_before_its_like() {
     let request = request(
-        "goal: hypertrophy\ntraining_status: intermediate\nequipment: [cable-station, dumbbells, bench]\n",
+        "goal: hypertrophy\ntraining_status: intermediate\nequipment: [cable-station, dumbbells, bench, barbell]\n",
     );
-    let first = worth(&request, "face-pull");
-    let second = worth(&request, "seated-rear-raise");
+    let first = worth(&request, "biceps-curl");
+    let second = worth(&request, "barbell-curl");
     assert_eq!(second - first, points::SECOND_CHOICE);
     let other = worth(&request, "lateral-raise");
     assert_eq!(other, first, "of different work none is second to another");
+    let third = worth(&request, "seated-rear-raise");
+    assert_eq!(third - first, points::SECOND_CHOICE + points::SECOND_TO, "and to one of its like");
+}
+
+/// The foot behind is raised where size is built, and stays on the floor where neither size, strength nor power is.
+#[test]
+fn the_harder_split_squat_is_for_size() {
+    let harder = |goal: &str| {
+        let request = request(&format!(
+            "goal: {goal}\ntraining_status: intermediate\nequipment: [dumbbells, bench]\n"
+        ));
+        let [raised, flat] = ["dumbbell-rear-foot-raised-split-squat", "dumbbell-split-squat"];
+        worth(&request, raised) - worth(&request, flat)
+    };
+    assert_eq!(harder("hypertrophy"), -points::SECOND_TO);
+    assert_eq!(harder("strength"), 0.0);
+    assert_eq!(harder("fat-loss"), points::SECOND_TO);
+}
+
+/// A press overhead with dumbbells is done standing for power and to last, sitting for size.
+#[test]
+fn who_is_to_be_fast_or_to_last_presses_standing() {
+    let stands = |keys: &str| {
+        let request = request(&format!(
+            "training_status: intermediate\nequipment: [dumbbells, adjustable-bench]\n{keys}\n"
+        ));
+        let [stands, sits] = ["dumbbell-overhead-press", "seated-dumbbell-overhead-press"];
+        worth(&request, stands) > worth(&request, sits)
+    };
+    assert!(stands("goal: power") && stands("goal: endurance") && !stands("goal: hypertrophy"));
 }
 
 #[test]

@@ -163,3 +163,34 @@ fn a_carry_is_heavy() {
     assert_eq!(of("advanced"), [false, true]);
     assert!(of("advanced\nexercises: {prefer: [bear-hug-carry]}")[0]);
 }
+
+/// What hangs at one side trains the trunk, however much two hands could carry.
+#[test]
+fn a_carry_at_one_side_stays_beside_a_heavier_one() {
+    let of = left(
+        ["suitcase-carry", "farmer-carry", "trap-bar-carry"],
+        "goal: strength\ntraining_status: advanced\nequipment: {dumbbells: {from_kg: 4, to_kg: 40, step_kg: 2}, trap-bar: {}}\n",
+    );
+    assert!(of("")[0]);
+}
+
+/// A beginner holds the plank on the side from the knees, and from the feet where strength or size is built.
+#[test]
+fn who_builds_strength_holds_the_side_plank_from_the_feet() {
+    let of = left(
+        ["kneeling-side-plank", "side-plank"],
+        "training_status: novice\nbirth_year: 1990\nequipment: [dumbbells, bench]\ngoal: ",
+    );
+    assert_eq!(of("general-fitness"), [true, false]);
+    assert!(of("strength")[1] && of("hypertrophy")[1] && of("power")[1]);
+}
+
+#[test]
+fn who_neither_kneels_nor_lies_down_moves_the_hips_sitting() {
+    let of = left(
+        ["side-lying-leg-raise", "band-leg-curl"],
+        "goal: general-fitness\ntraining_status: novice\nbirth_year: 1953\nequipment: [resistance-band, band-anchor, chair]\n",
+    );
+    assert!(of("")[0]);
+    assert_eq!(of("limits: [kneeling, prone, supine]"), [false, true]);
+}

@@ -179,9 +179,9 @@ fn where_the_lightest_is_heavy_a_set_is_shorter() {
 }
 
 #[test]
-fn who_has_trained_for_a_while_makes_the_plank_harder() {
+fn who_has_trained_for_a_while_holds_the_plank_on_the_toes() {
     let of = left(
-        ["plank", "weighted-plank"],
+        ["kneeling-plank", "plank"],
         "goal: strength\nequipment: [weight-plate, barbell, squat-rack]\n",
     );
     assert_eq!(of("training_status: intermediate"), [false, true]);

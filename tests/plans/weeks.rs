@@ -210,3 +210,21 @@ fn four_days_for_strength_open_with_squat_bench_pull_and_press() {
         assert!(places(&plan, id).contains(&(day, 0)), "{id}: {:?}", places(&plan, id));
     }
 }
+
+/// Calves that should get more and run are raised with the knee straight and with the knee bent.
+#[test]
+fn calves_that_run_and_should_get_more_have_two_exercises() {
+    let runs = "other_training: [{day: sun, load: hard, muscles: [quads, calves]}]\n";
+    let count = |more: &str| {
+        let plan = plan(&format!(
+            "goal: endurance\ntraining_status: intermediate\nsex: female\nbody_mass_kg: 60\n{KIT}{runs}{more}{}",
+            days(2, 60)
+        ));
+        let calves = |item: &Item| {
+            let entry = PLANNER.catalog().get(&item.exercise).unwrap();
+            entry.pattern == Some(Pattern::PlantarFlexion)
+        };
+        items(&plan).filter(|(_, item)| calves(item)).count()
+    };
+    assert!(count("") >= 1 && count("emphasis: {calves: more}\n") >= 2);
+}
