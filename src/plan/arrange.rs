@@ -101,7 +101,7 @@ fn rank_of(
     let ranks = group.iter().map(|done| {
         let candidate = &request.candidates[done.candidate];
         let more = candidate.is_wished_for_more(request)
-            || !request.trains_heavy() && candidate.is_wished();
+            || !request.trains_heavy() && candidate.is_wished() && candidate.is_leg_lift();
         match rank(candidate) {
             Rank::MultiJoint if Some(done.candidate) == lead && more => Rank::Heavy,
             Rank::MultiJoint if Some(done.candidate) == between => Rank::Heavy,

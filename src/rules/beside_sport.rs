@@ -12,7 +12,7 @@ use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
 use crate::request::candidate::felt_by;
-use crate::request::day::A_DAY_H;
+use crate::request::day::{A_DAY_H, Day};
 use crate::request::standing::{is_bar_on_legs, is_loaded, loads_both_legs};
 use crate::week::Week;
 use crate::words::{Goal, Kind, Muscle, Pattern, Side, Sides};
@@ -32,14 +32,21 @@ fn is_near(request: &Request, muscle: Muscle, day: usize) -> bool {
     request.hard_elsewhere(muscle).any(|sport| sport.hours_to(&request.days[day]) <= A_DAY_H)
 }
 
+/// Whether hard sport for a muscle was a day before a session and is a day after it.
+fn is_between(request: &Request, muscle: Muscle, day: usize) -> bool {
+    let this = &request.days[day];
+    let before = |sport: &Day| sport.hours_until(this) <= A_DAY_H;
+    request.is_eve_of(muscle, day) && request.hard_elsewhere(muscle).any(|sport| before(&sport))
+}
+
 /// Whether a muscle had better have another day: its sport is near this one and not near all, or follows this one and not
-/// all.
+/// all, or this one stands between two of its days and not all do.
 fn waits(request: &Request, muscle: Muscle, day: usize) -> bool {
     let is_better = |is: fn(&Request, Muscle, usize) -> bool| {
         let mut days = 0..request.days.len();
         is(request, muscle, day) && days.any(|other| !is(request, muscle, other))
     };
-    is_better(is_near) || is_better(Request::is_eve_of)
+    is_better(is_near) || is_better(Request::is_eve_of) || is_better(is_between)
 }
 
 /// How often a set counts on a day: not where nothing waits, a loaded hinge on both legs twice, as it is felt longest, and

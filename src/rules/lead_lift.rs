@@ -16,7 +16,7 @@ use crate::model::{Pick, Weekly};
 use crate::program::Term;
 use crate::request::dose::Duty;
 use crate::request::standing::{is_loaded, standing_here};
-use crate::request::{Candidate, Request};
+use crate::request::{Candidate, Request, Wish};
 use crate::week::Week;
 use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Standing, Status};
 
@@ -71,7 +71,10 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
         &|one| chair && one.is_squat_on_both_legs(),
         &|one| {
             let usual = one.leads(request) && !one.is_each_side() && in_turn(one);
-            let wished = request.is_wished_lead(one) && (!by_lift || in_turn(one));
+            // What is liked of rows and pulldowns follows the legs on a day for everything.
+            let pulls = one.pattern.side() == Some(Side::Pull) && one.wish != Wish::Must;
+            let free = (!by_lift || in_turn(one)) && !(legs && pulls);
+            let wished = request.is_wished_lead(one) && free;
             (usual && firm(one) || wished) && hard(one)
         },
         &|one| one.leads(request) && hard(one) && !one.is_each_side() && in_turn(one),
@@ -109,6 +112,8 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     };
     const PRESSES: &[Pattern] = &[HorizontalPush, VerticalPush];
     const WHOLE: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], PRESSES];
+    // Who begins late gets up from a seat first, of three days on two.
+    const SEATS: [&[Pattern]; 3] = [&[Squat], &[Hinge], &[Squat]];
     // For strength the bench is done fresh once.
     const STRONG: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[HorizontalPush]];
     // For power the legs are heavy first on every day that has them.
@@ -129,6 +134,7 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
         idea.takes(Muscle::Quads) && idea.takes(Muscle::Hamstrings) && !idea.takes(Muscle::Chest)
     };
     let strong = weekly.request.profile.goal == Goal::Strength;
+    let older = weekly.request.is_older_beginner();
     let turn = |is: &dyn Fn(&usize) -> bool| weekly.days().take(day).filter(|day| is(day)).count();
     // The evening before hard sport legs are not what a day is built on, where another day is.
     let eve = |day: &usize| match weekly.request.profile.goal {
@@ -142,6 +148,8 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
             Goal::Strength => STRONG,
             Goal::Power if !pulls_off_the_floor(weekly.request) => QUICK,
             Goal::Power => FAST,
+            _ if older && weekly.request.days.len() <= 2 => return SEATS[0],
+            _ if older => SEATS,
             _ => WHOLE,
         };
         whole[turn(&is_whole) % whole.len()]

@@ -282,6 +282,19 @@ fn who_is_to_be_fast_or_to_last_presses_standing() {
     assert!(stands("goal: power") && stands("goal: endurance") && !stands("goal: hypertrophy"));
 }
 
+/// Who would rather not press the bar overhead presses it in its corner, and a machine only where no bar stands there.
+#[test]
+fn a_bar_in_its_corner_comes_before_a_machine_overhead() {
+    let worths = |kit: &str| {
+        let request = request(&format!(
+            "goal: power\ntraining_status: intermediate\nexercises: {{avoid: [overhead-press]}}\n\
+             equipment: [barbell, squat-rack, shoulder-press-machine{kit}]\n"
+        ));
+        worth(&request, "machine-shoulder-press")
+    };
+    assert_eq!(worths(", landmine") - worths(""), points::KIN);
+}
+
 #[test]
 fn what_is_second_to_another_waits_for_it_where_it_is_at_hand() {
     let worths = |keys: &str| {

@@ -194,3 +194,14 @@ fn who_neither_kneels_nor_lies_down_moves_the_hips_sitting() {
     assert!(of("")[0]);
     assert_eq!(of("limits: [kneeling, prone, supine]"), [false, true]);
 }
+
+/// What is squatted and pressed in one is too slow for speed, too.
+#[test]
+fn for_power_nothing_is_squatted_and_pressed_in_one() {
+    let of = left(
+        ["thruster", "back-squat"],
+        "training_status: advanced\nequipment: [barbell, squat-rack]\ngoal: ",
+    );
+    assert_eq!(of("power"), [false, true]);
+    assert!(of("fat-loss")[0]);
+}

@@ -109,3 +109,32 @@ fn from_65_on_knees_and_arms_are_spared() {
         assert_ne!(item.exercise, "band-assisted-pull-up");
     }
 }
+
+/// Who begins late gets up from a seat first, whatever the day.
+#[test]
+fn each_day_of_who_begins_late_opens_with_a_squat_to_a_seat() {
+    let plan = plan(
+        "goal: general-fitness\ntraining_status: novice\nbirth_year: 1953\nstart: 2027-01-04\n\
+         equipment: [dumbbells, chair, resistance-band, band-anchor]\n\
+         sessions: [{day: tue, minutes: 40}, {day: fri, minutes: 40}]\n",
+    );
+    for day in 0..2 {
+        let first = items(&plan).find(|(other, _)| *other == day).expect("it has work").1;
+        let entry = PLANNER.catalog().get(&first.exercise).unwrap();
+        assert_eq!(entry.pattern, Some(Pattern::Squat), "{}", first.exercise);
+    }
+}
+
+/// A row that is liked follows the legs on a day for the whole body.
+#[test]
+fn a_liked_row_does_not_open_a_day_for_everything() {
+    let plan = plan(
+        "goal: endurance\ntraining_status: intermediate\nsex: female\nbody_mass_kg: 65\n\
+         equipment: [barbell, squat-rack, bench, dumbbells]\nexercises: {prefer: [one-arm-row]}\n\
+         known_lifts: {back-squat: {load: 60, reps: 6}, deadlift: {load: 80, reps: 5}}\n\
+         sessions: [{day: tue, minutes: 60}]\n",
+    );
+    let first = items(&plan).next().expect("it has work").1;
+    let entry = PLANNER.catalog().get(&first.exercise).unwrap();
+    assert_ne!(entry.pattern, Some(Pattern::HorizontalPull), "{}", first.exercise);
+}

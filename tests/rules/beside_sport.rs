@@ -84,3 +84,18 @@ fn the_eve_of_a_match_has_quick_squats_and_cleans_for_power() {
         .with(&format!("goal: strength\ntraining_status: intermediate\n{plays}"))
         .remarks(quick, "another day");
 }
+
+/// Common practice: legs between a hard run and another have a day off where the week has a freer one.
+#[test]
+fn the_day_between_two_hard_ones_spares_the_legs() {
+    let runs = "sessions: [{day: mon, minutes: 60}, {day: thu, minutes: 60}]\n\
+                other_training: [{day: sun, load: hard, muscles: [quads]}, {day: tue, load: hard, muscles: [quads]}, \
+                {day: fri, load: hard, muscles: [quads]}]";
+    check_rule("beside-sport")
+        .with(runs)
+        .allows("mon: bench-press x4 of 8\nthu: back-squat x4 of 8; leg-extension x4 of 12")
+        .remarks(
+            "mon: back-squat x4 of 8; leg-extension x4 of 12\nthu: bench-press x4 of 8",
+            "another day",
+        );
+}

@@ -80,7 +80,8 @@ pub(super) fn lead(
             let yields = press_day && lying && !is_heavier(done);
             let pushes = between && candidate.pattern.side() == Some(Side::Push);
             // What is only liked does not tire the arms and back for the heavy lifts of the day.
-            let waits = strong && pulls && candidate.wish != Wish::Must || pushes || yields;
+            let after_legs = pulls && candidate.wish != Wish::Must && (strong || whole_body);
+            let waits = after_legs || pushes || yields;
             // What should get more opens a day, be it its lighter one, and so does what is liked where nothing is heavy.
             let more = candidate.is_wished_for_more(request);
             let opens = more || !is_light || !request.trains_heavy();

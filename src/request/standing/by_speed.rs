@@ -24,8 +24,11 @@ pub(super) fn for_legs_that_drive(
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
+    // A bar in its corner goes up and forward.
+    let leans = entry.needs.iter().flatten().any(|kit| *kit == Kit::Landmine);
     let strict = entry.pattern == Some(Pattern::VerticalPush)
         && entry.load == LoadKind::BarTotal
+        && !leans
         && !is_driven(entry);
     let driven = |other: &&&Arc<Entry>| is_fast_press(request, other);
     usable.iter().find(driven).filter(|_| strict).map(better)
