@@ -138,3 +138,31 @@ fn a_liked_row_does_not_open_a_day_for_everything() {
     let entry = PLANNER.catalog().get(&first.exercise).unwrap();
     assert_ne!(entry.pattern, Some(Pattern::HorizontalPull), "{}", first.exercise);
 }
+
+/// Between a squat and a pull with the bar on the only day of a week stands a press, be it with dumbbells.
+#[test]
+fn a_press_with_dumbbells_stands_between_squat_and_pull_on_the_only_day() {
+    let plan = plan(
+        "goal: strength\ntraining_status: intermediate\nsex: male\nbody_mass_kg: 85\n\
+         equipment: [barbell, squat-rack, bench, dumbbells, resistance-band]\n\
+         exercises: {must: [deadlift], never: [bench-press]}\n\
+         known_lifts: {back-squat: {load: 110, reps: 5, rir: 2}, deadlift: {load: 140, reps: 4, rir: 2}, \
+         dumbbell-bench-press: {load: 30, reps: 8, rir: 2}}\n\
+         sessions: [{day: wed, minutes: 85}]\n",
+    );
+    let [pull, squat, press] =
+        ["deadlift", "back-squat", "dumbbell-bench-press"].map(|id| places(&plan, id)[0].1);
+    assert!(press > pull.min(squat) && press < pull.max(squat), "{pull} {press} {squat}");
+}
+
+/// Where nothing is heavy a squat or pull that is liked opens the day, whatever its repetitions.
+#[test]
+fn a_liked_pull_opens_the_day_where_nothing_is_heavy() {
+    let plan = plan(
+        "goal: general-fitness\ntraining_status: intermediate\nsex: female\nbody_mass_kg: 65\n\
+         equipment: [barbell, squat-rack, bench, dumbbells, resistance-band]\nexercises: {prefer: [deadlift]}\n\
+         known_lifts: {back-squat: {load: 55, reps: 6, rir: 2}, deadlift: {load: 70, reps: 5, rir: 2}}\n\
+         sessions: [{day: sat, minutes: 75}]\n",
+    );
+    assert_eq!(places(&plan, "deadlift"), [(0, 0)]);
+}
