@@ -323,7 +323,7 @@ weights! {
             BAR_FOR_STRENGTH = 6.0;
             /// A pull off the floor with the bar, where strength is the goal.
             DEADLIFT = 8.0;
-            /// A bar off the floor that the client does not know, where strength and power are not the goal.
+            /// A bar off the floor that the client does not know, where strength is not the goal.
             OFF_THE_FLOOR = -8.0;
             /// A machine, for a beginner.
             GUIDED = 5.0;

@@ -201,8 +201,10 @@ fn own_filler(request: &Request, candidate: &Candidate) -> f64 {
         Pattern::ShoulderAbduction => RAISE,
         Pattern::ElbowExtension if goal == Goal::Strength => FILLER_FOR_STRENGTH,
         Pattern::ElbowExtension => FILLER,
-        // Nor do weights or bands that the feet hold make anybody fast.
-        Pattern::KneeFlexion if goal == Goal::Power && !is_on_a_machine(candidate) => MUCH_FILLER,
+        // Weights or bands that the feet hold make nobody fast.
+        Pattern::KneeFlexion if goal == Goal::Power && is_held_by_the_feet(candidate) => {
+            MUCH_FILLER
+        }
         Pattern::KneeFlexion | Pattern::KneeExtension => CURL_OF_THE_LEG,
         Pattern::PlantarFlexion if matches!(goal, Goal::FatLoss | Goal::Power) => CALVES_FOR_FAT,
         Pattern::Rotation if goal != Goal::Power => TURNED,
@@ -211,8 +213,9 @@ fn own_filler(request: &Request, candidate: &Candidate) -> f64 {
     }
 }
 
-fn is_on_a_machine(candidate: &Candidate) -> bool {
-    matches!(candidate.station, Station::Fixed(_)) || candidate.entry.load == LoadKind::Bodyweight
+/// Whether the feet hold what a leg curl is done against: no machine and not the client's own body.
+fn is_held_by_the_feet(candidate: &Candidate) -> bool {
+    !matches!(candidate.station, Station::Fixed(_)) && candidate.entry.load != LoadKind::Bodyweight
 }
 
 /// What an exercise gains by being in the week at all: it is liked, known, or was a main lift of the last block. A
@@ -324,7 +327,7 @@ fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
         Goal::Strength if is_off_the_floor(candidate) && !has_its_own_pull(request, candidate) => {
             BAR_FOR_STRENGTH + DEADLIFT
         }
-        // Nor is a pull off the floor learnt by the way by who trains to be fast.
+        // Who trains to be fast learns no pull off the floor by the way.
         Goal::Power
             if is_off_the_floor(candidate)
                 && !request.is_guided()

@@ -7,7 +7,7 @@ use std::cmp::Reverse;
 
 use itertools::Itertools as _;
 
-use self::lead::{has_a_bar, lead};
+use self::lead::{has_both_big_lifts, lead};
 use super::pair_up::Together;
 use crate::request::candidate::{Candidate, Station};
 use crate::request::dose::Duty;
@@ -81,8 +81,7 @@ fn in_turn(request: &Request, mut group: Together, lead: Option<usize>) -> Toget
 /// The press that stands between a squat and a pull with the bar on the only day of a week, be it with dumbbells: the back
 /// that has held the one has a rest before the other.
 fn press_between(request: &Request, groups: &[Together]) -> Option<usize> {
-    let big = |pattern: Pattern| has_a_bar(request, groups, pattern);
-    let both = request.days.len() == 1 && big(Pattern::Squat) && big(Pattern::Hinge);
+    let both = has_both_big_lifts(request, groups);
     let alone = groups.iter().filter(|group| both && group.len() == 1).flatten();
     let presses = alone.map(|done| (done.sets, done.candidate)).filter(|(_, candidate)| {
         let one = &request.candidates[*candidate];

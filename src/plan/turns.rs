@@ -179,13 +179,9 @@ fn heavier_of(
     let rank = |done: &&Done| {
         let leads = can_lead(request, done);
         let prime = candidate(done).prime();
-        let before_sport = match request.profile.goal {
-            Goal::Power => request.is_eve_of_a_match(done.day),
-            _ => {
-                prime.is_some_and(|prime| request.is_before_sport(prime, done.day))
-                    || request.is_eve_of_sport(done.day)
-            }
-        };
+        let soon = request.profile.goal != Goal::Power
+            && prime.is_some_and(|prime| request.is_before_sport(prime, done.day));
+        let before_sport = soon || request.is_light_eve(done.day);
         let known = request.profile.known_lifts.contains_key(&candidate(done).id);
         // A form of another lift of the week, such as a paused bench, is the lighter of the two unless it has to come.
         let is_form = candidate(done).wish != Wish::Must

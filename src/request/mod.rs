@@ -225,9 +225,18 @@ impl Request {
     pub fn is_eve_for(&self, entry: &Entry, day: usize) -> bool {
         let is_eve =
             |day: usize| candidate::felt_by(entry).any(|muscle| self.is_eve_of(muscle, day));
-        // For power the eve of a practice is a day like others: it is the match that legs are kept fresh for.
-        let counts = self.profile.goal != Goal::Power || self.is_eve_of_a_match(day);
+        let counts = self.profile.goal != Goal::Power || self.is_light_eve(day);
         counts && is_eve(day) && !(0..self.days.len()).all(is_eve)
+    }
+
+    /// Whether it is the eve of hard sport that the client's goal keeps fresh for: for power that of a practice is a day like
+    /// others, and only the match counts. Common practice.
+    #[must_use]
+    pub fn is_light_eve(&self, day: usize) -> bool {
+        match self.profile.goal {
+            Goal::Power => self.is_eve_of_a_match(day),
+            _ => self.is_eve_of_sport(day),
+        }
     }
 
     /// Whether it is the eve of hard sport at the weekend, when matches are played and long tours are made: who plays

@@ -69,7 +69,7 @@ fn times(request: &Request, entry: &Entry, day: usize) -> u32 {
     // the eve of a match is the worst for it.
     let legs = entry.kind == Some(Kind::Compound)
         && entry.pattern.and_then(Pattern::side) == Some(Side::Legs);
-    let sore = request.profile.goal == Goal::Power && legs && entry.sides == Sides::Each;
+    let sore = fast && legs && entry.sides == Sides::Each;
     let of_a_match = |day: usize| request.is_eve_of_a_match(day);
     let is_worst = (sore || slow)
         && of_a_match(day)
@@ -80,9 +80,7 @@ fn times(request: &Request, entry: &Entry, day: usize) -> u32 {
     // Nor does who learns it squat with the bar.
     let long = long || request.is_guided() && is_bar_on_legs(entry);
     // A few quick squats on both legs are what who is fast does the day before.
-    let quick = request.profile.goal == Goal::Power
-        && !request.is_guided()
-        && loads_both_legs(entry, Pattern::Squat);
+    let quick = fast && !request.is_guided() && loads_both_legs(entry, Pattern::Squat);
     let times = (1 + u32::from(of_a_match(day) && !quick)) * (1 + u32::from(long || sore));
     if waits { times } else { 0 }
 }

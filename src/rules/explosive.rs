@@ -13,10 +13,9 @@ use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
 use crate::program::{Op, Term};
 use crate::request::Request;
-use crate::request::dose::takes_few_reps;
-use crate::request::standing::loads_both_legs;
+use crate::request::standing::{is_fast_bar, is_pull_off_the_floor, loads_both_legs};
 use crate::week::Week;
-use crate::words::{Goal, LoadKind, Pattern, Role, Status};
+use crate::words::{Goal, Pattern, Role, Status};
 
 /// Days with explosive work.
 pub(super) struct ExplosiveWork;
@@ -70,7 +69,7 @@ impl ExplosiveWork {
         }
         for day in weekly.days() {
             let (fast, pulls) =
-                (of(weekly, Some(day), is_fast_bar), of(weekly, Some(day), is_pull));
+                (of(weekly, Some(day), is_fast_bar), of(weekly, Some(day), is_pull_off_the_floor));
             if !fast.is_empty() && !pulls.is_empty() {
                 let label = weekly.request.days[day].label();
                 let wish = at_most([fast, pulls].concat(), 1.0).missed_by(3.0);
@@ -111,17 +110,6 @@ impl ExplosiveWork {
             }
         }
     }
-}
-
-/// Whether a lift with the bar is there for speed.
-fn is_fast_bar(entry: &Entry) -> bool {
-    entry.pattern.is_some_and(Pattern::is_explosive) && entry.load == LoadKind::BarTotal
-}
-
-/// Whether a lift pulls a heavy bar off the floor.
-fn is_pull(entry: &Entry) -> bool {
-    let bar = entry.main && entry.load == LoadKind::BarTotal && takes_few_reps(entry);
-    bar && entry.pattern == Some(Pattern::Hinge)
 }
 
 impl Rule for ExplosiveWork {

@@ -15,7 +15,7 @@ use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
 use crate::program::Term;
 use crate::request::dose::Duty;
-use crate::request::standing::{is_loaded, standing_here};
+use crate::request::standing::{is_fast_bar, is_loaded, is_pull_off_the_floor, standing_here};
 use crate::request::{Candidate, Request, Wish};
 use crate::week::Week;
 use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Standing, Status};
@@ -67,7 +67,7 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
         && request.days.len() > 1
         && request.is_eve_of_a_match(day);
     let tests: [&dyn Fn(&Candidate) -> bool; 13] = [
-        &|one| eve && one.pattern.is_explosive() && one.entry.load == LoadKind::BarTotal,
+        &|one| eve && is_fast_bar(&one.entry),
         &|one| chair && one.is_squat_on_both_legs(),
         &|one| {
             let usual = one.leads(request) && !one.is_each_side() && in_turn(one);
@@ -137,10 +137,7 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     let older = weekly.request.is_older_beginner();
     let turn = |is: &dyn Fn(&usize) -> bool| weekly.days().take(day).filter(|day| is(day)).count();
     // The evening before hard sport legs are not what a day is built on, where another day is.
-    let eve = |day: &usize| match weekly.request.profile.goal {
-        Goal::Power => weekly.request.is_eve_of_a_match(*day),
-        _ => is_whole(day) && weekly.request.is_eve_of_sport(*day),
-    };
+    let eve = |day: &usize| is_whole(day) && weekly.request.is_light_eve(*day);
     if eve(&day) && weekly.days().any(|other| is_whole(&other) && !eve(&other)) {
         PRESSES
     } else if is_whole(&day) {
@@ -166,9 +163,7 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
 
 /// Whether the client knows or likes a heavy pull off the floor, or learns one as all beginners do.
 fn pulls_off_the_floor(request: &Request) -> bool {
-    let pull = |one: &Candidate| {
-        one.pattern == Pattern::Hinge && one.duty == Duty::Main && request.is_pushed(&one.id)
-    };
+    let pull = |one: &Candidate| is_pull_off_the_floor(&one.entry) && request.is_pushed(&one.id);
     request.is_guided() || request.candidates.iter().any(pull)
 }
 

@@ -5,6 +5,7 @@
 
 use super::{Finding, Force, Rule};
 use crate::request::Request;
+use crate::request::eligibility::is_named;
 use crate::week::{Group, Item, Week};
 use crate::words::{GroupKind, Measure, Pattern, Side};
 
@@ -94,10 +95,7 @@ impl Rule for Order {
         };
         // What is liked leads where nothing is heavy, and the back rests at a press between the two big lifts of an only day.
         let allowed = |group: &Group| {
-            let named = |item: &Item| {
-                let lists = &request.profile.exercises;
-                [&lists.must, &lists.prefer].iter().any(|ids| ids.contains(&item.entry.id))
-            };
+            let named = |item: &Item| is_named(&request.profile, &item.entry.id);
             let presses = |item: &Item| {
                 item.entry.main
                     && item.pattern().and_then(Pattern::press_or_row) == Some(Side::Push)

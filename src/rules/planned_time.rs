@@ -25,6 +25,11 @@ const EVE_SHARE: f64 = 0.78;
 /// Idle time is counted in begun units of so many seconds, so that lifts which differ by their set-up are equal.
 const IDLE_S: f64 = 180.0;
 
+/// Whether a session may be short as there is a match the day after: what is fast and light fills its hour.
+fn ends_early(request: &Request, day: usize) -> bool {
+    request.profile.goal != Goal::Power && request.is_eve_of_a_match(day)
+}
+
 impl Rule for PlannedTime {
     fn id(&self) -> &'static str {
         "planned-time"
@@ -38,11 +43,9 @@ impl Rule for PlannedTime {
     fn add_to(&self, weekly: &mut Weekly) {
         for day in weekly.days() {
             let (seconds, whole) = (weekly.seconds_on(day), &weekly.request.days[day]);
-            let eve = weekly.request.is_eve_of_a_match(day);
-            // What is fast and light fills its hour.
-            let fast = weekly.request.profile.goal == Goal::Power;
+            let eve = ends_early(weekly.request, day);
             let aim = if whole.minutes <= VERY_SHORT_SESSION { AIM_OF_SHORT } else { AIM };
-            let share = if eve && !fast { EVE_SHARE } else { aim };
+            let share = if eve { EVE_SHARE } else { aim };
             let wanted = f64::from(whole.minutes) * 60.0 * share;
             let least = wanted - f64::from(whole.minutes * 60 - whole.work_s());
             let (label, most) = (whole.label(), whole.minutes);
@@ -62,7 +65,7 @@ impl Rule for PlannedTime {
         for session in &week.sessions {
             let limit = f64::from(request.days[session.day].minutes) * 60.0;
             let share = f64::from(session.seconds()) / limit;
-            let eve = request.is_eve_of_a_match(session.day);
+            let eve = ends_early(request, session.day);
             let least = if eve { EVE_SHARE } else { LEAST_SHARE };
             if share < least && !full {
                 let got = format!("{:.0} %", share * 100.0);

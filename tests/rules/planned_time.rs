@@ -67,6 +67,9 @@ fn the_eve_of_a_match_may_be_shorter() {
     let wanted = "85 % of the minutes used";
     check_rule("planned-time").with(&with("fri", "sat")).allows(short);
     check_rule("planned-time").with(&with("fri", "thu")).remarks(short, wanted);
+    // What is fast and light fills its hour.
+    let fast = format!("{}\ngoal: power", with("fri", "sat"));
+    check_rule("planned-time").with(&fast).remarks(short, wanted);
     // Practice in the week goes on beside whole sessions.
     let weekday = "mon: bench-press x3 of 10 rest 135";
     check_rule("planned-time").with(&with("mon", "tue")).remarks(weekday, wanted);

@@ -36,8 +36,7 @@ pub(super) fn lead(
     // Where sets are few, two of them lead nothing beside three of another.
     let thin = if request.trains_heavy() { THIN } else { 1 };
     // One day with squat and pull has the press between them.
-    let big = |pattern: Pattern| has_a_bar(request, groups, pattern);
-    let between = request.days.len() == 1 && big(Pattern::Squat) && big(Pattern::Hinge);
+    let between = has_both_big_lifts(request, groups);
     // A heavy press is done before a leg lift that has its lighter day, but where the legs are what should be fast.
     let heavy_push = !between
         && goal != Goal::Power
@@ -130,8 +129,14 @@ pub(super) fn lead(
         .map(|done| done.candidate)
 }
 
+/// Whether the only day of a week has a squat and a pull with the bar.
+pub(super) fn has_both_big_lifts(request: &Request, groups: &[Together]) -> bool {
+    let big = |pattern: Pattern| has_a_bar(request, groups, pattern);
+    request.days.len() == 1 && big(Pattern::Squat) && big(Pattern::Hinge)
+}
+
 /// Whether a day has a main lift of a pattern for both legs with the bar.
-pub(super) fn has_a_bar(request: &Request, groups: &[Together], pattern: Pattern) -> bool {
+fn has_a_bar(request: &Request, groups: &[Together], pattern: Pattern) -> bool {
     let mut lifts = groups.iter().flatten().map(|done| &request.candidates[done.candidate]);
     lifts.any(|one| {
         one.pattern == pattern && is_two_legged_main(one) && one.entry.load == LoadKind::BarTotal

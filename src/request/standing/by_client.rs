@@ -232,7 +232,7 @@ pub(super) fn for_a_harder_form(
     usable.iter().find(harder).filter(|_| passed).map(better)
 }
 
-/// Who has trained for a while holds no plain plank where it can be made harder. Common practice.
+/// Who has trained for a while holds no plank from the knees where one from the feet is usual. Common practice.
 pub(super) fn for_a_harder_hold(
     request: &Request,
     usable: &[&Arc<Entry>],

@@ -17,6 +17,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::candidate::grade;
+use super::dose::takes_few_reps;
 use super::eligibility::is_named;
 use super::{Barred, Candidate, Request};
 use crate::input::catalog::Entry;
@@ -171,6 +172,18 @@ pub fn loads_both_legs(entry: &Entry, pattern: Pattern) -> bool {
 pub fn is_bar_on_legs(entry: &Entry) -> bool {
     let legs = |pattern| loads_both_legs(entry, pattern);
     entry.main && entry.load == LoadKind::BarTotal && (legs(Pattern::Squat) || legs(Pattern::Hinge))
+}
+
+/// Whether an entry is a pull off the floor with a heavy bar: its hinges from the top have more repetitions.
+#[must_use]
+pub fn is_pull_off_the_floor(entry: &Entry) -> bool {
+    is_bar_on_legs(entry) && entry.pattern == Some(Pattern::Hinge) && takes_few_reps(entry)
+}
+
+/// Whether an entry is a lift with the bar that is there for speed.
+#[must_use]
+pub fn is_fast_bar(entry: &Entry) -> bool {
+    entry.pattern.is_some_and(Pattern::is_explosive) && entry.load == LoadKind::BarTotal
 }
 
 /// Whether an entry is a row that the lower back holds.
