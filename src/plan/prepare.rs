@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 
 use crate::input::catalog::Entry;
 use crate::input::plan::{Group, Item};
+use crate::input::profile::Limit;
 use crate::request::candidate::grade;
 use crate::request::{Day, Request};
 use crate::timing;
@@ -79,7 +80,17 @@ fn usable<'a>(request: &'a Request, parts: &[Part]) -> Vec<&'a Entry> {
             || grade(entry, Stress::Inverted).is_some();
         hard && request.is_senior()
     };
-    request.eligible_for(Role::Prep).filter(of_parts).filter(|entry| !deep(entry)).collect()
+    // Who must not kneel, and who is 65, gets ready on the feet: down to the floor and up again is work of its own.
+    let stays_up =
+        request.is_senior() || request.profile.limits.contains(&Limit::Whole(Stress::Kneeling));
+    let lies = |entry: &&Entry| {
+        const LYING: [Stress; 3] = [Stress::Prone, Stress::Supine, Stress::Kneeling];
+        let down = LYING.iter().any(|stress| grade(entry, *stress).is_some());
+        stays_up
+            && (down || entry.part == Some(Part::Rolling) || entry.id.starts_with("side-lying"))
+    };
+    let usable = request.eligible_for(Role::Prep).filter(of_parts);
+    usable.filter(|entry| !deep(entry) && !lies(entry)).collect()
 }
 
 /// Muscles that still wait for an item count most, and the day's first muscles before others.
@@ -124,6 +135,8 @@ fn item(entry: &Entry, left: &mut u32) -> Item {
 fn longest_within(entry: &Entry, seconds: u32) -> u32 {
     let (low, high) = (entry.reps[0], entry.reps[1]);
     let (step, high) = match entry.measure {
+        // Minutes are told in halves.
+        Measure::Seconds if entry.part == Some(Part::General) => (30, high),
         Measure::Seconds => (5, high),
         _ => (2, high.min(MOST_REPS.max(low)) / 2 * 2),
     };

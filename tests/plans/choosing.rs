@@ -461,7 +461,14 @@ fn one_bell_of_each_size_is_carried_in_one_hand() {
         ["farmer-carry", "suitcase-carry"],
         "goal: general-fitness\ntraining_status: intermediate\n",
     );
-    assert_eq!(of("equipment: {kettlebell: {masses_kg: [8, 12]}}"), [false, true]);
-    assert_eq!(of("equipment: {kettlebell: {masses_kg: [8, 12], pairs: 1}}"), [true, true]);
-    assert_eq!(of("equipment: [kettlebell]"), [true, true]);
+    let room = "pull-up-bar: 1";
+    assert_eq!(
+        of(&format!("equipment: {{kettlebell: {{masses_kg: [8, 12]}}, {room}}}")),
+        [false, true]
+    );
+    let pairs = format!("equipment: {{kettlebell: {{masses_kg: [8, 12], pairs: 1}}, {room}}}");
+    assert_eq!(of(&pairs), [true, true]);
+    assert_eq!(of("equipment: [kettlebell, pull-up-bar]"), [true, true]);
+    // In a room without a rack or a bar nobody walks with a load.
+    assert_eq!(of("equipment: [kettlebell]"), [false, false]);
 }

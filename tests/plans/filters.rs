@@ -205,3 +205,55 @@ fn for_power_nothing_is_squatted_and_pressed_in_one() {
     assert_eq!(of("power"), [false, true]);
     assert!(of("fat-loss")[0]);
 }
+
+/// Who names two presses overhead means all of them; a bar in its corner goes up and forward.
+#[test]
+fn two_presses_overhead_that_are_never_wanted_stand_for_all() {
+    let of = left(
+        ["wall-handstand-push-up", "dumbbell-overhead-press", "landmine-press"],
+        "goal: strength\ntraining_status: advanced\nequipment: [barbell, landmine, dumbbells, bench]\n",
+    );
+    assert_eq!(of("exercises: {never: [overhead-press]}"), [true, false, true]);
+    assert_eq!(of("exercises: {never: [overhead-press, push-press]}"), [false, false, true]);
+}
+
+#[test]
+fn for_size_the_hinge_starts_from_the_top_unless_the_pull_is_known() {
+    let of = left(
+        ["deadlift", "trap-bar-deadlift", "romanian-deadlift"],
+        "training_status: intermediate\nequipment: [barbell, squat-rack, trap-bar, dumbbells]\n",
+    );
+    assert_eq!(of("goal: hypertrophy"), [false, false, true]);
+    let known = "goal: hypertrophy\nknown_lifts: {deadlift: {load: 100, reps: 8, rir: 2}}";
+    assert_eq!(of(known), [true, false, true]);
+    assert_eq!(of("goal: strength"), [true, true, true]);
+}
+
+#[test]
+fn a_leg_raised_to_the_side_without_a_weight_is_behind_a_lunge() {
+    let of = left(
+        ["side-lying-leg-raise", "side-lying-inner-leg-raise"],
+        "training_status: novice\nequipment: [dumbbells, bench]\ngoal: ",
+    );
+    assert_eq!(of("hypertrophy"), [false, false]);
+    assert_eq!(of("hypertrophy\nemphasis: {glutes: more}"), [true, true]);
+}
+
+#[test]
+fn who_begins_presses_before_a_fly() {
+    let of = left(
+        ["dumbbell-fly"],
+        "goal: hypertrophy\nequipment: [dumbbells, bench]\ntraining_status: ",
+    );
+    assert_eq!((of("novice"), of("intermediate")), ([false], [true]));
+}
+
+/// The pulldown is done on a chair by who must not kneel.
+#[test]
+fn who_must_not_kneel_pulls_a_band_down_from_a_chair() {
+    let of = left(
+        ["kneeling-band-pulldown", "seated-band-pulldown"],
+        "goal: general-fitness\ntraining_status: novice\nequipment: [resistance-band, band-anchor, chair]\n",
+    );
+    assert_eq!(of("limits: [kneeling]"), [false, true]);
+}

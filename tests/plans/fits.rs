@@ -1,7 +1,8 @@
 //! Which forms fit what the client's body had better not do, and what the place has. All of it is common practice.
 
+use weekwright::input::catalog::StressTag;
 use weekwright::input::plan::Plan;
-use weekwright::words::Pattern;
+use weekwright::words::{GroupKind, Pattern, Stress};
 
 use super::choosing::{left, request};
 use super::shape::{items, plan};
@@ -74,19 +75,6 @@ fn who_must_not_bend_under_a_load_does_not_chop_down() {
         "goal: general-fitness\ntraining_status: novice\nequipment: [resistance-band, band-anchor, cable-station]\n",
     );
     assert_eq!(of("limits: [loaded-spinal-flexion]"), [false, false, true]);
-}
-
-#[test]
-fn who_begins_late_leans_on_what_stands_firm() {
-    let of = left(
-        ["incline-push-up", "wall-push-up", "band-chest-press"],
-        "goal: general-fitness\ntraining_status: novice\nstart: 2027-01-04\n",
-    );
-    let chair = "equipment: [chair, low-box, resistance-band, band-anchor]\n";
-    let bench = "equipment: [bench, resistance-band, band-anchor]\n";
-    assert_eq!(of(&format!("{chair}birth_year: 1950")), [false, true, true]);
-    assert!(of(&format!("{bench}birth_year: 1950"))[0]);
-    assert!(of(&format!("{chair}birth_year: 1990"))[0]);
 }
 
 #[test]
@@ -228,5 +216,24 @@ fn free_minutes_are_rest_for_older_beginners() {
         let used = day.minutes.as_ref().expect("timed");
         let full = used.planned_s * 100 >= used.limit * 60 * 84;
         assert!(full || rests(day) > 75, "{}: {} s", day.day, used.planned_s);
+    }
+}
+
+/// Who must not kneel, and who is 65, gets ready on the feet.
+#[test]
+fn who_must_not_kneel_gets_ready_on_the_feet() {
+    let plan = plan(
+        "goal: general-fitness\ntraining_status: novice\nbirth_year: 1990\nstart: 2027-01-05\nlimits: [kneeling]\n\
+         equipment: [dumbbells, bench, foam-roller, resistance-band]\n\
+         sessions: [{day: tue, minutes: 50}, {day: fri, minutes: 50}]\n",
+    );
+    let prep = plan.sessions.iter().flat_map(|session| &session.groups);
+    let prep = prep.filter(|group| group.kind == GroupKind::Prep).flat_map(|group| &group.items);
+    for item in prep {
+        let entry = PLANNER.catalog().get(&item.exercise).expect("it is in the catalog");
+        let down = entry.stress.iter().flat_map(StressTag::parts);
+        let lies = |stress| matches!(stress, Stress::Prone | Stress::Supine | Stress::Kneeling);
+        assert!(!down.into_iter().any(|(stress, _)| lies(stress)), "{}", item.exercise);
+        assert!(!item.exercise.starts_with("roll-"), "{}", item.exercise);
     }
 }

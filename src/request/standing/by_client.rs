@@ -14,7 +14,7 @@ use crate::request::candidate::{Station, grade};
 use crate::request::dose::takes_few_reps;
 use crate::request::eligibility::{is_named, kit_for};
 use crate::request::{Barred, Request};
-use crate::words::{Goal, Kind, LoadKind, Measure, Pattern, Side, Standing, Status, Stress};
+use crate::words::{Goal, Kind, Kit, LoadKind, Measure, Pattern, Side, Standing, Status, Stress};
 
 pub(super) fn variant_of_never(
     request: &Request,
@@ -28,8 +28,24 @@ pub(super) fn variant_of_never(
     let parent = parents(request, entry).chain(same).find(|id| never.iter().any(|one| one == id));
     let parent = parent.or_else(|| {
         never.iter().map(String::as_str).find(|one| is_form_by_name(request, entry, one))
-    })?;
+    });
+    let parent = parent.or_else(|| never_overhead(request).filter(|_| goes_overhead(entry)))?;
     Some(Barred::VariantOfNever(parent.to_owned()))
+}
+
+/// Whether an exercise presses straight overhead: a bar in its corner goes up and forward.
+fn goes_overhead(entry: &Entry) -> bool {
+    let leans = entry.needs.iter().flatten().any(|kit| *kit == Kit::Landmine);
+    entry.pattern == Some(Pattern::VerticalPush) && !leans
+}
+
+/// The first of several presses overhead that the client never does: who names two means all of them.
+fn never_overhead(request: &Request) -> Option<&str> {
+    let never = &request.profile.exercises.never;
+    let overhead =
+        |id: &&String| request.entries.get(*id).is_some_and(|entry| goes_overhead(entry));
+    let mut named = never.iter().filter(overhead);
+    named.next().filter(|_| named.next().is_some()).map(String::as_str)
 }
 
 /// Whether an exercise has another one's name with a word before it and the same movement: who never bench presses does
@@ -170,8 +186,8 @@ pub(super) fn for_a_loaded_first_step(
     usable.iter().find(loaded).filter(|_| bare).map(better)
 }
 
-/// A fly, pullover or straight-arm pulldown is for size: else a press or a pull does more for the muscle in the same
-/// minutes. Common practice.
+/// A fly, pullover or straight-arm pulldown is for size past the first steps: else a press or a pull does more for the muscle
+/// in the same minutes, and teaches more. Common practice.
 pub(super) fn for_a_lift_that_does_more(
     request: &Request,
     usable: &[&Arc<Entry>],
@@ -182,7 +198,8 @@ pub(super) fn for_a_lift_that_does_more(
         Pattern::ShoulderExtension => Side::Pull,
         _ => return None,
     };
-    let for_size = request.profile.goal == Goal::Hypertrophy;
+    let learns = request.profile.training_status == Status::Novice;
+    let for_size = request.profile.goal == Goal::Hypertrophy && !learns;
     let pulls_down = |other: &&Arc<Entry>| other.pattern == Some(Pattern::VerticalPull);
     // Where nothing pulls down, the straight arms do.
     if side == Side::Pull && !usable.iter().any(pulls_down) {
@@ -267,13 +284,16 @@ pub(super) fn for_a_press_that_is_hard(
 }
 
 /// Who learns and lifts little starts the pull from the floor with small plates, far too low: the hinge is learned from the
-/// top, with the arms hanging, but where strength is the goal and the pull is what is learnt. Common practice.
+/// top, with the arms hanging, but where strength is the goal and the pull is what is learnt; and so it is trained for size.
+/// Common practice.
 pub(super) fn for_a_hinge_from_the_top(
     request: &Request,
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
     let light = request.is_a_woman_who_begins() && request.profile.goal != Goal::Strength;
+    // For size a hinge from the top does more with less to recover from.
+    let for_size = request.profile.goal == Goal::Hypertrophy;
     let bar = |entry: &Entry| {
         entry.pattern == Some(Pattern::Hinge) && entry.load == LoadKind::BarTotal && entry.main
     };
@@ -281,7 +301,15 @@ pub(super) fn for_a_hinge_from_the_top(
     let from_the_top = |other: &&&Arc<Entry>| {
         is_proper(other, Pattern::Hinge) && bar(other) && !takes_few_reps(other)
     };
-    usable.iter().find(from_the_top).filter(|_| light && from_the_floor).map(better)
+    let hangs = |other: &&&Arc<Entry>| {
+        other.pattern == Some(Pattern::Hinge)
+            && is_loaded(other)
+            && other.standing <= Standing::Regular
+            && other.family() != "deadlift"
+    };
+    let top = usable.iter().find(from_the_top).filter(|_| light || for_size);
+    let top = top.or_else(|| usable.iter().find(hangs).filter(|_| for_size));
+    top.filter(|_| from_the_floor).map(better)
 }
 
 /// The empty bar overhead is too much for most women who begin: two dumbbells start where they can. Common practice.

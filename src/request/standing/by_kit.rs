@@ -7,9 +7,10 @@ use super::{
     learns_first,
 };
 use crate::input::catalog::Entry;
+use crate::request::eligibility::has_kit;
 use crate::request::{Barred, Request};
 use crate::words::{
-    Effort, Goal, Kind, Kit, LoadKind, Muscle, Pattern, Sex, Sides, Standing, Status,
+    Effort, Goal, Kind, Kit, LoadKind, Measure, Muscle, Pattern, Sex, Sides, Standing, Status,
 };
 
 pub(super) fn for_proper_kit(
@@ -243,6 +244,45 @@ pub(super) fn for_small_work_with_a_load(
             && matches!(other.standing, Standing::Staple | Standing::Regular)
     };
     usable.iter().find(on_a_stack).filter(|_| bare && !request.is_guided()).map(better)
+}
+
+/// Where size, strength or speed is built a leg that is raised to the side without a weight does less than a lunge, which works the same
+/// muscles under a load, unless they should get more. Common practice.
+pub(super) fn for_a_lunge(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let goal = request.profile.goal;
+    let builds = goal.builds() || goal == Goal::Power;
+    let small = matches!(entry.pattern, Some(Pattern::HipAbduction | Pattern::HipAdduction));
+    let bare =
+        small && matches!(entry.load, LoadKind::Bodyweight | LoadKind::Band) && entry.level == 1;
+    let wished = [Muscle::Glutes, Muscle::Abductors, Muscle::Adductors];
+    let wished = wished.into_iter().any(|muscle| request.wants_more(muscle));
+    let lunge = |other: &&&Arc<Entry>| {
+        other.pattern == Some(Pattern::Lunge)
+            && is_loaded(other)
+            && other.standing <= Standing::Regular
+    };
+    usable.iter().find(lunge).filter(|_| builds && bare && !wished).map(better)
+}
+
+/// In a room without a rack, a bar to hang from or a machine nobody walks twenty meters with a load: the trunk is trained
+/// standing still. Common practice.
+pub(super) fn for_a_small_room(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    const OF_A_GYM: [Kit; 5] =
+        [Kit::Barbell, Kit::SquatRack, Kit::PullUpBar, Kit::CableStation, Kit::LegPress];
+    let walks = entry.pattern == Some(Pattern::Carry)
+        && entry.measure == Measure::Meters
+        && !request.trains_heavy();
+    let gym = OF_A_GYM.iter().any(|item| has_kit(&request.profile, *item));
+    let stands = |other: &&&Arc<Entry>| by_limit::is_usual(other, Pattern::AntiLateralFlexion);
+    usable.iter().find(stands).filter(|_| walks && !gym).map(better)
 }
 
 /// An arm that turns out against nothing does no more than wake up, where a band or a weight is at hand. Common practice.

@@ -30,7 +30,6 @@ type Filter = fn(&Request, &[&Arc<Entry>], &Entry) -> Option<Barred>;
 const SPARING: &[Filter] = &[
     by_client::for_staying_up,
     by_client::for_a_touchy_back,
-    older::for_something_firm,
     older::for_hips_pushed_standing,
     by_limit::for_a_light_back,
     by_limit::for_light_knees,
@@ -79,6 +78,8 @@ const FILTERS: &[Filter] = &[
     by_client::for_a_harder_form,
     by_client::for_a_harder_hold,
     by_kit::for_small_work_with_a_load,
+    by_kit::for_a_lunge,
+    by_kit::for_a_small_room,
     by_kit::for_a_turn_against_something,
     by_kit::for_the_belt,
     by_kit::for_dumbbells,

@@ -6,7 +6,6 @@ use super::{better, by_kit, is_ballistic, is_bent_over, is_loaded, is_proper};
 use crate::input::catalog::Entry;
 use crate::input::profile::Limit;
 use crate::request::candidate::grade;
-use crate::request::eligibility::has_kit;
 use crate::request::{Barred, Request};
 use crate::words::{Goal, Kind, Kit, LoadKind, Measure, Pattern, Sides, Standing, Status, Stress};
 
@@ -174,29 +173,6 @@ pub(super) fn for_trunk_work_off_the_floor(
 fn is_side_lying(entry: &Entry) -> bool {
     matches!(entry.pattern, Some(Pattern::HipAbduction | Pattern::HipAdduction))
         && entry.load == LoadKind::Bodyweight
-}
-
-/// From 65 on a beginner leans on what stands firm, a bench or a bar in a rack: a chair slides and a low box is low, so that
-/// at home the press is done at the wall or against a band. Common practice.
-pub(super) fn for_something_firm(
-    request: &Request,
-    usable: &[&Arc<Entry>],
-    entry: &Entry,
-) -> Option<Barred> {
-    const FIRM: [Kit; 5] =
-        [Kit::Bench, Kit::AdjustableBench, Kit::SquatRack, Kit::SmithMachine, Kit::PlyoBox];
-    let novice = request.is_older_beginner();
-    let firm = FIRM.iter().any(|item| has_kit(&request.profile, *item));
-    let press = |one: &Entry| one.pattern == Some(Pattern::HorizontalPush);
-    let leans = press(entry) && entry.first_step && entry.standing == Standing::Staple;
-    let bare = entry.load == LoadKind::Bodyweight;
-    let upright = |other: &&&Arc<Entry>| {
-        press(other)
-            && (other.standing == Standing::StandIn || other.load == LoadKind::Band)
-            && grade(other, Stress::Prone).is_none()
-    };
-    let wanted = novice && !firm && leans && bare;
-    usable.iter().find(upright).filter(|_| wanted).map(better)
 }
 
 /// Who begins at 65 or later does not roll a bar over the legs: a bridge, a dumbbell on the hips or a cable will do. Common
