@@ -105,36 +105,34 @@ pub fn ramp_s(sets: usize) -> u32 {
     sets.saturating_mul(RAMP_SET_S + RAMP_REST_S).min(RAMP_MOST_S)
 }
 
-/// What changing over to the other half of a pair takes. Common practice.
-const CHANGE_OVER_S: u32 = 15;
+/// What a long rest loses in a pair, as the other half's work is rest as well. Common practice.
+const LESS_IN_TURN_S: u32 = 15;
 /// A round rests no longer than this, unless its longer half rests longer alone. Common practice.
 const MOST_ROUND_REST_S: u32 = 120;
 
-/// Rest of a round of exercises done in turn, from what each would rest alone: the longest and the changing over, less
-/// of long rests, as the other half's work rests too. One exercise rests as it does.
+/// Rest of a round of exercises done in turn, from what each would rest alone: the longest, and less of a long one, as the
+/// other half's work rests too. One exercise rests as it does.
 pub fn round_rest_s(alone_s: impl Iterator<Item = u32>) -> u32 {
     let (count, most) = alone_s.fold((0, 0), |(count, most), rest| (count + 1, rest.max(most)));
     if count < 2 {
         return most;
     }
-    let long = most.saturating_sub(CHANGE_OVER_S).max(MOST_ROUND_REST_S);
-    most.saturating_add(CHANGE_OVER_S).min(long)
+    most.min(most.saturating_sub(LESS_IN_TURN_S).max(MOST_ROUND_REST_S))
 }
 
 /// Rests come in such steps.
 const REST_STEP_S: u32 = 15;
 /// Rounds of shorter rests, as in circuits, rest at their end.
-const SHARED_REST_S: u32 = 60;
+const SHARED_REST_S: u32 = 45;
 
-/// How much of a round's rest comes between its halves: a little less than half, in steps of 15 s. Common practice.
+/// How much of a round's rest comes between its halves: about a third, in steps of 15 s, as the other muscles are fresh.
+/// Common practice.
 #[must_use]
 pub const fn between_s(round_rest_s: u32) -> u32 {
     if round_rest_s < SHARED_REST_S {
         return 0;
     }
-    // Nine twentieths to the nearest step.
-    (round_rest_s / 20 * 9 + round_rest_s % 20 * 9 / 20 + REST_STEP_S / 2) / REST_STEP_S
-        * REST_STEP_S
+    (round_rest_s / 3 + REST_STEP_S / 2) / REST_STEP_S * REST_STEP_S
 }
 
 /// What of an item takes time.
@@ -283,28 +281,29 @@ mod tests {
         assert_eq!(ramp_s(9), 480);
     }
 
-    /// Common practice: fifteen seconds to change over, and two minutes where a half would not rest longer alone.
+    /// Common practice: as long as its longer half alone, and a little less where that is over two minutes.
     #[test]
-    fn a_round_rests_as_its_longer_half_and_a_little() {
-        assert_eq!(round_rest_s([60, 60].into_iter()), 75);
-        assert_eq!(round_rest_s([75, 90].into_iter()), 105);
+    fn a_round_rests_as_its_longer_half() {
+        assert_eq!(round_rest_s([60, 60].into_iter()), 60);
+        assert_eq!(round_rest_s([75, 90].into_iter()), 90);
         assert_eq!(round_rest_s([120, 60].into_iter()), 120);
         assert_eq!(round_rest_s([150, 60].into_iter()), 135);
-        assert_eq!(round_rest_s([45, 30].into_iter()), 60, "a short rest stays short");
+        assert_eq!(round_rest_s([45, 30].into_iter()), 45, "a short rest stays short");
         assert_eq!(round_rest_s([90].into_iter()), 90);
     }
 
-    /// Common practice: 30 and 45 s, 45 and 60 s; the second half is the longer one.
+    /// Common practice: 15 and 45 s, 30 and 60 s; the second half is the longer one.
     #[test]
     fn a_rounds_rest_is_shared_between_its_halves() {
         let shared = |rest_s| [between_s(rest_s), rest_s - between_s(rest_s)];
-        assert_eq!(shared(45), [0, 45]);
-        assert_eq!(shared(60), [30, 30]);
+        assert_eq!(shared(30), [0, 30]);
+        assert_eq!(shared(45), [15, 30]);
+        assert_eq!(shared(60), [15, 45]);
         assert_eq!(shared(75), [30, 45]);
-        assert_eq!(shared(90), [45, 45]);
-        assert_eq!(shared(105), [45, 60]);
-        assert_eq!(shared(120), [60, 60]);
-        assert_eq!(shared(135), [60, 75]);
+        assert_eq!(shared(90), [30, 60]);
+        assert_eq!(shared(105), [30, 75]);
+        assert_eq!(shared(120), [45, 75]);
+        assert_eq!(shared(135), [45, 90]);
     }
 
     #[test]

@@ -279,7 +279,7 @@ impl<'a> Weekly<'a> {
 pub(crate) fn paired_sets(request: &Request, day: usize) -> [Option<u32>; 2] {
     match request.days[day].minutes {
         ..crate::request::candidate::VERY_SHORT_SESSION => [Some(2), None],
-        _ if request.builds_size() && holds_four(request, day) => [Some(3), Some(4)],
+        _ if holds_four(request, day) => [Some(3), Some(4)],
         crate::request::candidate::SHORT_SESSION.. if has_threes(request) => [Some(3), None],
         _ => [Some(2), Some(3)],
     }
@@ -295,12 +295,17 @@ fn has_threes(request: &Request) -> bool {
     }
 }
 
-/// Whether a session holds four rounds: an hour of who has trained for years, a long one of anybody else.
+/// Whether a session holds four rounds: for size about an hour, for strength a long one, past the first steps.
 fn holds_four(request: &Request, day: usize) -> bool {
-    const FULL_SESSION: u32 = 60;
-    const LONG_SESSION: u32 = 90;
-    let advanced = request.profile.training_status == Status::Advanced;
-    request.days[day].minutes >= if advanced { FULL_SESSION } else { LONG_SESSION }
+    const FOR_SIZE: u32 = 50;
+    const FOR_STRENGTH: u32 = 75;
+    let least = match request.profile.goal {
+        words::Goal::Hypertrophy => FOR_SIZE,
+        words::Goal::Strength => FOR_STRENGTH,
+        _ => return false,
+    };
+    let learns = request.profile.training_status == Status::Novice;
+    request.days[day].minutes >= least && !learns
 }
 
 /// Terms with the opposite sign.

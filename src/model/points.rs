@@ -170,10 +170,8 @@ weights! {
             TO_HIGH = 1.0;
             /// A half-set of a smaller muscle without a target.
             EXTRA = 2.0;
-            /// The same of arms and side delts where neither size nor strength is the goal, and of calves where size is not.
-            EXTRA_ARMS = 1.0;
-            /// A half-set of the trunk, which every big lift works as well.
-            EXTRA_TRUNK = 1.0;
+            /// The same of arms and side delts where neither size nor strength is the goal, of calves and of the trunk.
+            EXTRA_LITTLE = 1.0;
         "arm-work":
             /// A set of their own that arms lack where size is the goal.
             FEW_OF_ARMS = -7.0;
@@ -208,6 +206,8 @@ weights! {
             SQUATTED_ONCE = -24.0;
             /// A day for power without a jump or throw, or the first without a jump.
             NO_SPRING = -20.0;
+            /// A day for power without a fast lift with the bar or a jump with a weight, past the first steps.
+            NO_FAST_LOAD = -16.0;
             /// A week for power without a jump.
             NO_JUMP = -34.0;
             /// The same with a jump on one day only.
@@ -279,10 +279,10 @@ weights! {
             PAIR = 12.0;
             /// A pair of small work, which is done in turn by default.
             PAIR_SMALL = 14.0;
-            /// A pair of a lift with small work: sets and rests of the two differ.
-            PAIR_MIXED = 9.0;
-            /// The same where size is the goal, and small work has its own place at the end.
-            PAIR_MIXED_FOR_SIZE = 3.0;
+            /// A pair of a lift with small work.
+            PAIR_MIXED = 12.0;
+            /// The same where size is the goal, and small work has its own place at the end, or where fat is to be lost.
+            PAIR_MIXED_LESS = 9.0;
             /// A bar on both legs or arms, or a known main lift, that goes in turn where a lead stands alone.
             LIFT_IN_TURN = -30.0;
             /// A pair where the client likes them, or the session leads with one.
@@ -291,6 +291,8 @@ weights! {
             ALONE = -12.0;
             /// The same where the client likes pairs.
             ALONE_UNLIKED = -20.0;
+            /// Small work that stands alone though it could go in turn, else.
+            ALONE_SMALL = -8.0;
         "planned-time":
             /// Three minutes under the aim.
             IDLE = -12.0;
@@ -395,6 +397,3 @@ weights! {
             KNOWN = 10.0;
     }
 }
-
-/// More sets count so many times for a muscle that should get more.
-pub const EMPHASIS: f64 = 2.0;

@@ -20,7 +20,7 @@ use crate::strength::ladder::Ladder;
 use crate::strength::racks;
 use crate::strength::working_load::{KnownLifts, THE_HEAVIEST, WorkingLoad};
 use crate::timing;
-use crate::words::{GroupKind, LoadKind, Measure, Muscle, Pattern, Sides, Turn};
+use crate::words::{GroupKind, LoadKind, Measure, Muscle, Pattern, Sides, Status, Turn};
 
 /// The sessions of a block of a solution, in the order of the week; past the last block, the last one's.
 #[must_use]
@@ -240,19 +240,24 @@ impl Composer<'_> {
         let less = self.tired_kg(done, day, (&load, ladder.as_ref()), ask);
         let tired = u32::from(less.is_some());
         load.load_kg = less.or(load.load_kg);
+        let mut held_kg = None;
         if let Some((kg, ladder)) = load.load_kg.zip(ladder.as_ref()) {
             let fewer = self.for_many_sets(done, kg, ladder, ask);
             if fewer < kg {
                 load.note.clear();
             }
+            let fresh = kg;
             let kg = fewer;
             load.load_kg = self.light_kg(done, kg, ladder);
+            // What is taken off for many sets is there for the last of them.
+            held_kg = Some(fresh).filter(|_| load.load_kg == Some(kg));
             if load.note == THE_HEAVIEST && load.load_kg.is_some_and(|less| less < kg) {
                 load.note.clear();
             }
         }
         let left = |kg: f64| self.reserve_at(entry, kg, ladder.as_ref(), ask);
-        let rir = load.load_kg.map_or(rir, |kg| left(kg).saturating_sub(tired).max(rir));
+        let rir =
+            held_kg.or(load.load_kg).map_or(rir, |kg| left(kg).saturating_sub(tired).max(rir));
         let list = Some(vec![amount; done.sets as usize]);
         let note = own.map_or(load.note, |own| own.note);
         let of = |measure: Measure| list.clone().filter(|_| entry.measure == measure);
@@ -338,7 +343,9 @@ impl Composer<'_> {
         const LEAST_SHARE: f64 = 0.93;
         let candidate = &self.request.candidates[done.candidate];
         // Beside the body's own mass a step is nothing.
-        if candidate.entry.load == LoadKind::BodyweightPlus {
+        let learns = self.request.profile.training_status == Status::Novice;
+        // Nor for who begins, whose first weeks are easy anyway.
+        if learns || candidate.entry.load == LoadKind::BodyweightPlus {
             return kg;
         }
         let id = &candidate.id;

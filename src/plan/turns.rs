@@ -181,7 +181,12 @@ fn heavier_of(
         let prime = candidate(done).prime();
         let soon = request.profile.goal != Goal::Power
             && prime.is_some_and(|prime| request.is_before_sport(prime, done.day));
-        let before_sport = soon || request.is_light_eve(done.day);
+        // A hard day of the back is no reason to spare the knees.
+        let eve = match request.profile.goal {
+            Goal::Power => request.is_light_eve(done.day),
+            _ => prime.is_some_and(|prime| request.is_eve_of(prime, done.day)),
+        };
+        let before_sport = soon || eve;
         let known = request.profile.known_lifts.contains_key(&candidate(done).id);
         // A form of another lift of the week, such as a paused bench, is the lighter of the two unless it has to come.
         let is_form = candidate(done).wish != Wish::Must

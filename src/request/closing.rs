@@ -34,9 +34,10 @@ pub fn most_s(goal: Goal, session_minutes: u32) -> u32 {
 
 /// Sessions up to this long give more of themselves to conditioning that is asked for. Common practice.
 const SHORT_FOR_LUNGS_MIN: u32 = 45;
-/// Sessions up to this long end with their last set, but where fat is to be lost. Common practice.
+/// Sessions up to this long end with their last set, but where fat is to be lost or all-round fitness is the goal. Common
+/// practice.
 const SHORT_SESSION_MIN: u32 = 30;
-/// The same where fat is to be lost.
+/// The same there.
 const SHORTEST_SESSION_MIN: u32 = 20;
 /// What is kept for a finisher where fat is to be lost: four bouts, as fewer are over before the heart is driven. Common
 /// practice.
@@ -45,8 +46,10 @@ const KEPT_S: u32 = 4 * 60;
 /// Whether a session has room for a finisher.
 #[must_use]
 pub fn has_a_finisher(profile: &Profile, session_minutes: u32) -> bool {
-    let shortest =
-        if profile.goal == Goal::FatLoss { SHORTEST_SESSION_MIN } else { SHORT_SESSION_MIN };
+    let shortest = match profile.goal {
+        Goal::FatLoss | Goal::GeneralFitness => SHORTEST_SESSION_MIN,
+        _ => SHORT_SESSION_MIN,
+    };
     profile.finishers == Finishers::Allow && session_minutes > shortest
 }
 

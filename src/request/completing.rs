@@ -27,7 +27,7 @@ impl Part {
     /// Whether an exercise is one of them.
     pub(crate) fn has(&self, entry: &Entry) -> bool {
         let side = !self.one_side || entry.sides == Sides::Each;
-        let of_family = self.family.is_none_or(|family| entry.family.as_deref() == Some(family));
+        let of_family = self.family.is_none_or(|family| entry.family() == family);
         side && of_family && entry.pattern.is_some_and(|pattern| self.patterns.contains(&pattern))
     }
 }
@@ -75,10 +75,15 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
         Part { one_side: true, ..steady("strides", &[Pattern::Hinge], runs) },
         part("lunges", &[Pattern::Lunge], runs),
         part("thighs", &[Pattern::HipAdduction], u32::from(plays(Muscle::Adductors) || jumps)),
+        part("sprints", &[Pattern::KneeFlexion], u32::from(jumps && !learns)),
         part("steps", &[Pattern::HipAbduction], u32::from(request.is_senior())),
+        Part {
+            family: Some("step-up"),
+            ..part("stairs", &[Pattern::Lunge], u32::from(request.is_older_beginner()))
+        },
         part("seat", &[Pattern::Squat], seats(request)),
         part("reach", &[Pattern::VerticalPush], u32::from(reaches(request))),
-        part("row", &[Pattern::HorizontalPull], u32::from(is_whole(request))),
+        part("row", &[Pattern::HorizontalPull], rows(request)),
         part("hips", &[Pattern::HipExtension], u32::from(pushes_the_hips)),
         part("knees", &[Pattern::KneeExtension], u32::from(extends_the_knees(request))),
     ];
@@ -88,6 +93,17 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
 /// Whether the only session of the week is long: it has both presses and both pulls before any arms.
 fn is_whole(request: &Request) -> bool {
     matches!(request.days.as_slice(), [day] if day.minutes >= LONG_SESSION)
+}
+
+/// How often a week has a row: in its only session, and for size on each of the days of the upper half of a full week.
+fn rows(request: &Request) -> u32 {
+    let full = request.profile.goal == Goal::Hypertrophy && request.days.len() > FULL_WEEK;
+    let less = request.wants_less(Muscle::UpperBack)
+        || request.hard_elsewhere(Muscle::UpperBack).next().is_some();
+    match full && !less {
+        true => 2,
+        false => u32::from(is_whole(request)),
+    }
 }
 
 /// How often who begins at 65 or later gets up from a seat, be it a machine's: every day of a week of two.

@@ -138,6 +138,9 @@ pub fn dose_for(goal: Goal, status: Status, entry: &Entry, turn: Option<Turn>) -
     if let Some(dose) = with_the_bar(goal, status, entry, turn) {
         return dose;
     }
+    // A pull-up for threes is no pull-up: its heavier day is as usual.
+    let hung = entry.is_hung() && entry.pattern == Some(Pattern::VerticalPull);
+    let turn = turn.filter(|turn| !(hung && *turn == Turn::Heavier && goal == Goal::Strength));
     let found = |duty: Duty, turn: Option<Turn>| {
         let of_turn = TABLE.doses.get(&(goal, status, duty, turn));
         of_turn.unwrap_or_else(|| dose(goal, status, duty))

@@ -28,6 +28,17 @@ impl Request {
         rises || liked || staple && !tires && !one.is_each_side() && (one.is_wished() || wished)
     }
 
+    /// Whether it is a form that the client likes of a lift whose load is known, where strength is the goal: the lift itself
+    /// leads first, and its form comes after it or on another day.
+    #[must_use]
+    pub fn is_liked_form(&self, one: &Candidate) -> bool {
+        let known = |id: &String| self.profile.known_lifts.contains_key(id);
+        self.profile.goal == Goal::Strength
+            && one.wish != Wish::Must
+            && !known(&one.id)
+            && one.entry.variant_of.as_ref().is_some_and(known)
+    }
+
     /// Whether a lift is done for its load, with its whole rest: a main lift with the bar on two legs or arms, or a known
     /// one where size, strength or power is the goal.
     #[must_use]

@@ -26,7 +26,7 @@ use self::turn::Turn;
 use crate::input::catalog::Entry;
 use crate::input::profile::{Limit, Profile, SessionSlot};
 use crate::strength::working_load::KnownLifts;
-use crate::words::{Effort, Goal, Muscle, Stress, Supersets, Weekday};
+use crate::words::{Effort, Goal, Muscle, Status, Stress, Supersets, Weekday};
 
 pub use barred::Barred;
 pub use candidate::{Candidate, Wish};
@@ -226,7 +226,33 @@ impl Request {
         let is_eve =
             |day: usize| candidate::felt_by(entry).any(|muscle| self.is_eve_of(muscle, day));
         let counts = self.profile.goal != Goal::Power || self.is_light_eve(day);
-        counts && is_eve(day) && !(0..self.days.len()).all(is_eve)
+        let slow = self.has_slow_legs(day)
+            && candidate::felt_by(entry).any(|muscle| self.is_after_sport(muscle, day));
+        slow || counts && is_eve(day) && !(0..self.days.len()).all(is_eve)
+    }
+
+    /// Whether hard training elsewhere for a muscle was within a day before a session.
+    fn is_after_sport(&self, muscle: Muscle, day: usize) -> bool {
+        let this = &self.days[day];
+        self.hard_elsewhere(muscle).any(|sport| sport.hours_until(this) <= day::A_DAY_H)
+    }
+
+    /// Whether legs are slow on a day, as they trained hard elsewhere the day before and other days are free of that: who is
+    /// to be fast does little with them, and that quickly. Common practice.
+    #[must_use]
+    pub fn has_slow_legs(&self, day: usize) -> bool {
+        let fast =
+            self.profile.goal == Goal::Power && self.profile.training_status != Status::Novice;
+        let after = |day: usize| self.is_after_sport(Muscle::Quads, day);
+        fast && after(day) && !(0..self.days.len()).all(after)
+    }
+
+    /// Whether a known pull off the floor is done light and quick on the eve of the match, as the day between is no day
+    /// for legs.
+    #[must_use]
+    pub fn is_quick_pull(&self, entry: &Entry) -> bool {
+        let slow = (0..self.days.len()).any(|day| self.has_slow_legs(day));
+        slow && standing::is_pull_off_the_floor(entry) && self.is_pushed(&entry.id)
     }
 
     /// Whether it is the eve of hard sport that the client's goal keeps fresh for: for power that of a practice is a day like

@@ -39,7 +39,20 @@ fn own_sets(request: &Request, muscle: Muscle) -> Option<f64> {
     let arms = matches!(muscle, Muscle::Biceps | Muscle::Triceps);
     let for_size = request.profile.goal == Goal::Hypertrophy;
     let days = u32::try_from(request.days.len()).unwrap_or(u32::MAX);
-    (arms && for_size).then(|| f64::from(days.saturating_mul(3).div_ceil(2).min(MOST_OWN_SETS)))
+    let learns = request.profile.training_status == Status::Novice;
+    let sets = match muscle {
+        // Presses do more for the back of a beginner's arm than pulls for its front.
+        Muscle::Triceps if learns => 3,
+        _ => days.saturating_mul(3).div_ceil(2).min(MOST_OWN_SETS),
+    };
+    (arms && for_size).then(|| f64::from(sets))
+}
+
+/// The arms of who begins, which have their sets and no range of their own, from three days on.
+fn of_a_beginner(request: &Request) -> impl Iterator<Item = (Muscle, Pattern)> {
+    let learns = request.profile.training_status == Status::Novice && request.days.len() > 2;
+    let less = |muscle: Muscle| request.wants_less(muscle) || request.wants_more(muscle);
+    SMALL.into_iter().filter(move |(muscle, _)| learns && !less(*muscle))
 }
 
 /// More days give arms no more of their own: common practice.
@@ -82,6 +95,9 @@ impl Rule for ArmWork {
             }
             let wish = at_least(done, 1.0);
             weekly.miss(self.id(), muscle.id(), Tier::Ranges, wish, NO_OWN_WORK);
+            self.add_sets(weekly, muscle, pattern);
+        }
+        for (muscle, pattern) in of_a_beginner(weekly.request) {
             self.add_sets(weekly, muscle, pattern);
         }
     }

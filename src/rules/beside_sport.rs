@@ -23,6 +23,8 @@ pub(super) struct BesideSport;
 /// Sets of one light lift, which such a day holds: legs that have rested since the start of the week are stiff on the day
 /// that they are needed. Common practice.
 const FEW_SETS: f64 = 3.0;
+/// Sets of a quick lift and a step up, which the day after hard sport holds where speed is the goal.
+const FEW_SETS_IF_SLOW: f64 = 5.0;
 
 /// More sets than a day ever has.
 const MOST: f64 = 120.0;
@@ -37,6 +39,13 @@ fn is_between(request: &Request, muscle: Muscle, day: usize) -> bool {
     let this = &request.days[day];
     let before = |sport: &Day| sport.hours_until(this) <= A_DAY_H;
     request.is_eve_of(muscle, day) && request.hard_elsewhere(muscle).any(|sport| before(&sport))
+}
+
+/// Whether legs work hard tomorrow and two other days are free of that.
+fn is_eve_beside_others(request: &Request, day: usize) -> bool {
+    const OTHERS: usize = 2;
+    let eve = |day: usize| request.is_eve_of(Muscle::Quads, day);
+    eve(day) && (0..request.days.len()).filter(|other| !eve(*other)).count() >= OTHERS
 }
 
 /// Whether a muscle had better have another day: its sport is near this one and not near all, or follows this one and not
@@ -55,11 +64,15 @@ fn waits(request: &Request, muscle: Muscle, day: usize) -> bool {
 /// A few fresh jumps or throws tire nobody, nor do light lifts for speed where that is the goal.
 fn times(request: &Request, entry: &Entry, day: usize) -> u32 {
     let fast = request.profile.goal == Goal::Power;
-    if entry.pattern.is_some_and(|pattern| pattern.flies() || fast && pattern.is_explosive()) {
+    // A runner's calves have their slow raises whatever the day.
+    let calves =
+        entry.pattern == Some(Pattern::PlantarFlexion) && request.profile.goal == Goal::Endurance;
+    let free = |pattern: Pattern| pattern.flies() || fast && pattern.is_explosive();
+    if calves || entry.pattern.is_some_and(free) {
         return 0;
     }
     let hips = matches!(entry.pattern, Some(Pattern::Hinge | Pattern::HipExtension));
-    let heavy = hips && is_loaded(entry);
+    let heavy = hips && is_loaded(entry) && !(fast && request.is_quick_pull(entry));
     let back = heavy.then_some(Muscle::SpinalErectors);
     // Nor do legs that play tomorrow pull off the floor or lower themselves tonight.
     let slow = heavy || is_lowered(entry);
@@ -69,19 +82,30 @@ fn times(request: &Request, entry: &Entry, day: usize) -> u32 {
     // the eve of a match is the worst for it.
     let legs = entry.kind == Some(Kind::Compound)
         && entry.pattern.and_then(Pattern::side) == Some(Side::Legs);
-    let sore = fast && legs && entry.sides == Sides::Each;
+    let steps = entry.family() == "step-up";
+    let sore = fast && legs && entry.sides == Sides::Each && !steps;
     let of_a_match = |day: usize| request.is_eve_of_a_match(day);
     let is_worst = (sore || slow)
         && of_a_match(day)
         && felt_by(entry).any(|muscle| request.is_eve_of(muscle, day))
         && (0..request.days.len()).any(|other| !of_a_match(other));
-    let waits = is_worst || muscles.any(|muscle| waits(request, muscle, day));
+    // The day after hard sport for the legs is none for them where speed is the goal.
+    let slow_legs =
+        request.has_slow_legs(day) && felt_by(entry).any(|muscle| is_near(request, muscle, day));
+    let waits = is_worst || slow_legs || muscles.any(|muscle| waits(request, muscle, day));
     let long = heavy && entry.main && entry.pattern == Some(Pattern::Hinge);
     // Nor does who learns it squat with the bar.
     let long = long || request.is_guided() && is_bar_on_legs(entry);
     // A few quick squats on both legs are what who is fast does the day before.
-    let quick = fast && !request.is_guided() && loads_both_legs(entry, Pattern::Squat);
-    let times = (1 + u32::from(of_a_match(day) && !quick)) * (1 + u32::from(long || sore));
+    let quick = fast
+        && !request.is_guided()
+        && (loads_both_legs(entry, Pattern::Squat) || request.is_quick_pull(entry));
+    // Legs that ran far yesterday and run hard tomorrow are asked for nothing today.
+    let between = request.profile.goal == Goal::Endurance
+        && entry.kind == Some(Kind::Compound)
+        && felt_by(entry).any(|muscle| is_between(request, muscle, day));
+    let twice = of_a_match(day) && !quick;
+    let times = (1 + u32::from(twice) + 2 * u32::from(between)) * (1 + u32::from(long || sore));
     if waits { times } else { 0 }
 }
 
@@ -108,7 +132,16 @@ impl Rule for BesideSport {
                 waiting.flatten().collect()
             };
             let (lifts, small) = (waiting(false), waiting(true));
-            for (sets, few) in [(lifts, FEW_SETS), (small, 0.0)] {
+            let few = match request.profile.goal {
+                // A quick pull and a step up.
+                _ if request.has_slow_legs(day) => FEW_SETS_IF_SLOW,
+                // Between the long run and the hard one nothing is asked of legs.
+                Goal::Endurance if is_between(request, Muscle::Quads, day) => 0.0,
+                // For size the other days have the sets.
+                Goal::Hypertrophy if is_eve_beside_others(request, day) => 0.0,
+                _ => FEW_SETS,
+            };
+            for (sets, few) in [(lifts, few), (small, 0.0)] {
                 if !sets.is_empty() {
                     let wish = at_most(sets, few).missed_by(MOST);
                     let label = request.days[day].label();

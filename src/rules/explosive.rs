@@ -6,8 +6,8 @@ use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::goal::{at_least, at_most};
 use crate::model::points::{
-    EXPOSURE_MISSING, FAST_ONCE, JUMPS_ONCE, NO_JUMP, NO_SPRING, NO_THROW, SQUATTED_ONCE,
-    THROWS_ONCE,
+    EXPOSURE_MISSING, FAST_ONCE, JUMPS_ONCE, NO_FAST_LOAD, NO_JUMP, NO_SPRING, NO_THROW,
+    SQUATTED_ONCE, THROWS_ONCE,
 };
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
@@ -15,7 +15,7 @@ use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::standing::{is_fast_bar, is_pull_off_the_floor, loads_both_legs};
 use crate::week::Week;
-use crate::words::{Goal, Pattern, Role, Status};
+use crate::words::{Goal, LoadKind, Pattern, Role, Status};
 
 /// Days with explosive work.
 pub(super) struct ExplosiveWork;
@@ -86,9 +86,28 @@ impl ExplosiveWork {
         let squats = |pick: &&Pick| loads_both_legs(&weekly.candidate(pick).entry, Pattern::Squat);
         let row: Vec<Term> =
             weekly.picks.iter().filter(squats).map(|pick| (pick.chosen, 1.0)).collect();
-        if weekly.request.days.len() >= DAYS && !learns && row.len() > 1 {
+        // Where the day between two matches and practices is none for legs, the pull has the other.
+        let slow = weekly.days().any(|day| weekly.request.has_slow_legs(day));
+        if weekly.request.days.len() >= DAYS && !learns && !slow && row.len() > 1 {
             let wish = at_least(row, 2.0).missed_by(2.0);
             weekly.miss(self.id(), "squats", Tier::View, wish, SQUATTED_ONCE);
+        }
+    }
+
+    /// Past the first steps each day has something fast under a load: a lift with the bar, or a jump with a weight.
+    fn add_loaded(&self, weekly: &mut Weekly) {
+        let is_fast = |entry: &Entry| {
+            entry.load != LoadKind::Bodyweight
+                && matches!(entry.pattern, Some(Pattern::Jump | Pattern::ExplosivePull))
+        };
+        for day in weekly.days() {
+            let fast = weekly.on(day).filter(|pick| is_fast(&weekly.candidate(pick).entry));
+            let done: Vec<Term> = fast.map(|pick| (pick.chosen, 1.0)).collect();
+            if !done.is_empty() && weekly.request.profile.training_status != Status::Novice {
+                let label = weekly.request.days[day].label();
+                let wish = at_least(done, 1.0).missed_by(1.0);
+                weekly.miss(self.id(), format!("{label}_loaded"), Tier::View, wish, NO_FAST_LOAD);
+            }
         }
     }
 
@@ -144,6 +163,7 @@ impl Rule for ExplosiveWork {
         self.add_bars(weekly);
         self.add_squats(weekly);
         self.add_springs(weekly);
+        self.add_loaded(weekly);
         for (name, pattern, none, once) in [
             ("jump", Pattern::Jump, NO_JUMP, JUMPS_ONCE),
             ("throw", Pattern::Throw, NO_THROW, THROWS_ONCE),

@@ -14,6 +14,7 @@ use crate::model::points::{
 use crate::model::tier::Tier;
 use crate::model::{Pick, Weekly};
 use crate::program::Term;
+use crate::request::candidate::Station;
 use crate::request::dose::Duty;
 use crate::request::standing::{is_fast_bar, is_loaded, is_pull_off_the_floor, standing_here};
 use crate::request::{Candidate, Request, Wish};
@@ -23,18 +24,12 @@ use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Standing, Status};
 /// A main lift in every session that can have one.
 pub(super) struct LeadLift;
 
-/// Sessions from this many minutes on have a lead of four sets where strength or power is the goal, and for size of who is
-/// advanced; others have three.
+/// Sessions from this many minutes on have a lead of four sets where size, strength or power is the goal; others have three.
 const FULL_LEAD: u32 = 45;
 
 /// Whether the lead of a day has four sets.
 fn is_full(request: &Request, day: usize) -> bool {
-    let of_goal = match request.profile.goal {
-        Goal::Strength | Goal::Power => true,
-        Goal::Hypertrophy => request.profile.training_status == Status::Advanced,
-        _ => false,
-    };
-    of_goal && request.days[day].minutes >= FULL_LEAD && !request.is_senior()
+    request.trains_heavy() && request.days[day].minutes >= FULL_LEAD && !request.is_senior()
 }
 
 /// The picks that can lead a day: staples by goal, for the whole body a squat or hinge, else any main lift, else any
@@ -66,9 +61,17 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
         && request.profile.training_status != Status::Novice
         && request.days.len() > 1
         && request.is_eve_of_a_match(day);
-    let tests: [&dyn Fn(&Candidate) -> bool; 13] = [
+    // For size the legs' days are built on a bar or a machine where there is one.
+    let sized = request.profile.goal == Goal::Hypertrophy && !legs && !turn.is_empty();
+    let heavy = |one: &Candidate| {
+        one.is_leg_lift()
+            && (one.entry.load == LoadKind::BarTotal || matches!(one.station, Station::Fixed(_)))
+    };
+    let tests: [&dyn Fn(&Candidate) -> bool; 15] = [
         &|one| eve && is_fast_bar(&one.entry),
+        &|one| eve && request.is_quick_pull(&one.entry),
         &|one| chair && one.is_squat_on_both_legs(),
+        &|one| sized && heavy(one) && one.leads(request) && in_turn(one) && hard(one) && firm(one),
         &|one| {
             let usual = one.leads(request) && !one.is_each_side() && in_turn(one);
             // What is liked of rows and pulldowns follows the legs on a day for everything.
@@ -116,6 +119,8 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     const SEATS: [&[Pattern]; 3] = [&[Squat], &[Hinge], &[Squat]];
     // For strength the bench is done fresh once.
     const STRONG: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[HorizontalPush]];
+    // Past the first steps the bench stands between squat and pull.
+    const BENCH_BETWEEN: [&[Pattern]; 3] = [&[Squat, Lunge], &[HorizontalPush], &[Hinge]];
     // For power the legs are heavy first on every day that has them.
     const FAST: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[Squat, Lunge]];
     // Who knows no pull off the floor and likes none need not learn one between two hard days.
@@ -123,7 +128,11 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     const UPPER: [&[Pattern]; 3] = [PRESSES, PRESSES, &[HorizontalPull, VerticalPull]];
     // Each of the four big lifts has a day for strength: squat, bench, pull off the floor, press overhead.
     const STRONG_UPPER: [&[Pattern]; 2] = [&[HorizontalPush], &[VerticalPush]];
+    // A bench that lags is done fresh twice.
+    const BENCH: &[Pattern] = &[HorizontalPush];
     const STRONG_LOWER: [&[Pattern]; 2] = [&[Squat, Lunge], &[Hinge]];
+    // For size the first day for the legs has the squat fresh and the second the hinge.
+    const SIZED_LOWER: [&[Pattern]; 2] = [&[Squat], &[Hinge]];
     let is_whole = |day: &usize| weekly.split.days[*day].whole_body;
     let is_upper = |day: &usize| {
         let idea = &weekly.split.days[*day];
@@ -134,14 +143,21 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
         idea.takes(Muscle::Quads) && idea.takes(Muscle::Hamstrings) && !idea.takes(Muscle::Chest)
     };
     let strong = weekly.request.profile.goal == Goal::Strength;
+    let sized = weekly.request.profile.goal == Goal::Hypertrophy
+        && !weekly.request.wants_more(Muscle::Glutes)
+        && !weekly.request.wants_more(Muscle::Hamstrings);
     let older = weekly.request.is_older_beginner();
     let turn = |is: &dyn Fn(&usize) -> bool| weekly.days().take(day).filter(|day| is(day)).count();
     // The evening before hard sport legs are not what a day is built on, where another day is.
-    let eve = |day: &usize| is_whole(day) && weekly.request.is_light_eve(*day);
+    let tired = |day: usize| weekly.request.is_light_eve(day) || weekly.request.has_slow_legs(day);
+    let eve = |day: &usize| is_whole(day) && tired(*day);
     if eve(&day) && weekly.days().any(|other| is_whole(&other) && !eve(&other)) {
         PRESSES
     } else if is_whole(&day) {
         let whole = match weekly.request.profile.goal {
+            Goal::Strength if weekly.request.days.len() > 2 && !weekly.request.is_guided() => {
+                BENCH_BETWEEN
+            }
             Goal::Strength => STRONG,
             Goal::Power if !pulls_off_the_floor(weekly.request) => QUICK,
             Goal::Power => FAST,
@@ -150,10 +166,19 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
             _ => WHOLE,
         };
         whole[turn(&is_whole) % whole.len()]
+    } else if is_lower(&day) && sized {
+        SIZED_LOWER[turn(&is_lower) % SIZED_LOWER.len()]
     } else if is_upper(&day) && strong {
-        STRONG_UPPER[turn(&is_upper) % STRONG_UPPER.len()]
+        match weekly.request.wants_more(Muscle::Chest) {
+            true => BENCH,
+            false => STRONG_UPPER[turn(&is_upper) % STRONG_UPPER.len()],
+        }
     } else if is_lower(&day) && strong {
-        STRONG_LOWER[turn(&is_lower) % STRONG_LOWER.len()]
+        // The pull waits for the day that no hard work of the back follows.
+        let back = |day: &usize| weekly.request.is_eve_of(Muscle::SpinalErectors, *day);
+        let lower: Vec<usize> = weekly.days().filter(|day| is_lower(day)).collect();
+        let turned = matches!(lower.as_slice(), [first, second] if back(second) && !back(first));
+        STRONG_LOWER[(turn(&is_lower) + usize::from(turned)) % STRONG_LOWER.len()]
     } else if is_upper(&day) {
         UPPER[turn(&is_upper) % UPPER.len()]
     } else {
@@ -177,7 +202,10 @@ fn leading(request: &Request, picks: &[Pick]) -> Vec<Term> {
 
 /// What is wished leads a day, in the first half of them, and the first that is fresh for it.
 fn wished(rule: &'static str, weekly: &mut Weekly) {
-    let wished = |pick: &&Pick| weekly.request.is_wished_lead(weekly.candidate(pick));
+    let wished = |pick: &&Pick| {
+        let one = weekly.candidate(pick);
+        weekly.request.is_wished_lead(one) && !weekly.request.is_liked_form(one)
+    };
     let wished: Vec<Pick> = weekly.picks.iter().filter(wished).copied().collect();
     let half = weekly.request.days.len().div_ceil(2);
     let early: Vec<Pick> = wished.iter().filter(|pick| pick.day < half).copied().collect();
@@ -208,7 +236,8 @@ fn wished_sets(rule: &'static str, weekly: &mut Weekly) {
     let lift = |pick: &&Pick| {
         let one = weekly.candidate(pick);
         let waits = one.pattern == Pattern::Hinge && squats_first(weekly.request);
-        one.is_wished() && one.duty == Duty::Main && !weekly.request.is_guided() && !waits
+        let form = weekly.request.is_liked_form(one);
+        one.is_wished() && one.duty == Duty::Main && !weekly.request.is_guided() && !waits && !form
     };
     for pick in weekly.picks.iter().filter(|pick| pick.day < half).filter(long).filter(lift) {
         sets.entry(pick.candidate).or_default().push((pick.extra, 1.0));
@@ -238,7 +267,7 @@ fn known_early(rule: &'static str, weekly: &mut Weekly) {
         let main = one.duty == Duty::Main;
         let waits = one.pattern == Pattern::Hinge && squats_first(weekly.request);
         (known && main && one.pattern != Pattern::Hinge)
-            || (one.is_wished() && !waits && main)
+            || (one.is_wished() && !waits && main && !weekly.request.is_liked_form(one))
             || ((one.is_wished() || known) && one.duty == Duty::Explosive)
     });
     for (place, id) in known.map(|(place, one)| (place, one.id.clone())).collect::<Vec<_>>() {
@@ -256,6 +285,10 @@ fn known_early(rule: &'static str, weekly: &mut Weekly) {
             let cost = match one.duty {
                 Duty::Explosive => LIKED_FAST_LATE,
                 _ if one.is_wished() => LIKED_LATE,
+                // What lags is done first while it is fresh.
+                _ if one.prime().is_some_and(|prime| weekly.request.wants_more(prime)) => {
+                    LIKED_FAST_LATE
+                }
                 _ => KNOWN_LATE,
             };
             weekly.miss(rule, format!("{id}_early"), Tier::View, wish, cost);

@@ -36,6 +36,8 @@ const KINDS: [(&str, fn(&Entry) -> bool); 2] = [
 /// Sets over two of each lift that a back holds on one day.
 const SETS_OVER_TWO: f64 = 4.0;
 
+/// Up to so many days a week for strength squats on the day of the pull as well.
+const FEW_DAYS: usize = 2;
 /// More of a kind than a day ever has over one.
 const MOST_OVER: f64 = 4.0;
 
@@ -69,7 +71,9 @@ impl LowerBack {
             let heavy = goal != Goal::Strength || takes_few_reps(&one.entry);
             one.entry.main && (loads(Pattern::Squat) || loads(Pattern::Hinge) && heavy)
         };
-        let heavy = weekly.request.trains_heavy();
+        // On two days for strength each big lift has its heavy day, and the squat a light one beside the pull.
+        let few = goal == Goal::Strength && weekly.request.days.len() <= FEW_DAYS;
+        let heavy = weekly.request.trains_heavy() && !few;
         for day in days.iter().copied().filter(|_| days.len() > 1) {
             self.add_sets_of_big_lifts(weekly, day);
             let mut miss = |name: &str, most: f64, cost: f64, is: &dyn Fn(&Candidate) -> bool| {

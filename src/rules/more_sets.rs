@@ -5,7 +5,7 @@
 //! count as published. Doubled for a muscle that should get more. No binaries are needed for a concave benefit.
 
 use super::{Figure, Finding, Force, RULES, Rule, Unit, to_halves};
-use crate::model::points::{EMPHASIS, EXTRA, EXTRA_ARMS, EXTRA_TRUNK, TO_HIGH, TO_MIDDLE};
+use crate::model::points::{EXTRA, EXTRA_LITTLE, TO_HIGH, TO_MIDDLE};
 use crate::model::tier::Tier;
 use crate::model::{Weekly, minus};
 use crate::program::{Op, Term};
@@ -33,13 +33,8 @@ fn extras(rule: &'static str, weekly: &mut Weekly) {
         let arms = matches!(muscle, Muscle::Biceps | Muscle::Triceps | Muscle::SideDelts);
         // Every step trains the calves.
         let calves = *muscle == Muscle::Calves && goal != Goal::Hypertrophy;
-        let points = if trunk {
-            EXTRA_TRUNK
-        } else if calves || arms && !goal.builds() {
-            EXTRA_ARMS
-        } else {
-            EXTRA
-        };
+        let little = trunk || calves || arms && !goal.builds();
+        let points = if little { EXTRA_LITTLE } else { EXTRA };
         let some = weekly.model.most(format!("extra_{muscle}"), EXTRA_HALVES);
         row.push((some, 1.0));
         weekly.model.define(rule, muscle.id(), row, Op::Le, 0.0);
@@ -89,6 +84,9 @@ fn enough(request: &Request, muscle: Muscle, low: u32, high: u32) -> u32 {
 fn emphasizes(request: &Request) -> bool {
     request.profile.emphasis.values().any(|wish| *wish == Emphasis::More)
 }
+
+/// More sets count so many times for a muscle that should get more.
+const EMPHASIS: f64 = 2.0;
 
 impl Rule for MoreSets {
     fn id(&self) -> &'static str {

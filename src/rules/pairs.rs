@@ -7,7 +7,7 @@ use super::{Finding, Force, Rule};
 use crate::model::Weekly;
 use crate::model::pairing::PairClass;
 use crate::model::points::{
-    ALONE, ALONE_UNLIKED, LIFT_IN_TURN, PAIR, PAIR_LIKED, PAIR_MIXED, PAIR_MIXED_FOR_SIZE,
+    ALONE, ALONE_SMALL, ALONE_UNLIKED, LIFT_IN_TURN, PAIR, PAIR_LIKED, PAIR_MIXED, PAIR_MIXED_LESS,
     PAIR_SMALL,
 };
 use crate::model::tier::Tier;
@@ -35,7 +35,10 @@ impl Rule for Pairs {
         let goal = weekly.request.profile.goal;
         // Who is to lose fat or to last keeps moving.
         let moves = prefers || matches!(goal, Goal::FatLoss | Goal::Endurance);
-        let mixed = if goal == Goal::Hypertrophy { PAIR_MIXED_FOR_SIZE } else { PAIR_MIXED };
+        let mixed = match goal {
+            Goal::Hypertrophy | Goal::FatLoss => PAIR_MIXED_LESS,
+            _ => PAIR_MIXED,
+        };
         for pair in weekly.pairs.clone() {
             let label = weekly.request.days[pair.day].label();
             // Where even the lead goes in turn, so does the rest.
@@ -54,8 +57,14 @@ impl Rule for Pairs {
             let stands = weekly.request.leads_alone(pick.day) && !prefers;
             let alone = stands && weekly.request.wants_its_rest(weekly.candidate(&pick));
             let name = weekly.name_of(&pick);
-            let cost = if prefers { ALONE_UNLIKED } else { ALONE };
-            let goes = !alone && moves && !weekly.request.leads_alone(pick.day);
+            let turns = moves && !weekly.request.leads_alone(pick.day);
+            let small = !turns && !weekly.candidate(&pick).is_compound();
+            let cost = match prefers {
+                _ if small => ALONE_SMALL,
+                true => ALONE_UNLIKED,
+                false => ALONE,
+            };
+            let goes = small || !alone && turns;
             if goes && pick.paired().next().is_some() {
                 weekly.count(self.id(), name.clone(), Tier::View, pick.chosen, cost);
             }

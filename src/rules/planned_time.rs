@@ -17,7 +17,7 @@ pub(super) struct PlannedTime;
 
 const LEAST_SHARE: f64 = 0.85;
 /// The model aims higher: ramp sets that turn out shorter leave time over.
-const AIM: f64 = 0.86;
+const AIM: f64 = 0.88;
 /// A short session has no minute to lose.
 const AIM_OF_SHORT: f64 = 0.92;
 /// On the eve of a match a session may be so short, and legs are fresh. Common practice.

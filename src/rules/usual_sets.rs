@@ -59,21 +59,25 @@ pub(super) fn usual_sets(request: &Request, duty: Duty) -> u32 {
         Goal::Hypertrophy => 3,
         Goal::Strength if !is_small || !novice => 3,
         _ if is_small => 2,
-        Goal::GeneralFitness | Goal::Endurance if duty == Duty::Compound || request.is_senior() => {
-            2
-        }
         _ => 3,
     }
 }
 
 /// How many sets a day's lifts have over the usual: those of its lead.
-fn of_the_lead(request: &Request, part: Part) -> u32 {
+fn of_the_lead(request: &Request, day: usize, part: Part) -> u32 {
+    /// A session of so many minutes has four rounds of something for strength.
+    const LONG_SESSION: u32 = 75;
+    let strong = request.profile.goal == Goal::Strength;
+    let learns = request.profile.training_status == Status::Novice;
+    let long = strong && !learns && request.days[day].minutes >= LONG_SESSION;
+    let longer = u32::from(long);
     match (request.profile.goal, request.profile.training_status) {
-        _ if part != Part::Lifts => 0,
-        (Goal::Strength, Status::Advanced) => 3,
+        _ if part != Part::Lifts => longer,
+        (Goal::Strength, Status::Advanced) => 3 + longer,
         (Goal::Strength | Goal::Power, Status::Intermediate | Status::Advanced) => 2,
-        (Goal::GeneralFitness | Goal::Endurance, _) if request.is_senior() => 1,
-        (Goal::Hypertrophy, Status::Advanced) => 1,
+        (Goal::Hypertrophy | Goal::Strength, Status::Novice) => 1,
+        (Goal::Endurance, _) => 1,
+        (Goal::Hypertrophy, _) => 2,
         _ => 0,
     }
 }
@@ -100,7 +104,7 @@ impl Rule for UsualSets {
                 let is_of = |pick: &&Pick| Part::of(&weekly.candidate(pick).entry) == Some(part);
                 let row: Vec<Term> = weekly.on(day).filter(is_of).flat_map(over).collect();
                 if !row.is_empty() {
-                    let most = f64::from(of_the_lead(weekly.request, part));
+                    let most = f64::from(of_the_lead(weekly.request, day, part));
                     let wish = at_most(row, most).missed_by(MOST);
                     let subject = format!("{label}_{}", name.replace(' ', "_"));
                     let cost = match part {
@@ -121,7 +125,7 @@ impl Rule for UsualSets {
         let days = week.sessions.iter().flat_map(|session| Part::ALL.map(|part| (session, part)));
         let found = days.filter_map(|(session, (part, name))| {
             let items = session.work().filter(|item| Part::of(&item.entry) == Some(part));
-            let [mut sets, mut asked] = [0, of_the_lead(request, part)];
+            let [mut sets, mut asked] = [0, of_the_lead(request, session.day, part)];
             for item in items {
                 sets += item.sets;
                 asked += usual_sets(request, Duty::of(&item.entry));

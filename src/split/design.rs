@@ -249,7 +249,7 @@ fn wished(request: &Request) -> Vec<Muscle> {
     });
     // A week for strength opens with the squat, which wants the freshest legs.
     let strong = request.profile.goal == Goal::Strength && !request.wants_less(Muscle::Quads);
-    more.chain(strong.then_some([Muscle::Quads; 4]).into_iter().flatten()).chain(lifts).collect()
+    more.chain(strong.then_some([Muscle::Quads; 8]).into_iter().flatten()).chain(lifts).collect()
 }
 
 /// Points of a sequence: exposures of every muscle and the wishes of its first day, less repeated ideas.

@@ -8,6 +8,7 @@ mod filters;
 mod fits;
 mod forms;
 mod kept;
+mod leads;
 mod loads;
 mod priced;
 mod reworked;

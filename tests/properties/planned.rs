@@ -177,6 +177,10 @@ fn work(item: &Item) -> u32 {
     once.iter().map(|once| into_place + if item.each_side { 2 * once + 10 } else { *once }).sum()
 }
 
+const fn is_of_the_legs(pattern: Pattern) -> bool {
+    matches!(pattern, Pattern::Squat | Pattern::Hinge)
+}
+
 /// Repetitions and rests of bar lifts by goal: RX-05 (ACSM 2009), RX-07 and RX-11 (NSCA goal table). Rests for size
 /// are longer than the table's 30-90 s on purpose (RX-18: Singer et al. 2024).
 fn ranges(profile: &Profile, plan: &Plan) -> Result<(), String> {
@@ -194,7 +198,18 @@ fn ranges(profile: &Profile, plan: &Plan) -> Result<(), String> {
             Goal::Hypertrophy if profile.training_status == Status::Advanced => (1..=12, 60..=180),
             Goal::Hypertrophy => (6..=12, 60..=165),
             // A Romanian deadlift or a thrust is done for eight and more.
-            Goal::Strength if !novice && two_legged && entry.reps[0] <= 6 => (1..=6, 120..=300),
+            // The heaviest of a place is done for as many as go.
+            Goal::Strength if !novice && two_legged && entry.reps[0] <= 6 => {
+                let note = item.load_note.as_deref().unwrap_or_default();
+                let ends = note.starts_with("the heaviest here") || note.starts_with("find:");
+                let most =
+                    if ends && item.reps.as_ref().is_some_and(|reps| reps[0] > 6) { 9 } else { 6 };
+                (1..=most, 120..=300)
+            }
+            // Who lasts squats and pulls with the bar for sixes (CO-21) past the first steps.
+            Goal::Endurance if !novice && entry.pattern.is_some_and(is_of_the_legs) => {
+                (5..=25, 30..=150)
+            }
             Goal::Endurance => (10.min(entry.reps[1])..=25, 30..=120),
             _ => (1..=15, 30..=300),
         };

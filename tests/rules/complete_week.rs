@@ -34,8 +34,8 @@ fn for_size_the_front_of_the_thigh_is_trained_alone() {
     let days = "sessions: [{day: mon, minutes: 60}, {day: tue, minutes: 60}, {day: thu, minutes: 60}, {day: fri, minutes: 60}]";
     let week = |knees: &str| {
         format!(
-            "mon: incline-dumbbell-press x3; face-pull x2 of 15; hanging-knee-raise x3 of 12\n\
-             tue: rear-raise x2 of 15; back-squat x3 of 8{knees}\nthu: crunch x2 of 12"
+            "mon: incline-dumbbell-press x3; one-arm-row x3; face-pull x2 of 15; hanging-knee-raise x3 of 12\n\
+             tue: rear-raise x2 of 15; back-squat x3 of 8{knees}\nthu: seated-cable-row x3; crunch x2 of 12"
         )
     };
     let check = check_rule("complete-week")
@@ -46,6 +46,12 @@ fn for_size_the_front_of_the_thigh_is_trained_alone() {
         .remarks(
             &week("; leg-extension x3 of 12").replace("incline-dumbbell", "dumbbell-bench"),
             "some incline press",
+        )
+        .remarks(
+            &week("; leg-extension x3 of 12")
+                .replace("seated-cable-row", "lat-pulldown")
+                .replace("one-arm-row", "pull-up"),
+            "some horizontal pull",
         )
         .remarks(&week(""), "some knee extension")
         .with("emphasis: {quads: less}")
@@ -69,11 +75,12 @@ fn whose_sport_turns_and_kicks_trains_the_inner_thighs() {
 fn who_runs_and_jumps_trains_groin_and_hips() {
     let runs =
         "goal: power\nother_training: [{day: sun, load: hard, muscles: [quads, hamstrings]}]";
-    let week = "mon: back-squat x3 of 5; hip-thrust x2 of 8; face-pull x2 of 15; band-external-rotation x2 of 15";
+    let week = "mon: back-squat x3 of 5; hip-thrust x2 of 8; face-pull x2 of 15; band-external-rotation x2 of 15; leg-curl x2 of 10";
     check_rule("complete-week")
         .with(runs)
         .allows(&format!("{week}; short-side-plank-adduction x2 of 10"))
-        .remarks(week, "some hip adduction");
+        .remarks(week, "some hip adduction")
+        .remarks(&week.replace("leg-curl", "leg-extension"), "some knee flexion");
 }
 
 /// Common practice: to lose fat the large muscles of the hips work, and from 65 on the leg is moved out, against falls.
@@ -152,12 +159,15 @@ fn the_only_session_of_a_week_rows_and_reaches() {
 fn who_begins_late_gets_up_from_a_seat() {
     let begins =
         "goal: general-fitness\ntraining_status: novice\nbirth_year: 1950\nstart: 2027-01-04";
-    let rest =
-        "mon: mini-band-side-walk x2 of 10; calf-raise x2 of 12; dumbbell-overhead-press x2 of 10";
+    let rest = "mon: mini-band-side-walk x2 of 10; calf-raise x2 of 12; dumbbell-overhead-press x2 of 10; step-up x2 of 8";
     check_rule("complete-week")
         .with(begins)
         .allows(&format!("{rest}; sit-to-stand x2 of 10"))
-        .remarks(rest, "some squat");
+        .remarks(rest, "some squat")
+        .remarks(
+            &format!("{}; sit-to-stand x2 of 10", rest.replace("step-up", "split-squat")),
+            "some step up",
+        );
     let fast = "goal: power\nsessions: [{day: mon, minutes: 60}, {day: thu, minutes: 60}]";
     let week = "mon: back-squat x3 of 5; face-pull x2 of 15\nthu: bench-press x3 of 5";
     check_rule("complete-week")

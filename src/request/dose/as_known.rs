@@ -24,6 +24,8 @@ const THE_SAME: f64 = 1.01;
 /// a little lighter and goes up faster. Common practice.
 const FAST_RESERVE: u32 = 3;
 const FEWEST_FAST: u32 = 3;
+/// A lift known for fewer repetitions than that is no lift of who trains to last.
+const FEW_TO_LAST: u32 = 8;
 
 /// The dose of an exercise for a client on a day of the week. What the client has lifted lately is asked for as it was
 /// done, where that lies within the goal's range: ten with two left stay ten with two left, and the load is the one that
@@ -67,6 +69,11 @@ pub fn as_done(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
         Some(_) if !strong => dose(Some(Turn::Lighter)).aim.saturating_sub(LIGHTER_BY),
         _ => u32::MAX,
     });
+    // For size the heavier day has its few where the kit makes more load for them.
+    let heavier = turn == Some(Turn::Heavier) && profile.goal == Goal::Hypertrophy;
+    if heavier && as_done > usual.aim && goes_up(profile, entry, usual) {
+        return usual.clone();
+    }
     // The heaviest of the place is done for as many as go.
     let ends = load_kg * THE_SAME >= heaviest;
     let most =
@@ -75,17 +82,31 @@ pub fn as_done(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
     // A little heavier than the goal asks for is done for about the fewest that it does, with a load near the known one; who
     // begins grows by repetitions.
     let nearly = as_done < least && as_done + NEARLY >= least && least + 1 < usual.aim;
+    let nearly = nearly && profile.goal != Goal::Endurance;
     if nearly && !fast && !strong && profile.training_status != Status::Novice {
         let reps = [least, most.min(least + GROWS_BY).max(least + 1)];
         return Dose { reps, aim: least + 1, rir, ..usual.clone() };
     }
-    if !(least..=most).contains(&as_done) {
+    // Who trains to last does what is known as it is known, where that is no lift of few.
+    let known_well = profile.goal == Goal::Endurance && as_done >= FEW_TO_LAST;
+    if !((least..=most).contains(&as_done) || known_well && as_done < least) {
         return usual.clone();
     }
     // The block grows up to what was done, and from there the load goes on.
     let low = least.min(as_done.saturating_sub(1)).max(as_done.saturating_sub(BEGINS_UNDER)).max(1);
     let reps = [low, as_done];
     Dose { reps, aim: as_done, rir, ..usual.clone() }
+}
+
+/// Whether the kit makes more than the known load for the repetitions of a dose.
+fn goes_up(profile: &Profile, entry: &Entry, dose: &Dose) -> bool {
+    let place = profile.equipment.as_ref();
+    let loads = place.and_then(|place| ladder(entry, place, profile.units));
+    let ask = Ask { reps: dose.span(entry).aim, rir: dose.rir, most_percent: None };
+    let expected = KnownLifts::of(profile).expected(entry, ask);
+    let made = loads.zip(expected).and_then(|(loads, kg)| loads.at_most(kg));
+    let known = profile.known_lifts.get(&entry.id).map(|known| to_kg(known.load, profile.units));
+    made.zip(known).is_some_and(|(made, known)| made > known * THE_SAME)
 }
 
 /// Whether a dip comes after a bench press, which has the few repetitions. Common practice.

@@ -1,0 +1,143 @@
+//! What leads the days, and with what load. Common practice.
+
+use weekwright::input::plan::Plan;
+use weekwright::words::{GroupKind, Turn};
+
+use super::shape::{items, plan};
+use super::wishes::places;
+
+const GYM: &str = "equipment: {barbell: {count: 2, mass_kg: 20}, plates_kg: {20: 8, 10: 4, 5: 4, 2.5: 4, 1.25: 4}, squat-rack: 1, \
+                   safety-arms: 1, bench: 2, adjustable-bench: 1, dumbbells: {from_kg: 2, to_kg: 40, step_kg: 2}, pull-up-bar: 1, \
+                   dip-belt: 1, cable-station: 1, lat-pulldown: 1, leg-curl-machine: 1, ab-wheel: 1}\n";
+const BIG: &str = "known_lifts: {back-squat: {load: 120, reps: 5, rir: 2}, bench-press: {load: 85, reps: 5, rir: 2}, \
+                   deadlift: {load: 150, reps: 5, rir: 2}}\n";
+
+/// The first exercise of each day.
+fn leads(plan: &Plan) -> Vec<&str> {
+    let days = plan.sessions.iter().map(|session| {
+        let work = session.groups.iter().find(|group| group.is_work());
+        work.expect("a day has work").items[0].exercise.as_str()
+    });
+    days.collect()
+}
+
+#[test]
+fn three_days_for_strength_are_led_by_squat_bench_and_pull() {
+    let days =
+        "sessions: [{day: mon, minutes: 60}, {day: wed, minutes: 60}, {day: fri, minutes: 60}]\n";
+    let plan = plan(&format!("goal: strength\ntraining_status: intermediate\n{GYM}{BIG}{days}"));
+    assert_eq!(leads(&plan), ["back-squat", "bench-press", "deadlift"]);
+}
+
+const FOUR: &str = "sessions: [{day: mon, minutes: 75}, {day: tue, minutes: 75}, {day: thu, at: \"18:00\", minutes: 75}, \
+                    {day: sat, at: \"10:00\", minutes: 75}]\n";
+
+/// Hulls are turned on Friday: the back is not worn out the evening before.
+#[test]
+fn the_pull_waits_for_a_day_that_no_hard_work_of_the_back_follows() {
+    let hulls = "other_training: [{day: fri, at: \"09:00\", load: hard, muscles: [spinal-erectors, upper-back]}]\n";
+    let keys = format!("goal: strength\ntraining_status: advanced\n{GYM}{BIG}{FOUR}");
+    let usual = plan(&keys);
+    assert_eq!([leads(&usual)[0], leads(&usual)[2]], ["back-squat", "deadlift"]);
+    let spared = plan(&format!("{keys}{hulls}"));
+    assert_eq!([leads(&spared)[0], leads(&spared)[2]], ["deadlift", "back-squat"]);
+}
+
+/// The bench lags and is liked paused: the lift itself is done fresh first, its form on the later day.
+#[test]
+fn a_form_that_is_liked_has_the_second_day() {
+    let likes = "emphasis: {chest: more}\nexercises: {prefer: [paused-bench-press]}\n";
+    let plan = plan(&format!("goal: strength\ntraining_status: advanced\n{GYM}{BIG}{FOUR}{likes}"));
+    assert_eq!(leads(&plan)[0], "back-squat", "the week opens with the squat whatever is wished");
+    let [bench, paused] = ["bench-press", "paused-bench-press"].map(|id| places(&plan, id));
+    assert_eq!(bench[0], (1, 0));
+    assert!(paused.iter().any(|(day, _)| *day == 3), "{paused:?}");
+}
+
+#[test]
+fn a_pull_up_for_strength_is_not_done_for_threes() {
+    let known = BIG.replace("}}", "}, weighted-pull-up: {load: 15, reps: 5, rir: 2}}");
+    let keys =
+        format!("goal: strength\ntraining_status: advanced\nbody_mass_kg: 85\n{GYM}{known}{FOUR}");
+    let plan = plan(&keys);
+    let pulls = items(&plan).filter(|(_, item)| item.exercise.ends_with("pull-up"));
+    let reps: Vec<u32> =
+        pulls.filter_map(|(_, item)| item.reps.as_ref()?.first().copied()).collect();
+    assert!(!reps.is_empty() && reps.iter().all(|reps| *reps > 3), "{reps:?}");
+}
+
+#[test]
+fn long_sessions_for_strength_have_a_pair_of_four_rounds() {
+    let plan = plan(&format!(
+        "goal: strength\ntraining_status: advanced\n{GYM}{BIG}{}",
+        FOUR.replace("75", "90")
+    ));
+    let groups = plan.sessions.iter().flat_map(|session| &session.groups);
+    let mut pairs = groups.filter(|group| group.kind == GroupKind::Superset);
+    assert!(pairs.any(|pair| pair.items.iter().all(|item| item.sets == 4)));
+}
+
+/// Who begins lifts what was lifted, though four sets are asked for: the first weeks are easy anyway.
+#[test]
+fn who_begins_starts_where_the_known_lift_is() {
+    let known = "known_lifts: {back-squat: {load: 60, reps: 5, rir: 3}, bench-press: {load: 47.5, reps: 5, rir: 3}}\n";
+    let days =
+        "sessions: [{day: mon, minutes: 60}, {day: wed, minutes: 60}, {day: fri, minutes: 60}]\n";
+    let plan = plan(&format!("goal: strength\ntraining_status: novice\n{GYM}{known}{days}"));
+    let squat = items(&plan).map(|(_, item)| item).find(|item| item.exercise == "back-squat");
+    let squat = squat.expect("it is known");
+    assert_eq!((squat.sets, squat.load_kg, squat.rir), (4, Some(60.0), Some(3)));
+}
+
+/// Past the first steps four sets take a step off, and what is left is there for the last of them.
+#[test]
+fn a_step_off_for_many_sets_leaves_no_more_in_reserve() {
+    let days =
+        "sessions: [{day: mon, minutes: 60}, {day: wed, minutes: 60}, {day: fri, minutes: 60}]\n";
+    let plan = plan(&format!("goal: strength\ntraining_status: intermediate\n{GYM}{BIG}{days}"));
+    let bench = items(&plan).map(|(_, item)| item).find(|item| item.exercise == "bench-press");
+    let bench = bench.expect("it is known");
+    assert_eq!((bench.sets >= 4, bench.load_kg, bench.rir), (true, Some(82.5), Some(2)));
+}
+
+/// Ten with two left are eight with more on the bar where the kit makes it, on the heavier day.
+#[test]
+fn the_heavier_day_for_size_has_few_repetitions_and_more_load() {
+    let keys = format!(
+        "goal: hypertrophy\ntraining_status: intermediate\nsex: female\nbody_mass_kg: 65\n{GYM}\
+         emphasis: {{glutes: more}}\nexercises: {{prefer: [hip-thrust]}}\n\
+         known_lifts: {{hip-thrust: {{load: 80, reps: 10, rir: 2}}}}\n{FOUR}"
+    );
+    let plan = plan(&keys);
+    let thrusts = items(&plan).map(|(_, item)| item).filter(|item| item.exercise == "hip-thrust");
+    let heavier: Vec<_> = thrusts.filter(|item| item.turn == Some(Turn::Heavier)).collect();
+    let heavier = heavier.first().expect("it comes first");
+    assert!(heavier.reps.as_ref().is_some_and(|reps| reps[0] == 8), "{:?}", heavier.reps);
+    assert!(heavier.load_kg.is_some_and(|kg| kg > 80.0), "{:?}", heavier.load_kg);
+}
+
+#[test]
+fn for_size_the_legs_days_are_built_on_a_squat_and_a_hinge_with_the_bar() {
+    let days = "sessions: [{day: mon, minutes: 45}, {day: tue, minutes: 45}, {day: thu, minutes: 45}, {day: fri, minutes: 45}]\n";
+    let plan = plan(&format!(
+        "goal: hypertrophy\ntraining_status: novice\nsex: male\nbody_mass_kg: 70\n{GYM}{days}"
+    ));
+    let [squats, hinges] = ["back-squat", "romanian-deadlift"].map(|id| places(&plan, id));
+    assert!(squats.iter().any(|(_, place)| *place == 0), "{squats:?}");
+    assert!(hinges.iter().any(|(_, place)| *place == 0), "{hinges:?}");
+    assert!(squats[0].0 < hinges[0].0);
+}
+
+/// Who lasts does a known lift of ten as it is known, with its load.
+#[test]
+fn who_trains_to_last_does_a_known_lift_as_it_is_known() {
+    let keys = format!(
+        "goal: endurance\ntraining_status: intermediate\nsex: female\nbody_mass_kg: 62\n{GYM}\
+         known_lifts: {{dumbbell-bench-press: {{load: 12, reps: 10, rir: 2}}}}\n\
+         sessions: [{{day: mon, minutes: 50}}, {{day: thu, minutes: 50}}]\n"
+    );
+    let plan = plan(&keys);
+    let mut press =
+        items(&plan).map(|(_, item)| item).filter(|item| item.exercise == "dumbbell-bench-press");
+    assert!(press.any(|item| item.load_kg == Some(12.0)));
+}
