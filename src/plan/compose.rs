@@ -339,13 +339,16 @@ impl Composer<'_> {
         const MANY_SETS: u32 = 4;
         /// A load within so much of what was lifted is the same.
         const THE_SAME: f64 = 0.99;
+        /// With so many left the last set is no harder than the first one was.
+        const FAR_FROM_THE_LIMIT: u32 = 3;
         /// The most that is taken off.
         const LEAST_SHARE: f64 = 0.93;
         let candidate = &self.request.candidates[done.candidate];
         // Beside the body's own mass a step is nothing.
         let learns = self.request.profile.training_status == Status::Novice;
-        // Nor for who begins, whose first weeks are easy anyway.
-        if learns || candidate.entry.load == LoadKind::BodyweightPlus {
+        // Nor for who begins, whose first weeks are easy anyway, and where three are left after each set.
+        let easy = ask.rir >= FAR_FROM_THE_LIMIT;
+        if learns || easy || candidate.entry.load == LoadKind::BodyweightPlus {
             return kg;
         }
         let id = &candidate.id;

@@ -6,6 +6,7 @@ use crate::plan::file::{Group, Item};
 use crate::plan::timing::written_group_s;
 use crate::request::closing::has_a_finisher;
 use crate::request::dose::{Duty, dose};
+use crate::request::standing::is_a_room;
 use crate::words::{
     Goal, Grade, GroupKind, LoadKind, Measure, Pattern, Role, Sides, Status, Stress,
 };
@@ -28,6 +29,10 @@ pub fn finisher(
         return None;
     }
     let mut gentle: Vec<&Entry> = usable.iter().copied().filter(|entry| is_gentle(entry)).collect();
+    // A room has no thirty meters.
+    if is_a_room(profile) && gentle.iter().any(|entry| entry.measure != Measure::Meters) {
+        gentle.retain(|entry| entry.measure != Measure::Meters);
+    }
     if profile.goal == Goal::FatLoss {
         // Heart and lungs are the point: a hold does not do, and the knees have had their squats.
         gentle.retain(|entry| is_lively(entry));
@@ -150,6 +155,28 @@ mod tests {
             [0, 1, 2].map(id),
             [Some("march".to_owned()), Some("march".to_owned()), Some("march".to_owned())]
         );
+    }
+
+    /// The only item of a place without a rack, a bar or a machine walks nowhere; with the bar of a gym it may.
+    #[test]
+    fn a_room_has_no_thirty_meters() {
+        let shuttle = Entry {
+            id: "shuttle".to_owned(),
+            measure: Measure::Meters,
+            ..entry("[high-heart-rate]", "bodyweight")
+        };
+        let hop = entry("[{impact: light}, high-heart-rate]", "bodyweight");
+        let chosen = |place: &str| {
+            let client: Profile = serde_yaml::from_str(&format!(
+                "{{client: t, training_status: intermediate, goal: general-fitness, equipment: [{place}], finishers: allow,
+                   sessions: [{{day: mon, minutes: 60}}]}}"
+            ))
+            .unwrap();
+            let group = finisher(&client, &[&shuttle, &hop], (60, 600), 0);
+            group.map(|group| group.items[0].exercise.clone())
+        };
+        assert_eq!(chosen("chair"), Some("hop".to_owned()));
+        assert_eq!(chosen("barbell"), Some("shuttle".to_owned()));
     }
 
     #[test]

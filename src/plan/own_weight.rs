@@ -104,11 +104,14 @@ fn starts_raised(profile: &Profile) -> bool {
     }
 }
 
-/// What goes once does not go three times: of three sets and more one repetition is taken off. Common practice.
+/// What goes once does not go three times: of three sets and more one repetition is taken off. Where few go, half of them
+/// are done: a set of one trains nothing. Common practice.
 fn known_set(known: &KnownLift, (amount, sets): (u32, u32), rir: u32) -> OwnWeight {
     let can = known.reps.saturating_add(known.rir);
     let tired = u32::from(sets > 2);
-    let amount = amount.min(can.saturating_sub(rir).saturating_sub(tired)).max(1);
+    let half = can.div_ceil(2).min(amount);
+    let amount = amount.min(can.saturating_sub(rir).saturating_sub(tired)).max(half).max(1);
+    let rir = rir.min(can.saturating_sub(amount));
     OwnWeight { amount, rir, note: format!("own weight, of the {can} that go") }
 }
 
@@ -133,6 +136,17 @@ mod tests {
 
     fn amount(profile: &Profile, id: &str) -> Option<(u32, u32)> {
         set_of(profile, &entry(id), (10, 2), 1).map(|set| (set.amount, set.rir))
+    }
+
+    /// Four that go are two with two left, and not one with three.
+    #[test]
+    fn of_few_that_go_half_are_done() {
+        let four = KnownLift { load: 0.0, reps: 4, rir: 0, cap: None };
+        let set = known_set(&four, (10, 4), 3);
+        assert_eq!((set.amount, set.rir), (2, 2));
+        let many = KnownLift { load: 0.0, reps: 14, rir: 0, cap: None };
+        let set = known_set(&many, (10, 4), 3);
+        assert_eq!((set.amount, set.rir), (10, 3));
     }
 
     #[test]

@@ -33,10 +33,16 @@ impl Request {
     #[must_use]
     pub fn is_liked_form(&self, one: &Candidate) -> bool {
         let known = |id: &String| self.profile.known_lifts.contains_key(id);
+        // A front squat is to a known back squat what a paused bench is to the bench.
+        let squats = one.is_squat_on_both_legs()
+            && self
+                .candidates
+                .iter()
+                .any(|other| other.is_squat_on_both_legs() && known(&other.id));
         self.profile.goal == Goal::Strength
             && one.wish != Wish::Must
             && !known(&one.id)
-            && one.entry.variant_of.as_ref().is_some_and(known)
+            && (squats || one.entry.variant_of.as_ref().is_some_and(known))
     }
 
     /// Whether a lift is done for its load, with its whole rest: a main lift with the bar on two legs or arms, or a known

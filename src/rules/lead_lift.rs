@@ -125,6 +125,7 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     const FAST: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[Squat, Lunge]];
     // Who knows no pull off the floor and likes none need not learn one between two hard days.
     const QUICK: [&[Pattern]; 3] = [&[Squat, Lunge], &[HorizontalPush], &[Squat, Lunge]];
+    const PULL_FIRST: [&[Pattern]; 3] = [&[Hinge], &[Squat, Lunge], &[Hinge]];
     const UPPER: [&[Pattern]; 3] = [PRESSES, PRESSES, &[HorizontalPull, VerticalPull]];
     // Each of the four big lifts has a day for strength: squat, bench, pull off the floor, press overhead.
     const STRONG_UPPER: [&[Pattern]; 2] = [&[HorizontalPush], &[VerticalPush]];
@@ -159,6 +160,8 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
                 BENCH_BETWEEN
             }
             Goal::Strength => STRONG,
+            // Of two days the first is for the pull that is liked or known where no squat is.
+            Goal::Power if pulls_first(weekly.request) => PULL_FIRST,
             Goal::Power if !pulls_off_the_floor(weekly.request) => QUICK,
             Goal::Power => FAST,
             _ if older && weekly.request.days.len() <= 2 => return SEATS[0],
@@ -190,6 +193,12 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
 fn pulls_off_the_floor(request: &Request) -> bool {
     let pull = |one: &Candidate| is_pull_off_the_floor(&one.entry) && request.is_pushed(&one.id);
     request.is_guided() || request.candidates.iter().any(pull)
+}
+
+/// Whether the pull off the floor opens a week of two days for speed: it is known or liked, and no squat is.
+fn pulls_first(request: &Request) -> bool {
+    let past = !request.is_guided() && request.days.len() == 2;
+    past && pulls_off_the_floor(request) && !squats_first(request)
 }
 
 /// How many of some picks lead: where a lead stands alone, none does in a pair.

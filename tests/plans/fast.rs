@@ -106,3 +106,16 @@ fn legs_have_little_to_do_the_day_after_hard_practice() {
     assert!(legs <= 6, "{legs} sets of {wednesday:?}");
     assert_ne!(lead.1, Pattern::Squat);
 }
+
+/// Of two days the first is for the pull that is known and liked, where no squat is.
+#[test]
+fn a_pull_that_is_liked_opens_two_days_where_no_squat_is_known() {
+    let plan = plan(
+        "goal: power\ntraining_status: advanced\nsex: female\nbody_mass_kg: 67\n\
+         equipment: [barbell, squat-rack, bench, dumbbells, trap-bar, pull-up-bar, plyo-box, medicine-ball]\n\
+         exercises: {prefer: [trap-bar-deadlift]}\n\
+         known_lifts: {trap-bar-deadlift: {load: 80, reps: 5, rir: 2}}\n\
+         sessions: [{day: tue, minutes: 75}, {day: fri, minutes: 50}]\n",
+    );
+    assert_eq!(places(&plan, "trap-bar-deadlift").first().map(|(day, _)| *day), Some(0));
+}

@@ -141,3 +141,17 @@ fn who_trains_to_last_does_a_known_lift_as_it_is_known() {
         items(&plan).map(|(_, item)| item).filter(|item| item.exercise == "dumbbell-bench-press");
     assert!(press.any(|item| item.load_kg == Some(12.0)));
 }
+
+/// With three left after each set the last of four is no harder than the first was.
+#[test]
+fn many_sets_far_from_the_limit_take_nothing_off() {
+    let keys = format!(
+        "goal: endurance\ntraining_status: intermediate\nsex: female\nbody_mass_kg: 58\n{GYM}\
+         known_lifts: {{back-squat: {{load: 50, reps: 8, rir: 3}}}}\n\
+         sessions: [{{day: mon, minutes: 60}}, {{day: thu, minutes: 60}}]\n"
+    );
+    let plan = plan(&keys);
+    let mut squats =
+        items(&plan).map(|(_, item)| item).filter(|item| item.exercise == "back-squat");
+    assert!(squats.any(|item| item.load_kg == Some(50.0)));
+}

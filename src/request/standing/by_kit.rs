@@ -7,6 +7,7 @@ use super::{
     learns_first,
 };
 use crate::input::catalog::Entry;
+use crate::input::profile::Profile;
 use crate::request::eligibility::has_kit;
 use crate::request::{Barred, Request};
 use crate::words::{
@@ -268,6 +269,13 @@ pub(super) fn for_a_lunge(
     usable.iter().find(lunge).filter(|_| builds && bare && !wished).map(better)
 }
 
+/// Whether the place has no rack, no bar to hang from and no machine, as a room at home. Common practice.
+pub(crate) fn is_a_room(profile: &Profile) -> bool {
+    const OF_A_GYM: [Kit; 5] =
+        [Kit::Barbell, Kit::SquatRack, Kit::PullUpBar, Kit::CableStation, Kit::LegPress];
+    !OF_A_GYM.iter().any(|item| has_kit(profile, *item))
+}
+
 /// In a room without a rack, a bar to hang from or a machine nobody walks twenty meters with a load: the trunk is trained
 /// standing still. Common practice.
 pub(super) fn for_a_small_room(
@@ -275,14 +283,11 @@ pub(super) fn for_a_small_room(
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
-    const OF_A_GYM: [Kit; 5] =
-        [Kit::Barbell, Kit::SquatRack, Kit::PullUpBar, Kit::CableStation, Kit::LegPress];
     let walks = entry.pattern == Some(Pattern::Carry)
         && entry.measure == Measure::Meters
         && !request.trains_heavy();
-    let gym = OF_A_GYM.iter().any(|item| has_kit(&request.profile, *item));
     let stands = |other: &&&Arc<Entry>| by_limit::is_usual(other, Pattern::AntiLateralFlexion);
-    usable.iter().find(stands).filter(|_| walks && !gym).map(better)
+    usable.iter().find(stands).filter(|_| walks && is_a_room(&request.profile)).map(better)
 }
 
 /// An arm that turns out against nothing does no more than wake up, where a band or a weight is at hand. Common practice.

@@ -11,6 +11,7 @@ mod by_load;
 mod by_speed;
 mod older;
 
+pub(crate) use self::by_kit::is_a_room;
 pub(crate) use self::by_speed::is_fast_press;
 
 use std::collections::BTreeMap;
