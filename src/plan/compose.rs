@@ -246,12 +246,10 @@ impl Composer<'_> {
             if fewer < kg {
                 load.note.clear();
             }
-            let fresh = kg;
-            let kg = fewer;
-            load.load_kg = self.light_kg(done, kg, ladder);
+            load.load_kg = self.light_kg(done, fewer, ladder);
             // What is taken off for many sets is there for the last of them.
-            held_kg = Some(fresh).filter(|_| load.load_kg == Some(kg));
-            if load.note == THE_HEAVIEST && load.load_kg.is_some_and(|less| less < kg) {
+            held_kg = Some(kg).filter(|_| load.load_kg == Some(fewer));
+            if load.note == THE_HEAVIEST && load.load_kg.is_some_and(|less| less < fewer) {
                 load.note.clear();
             }
         }
@@ -344,9 +342,8 @@ impl Composer<'_> {
         /// The most that is taken off.
         const LEAST_SHARE: f64 = 0.93;
         let candidate = &self.request.candidates[done.candidate];
-        // Beside the body's own mass a step is nothing.
+        // Beside the body's own mass a step is nothing; who begins has easy first weeks anyway.
         let learns = self.request.profile.training_status == Status::Novice;
-        // Nor for who begins, whose first weeks are easy anyway, and where three are left after each set.
         let easy = ask.rir >= FAR_FROM_THE_LIMIT;
         if learns || easy || candidate.entry.load == LoadKind::BodyweightPlus {
             return kg;

@@ -3,9 +3,10 @@
 //! Who presses pays for it with the back of the shoulder; for size the trunk is bent as well as held, and of four days or
 //! more one has the front of the thigh alone and one a press on an incline; whose sport throws
 //! or swims, and whose shoulder is touchy, turns the arm out; whose sport turns and kicks, or runs beside power, trains the
-//! inner thighs; who runs to last trains the calves, and hinges and squats on one leg, as every stride does; who learns to be fast or trains to
+//! inner thighs, and the backs of the thighs past the first steps of power; for size a full week has a row on two days; who
+//! runs to last trains the calves, and hinges and squats on one leg, as every stride does; who learns to be fast or trains to
 //! lose fat pushes the hips; who is 65 or older trains the ankles and the side of the hip, for stairs and against falls, and
-//! reaches overhead; who begins then gets up from a seat on two days; and a long session that is the week's only one has a row and a press overhead before any arms.
+//! reaches overhead; who begins then gets up from a seat on two days and steps up once; and a long session that is the week's only one has a row and a press overhead before any arms.
 //! Common practice.
 
 use super::Request;

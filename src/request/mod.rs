@@ -232,7 +232,8 @@ impl Request {
     }
 
     /// Whether hard training elsewhere for a muscle was within a day before a session.
-    fn is_after_sport(&self, muscle: Muscle, day: usize) -> bool {
+    #[must_use]
+    pub fn is_after_sport(&self, muscle: Muscle, day: usize) -> bool {
         let this = &self.days[day];
         self.hard_elsewhere(muscle).any(|sport| sport.hours_until(this) <= day::A_DAY_H)
     }

@@ -51,8 +51,8 @@ fn own_sets(request: &Request, muscle: Muscle) -> Option<f64> {
 /// The arms of who begins, which have their sets and no range of their own, from three days on.
 fn of_a_beginner(request: &Request) -> impl Iterator<Item = (Muscle, Pattern)> {
     let learns = request.profile.training_status == Status::Novice && request.days.len() > 2;
-    let less = |muscle: Muscle| request.wants_less(muscle) || request.wants_more(muscle);
-    SMALL.into_iter().filter(move |(muscle, _)| learns && !less(*muscle))
+    let wished = |muscle: Muscle| request.wants_less(muscle) || request.wants_more(muscle);
+    SMALL.into_iter().filter(move |(muscle, _)| learns && !wished(*muscle))
 }
 
 /// More days give arms no more of their own: common practice.

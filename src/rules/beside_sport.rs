@@ -12,7 +12,7 @@ use crate::model::tier::Tier;
 use crate::program::Term;
 use crate::request::Request;
 use crate::request::candidate::felt_by;
-use crate::request::day::{A_DAY_H, Day};
+use crate::request::day::A_DAY_H;
 use crate::request::standing::{is_bar_on_legs, is_loaded, loads_both_legs};
 use crate::week::Week;
 use crate::words::{Goal, Kind, Muscle, Pattern, Side, Sides};
@@ -36,9 +36,7 @@ fn is_near(request: &Request, muscle: Muscle, day: usize) -> bool {
 
 /// Whether hard sport for a muscle was a day before a session and is a day after it.
 fn is_between(request: &Request, muscle: Muscle, day: usize) -> bool {
-    let this = &request.days[day];
-    let before = |sport: &Day| sport.hours_until(this) <= A_DAY_H;
-    request.is_eve_of(muscle, day) && request.hard_elsewhere(muscle).any(|sport| before(&sport))
+    request.is_eve_of(muscle, day) && request.is_after_sport(muscle, day)
 }
 
 /// Whether legs work hard tomorrow and two other days are free of that.
@@ -90,8 +88,8 @@ fn times(request: &Request, entry: &Entry, day: usize) -> u32 {
         && felt_by(entry).any(|muscle| request.is_eve_of(muscle, day))
         && (0..request.days.len()).any(|other| !of_a_match(other));
     // The day after hard sport for the legs is none for them where speed is the goal.
-    let slow_legs =
-        request.has_slow_legs(day) && felt_by(entry).any(|muscle| is_near(request, muscle, day));
+    let slow_legs = request.has_slow_legs(day)
+        && felt_by(entry).any(|muscle| request.is_after_sport(muscle, day));
     let waits = is_worst || slow_legs || muscles.any(|muscle| waits(request, muscle, day));
     let long = heavy && entry.main && entry.pattern == Some(Pattern::Hinge);
     // Nor does who learns it squat with the bar.

@@ -9,7 +9,7 @@ use crate::input::catalog::Entry;
 use crate::model::goal::at_most;
 use crate::model::points::{OVER_SUPPORT, OVER_SUPPORT_FOR_STRENGTH, OVER_USUAL};
 use crate::model::tier::Tier;
-use crate::model::{Pick, Weekly};
+use crate::model::{Pick, Weekly, holds_four};
 use crate::program::Term;
 use crate::request::Request;
 use crate::request::dose::Duty;
@@ -65,12 +65,8 @@ pub(super) fn usual_sets(request: &Request, duty: Duty) -> u32 {
 
 /// How many sets a day's lifts have over the usual: those of its lead.
 fn of_the_lead(request: &Request, day: usize, part: Part) -> u32 {
-    /// A session of so many minutes has four rounds of something for strength.
-    const LONG_SESSION: u32 = 75;
     let strong = request.profile.goal == Goal::Strength;
-    let learns = request.profile.training_status == Status::Novice;
-    let long = strong && !learns && request.days[day].minutes >= LONG_SESSION;
-    let longer = u32::from(long);
+    let longer = u32::from(strong && holds_four(request, day));
     match (request.profile.goal, request.profile.training_status) {
         _ if part != Part::Lifts => longer,
         (Goal::Strength, Status::Advanced) => 3 + longer,

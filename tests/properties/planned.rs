@@ -6,7 +6,7 @@ use weekwright::input::plan::{Amounts, Group, Item, Plan, Session};
 use weekwright::input::profile::Profile;
 use weekwright::planner::{NoPlan, Options};
 use weekwright::rules::{RULES, Severity};
-use weekwright::words::{Goal, GroupKind, LoadKind, Muscle, Pattern, Role, Sides, Status};
+use weekwright::words::{Goal, GroupKind, Kit, LoadKind, Muscle, Pattern, Role, Sides, Status};
 
 use super::profiles::{demanding, faults, ordinary};
 use super::run::for_all;
@@ -198,13 +198,10 @@ fn ranges(profile: &Profile, plan: &Plan) -> Result<(), String> {
             Goal::Hypertrophy if profile.training_status == Status::Advanced => (1..=12, 60..=180),
             Goal::Hypertrophy => (6..=12, 60..=165),
             // A Romanian deadlift or a thrust is done for eight and more.
-            // The heaviest of a place is done for as many as go.
+            // A bar in its corner holds plates at one end: the heaviest of it is done for as many as go.
             Goal::Strength if !novice && two_legged && entry.reps[0] <= 6 => {
-                let note = item.load_note.as_deref().unwrap_or_default();
-                let ends = note.starts_with("the heaviest here") || note.starts_with("find:");
-                let most =
-                    if ends && item.reps.as_ref().is_some_and(|reps| reps[0] > 6) { 9 } else { 6 };
-                (1..=most, 120..=300)
+                let corner = entry.needs.iter().flatten().any(|kit| *kit == Kit::Landmine);
+                (1..=if corner { 9 } else { 6 }, 120..=300)
             }
             // Who lasts squats and pulls with the bar for sixes (CO-21) past the first steps.
             Goal::Endurance if !novice && entry.pattern.is_some_and(is_of_the_legs) => {

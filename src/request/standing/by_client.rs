@@ -6,7 +6,8 @@ use super::by_kit::is_in_hands;
 use super::by_limit::is_usual;
 use super::by_speed::is_fast_press;
 use super::{
-    better, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper, parents,
+    better, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper, leans_forward,
+    parents,
 };
 use crate::input::catalog::Entry;
 use crate::input::profile::Limit;
@@ -14,7 +15,7 @@ use crate::request::candidate::{Station, grade};
 use crate::request::dose::takes_few_reps;
 use crate::request::eligibility::{is_named, kit_for};
 use crate::request::{Barred, Request};
-use crate::words::{Goal, Kind, Kit, LoadKind, Measure, Pattern, Side, Standing, Status, Stress};
+use crate::words::{Goal, Kind, LoadKind, Measure, Pattern, Side, Standing, Status, Stress};
 
 pub(super) fn variant_of_never(
     request: &Request,
@@ -33,10 +34,9 @@ pub(super) fn variant_of_never(
     Some(Barred::VariantOfNever(parent.to_owned()))
 }
 
-/// Whether an exercise presses straight overhead: a bar in its corner goes up and forward.
+/// Whether an exercise presses straight overhead.
 fn goes_overhead(entry: &Entry) -> bool {
-    let leans = entry.needs.iter().flatten().any(|kit| *kit == Kit::Landmine);
-    entry.pattern == Some(Pattern::VerticalPush) && !leans
+    entry.pattern == Some(Pattern::VerticalPush) && !leans_forward(entry)
 }
 
 /// The first of several presses overhead that the client never does: who names two means all of them.

@@ -247,8 +247,8 @@ pub(super) fn for_small_work_with_a_load(
     usable.iter().find(on_a_stack).filter(|_| bare && !request.is_guided()).map(better)
 }
 
-/// Where size, strength or speed is built a leg that is raised to the side without a weight does less than a lunge, which works the same
-/// muscles under a load, unless they should get more. Common practice.
+/// Where size, strength or speed is built a leg that is raised to the side without a weight does less than a lunge, which
+/// works the same muscles under a load, unless they should get more. Common practice.
 pub(super) fn for_a_lunge(
     request: &Request,
     usable: &[&Arc<Entry>],

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{better, is_loaded};
+use super::{better, is_loaded, leans_forward};
 use crate::input::catalog::Entry;
 use crate::request::{Barred, Request};
 use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Side, Status};
@@ -24,11 +24,9 @@ pub(super) fn for_legs_that_drive(
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
-    // A bar in its corner goes up and forward.
-    let leans = entry.needs.iter().flatten().any(|kit| *kit == Kit::Landmine);
     let strict = entry.pattern == Some(Pattern::VerticalPush)
         && entry.load == LoadKind::BarTotal
-        && !leans
+        && !leans_forward(entry)
         && !is_driven(entry);
     let driven = |other: &&&Arc<Entry>| is_fast_press(request, other);
     usable.iter().find(driven).filter(|_| strict).map(better)

@@ -188,6 +188,11 @@ pub fn is_fast_bar(entry: &Entry) -> bool {
     entry.pattern.is_some_and(Pattern::is_explosive) && entry.load == LoadKind::BarTotal
 }
 
+/// Whether an entry is pressed with a bar in its corner, which goes up and forward.
+fn leans_forward(entry: &Entry) -> bool {
+    entry.needs.iter().flatten().any(|kit| *kit == Kit::Landmine)
+}
+
 /// Whether an entry is a row that the lower back holds.
 #[must_use]
 pub fn is_bent_over(entry: &Entry) -> bool {
