@@ -131,6 +131,16 @@ impl Entry {
         self.family.as_deref().unwrap_or(&self.id)
     }
 
+    /// Whether a load, or the whole body's weight on a bar, makes it hard enough for sets that count.
+    #[must_use]
+    pub fn is_loaded(&self) -> bool {
+        let unloaded = matches!(
+            self.load,
+            LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
+        );
+        !unloaded || self.is_hung()
+    }
+
     /// Whether the body hangs or rests on its hands with its whole weight, which is a load.
     #[must_use]
     pub fn is_hung(&self) -> bool {

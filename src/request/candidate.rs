@@ -165,11 +165,14 @@ impl Candidate {
         self.is_compound() && self.amount <= FEW_REPS && !self.pattern.is_explosive()
     }
 
-    /// Fewest and most sets in a session of so many minutes: short sessions have few of each (common practice).
+    /// Fewest and most sets in a session of so many minutes: short sessions have few of each, and a form of a squat, as a
+    /// paused one, has four at most (common practice).
     #[must_use]
     pub fn sets_in(&self, minutes: u32) -> [u32; 2] {
         let [low, high] = self.sets;
+        let form = self.pattern == Pattern::Squat && self.entry.variant_of.is_some();
         match (self.duty, minutes) {
+            (Duty::Main, SHORT_SESSION..) if form => [low, high.min(4)],
             (Duty::Main, SHORT_SESSION..) => [low, high],
             (_, SHORT_SESSION..) => [low, high.min(4)],
             (Duty::Main, _) | (_, VERY_SHORT_SESSION..) => [low.min(2), high.min(3)],
@@ -219,13 +222,15 @@ impl Candidate {
         matches!(self.wish, Wish::Must | Wish::Prefer)
     }
 
-    /// Whether it is a wish paid for what should get more: a lift that the client likes or asks for, or a thrust, for a
-    /// muscle that should get more.
+    /// Whether it is a wish paid for what should get more: a lift that the client likes or asks for, a thrust, or for size
+    /// one whose load is known, for a muscle that should get more.
     #[must_use]
     pub fn is_wished_for_more(&self, request: &Request) -> bool {
         let thrust = self.duty == Duty::Main && self.pattern == Pattern::HipExtension;
         let more = self.prime().is_some_and(|prime| request.wants_more(prime));
-        more && (self.is_wished() || thrust)
+        let sized = request.profile.goal == Goal::Hypertrophy;
+        let known = sized && request.profile.known_lifts.contains_key(&self.id);
+        more && (self.is_wished() || thrust || known && self.duty == Duty::Main)
     }
 
     /// The prime mover.

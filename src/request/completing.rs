@@ -71,8 +71,7 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
             ..part("incline", &[Pattern::HorizontalPush], incline)
         },
         part("trunk", &[Pattern::TrunkFlexion], bending(request)),
-        steady("ankles", &[Pattern::PlantarFlexion], u32::from(request.is_senior())),
-        steady("calves", &[Pattern::PlantarFlexion], if request.is_senior() { 0 } else { calves }),
+        steady("calves", &[Pattern::PlantarFlexion], calves.max(u32::from(request.is_senior()))),
         Part { one_side: true, ..steady("strides", &[Pattern::Hinge], runs) },
         part("lunges", &[Pattern::Lunge], runs),
         part("thighs", &[Pattern::HipAdduction], u32::from(plays(Muscle::Adductors) || jumps)),

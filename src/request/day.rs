@@ -77,6 +77,15 @@ impl Day {
         if hours < 0.0 { hours + WEEK_H } else { hours }
     }
 
+    /// Whether the next start of another is within so many hours, on the same day of the week or the one after it: an evening
+    /// and the morning after next have two nights between them.
+    #[must_use]
+    pub fn is_eve_of(&self, next: &Day, within_h: f64) -> bool {
+        const WEEK: usize = 7;
+        let days = (next.weekday.index() + WEEK - self.weekday.index()) % WEEK;
+        days <= 1 && self.hours_until(next) <= within_h
+    }
+
     /// Hours by which this day's start comes before another's in the calendar week.
     fn hours_before(&self, other: &Day) -> f64 {
         let place = |day: &Day| f64::from(u32::try_from(day.weekday.index()).unwrap_or(0));
@@ -134,6 +143,15 @@ mod tests {
         assert!(close(day(Weekday::Sun, "18:00").hours_to(&day(Weekday::Mon, "07:00")), 13.0));
         let open = Day::new(&SessionSlot { day: Weekday::Sat, at: None, minutes: 60 }, 0);
         assert!(close(day(Weekday::Thu, "18:30").hours_to(&open), 48.0), "the same hour");
+    }
+
+    /// An evening and the morning after next have two nights between them; a morning and the next evening are a day apart.
+    #[test]
+    fn the_eve_is_the_day_before() {
+        let eve = |one: Day, next: Day| one.is_eve_of(&next, A_DAY_H);
+        assert!(eve(day(Weekday::Sun, "09:00"), day(Weekday::Mon, "18:30")));
+        assert!(!eve(day(Weekday::Tue, "20:15"), day(Weekday::Thu, "06:30")));
+        assert!(!eve(day(Weekday::Sun, "06:00"), day(Weekday::Mon, "20:00")), "38 hours");
     }
 
     #[test]

@@ -17,9 +17,9 @@ impl Request {
         let known = |id: &String| self.profile.known_lifts.contains_key(id);
         let is_known = known(&one.id) || one.entry.variant_of.as_ref().is_some_and(known);
         let asked = one.wish == Wish::Must && one.entry.is_hung();
-        let own = asked || one.is_wished() && is_known;
-        let staple = one.duty == Duty::Main && (own || one.entry.standing == Standing::Staple);
         let wished = one.prime().is_some_and(|prime| self.wants_more(prime));
+        let own = asked || (one.is_wished() || wished) && is_known;
+        let staple = one.duty == Duty::Main && (own || one.entry.standing == Standing::Staple);
         // Getting up from a chair is what an older beginner asks for it for.
         let rises = self.is_older_beginner() && one.is_wished() && one.is_squat_on_both_legs();
         // Where nothing is heavy, whatever lift is liked may open a day: a swing, a step up, a split squat.

@@ -11,6 +11,7 @@ pub mod dose;
 pub mod eligibility;
 pub mod figures;
 mod leads;
+mod primer;
 pub mod resolve;
 mod rest;
 pub mod screening;
@@ -208,15 +209,23 @@ impl Request {
     /// Whether hard training elsewhere follows on the next day: what is heavy has another day where there is one.
     #[must_use]
     pub fn is_eve_of_sport(&self, day: usize) -> bool {
-        let next = Muscle::ALL.iter().flat_map(|muscle| self.hard_elsewhere(*muscle));
-        let mut hours = next.map(|sport| self.days[day].hours_until(&sport));
-        hours.any(|hours| hours > 0.0 && hours <= day::A_DAY_H)
+        let this = &self.days[day];
+        let mut next = Muscle::ALL.iter().flat_map(|muscle| self.hard_elsewhere(*muscle));
+        next.any(|sport| this.hours_until(&sport) > 0.0 && this.is_eve_of(&sport, self.eve_h()))
+    }
+
+    /// Hours before hard training elsewhere that are its eve: who trains for strength lifts heavy in the morning of the day
+    /// before. Common practice.
+    fn eve_h(&self) -> f64 {
+        const OF_AN_EVENING: f64 = 30.0;
+        if self.profile.goal == Goal::Strength { OF_AN_EVENING } else { day::A_DAY_H }
     }
 
     /// Whether hard training elsewhere for a muscle comes within a day after a session.
     #[must_use]
     pub fn is_eve_of(&self, muscle: Muscle, day: usize) -> bool {
-        self.hard_elsewhere(muscle).any(|sport| self.days[day].hours_until(&sport) <= day::A_DAY_H)
+        let this = &self.days[day];
+        self.hard_elsewhere(muscle).any(|sport| this.is_eve_of(&sport, self.eve_h()))
     }
 
     /// Whether hard training elsewhere works on the next day what an exercise is felt by, and not after each day of the week:
@@ -228,14 +237,14 @@ impl Request {
         let counts = self.profile.goal != Goal::Power || self.is_light_eve(day);
         let slow = self.has_slow_legs(day)
             && candidate::felt_by(entry).any(|muscle| self.is_after_sport(muscle, day));
-        slow || counts && is_eve(day) && !(0..self.days.len()).all(is_eve)
+        slow || self.is_primer(day) || counts && is_eve(day) && !(0..self.days.len()).all(is_eve)
     }
 
     /// Whether hard training elsewhere for a muscle was within a day before a session.
     #[must_use]
     pub fn is_after_sport(&self, muscle: Muscle, day: usize) -> bool {
         let this = &self.days[day];
-        self.hard_elsewhere(muscle).any(|sport| sport.hours_until(this) <= day::A_DAY_H)
+        self.hard_elsewhere(muscle).any(|sport| sport.is_eve_of(this, day::A_DAY_H))
     }
 
     /// Whether legs are slow on a day, as they trained hard elsewhere the day before and other days are free of that: who is
@@ -249,11 +258,12 @@ impl Request {
     }
 
     /// Whether a known pull off the floor is done light and quick on the eve of the match, as the day between is no day
-    /// for legs.
+    /// for legs and a squat has the fresh one.
     #[must_use]
     pub fn is_quick_pull(&self, entry: &Entry) -> bool {
         let slow = (0..self.days.len()).any(|day| self.has_slow_legs(day));
-        slow && standing::is_pull_off_the_floor(entry) && self.is_pushed(&entry.id)
+        let pull = standing::is_pull_off_the_floor(entry) && self.is_pushed(&entry.id);
+        slow && pull && self.has_a_known_squat()
     }
 
     /// Whether it is the eve of hard sport that the client's goal keeps fresh for: for power that of a practice is a day like

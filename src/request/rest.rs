@@ -29,6 +29,7 @@ pub(super) fn rest_s(request: &Request, candidate: &Candidate, dose: &Dose, amou
     let most =
         if request.profile.goal == Goal::Power { REST_FOR_POWER_S } else { MOST_REST_OF_JUMPS_S };
     let rest_s = if flies { rest_s.min(most) } else { rest_s };
+    let rest_s = if is_brisk(request) { rest_s.min(MOST_REST_OF_HALF_AN_HOUR_S) } else { rest_s };
     let rest_s = match candidate.duty {
         _ if candidate.pattern == Pattern::Balance => rest_s.min(REST_OF_BALANCE_S),
         Duty::Hold => rest_s.min(REST_OF_HOLDS_S),
@@ -42,6 +43,16 @@ pub(super) fn rest_s(request: &Request, candidate: &Candidate, dose: &Dose, amou
 
 /// The least rest after a lift that ends before its dose: common practice.
 const REST_OF_FEW_S: u32 = 90;
+
+/// Whether half an hour has to move much, as fat is to be lost and nothing is heavy.
+fn is_brisk(request: &Request) -> bool {
+    const HALF_AN_HOUR: u32 = 30;
+    let moves = request.profile.goal == Goal::FatLoss;
+    moves && request.days.iter().all(|day| day.minutes <= HALF_AN_HOUR)
+}
+
+/// The longest rest in such a week: common practice.
+const MOST_REST_OF_HALF_AN_HOUR_S: u32 = 75;
 
 /// The longest rest after a pull: common practice.
 const MOST_REST_OF_PULLS_S: u32 = 150;

@@ -13,7 +13,7 @@ use crate::program::Term;
 use crate::request::Request;
 use crate::request::candidate::felt_by;
 use crate::week::Week;
-use crate::words::{Kind, LoadKind, Muscle, Pattern};
+use crate::words::{Goal, Kind, LoadKind, Muscle, Pattern, Status};
 
 /// Sets by day before sport.
 pub(super) struct BeforeSport;
@@ -29,9 +29,21 @@ fn few_sets(request: &Request, day: usize) -> u32 {
 const MOST_OVER: f64 = 30.0;
 
 /// Whether an exercise is felt the day after: a lift and no jump or throw, or the body lowered by the backs of the thighs.
-fn is_tiring(entry: &Entry) -> bool {
+/// Who sprints keeps a few of these through the season, on any day but the eve of a match.
+fn is_tiring(request: &Request, entry: &Entry, day: usize) -> bool {
     let flies = entry.pattern.is_some_and(Pattern::flies);
-    (entry.kind == Some(Kind::Compound) && !flies) || is_lowered(entry)
+    let lowered = is_lowered(entry) && !keeps_in_season(request, entry, day);
+    (entry.kind == Some(Kind::Compound) && !flies) || lowered
+}
+
+/// Whether small work for the backs and insides of the thighs is kept beside sport, as speed is the goal past the first steps:
+/// what is trained all through the season is not sore, and what is not tears. Common practice.
+pub(super) fn keeps_in_season(request: &Request, entry: &Entry, day: usize) -> bool {
+    let small = entry.kind == Some(Kind::Isolation)
+        && matches!(entry.pattern, Some(Pattern::KneeFlexion | Pattern::HipAdduction));
+    let past = request.profile.training_status != Status::Novice;
+    let fast = request.profile.goal == Goal::Power && past;
+    small && fast && !request.is_eve_of_a_match(day)
 }
 
 /// Whether the body is lowered by the backs of the thighs, which is felt for days.
@@ -66,7 +78,7 @@ impl Rule for BeforeSport {
         for day in days(weekly.request).collect::<Vec<_>>() {
             let tires = |pick: &&Pick| {
                 let one = weekly.candidate(pick);
-                is_tiring(&one.entry)
+                is_tiring(weekly.request, &one.entry, day)
                     && felt_by(&one.entry).any(|one| weekly.request.is_before_sport(one, day))
             };
             let sets = weekly
@@ -89,7 +101,7 @@ impl Rule for BeforeSport {
         let sessions = week.sessions.iter().filter(|session| before.contains(&session.day));
         let found = sessions.filter_map(|session| {
             let tires = |item: &&crate::week::Item| {
-                is_tiring(&item.entry)
+                is_tiring(request, &item.entry, session.day)
                     && felt_by(&item.entry).any(|one| request.is_before_sport(one, session.day))
             };
             let work = session.work().filter(tires);

@@ -2,7 +2,7 @@
 //!
 //! Calves are sore after the long run, and legs that are to be fresh tomorrow are not trained today. Common practice.
 
-use super::before_sport::is_lowered;
+use super::before_sport::{is_lowered, keeps_in_season};
 use super::{Figure, Finding, Force, Rule, Unit};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
@@ -31,7 +31,9 @@ const MOST: f64 = 120.0;
 
 /// Whether hard sport for a muscle is a day away from a session.
 fn is_near(request: &Request, muscle: Muscle, day: usize) -> bool {
-    request.hard_elsewhere(muscle).any(|sport| sport.hours_to(&request.days[day]) <= A_DAY_H)
+    let this = &request.days[day];
+    let mut sports = request.hard_elsewhere(muscle);
+    sports.any(|sport| sport.is_eve_of(this, A_DAY_H) || this.is_eve_of(&sport, A_DAY_H))
 }
 
 /// Whether hard sport for a muscle was a day before a session and is a day after it.
@@ -66,7 +68,7 @@ fn times(request: &Request, entry: &Entry, day: usize) -> u32 {
     let calves =
         entry.pattern == Some(Pattern::PlantarFlexion) && request.profile.goal == Goal::Endurance;
     let free = |pattern: Pattern| pattern.flies() || fast && pattern.is_explosive();
-    if calves || entry.pattern.is_some_and(free) {
+    if calves || entry.pattern.is_some_and(free) || keeps_in_season(request, entry, day) {
         return 0;
     }
     let hips = matches!(entry.pattern, Some(Pattern::Hinge | Pattern::HipExtension));

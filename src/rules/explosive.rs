@@ -111,14 +111,16 @@ impl ExplosiveWork {
         }
     }
 
-    /// Each day begins with a jump or a throw, and the first one with a jump, while the legs are fresh.
+    /// Each day begins with a jump or a throw, the first one with a jump, while the legs are fresh, and the eve of a match, to
+    /// wake them; who learns jumps every time.
     fn add_springs(&self, weekly: &mut Weekly) {
         for day in weekly.days() {
             let label = weekly.request.days[day].label();
-            let first = day == 0;
+            let learns = weekly.request.profile.training_status == Status::Novice;
+            let jumps = day == 0 || learns || weekly.request.is_primer(day);
             let springs = |pick: &&Pick| match weekly.candidate(pick).pattern {
                 Pattern::Jump => true,
-                Pattern::Throw => !first,
+                Pattern::Throw => !jumps,
                 _ => false,
             };
             let done: Vec<Term> =

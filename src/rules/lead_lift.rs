@@ -27,9 +27,17 @@ pub(super) struct LeadLift;
 /// Sessions from this many minutes on have a lead of four sets where size, strength or power is the goal; others have three.
 const FULL_LEAD: u32 = 45;
 
-/// Whether the lead of a day has four sets.
-fn is_full(request: &Request, day: usize) -> bool {
-    request.trains_heavy() && request.days[day].minutes >= FULL_LEAD && !request.is_senior()
+/// Sets of a day's lead: three, four where size, strength or power is the goal, and five for strength past the first steps
+/// in an hour that is not the week's only one. Common practice.
+fn most_sets(request: &Request, day: usize) -> u32 {
+    const FIVE_FROM: u32 = 60;
+    let minutes = request.days[day].minutes;
+    let strong = request.profile.goal == Goal::Strength && !request.is_guided();
+    match request.trains_heavy() && !request.is_senior() {
+        true if strong && minutes >= FIVE_FROM && request.days.len() > 1 => 5,
+        true if minutes >= FULL_LEAD => 4,
+        _ => 3,
+    }
 }
 
 /// The picks that can lead a day: staples by goal, for the whole body a squat or hinge, else any main lift, else any
@@ -119,8 +127,9 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     const SEATS: [&[Pattern]; 3] = [&[Squat], &[Hinge], &[Squat]];
     // For strength the bench is done fresh once.
     const STRONG: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[HorizontalPush]];
-    // Past the first steps the bench stands between squat and pull.
+    // Past the first steps the bench stands between squat and pull, where the chest has rested for it; else a row or pull-up.
     const BENCH_BETWEEN: [&[Pattern]; 3] = [&[Squat, Lunge], &[HorizontalPush], &[Hinge]];
+    const PULLS: &[Pattern] = &[HorizontalPull, VerticalPull];
     // For power the legs are heavy first on every day that has them.
     const FAST: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[Squat, Lunge]];
     // Who knows no pull off the floor and likes none need not learn one between two hard days.
@@ -144,9 +153,11 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
         idea.takes(Muscle::Quads) && idea.takes(Muscle::Hamstrings) && !idea.takes(Muscle::Chest)
     };
     let strong = weekly.request.profile.goal == Goal::Strength;
-    let sized = weekly.request.profile.goal == Goal::Hypertrophy
-        && !weekly.request.wants_more(Muscle::Glutes)
-        && !weekly.request.wants_more(Muscle::Hamstrings);
+    // For size the day is built on what should get more.
+    const KNEES: &[Pattern] = &[Squat];
+    const HIPS_FIRST: [&[Pattern]; 2] = [&[Hinge], &[Squat]];
+    let more = |muscle: Muscle| weekly.request.wants_more(muscle);
+    let sized = weekly.request.profile.goal == Goal::Hypertrophy && !more(Muscle::Glutes);
     let older = weekly.request.is_older_beginner();
     let turn = |is: &dyn Fn(&usize) -> bool| weekly.days().take(day).filter(|day| is(day)).count();
     // The evening before hard sport legs are not what a day is built on, where another day is.
@@ -155,7 +166,11 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     if eve(&day) && weekly.days().any(|other| is_whole(&other) && !eve(&other)) {
         PRESSES
     } else if is_whole(&day) {
+        // The day before sport has the press: squat and pull have the others.
+        let presses = weekly.days().any(|day| eve(&day));
+        let turn = if strong { turn(&|day| is_whole(day) && !eve(day)) } else { turn(&is_whole) };
         let whole = match weekly.request.profile.goal {
+            Goal::Strength if presses => STRONG,
             Goal::Strength if weekly.request.days.len() > 2 && !weekly.request.is_guided() => {
                 BENCH_BETWEEN
             }
@@ -168,9 +183,16 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
             _ if older => SEATS,
             _ => WHOLE,
         };
-        whole[turn(&is_whole) % whole.len()]
+        let lead = whole[turn % whole.len()];
+        let rests =
+            lead == [HorizontalPush] && !weekly.split.days[day].hard.contains(&Muscle::Chest);
+        if rests { PULLS } else { lead }
     } else if is_lower(&day) && sized {
-        SIZED_LOWER[turn(&is_lower) % SIZED_LOWER.len()]
+        match (more(Muscle::Quads), more(Muscle::Hamstrings)) {
+            (true, false) => KNEES,
+            (false, true) => HIPS_FIRST[turn(&is_lower) % HIPS_FIRST.len()],
+            _ => SIZED_LOWER[turn(&is_lower) % SIZED_LOWER.len()],
+        }
     } else if is_upper(&day) && strong {
         match weekly.request.wants_more(Muscle::Chest) {
             true => BENCH,
@@ -331,7 +353,7 @@ impl Rule for LeadLift {
             let leads = |pick: &&Pick| weekly.candidate(pick).leads(weekly.request);
             let usual: Vec<Pick> = picks.iter().filter(leads).copied().collect();
             let picks = if usual.is_empty() { picks } else { usual };
-            let most: u32 = if is_full(weekly.request, day) { 4 } else { 3 };
+            let most = most_sets(weekly.request, day);
             let fewest = picks.iter().map(|pick| pick.sets[0]).min().unwrap_or(most);
             let wanted = f64::from(most.saturating_sub(fewest));
             let sets: Vec<Term> = picks.iter().map(|pick| (pick.extra, 1.0)).collect();

@@ -25,9 +25,11 @@ const EVE_SHARE: f64 = 0.78;
 /// Idle time is counted in begun units of so many seconds, so that lifts which differ by their set-up are equal.
 const IDLE_S: f64 = 180.0;
 
-/// Whether a session may be short as there is a match the day after: what is fast and light fills its hour.
+/// Whether a session may be short as there is a match the day after. Where speed is the goal and days are few, what is fast
+/// and light fills its hour.
 fn ends_early(request: &Request, day: usize) -> bool {
-    request.profile.goal != Goal::Power && request.is_eve_of_a_match(day)
+    let fast = request.profile.goal == Goal::Power;
+    request.is_primer(day) || !fast && request.is_eve_of_a_match(day)
 }
 
 impl Rule for PlannedTime {

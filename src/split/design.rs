@@ -5,11 +5,12 @@ use std::collections::BTreeSet;
 use itertools::Itertools as _;
 
 use super::idea::{ANY_DAY, Idea, STYLES, Style};
+use super::suits::suits;
 use super::{Split, SplitDay};
 use crate::input::profile::{SplitChoice, SplitName};
 use crate::request::dose::Duty;
 use crate::request::{Candidate, Request};
-use crate::words::{Goal, Muscle, Status, Supersets};
+use crate::words::{Goal, Muscle};
 
 /// Splits worth trying for a request, the likeliest first: the one asked for, or for `auto` one of each
 /// style that fits the number of days.
@@ -35,54 +36,6 @@ pub fn candidates(request: &Request) -> Vec<Split> {
             .filter_map(|style| designed(request, style))
             .collect(),
     }
-}
-
-/// Weeks of so many days may have legs and arms on each.
-const CROSSED_FROM: usize = 4;
-
-/// Sessions up to so long are short.
-const SHORT_MINUTES: u32 = 40;
-
-/// Styles a coach would consider unasked. Body-part weeks are for the advanced; a novice with up to three
-/// days does best with the whole body; four days are for two halves, so that each has its rest, and three for halves only
-/// where two follow each other, as one half comes once (common practice).
-fn suits(request: &Request, style: &Style) -> bool {
-    let days = request.days.len();
-    let novice = request.profile.training_status == Status::Novice;
-    let advanced = request.profile.training_status == Status::Advanced;
-    let builds = request.profile.goal.builds();
-    // Many short days that are not for size or strength may have legs and arms each, so that one rests while the other works.
-    let short = request.days.iter().all(|day| day.minutes <= SHORT_MINUTES);
-    let may_cross = days >= CROSSED_FROM && short && request.profile.goal.rests_briefly();
-    let likes_pairs = request.profile.supersets == Supersets::Prefer;
-    let in_a_row = (1..days).any(|day| request.too_close(day - 1, day));
-    match style.asked_as {
-        Some(SplitName::BodyPart) => advanced && days >= 4,
-        // One part of the body a day is for size and strength; else the legs come every second day.
-        Some(SplitName::PushPullLegs) => !novice && days >= 5 && builds,
-        Some(SplitName::FullBody) => days <= 3 || (days == 4 && !in_a_row && !builds),
-        // Two days are for halves only where one follows the other and size or strength is built.
-        Some(_) if days == 2 => builds && in_a_row,
-        // Who likes pairs has something to pair a leg lift with on each of four such days; on five the hips do not rest.
-        Some(_) if may_cross && likes_pairs && days == CROSSED_FROM => false,
-        Some(_) => days >= style.from_days && (days != 3 || in_a_row),
-        None if style.ideas.iter().any(Idea::crosses) => may_cross,
-        // A day for the whole body between two halves is for three days only: with more it leaves a day without lifts. Where
-        // neither size nor strength is built, and for who begins, it is for two days that follow each other.
-        None if style.ideas.iter().any(Idea::whole_body) => {
-            days == style.from_days && (builds && !novice || in_a_row)
-        }
-        // Six days are thrice two halves or twice three parts, each with its even rhythm, unless chest or back should have
-        // three of them.
-        None => {
-            builds && (days == style.from_days || days > style.from_days && wants_upper(request))
-        }
-    }
-}
-
-/// Whether a large muscle of the upper half should get more.
-fn wants_upper(request: &Request) -> bool {
-    [Muscle::Chest, Muscle::Lats, Muscle::UpperBack].iter().any(|one| request.wants_more(*one))
 }
 
 /// The client's own lists. A muscle that no list names is a small extra on the days that train its region,

@@ -4,6 +4,7 @@
 
 pub mod design;
 pub(crate) mod idea;
+mod suits;
 
 use std::collections::BTreeSet;
 
@@ -42,13 +43,15 @@ impl SplitDay {
 }
 
 impl Split {
-    /// Whether an exercise fits a day: its prime mover belongs there, and no direct muscle belongs only
-    /// elsewhere.
+    /// Whether an exercise fits a day: it is nothing that the day is not for, its prime mover belongs there, and no direct
+    /// muscle belongs only elsewhere.
     #[must_use]
     pub fn fits(&self, request: &Request, candidate: usize, day: usize) -> bool {
         let direct = &request.candidates[candidate].entry.direct;
+        let suits = request.suits(candidate, day);
         let day = &self.days[day];
-        direct.first().is_some_and(|prime| day.takes(*prime))
+        suits
+            && direct.first().is_some_and(|prime| day.takes(*prime))
             && direct.iter().all(|muscle| day.takes(*muscle) || self.nowhere(*muscle))
     }
 

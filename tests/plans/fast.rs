@@ -119,3 +119,44 @@ fn a_pull_that_is_liked_opens_two_days_where_no_squat_is_known() {
     );
     assert_eq!(places(&plan, "trap-bar-deadlift").first().map(|(day, _)| *day), Some(0));
 }
+
+/// A match on Saturday and hard practice on Tuesday, with sessions in the evening of Monday, Wednesday and Friday.
+fn in_season() -> Plan {
+    let sport = "other_training: [{day: tue, at: \"19:00\", load: hard, muscles: [quads, hamstrings, glutes]}, \
+                 {day: sat, at: \"15:00\", load: hard, muscles: [quads, hamstrings, glutes]}]\n";
+    plan(&format!(
+        "goal: power\ntraining_status: advanced\nsex: male\nbody_mass_kg: 90\n{KIT}{}{KNOWN}{sport}",
+        DAYS.replace("minutes", "at: \"18:00\", minutes")
+    ))
+}
+
+/// The eve of the match wakes the body and tires nothing: a jump, what is known and light, a row, something for the trunk.
+#[test]
+fn the_eve_of_a_match_is_a_primer() {
+    let plan = in_season();
+    let friday = of_day(&plan, 2);
+    assert!(friday.iter().any(|(_, pattern)| *pattern == Pattern::Jump), "{friday:?}");
+    let usual = |pattern: &Pattern| {
+        let press_or_pull =
+            matches!(pattern, Pattern::HorizontalPull | Pattern::HorizontalPush | Pattern::Hinge);
+        pattern.is_explosive() || pattern.is_trunk() || press_or_pull
+    };
+    assert!(friday.iter().all(|(_, pattern)| usual(pattern)), "{friday:?}");
+    let lifts = friday.iter().filter(|(_, pattern)| !pattern.is_trunk());
+    assert!(lifts.clone().count() > 2);
+    assert!(lifts.clone().all(|(item, _)| item.rir >= Some(4)), "{friday:?}");
+}
+
+#[test]
+fn the_day_after_practice_has_no_slow_work_for_the_legs_but_a_step_up() {
+    let plan = in_season();
+    for (item, pattern) in of_day(&plan, 1) {
+        let steps = PLANNER.catalog().get(&item.exercise).unwrap().family() == "step-up";
+        let known = item.exercise == "deadlift";
+        let slow = matches!(
+            pattern,
+            Pattern::Squat | Pattern::Lunge | Pattern::Hinge | Pattern::HipExtension
+        );
+        assert!(!slow || steps || known, "{}", item.exercise);
+    }
+}

@@ -257,3 +257,33 @@ fn who_must_not_kneel_pulls_a_band_down_from_a_chair() {
     );
     assert_eq!(of("limits: [kneeling]"), [false, true]);
 }
+
+#[test]
+fn who_knows_a_clean_comes_back_to_it() {
+    let of = left(
+        ["power-clean", "hang-power-clean"],
+        "training_status: advanced\nequipment: [barbell, squat-rack]\ngoal: power\n",
+    );
+    assert_eq!(of(""), [true, true]);
+    assert_eq!(of("known_lifts: {power-clean: {load: 90, reps: 2, rir: 2}}"), [true, false]);
+}
+
+#[test]
+fn shoulders_that_should_get_less_are_pressed_over_no_head() {
+    let of = left(
+        ["dumbbell-overhead-press", "dumbbell-bench-press"],
+        "goal: hypertrophy\ntraining_status: intermediate\nequipment: [dumbbells, bench]\n",
+    );
+    assert_eq!(of("emphasis: {front-delts: less, side-delts: less}"), [false, true]);
+    assert_eq!(of("emphasis: {side-delts: less}"), [true, true]);
+}
+
+#[test]
+fn a_heavy_body_that_begins_hangs_on_no_band() {
+    let of = left(
+        ["band-assisted-pull-up", "kneeling-band-pulldown", "pull-up"],
+        "goal: fat-loss\nsex: male\nequipment: [pull-up-bar, resistance-band, band-anchor]\n",
+    );
+    assert_eq!(of("training_status: novice\nbody_mass_kg: 108"), [false, true, false]);
+    assert!(of("training_status: novice\nbody_mass_kg: 70\nheight_cm: 180")[0]);
+}

@@ -1,10 +1,11 @@
 //! What leads the days, and with what load. Common practice.
 
 use weekwright::input::plan::Plan;
-use weekwright::words::{GroupKind, Turn};
+use weekwright::words::{GroupKind, Pattern, Turn};
 
 use super::shape::{items, plan};
 use super::wishes::places;
+use crate::rules::check::PLANNER;
 
 const GYM: &str = "equipment: {barbell: {count: 2, mass_kg: 20}, plates_kg: {20: 8, 10: 4, 5: 4, 2.5: 4, 1.25: 4}, squat-rack: 1, \
                    safety-arms: 1, bench: 2, adjustable-bench: 1, dumbbells: {from_kg: 2, to_kg: 40, step_kg: 2}, pull-up-bar: 1, \
@@ -94,10 +95,60 @@ fn who_begins_starts_where_the_known_lift_is() {
 fn a_step_off_for_many_sets_leaves_no_more_in_reserve() {
     let days =
         "sessions: [{day: mon, minutes: 60}, {day: wed, minutes: 60}, {day: fri, minutes: 60}]\n";
-    let plan = plan(&format!("goal: strength\ntraining_status: intermediate\n{GYM}{BIG}{days}"));
+    let big = BIG.replace("load: 85, reps: 5", "load: 85, reps: 4");
+    let plan = plan(&format!("goal: strength\ntraining_status: intermediate\n{GYM}{big}{days}"));
     let bench = items(&plan).map(|(_, item)| item).find(|item| item.exercise == "bench-press");
     let bench = bench.expect("it is known");
     assert_eq!((bench.sets >= 4, bench.load_kg, bench.rir), (true, Some(82.5), Some(2)));
+}
+
+/// Where five went, fours are done with the load that was lifted.
+#[test]
+fn fives_that_are_known_are_fours_on_the_heavier_day_for_strength() {
+    let days =
+        "sessions: [{day: mon, minutes: 60}, {day: wed, minutes: 60}, {day: fri, minutes: 60}]\n";
+    let plan = plan(&format!("goal: strength\ntraining_status: intermediate\n{GYM}{BIG}{days}"));
+    let bench = items(&plan).map(|(_, item)| item).find(|item| item.exercise == "bench-press");
+    let bench = bench.expect("it is known");
+    assert_eq!((bench.load_kg, bench.rir), (Some(85.0), Some(3)));
+    assert!(bench.reps.as_ref().is_some_and(|reps| reps.iter().all(|reps| *reps == 4)));
+}
+
+/// Squat and pull have a day each, and the day before hard sport the press.
+#[test]
+fn the_eve_of_hard_sport_has_the_press_for_strength() {
+    let plan = plan(&format!(
+        "goal: strength\ntraining_status: advanced\nsex: female\nbody_mass_kg: 74\n{GYM}{BIG}\
+         sessions: [{{day: mon, at: \"07:00\", minutes: 80}}, {{day: thu, at: \"07:00\", minutes: 80}}, {{day: fri, at: \"12:30\", minutes: 45}}]\n\
+         other_training: [{{day: tue, at: \"18:00\", load: hard, muscles: [quads, glutes, lats, spinal-erectors]}}, \
+         {{day: sat, at: \"08:00\", load: hard, muscles: [quads, glutes, lats, spinal-erectors]}}]\n"
+    ));
+    assert_eq!(leads(&plan)[..2], ["back-squat", "deadlift"]);
+    let squat = items(&plan).map(|(_, item)| item).find(|item| item.exercise == "back-squat");
+    assert!(
+        squat.is_some_and(|squat| squat.rir <= Some(3)),
+        "the morning of the day before is no eve"
+    );
+}
+
+/// A day for the legs is built on what should get more there, and on the lift that is known for it.
+#[test]
+fn what_should_get_more_leads_the_legs_days() {
+    let lead = |more: &str| {
+        let plan = plan(&format!(
+            "goal: hypertrophy\ntraining_status: intermediate\nsex: male\nbody_mass_kg: 85\n{GYM}{FOUR}\
+             emphasis: {{{more}: more}}\n\
+             known_lifts: {{romanian-deadlift: {{load: 100, reps: 8, rir: 2}}, back-squat: {{load: 110, reps: 8, rir: 2}}}}\n"
+        ));
+        let legs = |id: &&str| {
+            let pattern = PLANNER.catalog().get(id).unwrap().pattern;
+            matches!(pattern, Some(Pattern::Squat | Pattern::Hinge))
+        };
+        let first = leads(&plan).into_iter().find(legs).map(ToOwned::to_owned);
+        first.expect("a day has the legs")
+    };
+    assert_eq!(lead("hamstrings"), "romanian-deadlift");
+    assert_eq!(lead("quads"), "back-squat");
 }
 
 /// Ten with two left are eight with more on the bar where the kit makes it, on the heavier day.

@@ -228,3 +228,42 @@ fn calves_that_run_and_should_get_more_have_two_exercises() {
     };
     assert!(count("") >= 1 && count("emphasis: {calves: more}\n") >= 2);
 }
+
+/// Each side in turn is twice the time: a loaded lunge has two repetitions fewer than a squat, but where there is time for
+/// all of them or nothing makes it heavier.
+#[test]
+fn one_side_after_the_other_has_two_repetitions_fewer() {
+    let aim = |goal: &str, id: &str| {
+        let keys = format!("goal: {goal}\ntraining_status: intermediate\n{KIT}{}", days(2, 60));
+        as_done(&client(&keys), PLANNER.catalog().get(id).unwrap(), None).aim
+    };
+    for goal in ["hypertrophy", "endurance", "fat-loss"] {
+        assert!(aim(goal, "goblet-split-squat") <= 10, "{goal}");
+    }
+    assert_eq!(aim("general-fitness", "goblet-split-squat"), 10);
+    assert_eq!(aim("endurance", "reverse-lunge"), 12);
+}
+
+/// Three days for strength, two of which follow each other, have the legs on two of them.
+#[test]
+fn three_days_for_strength_are_no_halves() {
+    let names = |goal: &str| {
+        let days = "sessions: [{day: mon, at: \"18:30\", minutes: 75}, {day: tue, at: \"18:30\", minutes: 60}, \
+                    {day: thu, at: \"06:30\", minutes: 75}]\n";
+        let keys = format!("goal: {goal}\ntraining_status: advanced\n{KIT}{days}");
+        splits(&keys).into_iter().map(|(name, _)| name).collect::<Vec<_>>()
+    };
+    assert_eq!(names("strength"), ["full body"]);
+    assert!(names("hypertrophy").iter().any(|name| name == "upper and lower"));
+}
+
+/// Half an hour to lose fat has the rests that let it move.
+#[test]
+fn half_an_hour_to_lose_fat_rests_a_minute_and_a_quarter_at_most() {
+    let rests = |minutes: u32| {
+        let plan =
+            plan(&format!("goal: fat-loss\ntraining_status: novice\n{KIT}{}", days(3, minutes)));
+        items(&plan).map(|(_, item)| item.rest_s).max()
+    };
+    assert!(rests(30) <= Some(75) && rests(45) > Some(75), "{:?} {:?}", rests(30), rests(45));
+}

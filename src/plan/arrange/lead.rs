@@ -83,7 +83,9 @@ pub(super) fn lead(
             let waits = after_legs || pushes || yields;
             // What should get more opens a day, be it its lighter one, and so does what is liked where nothing is heavy.
             let more = candidate.is_wished_for_more(request);
-            let opens = more || !is_light || !request.trains_heavy();
+            let grows =
+                goal == Goal::Hypertrophy && prime.is_some_and(|one| request.wants_more(one));
+            let opens = more || grows || !is_light || !request.trains_heavy();
             let wished = request.is_wished_lead(candidate) && opens && !bar_first && !waits;
             // What is asked for leads with fewer sets, too, and so do the legs where they should be fast.
             let fast_legs = goal == Goal::Power && is_two_legged_main(candidate);

@@ -7,7 +7,7 @@ use crate::strength::estimate::Ask;
 use crate::strength::ladder::to_kg;
 use crate::strength::racks::ladder;
 use crate::strength::working_load::KnownLifts;
-use crate::words::{Goal, Kit, Measure, Pattern, Status, Turn};
+use crate::words::{Goal, Kit, Measure, Pattern, Side, Sides, Status, Turn};
 
 /// The lighter day keeps so many repetitions more than the heavier. Common practice.
 const LIGHTER_BY: u32 = 2;
@@ -24,6 +24,8 @@ const THE_SAME: f64 = 1.01;
 /// a little lighter and goes up faster. Common practice.
 const FAST_RESERVE: u32 = 3;
 const FEWEST_FAST: u32 = 3;
+/// A heavy set for strength of so many repetitions has one less where it is done again and again. Common practice.
+const MANY_FOR_STRENGTH: u32 = 5;
 /// A lift known for fewer repetitions than that is no lift of who trains to last.
 const FEW_TO_LAST: u32 = 8;
 
@@ -36,7 +38,7 @@ pub fn as_done(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
         true => accessory(profile.goal, profile.training_status, turn),
         false => dose_for(profile.goal, profile.training_status, entry, turn),
     };
-    let usual = dose(turn);
+    let usual = &by_side(profile.goal, entry, dose(turn));
     let duty = Duty::of(entry);
     let keeps = entry.measure != Measure::Reps
         || !matches!(duty, Duty::Main | Duty::Compound | Duty::Explosive);
@@ -92,10 +94,36 @@ pub fn as_done(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
     if !((least..=most).contains(&as_done) || known_well && as_done < least) {
         return usual.clone();
     }
+    // The heavier day for strength has one less of what went for five or more: the load is the one that was lifted, for more sets.
+    let fewer = profile.goal == Goal::Strength
+        && profile.sessions.len() > 1
+        && turn == Some(Turn::Heavier)
+        && profile.training_status != Status::Novice
+        && as_done > usual.aim
+        && as_done >= MANY_FOR_STRENGTH;
+    let as_done = as_done - u32::from(fewer);
     // The block grows up to what was done, and from there the load goes on.
     let low = least.min(as_done.saturating_sub(1)).max(as_done.saturating_sub(BEGINS_UNDER)).max(1);
     let reps = [low, as_done];
     Dose { reps, aim: as_done, rir, ..usual.clone() }
+}
+
+/// Legs and the trunk that work one side after the other are under way twice as long: of ten and more repetitions two fewer
+/// are done on each, unless all-round fitness has the time for them. Common practice.
+fn by_side(goal: Goal, entry: &Entry, dose: &Dose) -> Dose {
+    const FEWER: u32 = 2;
+    const FROM: u32 = 10;
+    let legs = Duty::of(entry) != Duty::Isolation
+        && entry.pattern.and_then(Pattern::side) == Some(Side::Legs);
+    let trunk = entry.pattern.is_some_and(Pattern::is_trunk);
+    // What has no load is done for its many.
+    let loaded = trunk || entry.is_loaded();
+    let halves = entry.sides == Sides::Each && entry.measure == Measure::Reps;
+    let halves = halves && loaded && (legs || trunk);
+    if !halves || dose.aim < FROM || goal == Goal::GeneralFitness {
+        return dose.clone();
+    }
+    Dose { reps: dose.reps.map(|reps| reps - FEWER), aim: dose.aim - FEWER, ..dose.clone() }
 }
 
 /// Whether the kit makes more than the known load for the repetitions of a dose.

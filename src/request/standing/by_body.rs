@@ -6,7 +6,7 @@ use super::better;
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
 use crate::request::{Barred, Request, screening};
-use crate::words::{Goal, Kind, LoadKind, Pattern, Sex, Standing, Status};
+use crate::words::{Goal, Kind, Kit, LoadKind, Pattern, Sex, Standing, Status};
 
 /// Whether nobody can say that the client pulls the whole body up often enough for a set: most women below advanced do it
 /// a few times or not yet, and so do most women from 60 on, most men from 65 on and most who are heavy for their height.
@@ -98,4 +98,27 @@ pub(super) fn for_the_full_form(
             entry.load == LoadKind::Assisted && !request.is_guided() && !needs_help(request)
         })
         .map(better)
+}
+
+/// A body that is heavy and new to bars hangs on no band: it is pulled to, sitting or kneeling, until the arms are stronger.
+/// Common practice.
+pub(super) fn for_what_no_band_carries(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    const KG: f64 = 95.0;
+    let profile = &request.profile;
+    let heavy = request.is_guided() && profile.body_mass_kg.is_some_and(|mass| mass >= KG);
+    let banded = entry.load == LoadKind::Assisted
+        && entry.needs.iter().flatten().any(|kit| *kit == Kit::ResistanceBand);
+    let hangs = banded || entry.is_hung() && entry.load == LoadKind::Bodyweight;
+    let unknown = !profile.known_lifts.contains_key(&entry.id);
+    let vertical = entry.pattern == Some(Pattern::VerticalPull);
+    let other = |other: &&&Arc<Entry>| {
+        let stays = !other.is_hung() && other.load != LoadKind::Assisted;
+        other.pattern == entry.pattern && other.kind == Some(Kind::Compound) && stays
+    };
+    let wanted = heavy && vertical && hangs && unknown;
+    usable.iter().find(other).filter(|_| wanted).map(better)
 }

@@ -9,7 +9,7 @@ use crate::input::profile::{Limit, Profile};
 use crate::request::candidate::grade;
 use crate::request::completing::has_a_touchy_shoulder;
 use crate::request::{Barred, Request};
-use crate::words::{Grade, LoadKind, Muscle, Pattern, Standing, Stress};
+use crate::words::{Goal, Grade, LoadKind, Muscle, Pattern, Standing, Stress};
 
 /// Whether a limit leaves a stress its light form only.
 fn is_light_only(request: &Request, stress: Stress) -> bool {
@@ -124,4 +124,18 @@ pub(super) fn for_a_shoulder_that_is_spared(
         is_usual(other, Pattern::AntiRotation) || is_usual(other, Pattern::Carry)
     };
     usable.iter().find(stands).filter(|_| on_the_arm && spared).map(better)
+}
+
+/// Shoulders that should get less in front and at the sides are pressed over no head for size: the chest's presses have
+/// their share of them. Common practice.
+pub(super) fn for_shoulders_that_rest(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let overhead = entry.pattern == Some(Pattern::VerticalPush);
+    let less = [Muscle::FrontDelts, Muscle::SideDelts].iter().all(|one| request.wants_less(*one));
+    let sized = request.profile.goal == Goal::Hypertrophy;
+    let lying = |other: &&&Arc<Entry>| is_usual(other, Pattern::HorizontalPush);
+    usable.iter().find(lying).filter(|_| overhead && less && sized).map(better)
 }

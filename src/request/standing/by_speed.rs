@@ -1,8 +1,8 @@
-//! What is passed over where power is the goal: presses that the legs have no part in.
+//! What is passed over where power is the goal: presses that the legs have no part in, and the like of a known clean.
 
 use std::sync::Arc;
 
-use super::{better, is_loaded, leans_forward};
+use super::{better, is_fast_bar, is_loaded, leans_forward};
 use crate::input::catalog::Entry;
 use crate::request::{Barred, Request};
 use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Side, Status};
@@ -49,4 +49,19 @@ pub(super) fn for_a_bar_on_the_legs(
             && other.needs.iter().flatten().any(|kit| *kit == Kit::Dumbbells)
     };
     usable.iter().find(held).filter(|_| learns && presses).map(better)
+}
+
+/// Who knows one form of a clean comes back to it, heavier once and lighter once: its like would begin far below. Common
+/// practice.
+pub(super) fn for_the_known_clean(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let fast = request.profile.goal == Goal::Power && is_fast_bar(entry);
+    let known = |other: &&&Arc<Entry>| {
+        let done = request.profile.known_lifts.contains_key(&other.id);
+        done && is_fast_bar(other) && other.family() == entry.family()
+    };
+    usable.iter().find(known).filter(|_| fast).map(better)
 }

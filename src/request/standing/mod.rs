@@ -38,6 +38,7 @@ const SPARING: &[Filter] = &[
     by_limit::for_arms_kept_low,
     by_limit::for_a_shoulder_that_is_spared,
     by_load::for_less_load,
+    by_body::for_what_no_band_carries,
 ];
 
 /// The reasons, the first that holds first. One more is a function and a line.
@@ -58,6 +59,7 @@ const FILTERS: &[Filter] = &[
     by_client::for_a_loaded_first_step,
     by_speed::for_legs_that_drive,
     by_speed::for_a_bar_on_the_legs,
+    by_speed::for_the_known_clean,
     by_client::for_a_staple,
     by_client::for_a_lift_that_does_more,
     by_client::for_older_joints,
@@ -86,6 +88,7 @@ const FILTERS: &[Filter] = &[
     by_kit::for_dumbbells,
     by_kit::for_light_arms,
     by_kit::for_own_weight_first,
+    by_limit::for_shoulders_that_rest,
     by_body::for_a_form_in_steps,
     by_body::for_the_full_form,
     by_client::for_who_learns,
@@ -126,11 +129,7 @@ pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap
 /// Whether a load, or the whole body's weight on a bar, makes an exercise hard enough for sets that count.
 #[must_use]
 pub fn is_loaded(entry: &Entry) -> bool {
-    let unloaded = matches!(
-        entry.load,
-        LoadKind::Bodyweight | LoadKind::None | LoadKind::Band | LoadKind::Assisted
-    );
-    !unloaded || entry.is_hung()
+    entry.is_loaded()
 }
 
 /// A candidate's standing where it is chosen: a staple without load, or with a kettlebell, is one more regular where a

@@ -1,0 +1,67 @@
+//! Days beside hard sport where speed is the goal.
+//!
+//! The eve of a match is a primer, which wakes the body and tires nothing: a jump or a throw, a light quick lift that the
+//! client knows, a row with much left, something for the trunk. What is done for eights elsewhere, works one joint or has to
+//! be tried out first stands on the other days. The day after hard practice has no slow work for the legs but a step up, and
+//! what lowers the body for a few. Common practice.
+
+use super::standing::{is_bar_on_legs, is_pull_off_the_floor};
+use super::{Candidate, Request, Wish};
+use crate::input::catalog::Entry;
+use crate::words::{Goal, Kind, Pattern, Status};
+
+/// Of fewer days each is needed for training.
+const FROM_DAYS: usize = 3;
+
+impl Request {
+    /// Whether a day is a primer: the eve of a match of who is past the first steps and has two other days.
+    #[must_use]
+    pub fn is_primer(&self, day: usize) -> bool {
+        self.profile.goal == Goal::Power
+            && self.profile.training_status != Status::Novice
+            && self.days.len() >= FROM_DAYS
+            && self.is_eve_of_a_match(day)
+    }
+
+    /// Whether an exercise may stand on a day: any but on a primer and with slow legs, where what a coach insists on may.
+    #[must_use]
+    pub fn suits(&self, candidate: usize, day: usize) -> bool {
+        let one = &self.candidates[candidate];
+        let primer = self.is_primer(day) && !self.primes(&one.entry);
+        let slow = self.has_slow_legs(day) && self.is_slow_leg_work(&one.entry);
+        one.wish == Wish::Must || !primer && !slow
+    }
+
+    /// Whether legs that were driven yesterday had better not do it: all but a step up, and a known pull off the floor where
+    /// a known squat has the fresh day.
+    fn is_slow_leg_work(&self, entry: &Entry) -> bool {
+        match entry.pattern {
+            Some(Pattern::Lunge) => entry.family() != "step-up",
+            Some(Pattern::Squat | Pattern::HipExtension) => true,
+            Some(Pattern::Hinge) => {
+                let known = is_pull_off_the_floor(entry) && self.is_pushed(&entry.id);
+                !known || !self.has_a_known_squat()
+            }
+            _ => false,
+        }
+    }
+
+    /// Whether a squat with the bar is known or liked, which has the fresh day of the legs.
+    pub(super) fn has_a_known_squat(&self) -> bool {
+        let squats = |one: &Candidate| {
+            one.pattern == Pattern::Squat && is_bar_on_legs(&one.entry) && self.is_pushed(&one.id)
+        };
+        self.candidates.iter().any(squats)
+    }
+
+    fn primes(&self, entry: &Entry) -> bool {
+        let lift = entry.kind == Some(Kind::Compound);
+        let known = self.is_pushed(&entry.id);
+        match entry.pattern {
+            Some(pattern) if pattern.is_explosive() || pattern.is_trunk() => true,
+            Some(Pattern::HorizontalPull) => lift,
+            Some(Pattern::HorizontalPush) => lift && known,
+            _ => known && is_pull_off_the_floor(entry) && self.has_a_known_squat(),
+        }
+    }
+}
