@@ -82,8 +82,10 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
         &|one| sized && heavy(one) && one.leads(request) && in_turn(one) && hard(one) && firm(one),
         &|one| {
             let usual = one.leads(request) && !one.is_each_side() && in_turn(one);
-            // What is liked of rows and pulldowns follows the legs on a day for everything.
-            let pulls = one.pattern.side() == Some(Side::Pull) && one.wish != Wish::Must;
+            // What is liked of rows and pulldowns follows the legs on a day for everything, and for strength what is asked for, too.
+            let strong = request.profile.goal == Goal::Strength;
+            let pulls =
+                one.pattern.side() == Some(Side::Pull) && (strong || one.wish != Wish::Must);
             let free = (!by_lift || in_turn(one)) && !(legs && pulls);
             let wished = request.is_wished_lead(one) && free;
             (usual && firm(one) || wished) && hard(one)

@@ -206,3 +206,15 @@ fn many_sets_far_from_the_limit_take_nothing_off() {
         items(&plan).map(|(_, item)| item).filter(|item| item.exercise == "back-squat");
     assert!(squats.any(|item| item.load_kg == Some(50.0)));
 }
+
+/// On a day for the whole body the big lifts come before a pull-up that is asked for.
+#[test]
+fn for_strength_a_pull_up_that_is_asked_for_follows_squat_and_pull() {
+    let plan = plan(&format!(
+        "goal: strength\ntraining_status: intermediate\nsex: female\nbody_mass_kg: 68\n{GYM}{BIG}\
+         exercises: {{must: [pull-up]}}\nemphasis: {{lats: more}}\n\
+         sessions: [{{day: mon, minutes: 60}}, {{day: wed, minutes: 60}}, {{day: fri, minutes: 60}}]\n"
+    ));
+    assert!(!leads(&plan).contains(&"pull-up"), "{:?}", leads(&plan));
+    assert!(!places(&plan, "pull-up").is_empty());
+}

@@ -79,7 +79,9 @@ pub(super) fn lead(
             let yields = press_day && lying && !is_heavier(done);
             let pushes = between && candidate.pattern.side() == Some(Side::Push);
             // What is only liked does not tire the arms and back for the heavy lifts of the day.
-            let after_legs = pulls && candidate.wish != Wish::Must && (strong || whole_body);
+            // On a day for the whole body for strength the big lifts come before any pull-up.
+            let asked = candidate.wish == Wish::Must && !(whole_body && goal == Goal::Strength);
+            let after_legs = pulls && !asked && (strong || whole_body);
             let waits = after_legs || pushes || yields;
             // What should get more opens a day, be it its lighter one, and so does what is liked where nothing is heavy.
             let more = candidate.is_wished_for_more(request);
