@@ -65,8 +65,10 @@ fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
     let known = profile.known_lifts.contains_key(&candidate.id);
     let once = for_once(request, candidate);
     let squat = candidate.pattern == Pattern::Squat;
-    // Presses and thrusts that are not for strength come again as a relative, however well they are known.
-    let twice = is_trained_for(candidate.pattern) && (strong || (known && squat));
+    // Presses and thrusts that are not for strength come again as a relative, however well they are known, but for a thrust
+    // where the glutes should get more: one leg on its own holds a fraction of the bar.
+    let thrust = candidate.pattern == Pattern::HipExtension && request.wants_more(Muscle::Glutes);
+    let twice = is_trained_for(candidate.pattern) && (strong || known && (squat || thrust));
     let fast = candidate.duty == Duty::Explosive && profile.goal == Goal::Power;
     let asked = candidate.is_compound() && candidate.wish == Wish::Must;
     let liked = candidate.wish == Wish::Prefer || asked;

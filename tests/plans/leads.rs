@@ -218,3 +218,18 @@ fn for_strength_a_pull_up_that_is_asked_for_follows_squat_and_pull() {
     assert!(!leads(&plan).contains(&"pull-up"), "{:?}", leads(&plan));
     assert!(!places(&plan, "pull-up").is_empty());
 }
+
+/// One leg on its own holds a fraction of the bar that is known: the thrust comes again, heavy and light.
+#[test]
+fn a_known_thrust_comes_again_where_the_glutes_should_get_more() {
+    let plan = plan(&format!(
+        "goal: hypertrophy\ntraining_status: intermediate\nsex: female\nbody_mass_kg: 62\n{GYM}{FOUR}\
+         emphasis: {{glutes: more}}\nknown_lifts: {{hip-thrust: {{load: 90, reps: 8, rir: 2}}}}\n"
+    ));
+    let thrusts: Vec<_> = items(&plan)
+        .filter(|(_, item)| item.exercise == "hip-thrust")
+        .map(|(_, item)| item)
+        .collect();
+    assert_eq!(thrusts.len(), 2);
+    assert!(thrusts[0].load_kg != thrusts[1].load_kg);
+}
