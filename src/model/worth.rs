@@ -19,9 +19,7 @@ use super::points::{
 use crate::input::profile::Limit;
 use crate::request::candidate::Station;
 use crate::request::dose::{Duty, FEW_REPS};
-use crate::request::standing::{
-    is_bent_over, is_fast_press, is_loaded, is_proper, parents, standing_here,
-};
+use crate::request::standing::{is_bent_over, is_fast_press, is_proper, parents, standing_here};
 use crate::request::{Candidate, Request, Wish};
 use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Standing, Status, Stress};
 
@@ -48,7 +46,7 @@ impl Best {
         let proper = |one: &&Candidate| is_proper(&one.entry, one.pattern);
         // Past the first steps any usual exercise with a load comes before one without.
         let usual = |one: &&Candidate| {
-            let loaded = one.entry.standing <= Standing::Regular && is_loaded(&one.entry);
+            let loaded = one.entry.standing <= Standing::Regular && one.entry.is_loaded();
             proper(one) || (loaded && !request.is_guided())
         };
         let loaded = request.candidates.iter().filter(usual).map(|one| one.pattern);
@@ -87,7 +85,7 @@ impl Best {
 
     /// What an exercise without load loses where a loaded staple does its movement.
     fn unloaded(&self, one: &Candidate) -> f64 {
-        match self.loaded.contains(&one.pattern) && !is_loaded(&one.entry) {
+        match self.loaded.contains(&one.pattern) && !one.entry.is_loaded() {
             true if one.is_compound() => UNLOADED_LIFT,
             // What a coach goes to first is loaded enough.
             true if !one.entry.go_to => UNLOADED,
@@ -309,12 +307,12 @@ fn has_its_own_pull(request: &Request, candidate: &Candidate) -> bool {
 fn is_bent_over_needlessly(request: &Request, candidate: &Candidate) -> bool {
     let held = |one: &Candidate| {
         one.pattern == Pattern::HorizontalPull
-            && is_loaded(&one.entry)
+            && one.entry.is_loaded()
             && !is_bent_over(&one.entry)
             && one.entry.standing <= Standing::Regular
     };
     is_bent_over(&candidate.entry)
-        && is_loaded(&candidate.entry)
+        && candidate.entry.is_loaded()
         && !request.is_pushed(&candidate.id)
         && request.candidates.iter().any(held)
 }
@@ -346,7 +344,7 @@ fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
         Goal::Strength | Goal::Power if is_bent_over_needlessly(request, candidate) => BENT_ROW,
         Goal::Strength | Goal::Power
             if candidate.pattern == Pattern::HorizontalPull
-                && is_loaded(&candidate.entry)
+                && candidate.entry.is_loaded()
                 && request.days.len() <= FEW_DAYS =>
         {
             ROW_FOR_STRENGTH

@@ -3,7 +3,6 @@
 use crate::input::catalog::Entry;
 use crate::plan::file::{Amounts, Item, Session};
 use crate::plan::timing::fill_in;
-use crate::request::standing::is_loaded;
 use crate::words::{Kind, LoadKind, Measure, Pattern, Side, Sides};
 
 /// The largest set of an item, in its own measure.
@@ -51,11 +50,11 @@ fn most_rest_s(entry: &Entry) -> u32 {
         _ if entry.measure != Measure::Reps => MOST_HOLD_REST_S,
         Some(Kind::Compound) if entry.pattern.is_some_and(Pattern::is_trunk) => MOST_SMALL_REST_S,
         Some(Kind::Compound) if pulls(entry) => MOST_PULL_REST_S,
-        Some(Kind::Compound) if is_loaded(entry) && entry.main && entry.sides == Sides::Both => {
+        Some(Kind::Compound) if entry.is_loaded() && entry.main && entry.sides == Sides::Both => {
             let in_hands = matches!(entry.load, LoadKind::PerHand | LoadKind::SingleImplement);
             if in_hands { MOST_REST_OF_HANDS_S } else { MOST_REST_S }
         }
-        Some(Kind::Compound) if is_loaded(entry) || entry.is_hung() => MOST_LESSER_REST_S,
+        Some(Kind::Compound) if entry.is_loaded() || entry.is_hung() => MOST_LESSER_REST_S,
         _ => MOST_SMALL_REST_S,
     }
 }

@@ -3,7 +3,6 @@
 use crate::model::worth::worths;
 use crate::request::Request;
 use crate::request::candidate::Candidate;
-use crate::request::standing::is_loaded;
 use crate::words::{LoadKind, Standing};
 
 /// An exercise of the same pattern that trains the lift's prime mover, with other kit or at another station where
@@ -56,7 +55,7 @@ fn serves(main: &Candidate, other: &Candidate) -> bool {
         && (trains || other.pattern != main.pattern)
         && apart
         && other.entry.standing <= main.entry.standing.max(Standing::Regular)
-        && (is_loaded(&other.entry) || !is_loaded(&main.entry) || own_weight(main, other))
+        && (other.entry.is_loaded() || !main.entry.is_loaded() || own_weight(main, other))
 }
 
 /// A dip is replaced by a push-up where nothing else presses with the body's own weight or more.

@@ -27,7 +27,7 @@ use self::turn::Turn;
 use crate::input::catalog::Entry;
 use crate::input::profile::{Limit, Profile, SessionSlot};
 use crate::strength::working_load::KnownLifts;
-use crate::words::{Effort, Goal, Muscle, Status, Stress, Supersets, Weekday};
+use crate::words::{Effort, Goal, Muscle, Stress, Supersets, Weekday};
 
 pub use barred::Barred;
 pub use candidate::{Candidate, Wish};
@@ -150,8 +150,7 @@ impl Request {
     #[must_use]
     pub fn leads_alone(&self, day: usize) -> bool {
         let minutes = self.days[day].minutes;
-        let heavy =
-            |one: &Candidate| one.duty == dose::Duty::Main && standing::is_loaded(&one.entry);
+        let heavy = |one: &Candidate| one.duty == dose::Duty::Main && one.entry.is_loaded();
         let likes_pairs = self.profile.supersets == Supersets::Prefer;
         // Who likes pairs has them from the first set on where time is short or loads are light.
         let begins_in_turn =
@@ -245,25 +244,6 @@ impl Request {
     pub fn is_after_sport(&self, muscle: Muscle, day: usize) -> bool {
         let this = &self.days[day];
         self.hard_elsewhere(muscle).any(|sport| sport.is_eve_of(this, day::A_DAY_H))
-    }
-
-    /// Whether legs are slow on a day, as they trained hard elsewhere the day before and other days are free of that: who is
-    /// to be fast does little with them, and that quickly. Common practice.
-    #[must_use]
-    pub fn has_slow_legs(&self, day: usize) -> bool {
-        let fast =
-            self.profile.goal == Goal::Power && self.profile.training_status != Status::Novice;
-        let after = |day: usize| self.is_after_sport(Muscle::Quads, day);
-        fast && after(day) && !(0..self.days.len()).all(after)
-    }
-
-    /// Whether a known pull off the floor is done light and quick on the eve of the match, as the day between is no day
-    /// for legs and a squat has the fresh one.
-    #[must_use]
-    pub fn is_quick_pull(&self, entry: &Entry) -> bool {
-        let slow = (0..self.days.len()).any(|day| self.has_slow_legs(day));
-        let pull = standing::is_pull_off_the_floor(entry) && self.is_pushed(&entry.id);
-        slow && pull && self.has_a_known_squat()
     }
 
     /// Whether it is the eve of hard sport that the client's goal keeps fresh for: for power that of a practice is a day like

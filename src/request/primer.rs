@@ -8,7 +8,7 @@
 use super::standing::{is_bar_on_legs, is_pull_off_the_floor};
 use super::{Candidate, Request, Wish};
 use crate::input::catalog::Entry;
-use crate::words::{Goal, Kind, Pattern, Status};
+use crate::words::{Goal, Kind, Muscle, Pattern, Status};
 
 /// Of fewer days each is needed for training.
 const FROM_DAYS: usize = 3;
@@ -21,6 +21,25 @@ impl Request {
             && self.profile.training_status != Status::Novice
             && self.days.len() >= FROM_DAYS
             && self.is_eve_of_a_match(day)
+    }
+
+    /// Whether legs are slow on a day, as they trained hard elsewhere the day before and other days are free of that: who is
+    /// to be fast does little with them, and that quickly. Common practice.
+    #[must_use]
+    pub fn has_slow_legs(&self, day: usize) -> bool {
+        let fast =
+            self.profile.goal == Goal::Power && self.profile.training_status != Status::Novice;
+        let after = |day: usize| self.is_after_sport(Muscle::Quads, day);
+        fast && after(day) && !(0..self.days.len()).all(after)
+    }
+
+    /// Whether a known pull off the floor is done light and quick on the eve of the match, as the day between is no day
+    /// for legs and a squat has the fresh one.
+    #[must_use]
+    pub fn is_quick_pull(&self, entry: &Entry) -> bool {
+        let slow = (0..self.days.len()).any(|day| self.has_slow_legs(day));
+        let pull = is_pull_off_the_floor(entry) && self.is_pushed(&entry.id);
+        slow && pull && self.has_a_known_squat()
     }
 
     /// Whether an exercise may stand on a day: any but on a primer and with slow legs, where what a coach insists on may.
@@ -47,7 +66,7 @@ impl Request {
     }
 
     /// Whether a squat with the bar is known or liked, which has the fresh day of the legs.
-    pub(super) fn has_a_known_squat(&self) -> bool {
+    fn has_a_known_squat(&self) -> bool {
         let squats = |one: &Candidate| {
             one.pattern == Pattern::Squat && is_bar_on_legs(&one.entry) && self.is_pushed(&one.id)
         };

@@ -72,7 +72,7 @@ pub fn resolve(
         left.into_iter().partition(|(entry, _)| passed_over.contains_key(&entry.id));
     for (entry, kit) in passed {
         let unwanted = matches!(passed_over[&entry.id], Barred::VariantOfNever(_));
-        if entry.standing == Standing::Staple && standing::is_loaded(entry) && !unwanted {
+        if entry.standing == Standing::Staple && entry.is_loaded() && !unwanted {
             request.spare.push(candidate(&request, entry, kit));
         }
     }

@@ -6,7 +6,6 @@ use crate::input::plan::{Amounts, Item, Session};
 use crate::plan::{ramp, screening};
 use crate::request::Request;
 use crate::request::candidate::Candidate;
-use crate::request::standing::is_loaded;
 use crate::strength::estimate::Ask;
 use crate::strength::{first_load, racks};
 use crate::timing;
@@ -68,7 +67,7 @@ fn others<'a>(request: &'a Request, item: &Item) -> Vec<&'a Candidate> {
             && other.prime() == own.prime()
             && entry.standing <= mine.standing
             && entry.measure == mine.measure
-            && is_loaded(entry) == is_loaded(mine)
+            && entry.is_loaded() == mine.is_loaded()
             && other.kit != own.kit
     };
     let mut others: Vec<&Candidate> = request.candidates.iter().filter(is_as_good).collect();

@@ -13,7 +13,7 @@ use crate::program::Term;
 use crate::request::Request;
 use crate::request::candidate::felt_by;
 use crate::request::day::A_DAY_H;
-use crate::request::standing::{is_bar_on_legs, is_loaded, loads_both_legs};
+use crate::request::standing::{is_bar_on_legs, loads_both_legs};
 use crate::week::Week;
 use crate::words::{Goal, Kind, Muscle, Pattern, Side, Sides};
 
@@ -72,7 +72,7 @@ fn times(request: &Request, entry: &Entry, day: usize) -> u32 {
         return 0;
     }
     let hips = matches!(entry.pattern, Some(Pattern::Hinge | Pattern::HipExtension));
-    let heavy = hips && is_loaded(entry) && !(fast && request.is_quick_pull(entry));
+    let heavy = hips && entry.is_loaded() && !(fast && request.is_quick_pull(entry));
     let back = heavy.then_some(Muscle::SpinalErectors);
     // Nor do legs that play tomorrow pull off the floor or lower themselves tonight.
     let slow = heavy || is_lowered(entry);

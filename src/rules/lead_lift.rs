@@ -16,7 +16,7 @@ use crate::model::{Pick, Weekly};
 use crate::program::Term;
 use crate::request::candidate::Station;
 use crate::request::dose::Duty;
-use crate::request::standing::{is_fast_bar, is_loaded, is_pull_off_the_floor, standing_here};
+use crate::request::standing::{is_fast_bar, is_pull_off_the_floor, standing_here};
 use crate::request::{Candidate, Request, Wish};
 use crate::week::Week;
 use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Standing, Status};
@@ -59,7 +59,7 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
     // Where each of the big lifts has its day, no wish takes another's.
     let by_lift = request.profile.goal == Goal::Strength && !turn.is_empty() && !legs;
     let firm = |one: &Candidate| {
-        is_loaded(&one.entry)
+        one.entry.is_loaded()
             && one.entry.load != LoadKind::Bodyweight
             && (request.is_guided() || standing_here(request, one) == Standing::Staple)
     };
@@ -95,7 +95,7 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
         &|one| one.leads(request) && hard(one) && firm(one),
         &|one| one.leads(request) && hard(one),
         // The day after a bench the press overhead opens, and no second bench of two sets.
-        &|one| one.duty == Duty::Main && good(one) && hard(one) && is_loaded(&one.entry),
+        &|one| one.duty == Duty::Main && good(one) && hard(one) && one.entry.is_loaded(),
         &|one| one.leads(request),
         &|one| {
             one.duty != Duty::Isolation && one.is_compound() && good(one) && legs && in_turn(one)
@@ -137,7 +137,7 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     // Who knows no pull off the floor and likes none need not learn one between two hard days.
     const QUICK: [&[Pattern]; 3] = [&[Squat, Lunge], &[HorizontalPush], &[Squat, Lunge]];
     const PULL_FIRST: [&[Pattern]; 3] = [&[Hinge], &[Squat, Lunge], &[Hinge]];
-    const UPPER: [&[Pattern]; 3] = [PRESSES, PRESSES, &[HorizontalPull, VerticalPull]];
+    const UPPER: [&[Pattern]; 3] = [PRESSES, PRESSES, PULLS];
     // Each of the four big lifts has a day for strength: squat, bench, pull off the floor, press overhead.
     const STRONG_UPPER: [&[Pattern]; 2] = [&[HorizontalPush], &[VerticalPush]];
     // A bench that lags is done fresh twice.

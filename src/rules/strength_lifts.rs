@@ -12,7 +12,6 @@ use crate::model::points::{MAIN_MISSING, MAIN_ONCE, NO_BAR_PRESS};
 use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::dose::takes_few_reps;
-use crate::request::standing::is_loaded;
 use crate::request::{Candidate, Request};
 use crate::week::Week;
 use crate::words::{Goal, LoadKind, Pattern, Standing};
@@ -39,7 +38,7 @@ fn is_lift(request: &Request, entry: &Entry, pattern: Pattern) -> bool {
     let any_load = request.is_senior() || knows_without_bar(request, entry, pattern);
     entry.pattern == Some(pattern)
         && entry.main
-        && (entry.load == LoadKind::BarTotal || (any_load && is_loaded(entry)))
+        && (entry.load == LoadKind::BarTotal || (any_load && entry.is_loaded()))
         && entry.standing == Standing::Staple
 }
 

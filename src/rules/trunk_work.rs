@@ -10,7 +10,6 @@ use crate::model::points::{NO_FRONT_WORK, NO_SIDE_WORK, NO_TRUNK, SAME_TRUNK};
 use crate::model::tier::Tier;
 use crate::program::{Op, Term};
 use crate::request::Request;
-use crate::request::standing::is_loaded;
 use crate::week::Week;
 use crate::words::{Muscle, Pattern};
 
@@ -30,7 +29,7 @@ fn most(request: &Request) -> (u32, Option<u32>) {
     let has_lifts = request
         .candidates
         .iter()
-        .any(|one| is_loaded(&one.entry) && one.pattern.press_or_row().is_none());
+        .any(|one| one.entry.is_loaded() && one.pattern.press_or_row().is_none());
     let open =
         !has_lifts || request.wants_more(Muscle::Abs) || request.wants_more(Muscle::Obliques);
     let a_day = if open || days <= FEW_DAYS { MOST_A_DAY } else { 1 };

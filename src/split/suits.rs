@@ -3,6 +3,7 @@
 use super::idea::{Idea, Style};
 use crate::input::profile::SplitName;
 use crate::request::Request;
+use crate::request::day::A_DAY_H;
 use crate::words::{Goal, Muscle, Status, Supersets};
 
 /// Weeks of so many days may have legs and arms on each.
@@ -10,8 +11,6 @@ const CROSSED_FROM: usize = 4;
 
 /// Sessions up to so long are short.
 const SHORT_MINUTES: u32 = 40;
-/// From an evening to the next.
-const NEXT_DAY_H: f64 = 30.0;
 
 /// Styles a coach would consider unasked. Body-part weeks are for the advanced; a novice with up to three days does best with
 /// the whole body; four days are for two halves, and three only where two follow each other (common practice).
@@ -26,8 +25,8 @@ pub(super) fn suits(request: &Request, style: &Style) -> bool {
     let may_cross = days >= CROSSED_FROM && short && request.profile.goal.rests_briefly();
     let likes_pairs = request.profile.supersets == Supersets::Prefer;
     let in_a_row = (1..days).any(|day| request.too_close(day - 1, day));
-    let next = |day: &usize| request.days[day - 1].hours_until(&request.days[*day]) < NEXT_DAY_H;
-    let all_in_a_row = days > 1 && (1..days).all(|day| next(&day));
+    let follows = |day: usize| request.days[day - 1].is_eve_of(&request.days[day], A_DAY_H);
+    let all_in_a_row = (1..days).all(follows);
     match style.asked_as {
         Some(SplitName::BodyPart) => advanced && days >= 4,
         // One part of the body a day is for size and strength; else the legs come every second day.

@@ -14,7 +14,6 @@ use weekwright::inner::solve;
 use weekwright::inner::{Model, Op, Settles, Var, holds, value};
 use weekwright::input::profile::Profile;
 use weekwright::request::candidate::halves;
-use weekwright::request::standing::is_loaded;
 use weekwright::request::{Request, resolve};
 use weekwright::rules::{Finding, RULES, Severity, weekly_model};
 use weekwright::timing::Timed;
@@ -235,7 +234,7 @@ fn thin(request: &Request, week: &Week) -> f64 {
 fn hinge(request: &Request, week: &Week) -> f64 {
     let is_one = |entry: &weekwright::input::catalog::Entry| {
         let both = entry.sides == Sides::Both && entry.main;
-        entry.pattern == Some(Pattern::Hinge) && both && is_loaded(entry)
+        entry.pattern == Some(Pattern::Hinge) && both && entry.is_loaded()
     };
     let wanted = request.days.len() >= 2 && request.candidates.iter().any(|one| is_one(&one.entry));
     let there = week.work().any(|(_, item)| is_one(&item.entry));

@@ -86,13 +86,7 @@ fn the_press_overhead_is_driven_and_who_learns_presses_dumbbells() {
 /// The day after hard practice is led by the bench, and the legs do little that day and the eve of the match.
 #[test]
 fn legs_have_little_to_do_the_day_after_hard_practice() {
-    let sport = "other_training: [{day: tue, at: \"19:00\", load: hard, muscles: [quads, hamstrings, glutes]}, \
-                 {day: sat, at: \"15:00\", load: hard, muscles: [quads, hamstrings, glutes]}]\n";
-    let keys = format!(
-        "goal: power\ntraining_status: advanced\nsex: male\nbody_mass_kg: 90\n{KIT}{}{KNOWN}{sport}",
-        DAYS.replace("minutes", "at: \"18:00\", minutes")
-    );
-    let plan = plan(&keys);
+    let plan = in_season();
     let wednesday = of_day(&plan, 1);
     let lead = wednesday.iter().find(|(_, pattern)| !pattern.is_explosive()).expect("it has work");
     let legs: u32 = wednesday

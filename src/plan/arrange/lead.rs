@@ -5,7 +5,6 @@ use std::cmp::Reverse;
 use super::{is_two_legged_main, region};
 use crate::plan::pair_up::Together;
 use crate::request::completing::has_a_touchy_shoulder;
-use crate::request::standing::is_loaded;
 use crate::request::{Request, Wish};
 use crate::search::Done;
 use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Supersets};
@@ -28,7 +27,7 @@ pub(super) fn lead(
     let most = groups.iter().flatten().map(|done| done.sets).max().unwrap_or(0);
     let of = |done: &Done| &request.candidates[done.candidate];
     let can_lead = |done: &Done| of(done).leads(request);
-    let firm = groups.iter().flatten().any(|done| can_lead(done) && is_loaded(&of(done).entry));
+    let firm = groups.iter().flatten().any(|done| can_lead(done) && of(done).entry.is_loaded());
     let is_heavier = |done: &Done| heavier.contains(done);
     // Where none of those in pairs can lead, who likes pairs begins with a lift alone.
     let pairs_lead = groups.iter().flatten().any(|done| done.paired && can_lead(done));
@@ -63,7 +62,7 @@ pub(super) fn lead(
             let bar = candidate.entry.load != LoadKind::BarTotal;
             let legs = candidate.pattern.side() == Some(Side::Legs);
             // The lighter of two days is not what a wish is paid with.
-            let turns = candidate.pattern != Pattern::Squat || is_loaded(&candidate.entry);
+            let turns = candidate.pattern != Pattern::Squat || candidate.entry.is_loaded();
             // A form that is asked for is no lighter day of its parent.
             let same = |other: &Done| {
                 let of_pattern = of(other).pattern == candidate.pattern;

@@ -6,8 +6,7 @@ use super::by_kit::is_in_hands;
 use super::by_limit::is_usual;
 use super::by_speed::is_fast_press;
 use super::{
-    better, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper, leans_forward,
-    parents,
+    better, does_the_job, is_ballistic, is_lift, is_next_rung, is_proper, leans_forward, parents,
 };
 use crate::input::catalog::Entry;
 use crate::input::profile::Limit;
@@ -86,7 +85,7 @@ pub(super) fn for_a_touchy_back(
             other.pattern == Some(Pattern::HipExtension) && other.standing <= Standing::Regular;
         let pulls_behind = hinge(other) && !hangs(other) || thrust;
         let held = other.pattern == Some(Pattern::HorizontalPull) && !bends(other);
-        is_loaded(other) && (if bent_over { held } else { pulls_behind })
+        other.is_loaded() && (if bent_over { held } else { pulls_behind })
     };
     let minded = touchy && (hangs(entry) || bent_over);
     usable.iter().find(spares).filter(|_| minded).map(better)
@@ -181,7 +180,7 @@ pub(super) fn for_a_loaded_first_step(
     let legs = pattern.press_or_row().is_none();
     // After years of sitting one leg at a time is learned with a hand on something.
     let steady = pattern == Pattern::Lunge && request.starts_from_rest();
-    let bare = legs && !is_loaded(entry) && !request.is_senior() && !steady;
+    let bare = legs && !entry.is_loaded() && !request.is_senior() && !steady;
     let loaded = |other: &&&Arc<Entry>| other.first_step && is_proper(other, pattern);
     usable.iter().find(loaded).filter(|_| bare).map(better)
 }
@@ -276,7 +275,7 @@ pub(super) fn for_a_press_that_is_hard(
     let plain = press && entry.load == LoadKind::Bodyweight && !entry.is_hung() && entry.level == 1;
     let harder = |other: &&&Arc<Entry>| {
         other.pattern == entry.pattern
-            && (is_loaded(other) || other.level >= 2)
+            && (other.is_loaded() || other.level >= 2)
             && other.kind == Some(Kind::Compound)
             && matches!(other.standing, Standing::Staple | Standing::Regular)
     };
@@ -303,7 +302,7 @@ pub(super) fn for_a_hinge_from_the_top(
     };
     let hangs = |other: &&&Arc<Entry>| {
         other.pattern == Some(Pattern::Hinge)
-            && is_loaded(other)
+            && other.is_loaded()
             && other.standing <= Standing::Regular
             && other.family() != "deadlift"
     };

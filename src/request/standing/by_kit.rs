@@ -3,8 +3,7 @@
 use std::sync::Arc;
 
 use super::{
-    better, by_limit, does_the_job, is_ballistic, is_lift, is_loaded, is_next_rung, is_proper,
-    learns_first,
+    better, by_limit, does_the_job, is_ballistic, is_lift, is_next_rung, is_proper, learns_first,
 };
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
@@ -36,11 +35,11 @@ pub(super) fn for_proper_kit(
                 || (other.standing == Standing::Staple && other.load == LoadKind::Band))
     };
     // Pulling at the air is no pull beside one with a weight, in whatever plane.
-    let side = pattern.press_or_row().filter(|_| !is_loaded(entry));
+    let side = pattern.press_or_row().filter(|_| !entry.is_loaded());
     let weighted = |other: &&&Arc<Entry>| {
         other.pattern.and_then(Pattern::press_or_row) == side
             && matches!(other.standing, Standing::Staple | Standing::Regular)
-            && (is_loaded(other) || other.load == LoadKind::Band)
+            && (other.is_loaded() || other.load == LoadKind::Band)
     };
     proper
         .or_else(|| usable.iter().find(staple))
@@ -122,7 +121,7 @@ pub(super) fn for_a_load(
         Standing::Staple => entry.load == LoadKind::Band || pattern.press_or_row().is_none(),
         _ => false,
     };
-    let bare = lesser && !is_loaded(entry);
+    let bare = lesser && !entry.is_loaded();
     let moves_joints = entry.kind == Some(Kind::Compound);
     // A weight teaches a pull as well as a band does.
     let first = learns_first(request, entry) && entry.load != LoadKind::Band;
@@ -132,7 +131,7 @@ pub(super) fn for_a_load(
     let careful = request.is_older_beginner() || request.starts_from_rest();
     let steady = pattern == Pattern::Lunge && careful;
     // Beside a row with a weight in the hand the other day's is one against a band.
-    let row = |other: &Entry| other.pattern == Some(Pattern::HorizontalPull) && is_loaded(other);
+    let row = |other: &Entry| other.pattern == Some(Pattern::HorizontalPull) && other.is_loaded();
     let second = entry.load == LoadKind::Band
         && pattern == Pattern::HorizontalPull
         && usable.iter().filter(|other| row(other)).all(|other| is_in_hands(other));
@@ -160,7 +159,7 @@ pub(super) fn for_a_load(
     let weight = |other: &&&Arc<Entry>| {
         let is_usual = matches!(other.standing, Standing::Staple | Standing::Regular);
         let moved = other.pattern == Some(pattern) && other.kind == Some(Kind::Compound);
-        light && is_usual && moved && is_loaded(other)
+        light && is_usual && moved && other.is_loaded()
     };
     usable.iter().find(proper).or_else(|| usable.iter().find(weight)).map(better)
 }
@@ -222,7 +221,7 @@ pub(super) fn for_light_arms(
         Status::Advanced => false,
     };
     let in_steps = |other: &&&Arc<Entry>| {
-        does_the_job(other, entry) && is_loaded(other) && other.load != LoadKind::BarTotal
+        does_the_job(other, entry) && other.is_loaded() && other.load != LoadKind::BarTotal
     };
     usable.iter().find(in_steps).filter(|_| arms && whole_bar && light).map(better)
 }
@@ -263,7 +262,7 @@ pub(super) fn for_a_lunge(
     let wished = wished.into_iter().any(|muscle| request.wants_more(muscle));
     let lunge = |other: &&&Arc<Entry>| {
         other.pattern == Some(Pattern::Lunge)
-            && is_loaded(other)
+            && other.is_loaded()
             && other.standing <= Standing::Regular
     };
     usable.iter().find(lunge).filter(|_| builds && bare && !wished).map(better)

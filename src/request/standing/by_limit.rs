@@ -3,7 +3,7 @@
 
 use std::sync::Arc;
 
-use super::{better, is_lift, is_loaded};
+use super::{better, is_lift};
 use crate::input::catalog::Entry;
 use crate::input::profile::{Limit, Profile};
 use crate::request::candidate::grade;
@@ -35,7 +35,7 @@ pub(super) fn for_a_light_back(
         |stress: &Stress| is_light_only(request, *stress) && grade(entry, *stress).is_some();
     let bar = |one: &Entry| one.load == LoadKind::BarTotal;
     let by_nature =
-        |other: &&&Arc<Entry>| is_usual(other, pattern) && is_loaded(other) && !bar(other);
+        |other: &&&Arc<Entry>| is_usual(other, pattern) && other.is_loaded() && !bar(other);
     let found = usable.iter().find(by_nature);
     found.filter(|_| bar(entry) && spared.iter().any(minds)).map(better)
 }
@@ -48,7 +48,7 @@ pub(super) fn for_light_knees(
     entry: &Entry,
 ) -> Option<Barred> {
     let minds = is_light_only(request, Stress::DeepKneeFlexion);
-    let deep = |one: &Entry| is_loaded(one) && grade(one, Stress::Kneeling).is_some();
+    let deep = |one: &Entry| one.is_loaded() && grade(one, Stress::Kneeling).is_some();
     let lunge = entry.pattern == Some(Pattern::Lunge) && deep(entry);
     let by_nature = |other: &&&Arc<Entry>| is_usual(other, Pattern::Lunge) && !deep(other);
     usable.iter().find(by_nature).filter(|_| minds && lunge).map(better)
@@ -88,7 +88,7 @@ pub(super) fn for_a_touchy_shoulder(
     let sore = request.is_guided() && has_a_touchy_shoulder(request);
     let press = entry.pattern == Some(Pattern::HorizontalPush) && bar && (end_range || sore);
     let free_squat =
-        |other: &&&Arc<Entry>| is_usual(other, Pattern::Squat) && is_loaded(other) && !rack(other);
+        |other: &&&Arc<Entry>| is_usual(other, Pattern::Squat) && other.is_loaded() && !rack(other);
     let free_press = |other: &&&Arc<Entry>| {
         let own =
             matches!(other.load, LoadKind::Stack | LoadKind::PerHand | LoadKind::SingleImplement);

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{better, is_ballistic, is_loaded, learns_first};
+use super::{better, is_ballistic, learns_first};
 use crate::input::catalog::Entry;
 use crate::request::dose::{Duty, as_done};
 use crate::request::{Barred, Request};
@@ -28,7 +28,7 @@ pub(super) fn for_more_load(
         other.pattern == entry.pattern
             && other.kind == entry.kind
             && matches!(other.standing, Standing::Staple | Standing::Regular)
-            && is_loaded(other)
+            && other.is_loaded()
             && if other.sides == entry.sides || other.sides == Sides::Both {
                 !ends_early(request, other)
             } else {
@@ -91,7 +91,7 @@ pub(super) fn for_what_goes(
         other.pattern == entry.pattern
             && other.kind == entry.kind
             && !(other.is_hung() && other.load == LoadKind::Bodyweight)
-            && (is_loaded(other) || other.load == LoadKind::Assisted && goes < FEW)
+            && (other.is_loaded() || other.load == LoadKind::Assisted && goes < FEW)
             && other.standing <= Standing::Regular
     };
     usable.iter().find(in_steps).filter(|_| goes < FEW || short && goes >= MANY).map(better)
@@ -150,7 +150,7 @@ fn begins_heavy(request: &Request, entry: &Entry) -> bool {
     let known = request.profile.known_lifts.contains_key(&entry.id);
     // Small work has no short sets.
     let most = if entry.kind == Some(Kind::Compound) { SHORT_SET } else { u32::MAX };
-    let found = measured(request, entry, most).filter(|_| !known && is_loaded(entry));
+    let found = measured(request, entry, most).filter(|_| !known && entry.is_loaded());
     found.is_some_and(|(ladder, expected)| ladder.lightest() > FAR_OVER * expected)
 }
 

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{better, is_fast_bar, is_loaded, leans_forward};
+use super::{better, is_fast_bar, leans_forward};
 use crate::input::catalog::Entry;
 use crate::request::{Barred, Request};
 use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Side, Status};
@@ -45,7 +45,7 @@ pub(super) fn for_a_bar_on_the_legs(
     let held = |other: &&&Arc<Entry>| {
         other.pattern == entry.pattern
             && other.main
-            && is_loaded(other)
+            && other.is_loaded()
             && other.needs.iter().flatten().any(|kit| *kit == Kit::Dumbbells)
     };
     usable.iter().find(held).filter(|_| learns && presses).map(better)

@@ -126,16 +126,10 @@ pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap
     spared
 }
 
-/// Whether a load, or the whole body's weight on a bar, makes an exercise hard enough for sets that count.
-#[must_use]
-pub fn is_loaded(entry: &Entry) -> bool {
-    entry.is_loaded()
-}
-
 /// A candidate's standing where it is chosen: a staple without load, or with a kettlebell, is one more regular where a
 /// staple with a bar, dumbbells or a machine does its movement, and so is a hinge with weights in strong hands beside a bar.
 pub(crate) fn standing_here(request: &Request, one: &Candidate) -> Standing {
-    let light = !is_loaded(&one.entry) || one.kit.contains(&Kit::Kettlebell);
+    let light = !one.entry.is_loaded() || one.kit.contains(&Kit::Kettlebell);
     let by_hand =
         one.pattern == Pattern::Hinge && by_kit::is_in_hands(&one.entry) && !request.is_guided();
     let lesser = light || by_hand;
@@ -159,13 +153,13 @@ pub(crate) fn standing_here(request: &Request, one: &Candidate) -> Standing {
 /// Whether an entry is a loaded staple of a pattern.
 #[must_use]
 pub fn is_proper(entry: &Entry, pattern: Pattern) -> bool {
-    entry.pattern == Some(pattern) && entry.standing == Standing::Staple && is_loaded(entry)
+    entry.pattern == Some(pattern) && entry.standing == Standing::Staple && entry.is_loaded()
 }
 
 /// Whether an entry loads both legs at once in a pattern.
 #[must_use]
 pub fn loads_both_legs(entry: &Entry, pattern: Pattern) -> bool {
-    entry.pattern == Some(pattern) && entry.sides == Sides::Both && is_loaded(entry)
+    entry.pattern == Some(pattern) && entry.sides == Sides::Both && entry.is_loaded()
 }
 
 /// Whether an entry is a main squat or hinge with the bar on both legs.

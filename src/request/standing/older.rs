@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{better, by_kit, is_ballistic, is_bent_over, is_loaded, is_proper};
+use super::{better, by_kit, is_ballistic, is_bent_over, is_proper};
 use crate::input::catalog::Entry;
 use crate::input::profile::Limit;
 use crate::request::candidate::grade;
@@ -36,7 +36,7 @@ pub(super) fn for_older_beginners(
     let simpler = |other: &&&Arc<Entry>| {
         other.pattern == entry.pattern
             && other.standing == Standing::Staple
-            && is_loaded(other)
+            && other.is_loaded()
             && other.load != LoadKind::BarTotal
     };
     let bar = novice && legs && entry.load == LoadKind::BarTotal;
@@ -93,7 +93,7 @@ pub(super) fn for_getting_up(
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
-    let squat = entry.pattern == Some(Pattern::Squat) && !is_loaded(entry);
+    let squat = entry.pattern == Some(Pattern::Squat) && !entry.is_loaded();
     let from_a_seat = |other: &&&Arc<Entry>| other.id == "sit-to-stand";
     let novice = request.is_older_beginner();
     usable
@@ -110,7 +110,7 @@ pub(super) fn for_a_seat(
     entry: &Entry,
 ) -> Option<Barred> {
     let novice = request.is_older_beginner() || request.starts_from_rest();
-    let squat = entry.pattern == Some(Pattern::Squat) && is_loaded(entry);
+    let squat = entry.pattern == Some(Pattern::Squat) && entry.is_loaded();
     let deep = squat && by_kit::is_in_hands(entry) && bends_deep(entry);
     let to_a_seat = |other: &&&Arc<Entry>| {
         is_proper(other, Pattern::Squat) && by_kit::is_in_hands(other) && !bends_deep(other)
