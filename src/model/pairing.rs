@@ -9,6 +9,7 @@ use crate::program::{Op, Term, Var};
 use crate::request::Request;
 use crate::request::candidate::{Candidate, Station};
 use crate::request::dose::Duty;
+use crate::request::standing::is_fast_press;
 use crate::timing::{WAY_IN_S, round_rest_s};
 use crate::words::{Goal, Kit, LoadKind, Measure, Pattern, Side, Stress, Supersets};
 
@@ -178,6 +179,7 @@ impl PairClass {
             || (candidate.is_heavy() && !(fast && arms))
             || (candidate.duty == Duty::Main && bar)
             || (fast && request.wants_its_rest(candidate))
+            || is_fast_press(request, &candidate.entry)
             || matches!(candidate.duty, Duty::Carry | Duty::Explosive);
         if alone {
             return None;

@@ -1,5 +1,5 @@
-//! What every wish weighs, in one table. A cost is paid where a wish is missed, a point is won where it is met; only
-//! weights of one tier are ever weighed against each other. All are common practice of ours, found by reading weeks.
+//! What every wish weighs: a cost is paid where it is missed, a point is won where it is met. Only weights of one tier are
+//! weighed against each other. Common practice of ours, found by reading weeks.
 
 use super::tier::Tier;
 use super::weight::{Weight, weights};
@@ -122,7 +122,7 @@ weights! {
             /// A known squat, press or pull that comes in the later half of the days only: the week opens with what is known.
             KNOWN_LATE = -5.0;
             /// A fast lift that is liked or asked for and comes in the later half of the days only.
-            LIKED_FAST_LATE = -12.0;
+            LIKED_FAST_LATE = -20.0;
             /// A main lift that is liked or asked for and comes in the later half of the days only.
             LIKED_LATE = -8.0;
             /// A set that the lead has too few.
@@ -161,7 +161,7 @@ weights! {
             /// A lift for what another day, too close to its own, trains hard.
             TIRED_LIFT = -15.0;
         "strength-lifts":
-            /// A week for strength without the press overhead with the bar.
+            /// A week for strength without the press overhead with the bar, or half a form of the bench that a chest lacks.
             NO_BAR_PRESS = -20.0;
         "more-sets":
             /// A half-set up to the middle of its range.
@@ -202,9 +202,9 @@ weights! {
         "explosive-work":
             /// A week for power with a fast lift with the bar on one day only, or beside a pull off the floor.
             FAST_ONCE = -18.0;
-            /// Three days or more for power with one squat.
+            /// Three days or more for power with one squat, or a known fast lift on days of tired legs only.
             SQUATTED_ONCE = -24.0;
-            /// A day for power without a jump or throw, or the first without a jump.
+            /// A day for power without a jump or throw, or the first without a jump that carries nothing.
             NO_SPRING = -20.0;
             /// A day for power without a fast lift with the bar or a jump with a weight, past the first steps.
             NO_FAST_LOAD = -16.0;

@@ -21,7 +21,7 @@ use crate::request::candidate::Station;
 use crate::request::dose::{Duty, FEW_REPS};
 use crate::request::standing::{is_bent_over, is_fast_press, is_proper, parents, standing_here};
 use crate::request::{Candidate, Request, Wish};
-use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Standing, Status, Stress};
+use crate::words::{Goal, Kit, LoadKind, Muscle, Pattern, Side, Standing, Status, Stress};
 
 /// The points of every candidate of a request, in their order.
 #[must_use]
@@ -337,7 +337,13 @@ fn for_goal(request: &Request, candidate: &Candidate) -> f64 {
         Goal::Power if is_fast_press(request, &candidate.entry) => FAST,
         Goal::Power if candidate.pattern == Pattern::VerticalPush => 0.0,
         Goal::Strength | Goal::Power if is_bar_lift(candidate) => BAR_FOR_STRENGTH,
-        Goal::Power if fast && candidate.entry.load == LoadKind::BarTotal => {
+        // A clean that is not known is learnt by the way no more than a pull off the floor is: the jump with a bar does it.
+        Goal::Power
+            if fast
+                && candidate.entry.load == LoadKind::BarTotal
+                && (candidate.pattern != Pattern::ExplosivePull
+                    || request.is_pushed(&candidate.id)) =>
+        {
             FAST + BAR_FOR_STRENGTH
         }
         Goal::Power if fast => FAST,
@@ -372,6 +378,13 @@ fn for_experience(request: &Request, candidate: &Candidate) -> f64 {
         Station::Fixed(_) if request.is_senior() => GUIDED_SENIOR,
         _ if strong => 0.0,
         Station::Fixed(_) => GUIDED,
+        // For size a pair of dumbbells does as much from the first week on.
+        _ if request.profile.goal == Goal::Hypertrophy
+            && candidate.kit.contains(&Kit::Dumbbells)
+            && candidate.pattern.side() != Some(Side::Legs) =>
+        {
+            GUIDED
+        }
         _ if bar || candidate.kit.contains(&Kit::Dumbbells) => IN_HANDS,
         _ => 0.0,
     };

@@ -11,6 +11,7 @@ use self::lead::{has_both_big_lifts, lead};
 use super::pair_up::Together;
 use crate::request::candidate::{Candidate, Station};
 use crate::request::dose::Duty;
+use crate::request::standing::is_fast_press;
 use crate::request::{Request, Wish};
 use crate::search::Done;
 use crate::words::{Goal, LoadKind, Pattern, Side, Stress};
@@ -100,6 +101,8 @@ fn rank_of(
     let ranks = group.iter().map(|done| {
         let candidate = &request.candidates[done.candidate];
         let more = candidate.is_wished_for_more(request)
+            || request.builds_size()
+                && candidate.prime().is_some_and(|one| request.wants_more(one))
             || !request.trains_heavy() && candidate.is_wished() && candidate.is_leg_lift();
         match rank(candidate) {
             Rank::MultiJoint if Some(done.candidate) == lead && more => Rank::Heavy,
@@ -127,7 +130,7 @@ fn rank(candidate: &Candidate) -> Rank {
         pattern if pattern.is_explosive() => Rank::Explosive,
         Pattern::Carry => Rank::Carry,
         pattern if pattern.is_trunk() || pattern == Pattern::Balance => Rank::Trunk,
-        _ if candidate.is_compound() && candidate.amount <= 6 => Rank::Heavy,
+        _ if candidate.is_heavy() => Rank::Heavy,
         _ if candidate.is_compound() => Rank::MultiJoint,
         _ => Rank::Isolation,
     }
@@ -181,8 +184,8 @@ fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
     let Eye { request, lead, whole_body } = *eye;
     let items: Vec<&Done> = order.iter().flatten().collect();
     let at = |place: usize| &request.candidates[items[place].candidate];
-    let first_slow =
-        items.iter().find(|done| !request.candidates[done.candidate].pattern.is_explosive());
+    let fast = |one: &Candidate| one.pattern.is_explosive() || is_fast_press(request, &one.entry);
+    let first_slow = items.iter().find(|done| !fast(&request.candidates[done.candidate]));
     let mut cost =
         if lead.is_some() && first_slow.map(|done| done.candidate) == lead { 0 } else { 100 };
     let mut run = 0;
@@ -231,6 +234,10 @@ fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
                 one.pattern.press_or_row().is_some() && Some(items[earlier].candidate) != lead
             });
         cost += if legs_wait { 20 } else { 0 };
+        // A press that the legs drive comes before one that they do not.
+        let drive_waits = is_fast_press(request, &at(place).entry)
+            && (0..place).any(|earlier| at(earlier).pattern == Pattern::HorizontalPush);
+        cost += if drive_waits { 20 } else { 0 };
         // Two that the back holds have something between them.
         let at_once =
             place > 0 && is_two_legged_main(at(place)) && is_two_legged_main(at(place - 1));

@@ -1,17 +1,21 @@
 //! Ergometer, running and the like at the end of a session: what, how long, how hard, and how it grows.
 
+mod days;
+
+pub use self::days::interval_days;
+
+use self::days::busy;
 use crate::input::catalog::Entry;
 use crate::input::profile::{ConditioningWish, Profile};
-use crate::plan::file::{Group, Item, Session};
+use crate::plan::file::{Group, Item};
 use crate::plan::heart_rate;
 use crate::plan::screening::{CarefulStart, age};
 use crate::plan::timing::{CONDITIONING_WAY_IN_S, WAY_IN_S, pace_ms, written_group_s};
 use crate::request::closing::most_s;
-use crate::words::{
-    Goal, GroupKind, Intensity, Kit, Measure, Part, Pattern, Side, Status, Weekday,
-};
+use crate::words::{Goal, GroupKind, Intensity, Kit, Measure, Part, Status, Weekday};
 
-/// Steady weeks of a novice before the first intervals. Common practice: two or three.
+/// Steady weeks of a novice before the first intervals. Common practice: two or three; who has trained for a while has one,
+/// and to lose fat none, as what is driven hard is what the minutes are for.
 const STEADY_WEEKS: u32 = 3;
 /// Work grows by at most a tenth a week. Common practice.
 const GROWTH_PERCENT: u32 = 10;
@@ -22,7 +26,7 @@ const LEAST_S: u32 = 180;
 /// The most rounds of intervals in a session. Common practice.
 const MOST_ROUNDS: u32 = 10;
 /// Fewer rounds are no intervals. Common practice.
-const FEWEST_ROUNDS: u32 = 3;
+const FEWEST_ROUNDS: u32 = 4;
 
 /// The conditioning of a client: what is done and from when.
 #[derive(Debug, Clone)]
@@ -31,6 +35,8 @@ pub struct Conditioning<'a> {
     /// The steady work of every wished mode, which sessions do in turn.
     modes: Vec<&'a Entry>,
     intervals: Option<&'a Entry>,
+    /// All hard work that is wished.
+    hard: Vec<&'a Entry>,
     goal: Goal,
     status: Status,
     from_week: u32,
@@ -38,6 +44,8 @@ pub struct Conditioning<'a> {
     age: Option<u32>,
     resting: Option<u32>,
     start: CarefulStart,
+    /// The days of hard sport and those before them.
+    busy: Vec<Weekday>,
 }
 
 /// What was chosen, and what the plan says about it.
@@ -65,18 +73,17 @@ pub fn choose<'a>(profile: &Profile, usable: &[&'a Entry], start: &CarefulStart)
         return choice;
     }
     let wished = wished(wish, usable, &mut choice.notes);
-    let first = |part: Part| wished.iter().copied().find(|entry| entry.part == Some(part));
-    let (steady, intervals) = (first(Part::Steady), first(Part::Intervals));
+    let of = |part: Part| wished.iter().copied().filter(move |entry| entry.part == Some(part));
+    let (steady, intervals) = (of(Part::Steady).next(), of(Part::Intervals).min_by_key(bout_s));
     if steady.is_none() && intervals.is_none() {
         choice.notes.push("no conditioning: nothing for it is left by kit and limits".to_owned());
         return choice;
     }
-    let is_steady = |entry: &&Entry| entry.part == Some(Part::Steady);
-    let modes = wished.iter().copied().filter(is_steady);
     choice.conditioning = Some(Conditioning {
         steady,
-        modes: if wish.modes.is_empty() { Vec::new() } else { modes.collect() },
+        modes: if wish.modes.is_empty() { Vec::new() } else { of(Part::Steady).collect() },
         intervals,
+        hard: of(Part::Intervals).collect(),
         goal: profile.goal,
         status: profile.training_status,
         from_week: wish.from_week,
@@ -84,6 +91,7 @@ pub fn choose<'a>(profile: &Profile, usable: &[&'a Entry], start: &CarefulStart)
         age: age(profile),
         resting: profile.resting_heart_rate.map(u32::from),
         start: start.clone(),
+        busy: busy(profile),
     });
     choice
 }
@@ -117,6 +125,10 @@ fn wished<'a>(
     wished
 }
 
+fn shares_kit(one: &Entry, other: &Entry) -> bool {
+    one.needs.iter().flatten().any(|kit| needs(other, *kit))
+}
+
 fn needs(entry: &Entry, kit: Kit) -> bool {
     entry.needs.iter().flatten().any(|need| *need == kit)
 }
@@ -131,22 +143,46 @@ impl Conditioning<'_> {
     /// The same for the session at a place of the week: wished modes come in turn.
     #[must_use]
     pub fn in_turn(&self, place: usize) -> Self {
-        let steady = self.modes.get(place % self.modes.len().max(1)).copied().or(self.steady);
-        Self { steady, ..self.clone() }
+        match self.modes.get(place % self.modes.len().max(1)) {
+            Some(steady) => self.on_the_kit_of(steady),
+            None => self.clone(),
+        }
     }
 
     /// The same for a session that is planned with an exercise.
     #[must_use]
     pub fn with(&self, exercise: &str) -> Self {
-        let planned = self.modes.iter().find(|entry| entry.id == exercise);
-        Self { steady: planned.copied().or(self.steady), ..self.clone() }
+        let planned = self.modes.iter().chain(&self.hard).find(|entry| entry.id == exercise);
+        planned.map_or_else(|| self.clone(), |planned| self.on_the_kit_of(planned))
+    }
+
+    /// The same with the steady and the hard work that an entry's kit is for, or what there is.
+    fn on_the_kit_of(&self, planned: &Entry) -> Self {
+        let alike = |entry: &&Entry| entry.id == planned.id || shares_kit(entry, planned);
+        let steady = self.modes.iter().copied().find(|entry| entry.id == planned.id);
+        let steady = steady.or_else(|| self.modes.iter().copied().find(alike)).or(self.steady);
+        let intervals = self.hard.iter().copied().filter(alike).min_by_key(bout_s);
+        Self { steady, intervals: intervals.or(self.intervals), ..self.clone() }
     }
 
     /// The group at its fullest, for the week as planned; `None` where the session's share for it is too short.
+    /// `intervals_fit` tells whether hard work may stand here.
     #[must_use]
-    pub fn fullest(&self, session_minutes: u32) -> Option<Group> {
-        let entry = self.steady.or(self.intervals)?;
-        self.fill(entry, self.most_s(entry, session_minutes), session_minutes)
+    pub fn fullest(&self, session_minutes: u32, intervals_fit: bool) -> Option<Group> {
+        let hard = intervals_fit && self.is_hard_in(self.from_week);
+        let intervals = self.intervals.filter(|_| hard).into_iter();
+        intervals.chain(self.steady).chain(self.intervals).find_map(|entry| {
+            self.fill(entry, self.most_s(entry, session_minutes), session_minutes)
+        })
+    }
+
+    /// Whether a week may have intervals.
+    fn is_hard_in(&self, week: u32) -> bool {
+        let steady_first = match self.status {
+            Status::Novice => STEADY_WEEKS,
+            _ => u32::from(self.goal != Goal::FatLoss),
+        };
+        week >= self.from_week + steady_first && self.start.allows_intervals(week)
     }
 
     /// The group of a week; `None` before its first week. `raises` tells how often the work has grown,
@@ -159,13 +195,12 @@ impl Conditioning<'_> {
         session_minutes: u32,
         intervals_fit: bool,
     ) -> Option<Group> {
-        let weeks_in = week.checked_sub(self.from_week)?;
-        let steady_first = if self.status == Status::Novice { STEADY_WEEKS } else { 1 };
-        let hard = intervals_fit && weeks_in >= steady_first && self.start.allows_intervals(week);
+        let hard = intervals_fit && self.is_hard_in(week);
+        (week >= self.from_week).then_some(())?;
         let entry = if hard { self.intervals.or(self.steady) } else { self.steady }?;
         let most_s = self.most_s(entry, session_minutes);
         let group = self.fill(entry, self.grown(most_s, raises), session_minutes);
-        // Too short for three rounds: steady work instead.
+        // Too short for so many rounds: steady work instead.
         group.or_else(|| {
             let steady = self.steady?;
             let most_s = self.most_s(steady, session_minutes);
@@ -218,8 +253,7 @@ impl Conditioning<'_> {
     }
 
     fn rounds(&self, entry: &Entry, seconds: u32) -> Option<Item> {
-        let [low, high] = [entry.reps.first().copied()?, entry.reps.last().copied()?];
-        let amount = amount_for(entry, USUAL_BOUT_S).clamp(low, high);
+        let amount = usual_bout(entry);
         let bout_s = seconds_for(entry, amount);
         let rest_s = rest_for(bout_s);
         let rounds = ((seconds + rest_s) / (bout_s + rest_s)).min(MOST_ROUNDS);
@@ -251,6 +285,17 @@ impl Conditioning<'_> {
 
 /// Seconds of one bout of intervals. Common practice.
 const USUAL_BOUT_S: u32 = 30;
+
+/// The amount of one bout, within what the entry is done for.
+fn usual_bout(entry: &Entry) -> u32 {
+    let [low, high] = [entry.reps.first(), entry.reps.last()].map(|end| end.copied().unwrap_or(0));
+    amount_for(entry, USUAL_BOUT_S).clamp(low, high.max(low))
+}
+
+/// How far one bout is from the usual: the nearest leaves room for the most rounds.
+fn bout_s(entry: &&Entry) -> u32 {
+    seconds_for(entry, usual_bout(entry)).abs_diff(USUAL_BOUT_S)
+}
 
 /// The least rest after a bout by energy system, in steps of 15 s: 1:12 up to 10 s, 1:3 up to 3 min, then 1:1
 /// (CO-09, NSCA Essentials, Table 3.6).
@@ -297,45 +342,6 @@ fn item(entry: &Entry, amounts: Vec<u32>) -> Item {
         Measure::Seconds | Measure::Reps => item.seconds = Some(amounts),
     }
     item
-}
-
-/// For each session, whether hard intervals may end it: not within 24 hours before heavy legs, nor on an ergometer
-/// before pulls and hinges (common practice); at most one such session a week, for the advanced two.
-#[must_use]
-pub fn interval_days<'a>(
-    sessions: &[Session],
-    conditioning: &Conditioning<'_>,
-    entry: &dyn Fn(&str) -> Option<&'a Entry>,
-) -> Vec<bool> {
-    let rows = conditioning
-        .intervals
-        .is_some_and(|entry| needs(entry, Kit::RowingErgometer) || needs(entry, Kit::SkiErgometer));
-    let mut left = if conditioning.status == Status::Advanced { 2 } else { 1 };
-    sessions
-        .iter()
-        .map(|session| {
-            let next = day_after(session.day);
-            let mut tomorrow = sessions.iter().filter(|other| other.day == next);
-            let fits = left > 0 && !tomorrow.any(|other| is_loaded(other, rows, entry));
-            left -= i32::from(fits);
-            fits
-        })
-        .collect()
-}
-
-fn day_after(day: Weekday) -> Weekday {
-    Weekday::ALL[(day.index() + 1) % Weekday::ALL.len()]
-}
-
-fn is_loaded<'a>(session: &Session, rows: bool, entry: &dyn Fn(&str) -> Option<&'a Entry>) -> bool {
-    let items =
-        session.groups.iter().filter(|group| group.is_work()).flat_map(|group| &group.items);
-    let mut patterns = items.filter_map(|item| entry(&item.exercise)?.pattern);
-    patterns.any(|pattern| match pattern.side() {
-        Some(Side::Legs) => pattern != Pattern::PlantarFlexion,
-        Some(Side::Pull) => rows && pattern.press_or_row().is_some(),
-        _ => false,
-    })
 }
 
 /// What the week's conditioning is worth beside the WHO's figures for adults (CO-08).

@@ -3,7 +3,7 @@
 use crate::input::catalog::Entry;
 use crate::input::clock;
 use crate::input::plan::{Session, Week};
-use crate::plan::conditioning::{self, Choice};
+use crate::plan::conditioning::{self, Choice, interval_days};
 use crate::plan::finisher::finisher;
 use crate::plan::progression::{self, Lift};
 use crate::plan::screening::{self, CarefulStart};
@@ -42,6 +42,7 @@ impl<'a> Course<'a> {
     #[must_use]
     pub fn with_endings(&self, mut sessions: Vec<Session>) -> Vec<Session> {
         let finishers: Vec<&Entry> = self.request.eligible_for(Role::Finisher).collect();
+        let hard = self.hard_ends(&sessions);
         for (place, (session, day)) in sessions.iter_mut().zip(&self.request.days).enumerate() {
             let ends = |kind| matches!(kind, GroupKind::Conditioning | GroupKind::Finisher);
             session.note = spare_time::at_its_fullest(session);
@@ -52,7 +53,7 @@ impl<'a> Course<'a> {
             let planned = session.minutes.as_ref().map_or(0, |used| used.planned_s);
             let time = (day.minutes, (day.minutes * 60).saturating_sub(planned));
             let ending = match conditioning {
-                Some(conditioning) => conditioning.in_turn(place).fullest(day.minutes),
+                Some(conditioning) => conditioning.in_turn(place).fullest(day.minutes, hard[place]),
                 None => finisher(&self.request.profile, &finishers, time, place),
             };
             let Some(ending) = ending else { continue };
@@ -66,6 +67,14 @@ impl<'a> Course<'a> {
         }
         pounds::fill_in(sessions.iter_mut(), self.request.profile.units);
         sessions
+    }
+
+    /// For each session, whether intervals may end it.
+    fn hard_ends(&self, sessions: &[Session]) -> Vec<bool> {
+        let none = || vec![false; sessions.len()];
+        self.ending.conditioning.as_ref().map_or_else(none, |conditioning| {
+            interval_days(sessions, conditioning, &|id| self.entry(id))
+        })
     }
 
     /// Every week. `block` gives the composed sessions of a block, from 0, in the order of the request's days.

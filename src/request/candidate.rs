@@ -159,10 +159,11 @@ impl Candidate {
         grade(&self.entry, stress).is_some()
     }
 
-    /// A multi-joint lift of up to six repetitions, loaded or with the body's own weight.
+    /// A multi-joint lift of up to six repetitions, loaded or with the body's own weight, but for one leg after the other.
     #[must_use]
     pub fn is_heavy(&self) -> bool {
-        self.is_compound() && self.amount <= FEW_REPS && !self.pattern.is_explosive()
+        let each_leg = self.is_each_side() && self.pattern.side() == Some(Side::Legs);
+        self.is_compound() && self.amount <= FEW_REPS && !self.pattern.is_explosive() && !each_leg
     }
 
     /// Fewest and most sets in a session of so many minutes: short sessions have few of each, and a form of a squat, as a

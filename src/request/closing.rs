@@ -20,20 +20,17 @@ pub(super) fn seconds(profile: &Profile, minutes: &[u32]) -> Vec<u32> {
     held.iter().enumerate().map(kept).collect()
 }
 
-/// The most seconds of a session that conditioning takes: a quarter, and of one within three quarters of an hour two fifths
-/// where size, strength and power are not the goal. Common practice.
+/// The most seconds of a session that conditioning takes: a quarter, and where size, strength and power are not the goal
+/// two fifths of its first three quarters of an hour. Common practice.
 #[must_use]
 pub fn most_s(goal: Goal, session_minutes: u32) -> u32 {
     let lifts_first = goal.builds() || goal == Goal::Power;
-    if lifts_first || session_minutes > SHORT_FOR_LUNGS_MIN {
-        session_minutes * 60 / 4
-    } else {
-        session_minutes * 60 * 2 / 5
-    }
+    let for_lungs = if lifts_first { 0 } else { session_minutes.min(GIVING_MORE_MIN) * 60 * 2 / 5 };
+    for_lungs.max(session_minutes * 60 / 4)
 }
 
-/// Sessions up to this long give more of themselves to conditioning that is asked for. Common practice.
-const SHORT_FOR_LUNGS_MIN: u32 = 45;
+/// So many minutes of a session give more of themselves to conditioning that is asked for. Common practice.
+const GIVING_MORE_MIN: u32 = 45;
 /// Sessions up to this long end with their last set, but where fat is to be lost or all-round fitness is the goal. Common
 /// practice.
 const SHORT_SESSION_MIN: u32 = 30;
@@ -93,9 +90,9 @@ mod tests {
 
     #[test]
     fn short_sessions_give_more_of_themselves_where_lifts_are_not_first() {
-        let minutes = |goal| [35, 45, 60].map(|session| most_s(goal, session) / 60);
-        assert_eq!(minutes(Goal::FatLoss), [14, 18, 15]);
-        assert_eq!(minutes(Goal::Strength), [8, 11, 15]);
+        let minutes = |goal| [35, 45, 60, 90].map(|session| most_s(goal, session) / 60);
+        assert_eq!(minutes(Goal::FatLoss), [14, 18, 18, 22]);
+        assert_eq!(minutes(Goal::Strength), [8, 11, 15, 22]);
     }
 
     #[test]

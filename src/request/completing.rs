@@ -6,7 +6,8 @@
 //! inner thighs, and the backs of the thighs past the first steps of power; for size a full week has a row on two days; who
 //! runs to last trains the calves, and hinges and squats on one leg, as every stride does; who learns to be fast or trains to
 //! lose fat pushes the hips; who is 65 or older trains the ankles and the side of the hip, for stairs and against falls, and
-//! reaches overhead; who begins then gets up from a seat on two days and steps up once; and a long session that is the week's only one has a row and a press overhead before any arms.
+//! reaches overhead; who begins then gets up from a seat on two days and steps up once, or with nothing but a chair the other way
+//! round; and a long session that is the week's only one has a row and a press overhead before any arms.
 //! Common practice.
 
 use super::Request;
@@ -82,6 +83,7 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
             ..part("stairs", &[Pattern::Lunge], u32::from(request.is_older_beginner()))
         },
         part("seat", &[Pattern::Squat], seats(request)),
+        part("legs", &[Pattern::Lunge], 2 * u32::from(rises_in_forms(request))),
         part("reach", &[Pattern::VerticalPush], u32::from(reaches(request))),
         part("row", &[Pattern::HorizontalPull], rows(request)),
         part("hips", &[Pattern::HipExtension], u32::from(pushes_the_hips)),
@@ -110,7 +112,17 @@ fn rows(request: &Request) -> u32 {
 fn seats(request: &Request) -> u32 {
     const EVERY_DAY: usize = 2;
     let days = u32::try_from(request.days.len().min(EVERY_DAY)).unwrap_or(1);
-    if request.is_older_beginner() { days } else { 0 }
+    match request.is_older_beginner() {
+        true if rises_in_forms(request) => 1,
+        true => days,
+        false => 0,
+    }
+}
+
+/// Whether who has nothing but a chair for the legs of three days or more steps up and lunges on the others: the same getting
+/// up again teaches no stairs.
+pub(crate) fn rises_in_forms(request: &Request) -> bool {
+    request.gets_up_from_a_chair() && request.days.len() >= FULL_WEEK
 }
 
 /// Whether a week has a press overhead: from 65 on, and where one session has to have everything.
@@ -175,8 +187,9 @@ fn behind_the_shoulder(request: &Request) -> u32 {
     match request.profile.goal {
         _ if request.days.len() < 2 || request.wants_less(Muscle::RearDelts) => 0,
         Goal::Hypertrophy if request.days.len() >= FULL_WEEK && !learns => 2,
-        Goal::Hypertrophy | Goal::Strength | Goal::Power | Goal::Endurance => 1,
-        Goal::GeneralFitness | Goal::FatLoss => 0,
+        Goal::Hypertrophy | Goal::Strength | Goal::Endurance => 1,
+        // What is fast rows enough, and turns the arm out where its sport throws.
+        Goal::Power | Goal::GeneralFitness | Goal::FatLoss => 0,
     }
 }
 

@@ -141,12 +141,20 @@ pub fn dose_for(goal: Goal, status: Status, entry: &Entry, turn: Option<Turn>) -
     // A pull-up for threes is no pull-up: its heavier day is as usual.
     let hung = entry.is_hung() && entry.pattern == Some(Pattern::VerticalPull);
     let turn = turn.filter(|turn| !(hung && *turn == Turn::Heavier && goal == Goal::Strength));
+    // Who is fast pulls up for a few and not for threes.
+    let status = match status {
+        Status::Advanced if hung && goal == Goal::Power => Status::Intermediate,
+        status => status,
+    };
     let found = |duty: Duty, turn: Option<Turn>| {
         let of_turn = TABLE.doses.get(&(goal, status, duty, turn));
         of_turn.unwrap_or_else(|| dose(goal, status, duty))
     };
     // Few repetitions are for what is loaded in small steps; dumbbells and machines take the next dose.
-    let few = |dose: &Dose| dose.aim <= FEW_REPS && duty == Duty::Main && !takes_few_reps(entry);
+    let few = |dose: &Dose| {
+        let beyond = entry.reps.first().is_some_and(|least| *least > dose.reps[1]);
+        dose.aim <= FEW_REPS && duty == Duty::Main && (beyond || !takes_few_reps(entry))
+    };
     let wanted = found(duty, turn);
     let usual = found(duty, None);
     match (few(wanted), few(usual)) {

@@ -1,7 +1,7 @@
 //! Days beside hard sport where speed is the goal.
 //!
-//! The eve of a match is a primer, which wakes the body and tires nothing: a jump or a throw, a light quick lift that the
-//! client knows, a row with much left, something for the trunk. What is done for eights elsewhere, works one joint or has to
+//! The eve of a match is a primer, which wakes the body and tires nothing: a jump without a load or a throw, a light
+//! press or pull that the client knows, a row with much left, something for the trunk. What is done for eights elsewhere, works one joint or has to
 //! be tried out first stands on the other days. The day after hard practice has no slow work for the legs but a step up, and
 //! what lowers the body for a few. Common practice.
 
@@ -77,6 +77,9 @@ impl Request {
         let lift = entry.kind == Some(Kind::Compound);
         let known = self.is_pushed(&entry.id);
         match entry.pattern {
+            // A jump with a load that is not known would have to be found, and the clean has its fresh day.
+            Some(Pattern::Jump) => known || !entry.is_loaded(),
+            Some(Pattern::ExplosivePull) => false,
             Some(pattern) if pattern.is_explosive() || pattern.is_trunk() => true,
             Some(Pattern::HorizontalPull) => lift,
             Some(Pattern::HorizontalPush) => lift && known,

@@ -1,7 +1,7 @@
 //! The rest after a set: the dose's, as far as the exercise asks for it.
 
 use super::dose::{Dose, Duty};
-use super::standing::is_bar_on_legs;
+use super::standing::{is_bar_on_legs, is_fast_press};
 use super::{Candidate, Request};
 use crate::words::{Goal, LoadKind, Pattern, Side};
 
@@ -17,6 +17,11 @@ pub(super) fn rest_s(request: &Request, candidate: &Candidate, dose: &Dose, amou
     // A press overhead is over before the whole body is tired.
     let overhead = candidate.pattern == Pattern::VerticalPush;
     let rest_s = if overhead { rest_s.min(MOST_REST_OVERHEAD_S) } else { rest_s };
+    // A form of the bench comes beside the bench itself.
+    let form = candidate.pattern == Pattern::HorizontalPush && entry.variant_of.is_some();
+    let rest_s = if form { rest_s.min(MOST_REST_OF_FORMS_S) } else { rest_s };
+    let driven = is_fast_press(request, entry);
+    let rest_s = if driven { rest_s.min(MOST_REST_DRIVEN_S) } else { rest_s };
     // Nor is a band's, or that of a push-up or bridge, which end long before the lungs do.
     let bare = matches!(entry.load, LoadKind::Bodyweight | LoadKind::Band) && !entry.is_hung();
     let rest_s = if bare { rest_s.min(MOST_REST_WITHOUT_A_LOAD_S) } else { rest_s };
@@ -33,6 +38,8 @@ pub(super) fn rest_s(request: &Request, candidate: &Candidate, dose: &Dose, amou
     let rest_s = match candidate.duty {
         _ if candidate.pattern == Pattern::Balance => rest_s.min(REST_OF_BALANCE_S),
         Duty::Hold => rest_s.min(REST_OF_HOLDS_S),
+        // What is pushed or dragged fast is done fresh.
+        Duty::Carry if request.profile.goal == Goal::Power => rest_s.min(REST_FOR_POWER_S),
         Duty::Carry => rest_s.min(REST_OF_CARRIES_S),
         _ => rest_s,
     };
@@ -59,6 +66,12 @@ const MOST_REST_OF_PULLS_S: u32 = 150;
 
 /// The longest rest after a press overhead: common practice.
 const MOST_REST_OVERHEAD_S: u32 = 180;
+
+/// The longest rest after a form of the bench press: common practice.
+const MOST_REST_OF_FORMS_S: u32 = 165;
+
+/// The longest rest after a press overhead where the legs drive it, for speed: common practice.
+const MOST_REST_DRIVEN_S: u32 = 105;
 
 /// The longest rest after work with a band or the body's own weight: common practice.
 const MOST_REST_WITHOUT_A_LOAD_S: u32 = 75;

@@ -82,7 +82,7 @@ fn times(request: &Request, entry: &Entry, day: usize) -> u32 {
     // the eve of a match is the worst for it.
     let legs = entry.kind == Some(Kind::Compound)
         && entry.pattern.and_then(Pattern::side) == Some(Side::Legs);
-    let steps = entry.family() == "step-up";
+    let steps = entry.family() == "step-up" && !is_between(request, Muscle::Quads, day);
     let sore = fast && legs && entry.sides == Sides::Each && !steps;
     let of_a_match = |day: usize| request.is_eve_of_a_match(day);
     let is_worst = (sore || slow)
@@ -105,7 +105,11 @@ fn times(request: &Request, entry: &Entry, day: usize) -> u32 {
         && entry.kind == Some(Kind::Compound)
         && felt_by(entry).any(|muscle| is_between(request, muscle, day));
     let twice = of_a_match(day) && !quick;
-    let times = (1 + u32::from(twice) + 2 * u32::from(between)) * (1 + u32::from(long || sore));
+    // A lift whose load is known is to grow, and does on a day that is free of sport.
+    let strong = request.profile.goal == Goal::Strength;
+    let dear = !(fast || strong) && entry.main && request.is_pushed(&entry.id) && entry.is_loaded();
+    let times = (1 + u32::from(dear) + u32::from(twice) + 2 * u32::from(between))
+        * (1 + u32::from(long || sore));
     if waits { times } else { 0 }
 }
 

@@ -1,4 +1,4 @@
-//! `conditioning`: conditioning comes last, fills up to a quarter of a session (two fifths of a short one that is not for strength or size), and comes in later for novices.
+//! `conditioning`: conditioning comes last, fills up to a quarter of a session (two fifths of the first three quarters of an hour where strength and size are not the goal), and comes in later for novices.
 //!
 //! A power goal keeps it apart (Schumann et al. 2022: worse for explosive strength in the same session).
 

@@ -79,6 +79,35 @@ impl ExplosiveWork {
         }
     }
 
+    /// What is known of the fast lifts has a day of fresh legs, and such a day no second throw.
+    fn add_fresh(&self, weekly: &mut Weekly) {
+        let request = weekly.request;
+        let fresh = |day: usize| !request.has_slow_legs(day) && !request.is_primer(day);
+        if weekly.days().all(fresh) {
+            return;
+        }
+        let known = |entry: &Entry| is_fast_bar(entry) && request.is_pushed(&entry.id);
+        let bars = weekly
+            .picks
+            .iter()
+            .filter(|pick| fresh(pick.day) && known(&weekly.candidate(pick).entry));
+        let bars: Vec<Term> = bars.map(|pick| (pick.chosen, 1.0)).collect();
+        if !bars.is_empty() {
+            let wish = at_least(bars, 1.0).missed_by(1.0);
+            weekly.miss(self.id(), "fresh_bar", Tier::View, wish, SQUATTED_ONCE);
+        }
+        for day in weekly.days().filter(|day| fresh(*day)).collect::<Vec<_>>() {
+            let throws =
+                weekly.on(day).filter(|pick| weekly.candidate(pick).pattern == Pattern::Throw);
+            let throws: Vec<Term> = throws.map(|pick| (pick.chosen, 1.0)).collect();
+            if throws.len() > 1 {
+                let label = request.days[day].label();
+                let wish = at_most(throws, 1.0).missed_by(2.0);
+                weekly.miss(self.id(), format!("{label}_throws"), Tier::View, wish, THROWS_ONCE);
+            }
+        }
+    }
+
     /// Of three days and more two have a squat with a load on both legs, past the first steps: heavy once, and quick once.
     fn add_squats(&self, weekly: &mut Weekly) {
         const DAYS: usize = 3;
@@ -103,7 +132,10 @@ impl ExplosiveWork {
         for day in weekly.days() {
             let fast = weekly.on(day).filter(|pick| is_fast(&weekly.candidate(pick).entry));
             let done: Vec<Term> = fast.map(|pick| (pick.chosen, 1.0)).collect();
-            if !done.is_empty() && weekly.request.profile.training_status != Status::Novice {
+            // A primer wakes the legs with nothing in the hands.
+            let loads = weekly.request.profile.training_status != Status::Novice
+                && !weekly.request.is_primer(day);
+            if !done.is_empty() && loads {
                 let label = weekly.request.days[day].label();
                 let wish = at_least(done, 1.0).missed_by(1.0);
                 weekly.miss(self.id(), format!("{label}_loaded"), Tier::View, wish, NO_FAST_LOAD);
@@ -111,8 +143,8 @@ impl ExplosiveWork {
         }
     }
 
-    /// Each day begins with a jump or a throw, the first one with a jump, while the legs are fresh, and the eve of a match, to
-    /// wake them; who learns jumps every time.
+    /// Each day begins with a jump or a throw, the first one with a jump without a load, while the legs are fresh, and the eve
+    /// of a match, to wake them; who learns jumps every time.
     fn add_springs(&self, weekly: &mut Weekly) {
         for day in weekly.days() {
             let label = weekly.request.days[day].label();
@@ -123,8 +155,13 @@ impl ExplosiveWork {
                 Pattern::Throw => !jumps,
                 _ => false,
             };
-            let done: Vec<Term> =
-                weekly.on(day).filter(springs).map(|pick| (pick.chosen, 1.0)).collect();
+            let free = |pick: &&Pick| springs(pick) && !weekly.candidate(pick).entry.is_loaded();
+            let bare = jumps && weekly.on(day).any(|pick| free(&pick));
+            let done: Vec<Term> = weekly
+                .on(day)
+                .filter(|pick| if bare { free(pick) } else { springs(pick) })
+                .map(|pick| (pick.chosen, 1.0))
+                .collect();
             if !done.is_empty() {
                 let wish = at_least(done, 1.0).missed_by(1.0);
                 weekly.miss(self.id(), format!("{label}_spring"), Tier::View, wish, NO_SPRING);
@@ -163,6 +200,7 @@ impl Rule for ExplosiveWork {
         let wish = at_least(exposures, f64::from(wanted));
         weekly.miss(self.id(), "week", Tier::Ranges, wish, EXPOSURE_MISSING);
         self.add_bars(weekly);
+        self.add_fresh(weekly);
         self.add_squats(weekly);
         self.add_springs(weekly);
         self.add_loaded(weekly);

@@ -75,10 +75,13 @@ fn leads(weekly: &Weekly, day: usize) -> Vec<Pick> {
         one.is_leg_lift()
             && (one.entry.load == LoadKind::BarTotal || matches!(one.station, Station::Fixed(_)))
     };
-    let tests: [&dyn Fn(&Candidate) -> bool; 15] = [
+    // The lift that is known is what gets strong, and a form of it is its lighter day.
+    let known = |one: &Candidate| by_lift && request.profile.known_lifts.contains_key(&one.id);
+    let tests: [&dyn Fn(&Candidate) -> bool; 16] = [
         &|one| eve && is_fast_bar(&one.entry),
         &|one| eve && request.is_quick_pull(&one.entry),
-        &|one| chair && one.is_squat_on_both_legs(),
+        &|one| chair && (one.is_squat_on_both_legs() || one.pattern == Pattern::Lunge),
+        &|one| known(one) && one.is_leg_lift() && in_turn(one) && hard(one) && one.leads(request),
         &|one| sized && heavy(one) && one.leads(request) && in_turn(one) && hard(one) && firm(one),
         &|one| {
             let usual = one.leads(request) && !one.is_each_side() && in_turn(one);

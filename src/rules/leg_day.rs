@@ -4,15 +4,15 @@
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
-use crate::model::Weekly;
 use crate::model::goal::at_least;
 use crate::model::points::{NO_HINGE, NO_LEG_LIFT};
 use crate::model::tier::Tier;
+use crate::model::{Pick, Weekly};
 use crate::program::Term;
 use crate::request::Request;
 use crate::request::standing::loads_both_legs;
 use crate::week::{Session, Week};
-use crate::words::{Muscle, Pattern, Role};
+use crate::words::{Goal, Muscle, Pattern, Role, Status};
 
 /// Two-legged squats by leg day.
 pub(super) struct LegDay;
@@ -24,9 +24,14 @@ fn serves(request: &Request, entry: &Entry) -> bool {
         || (thrusts && loads_both_legs(entry, Pattern::HipExtension))
 }
 
-/// Deadlifts and the like on both legs, with a load.
-fn is_hinge(entry: &Entry) -> bool {
-    entry.main && loads_both_legs(entry, Pattern::Hinge)
+/// Deadlifts and the like on both legs, with a load; for power, where fast lifts drive both hips, one on a leg or a swing
+/// as well.
+fn is_hinge(request: &Request, entry: &Entry) -> bool {
+    let fast = request.profile.goal == Goal::Power
+        && request.profile.training_status != Status::Novice
+        && entry.pattern == Some(Pattern::Hinge)
+        && entry.is_loaded();
+    fast || entry.main && loads_both_legs(entry, Pattern::Hinge)
 }
 
 /// Fewer days leave the hinge to the lunge or the bridge.
@@ -43,7 +48,9 @@ impl Rule for LegDay {
         Force::Ranges
     }
     fn add_to(&self, weekly: &mut Weekly) {
-        let hinges = weekly.picks.iter().filter(|pick| is_hinge(&weekly.candidate(pick).entry));
+        let request = weekly.request;
+        let of_it = |pick: &&Pick| is_hinge(request, &weekly.candidate(pick).entry);
+        let hinges = weekly.picks.iter().filter(of_it);
         let hinges: Vec<Term> = hinges.map(|pick| (pick.chosen, 1.0)).collect();
         if weekly.request.days.len() >= HINGE_FROM_DAYS && !hinges.is_empty() {
             let wish = at_least(hinges, 1.0);
@@ -72,8 +79,8 @@ impl Rule for LegDay {
     /// A finished week does not name its leg days: they train the quads hard and no large muscle of the upper half.
     fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();
-        let hinges = request.candidates.iter().any(|one| is_hinge(&one.entry));
-        let has_hinge = week.work().any(|(_, item)| is_hinge(&item.entry));
+        let hinges = request.candidates.iter().any(|one| is_hinge(request, &one.entry));
+        let has_hinge = week.work().any(|(_, item)| is_hinge(request, &item.entry));
         if request.days.len() >= HINGE_FROM_DAYS && hinges && !has_hinge {
             let wanted = "a loaded hinge on both legs";
             findings.push(Finding::broken(self.id(), "hinge", wanted, "none").as_shortfall());

@@ -17,6 +17,7 @@ use crate::model::points::{
 };
 use crate::model::tier::Tier;
 use crate::program::Term;
+use crate::request::candidate::Station;
 use crate::request::day::A_DAY_H;
 use crate::request::dose::takes_few_reps;
 use crate::request::standing::{is_bar_on_legs, is_bent_over, loads_both_legs};
@@ -65,11 +66,12 @@ impl LowerBack {
             idea.takes(Muscle::Quads) && idea.takes(Muscle::Hamstrings)
         };
         let days: Vec<usize> = weekly.days().filter(|day| takes(*day)).collect();
-        // For strength a hinge from the top goes with a squat.
+        // For strength a hinge from the top goes with a squat, for size a machine's squat with a hinge.
         let big = |one: &Candidate| {
+            let seated = matches!(one.station, Station::Fixed(_)) && goal == Goal::Hypertrophy;
             let loads = |pattern: Pattern| loads_both_legs(&one.entry, pattern);
             let heavy = goal != Goal::Strength || takes_few_reps(&one.entry);
-            one.entry.main && (loads(Pattern::Squat) || loads(Pattern::Hinge) && heavy)
+            one.entry.main && !seated && (loads(Pattern::Squat) || loads(Pattern::Hinge) && heavy)
         };
         // On two days for strength each big lift has its heavy day, and the squat a light one beside the pull.
         let few = goal == Goal::Strength && weekly.request.days.len() <= FEW_DAYS;
@@ -130,6 +132,27 @@ impl LowerBack {
         }
     }
 
+    /// A day for size has one lift with the bar for the legs where a machine does the other: twelve squats after a hinge end
+    /// in the back.
+    fn add_bars_for_size(&self, weekly: &mut Weekly) {
+        let request = weekly.request;
+        let machine = |one: &Candidate| {
+            loads_both_legs(&one.entry, Pattern::Squat) && matches!(one.station, Station::Fixed(_))
+        };
+        if request.profile.goal != Goal::Hypertrophy || !request.candidates.iter().any(machine) {
+            return;
+        }
+        for day in weekly.days() {
+            let bars = weekly.on(day).filter(|pick| is_bar_on_legs(&weekly.candidate(pick).entry));
+            let row: Vec<Term> = bars.map(|pick| (pick.chosen, 1.0)).collect();
+            if row.len() > 1 {
+                let subject = format!("{}_bars", request.days[day].label());
+                let wish = at_most(row, 1.0).missed_by(MOST_OVER);
+                weekly.miss(self.id(), subject, Tier::View, wish, BACK_LOADED_TWICE);
+            }
+        }
+    }
+
     /// Who begins at 65 or later has one loaded hinge on both legs a week, and the other against a band or without a load.
     fn add_hinges(&self, weekly: &mut Weekly) {
         let loaded = |entry: &Entry| loads_both_legs(entry, Pattern::Hinge);
@@ -154,6 +177,7 @@ impl Rule for LowerBack {
     }
     fn add_to(&self, weekly: &mut Weekly) {
         self.add_hinges(weekly);
+        self.add_bars_for_size(weekly);
         self.add_leg_lifts(weekly);
         self.add_rows_beside_hinges(weekly);
         // The only day of a week has squat and pull, and still no row that the same back holds.

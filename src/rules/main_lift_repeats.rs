@@ -17,6 +17,7 @@ use crate::model::tier::Tier;
 use crate::model::worth::for_once;
 use crate::model::{Pick, Weekly};
 use crate::program::Term;
+use crate::request::completing::rises_in_forms;
 use crate::request::dose::Duty;
 use crate::request::standing::loads_both_legs;
 use crate::request::{Candidate, Request, Wish};
@@ -113,7 +114,7 @@ fn squats_for_power(request: &Request, candidate: &Candidate) -> bool {
 /// sport tires the legs twice a week.
 fn squats_twice(request: &Request) -> bool {
     let on_two_days = request.days.len() >= 2 && !request.is_of_sport(Muscle::Quads);
-    on_two_days && !request.wants_less(Muscle::Quads)
+    on_two_days && !request.wants_less(Muscle::Quads) && !rises_in_forms(request)
 }
 
 /// Sets of a main lift over its days: five heavy and three light, four for who has been strong for a while, for size four

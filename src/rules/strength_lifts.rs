@@ -1,5 +1,5 @@
 //! `strength-lifts`: where strength is the goal, squat, hinge and bench each come as a main lift, and squat and bench
-//! on two days from three days a week on.
+//! on two days from three days a week on, or of two long ones that are apart.
 //!
 //! What is to get strong is done heavy and at least twice a week (ACSM 2026 overview); one heavy hinge is enough for a
 //! back, and from three days on the press overhead is rather done with the bar too (common practice).
@@ -14,13 +14,14 @@ use crate::program::{Op, Term};
 use crate::request::dose::takes_few_reps;
 use crate::request::{Candidate, Request};
 use crate::week::Week;
-use crate::words::{Goal, LoadKind, Pattern, Standing};
+use crate::words::{Goal, LoadKind, Muscle, Pattern, Standing, Status};
 
 /// Main lifts for squat, hinge and bench.
 pub(super) struct StrengthLifts;
 
-/// Fewer days have no room for two of each.
+/// Fewer days have no room for two of each, but two long ones that are apart.
 const TWICE_FROM_DAYS: usize = 3;
+const LONG_MIN: u32 = 55;
 
 /// A movement, its pattern, and whether it comes on two days.
 const LIFTS: [(&str, Pattern, bool); 3] = [
@@ -69,7 +70,20 @@ fn wanted(request: &Request) -> impl Iterator<Item = (&'static str, Pattern, boo
 
 /// From 65 on one heavy day of a lift is enough.
 fn comes_twice(request: &Request, twice: bool) -> bool {
-    twice && request.days.len() >= TWICE_FROM_DAYS && !request.is_senior()
+    let long = request.days.iter().all(|day| day.minutes >= LONG_MIN);
+    let two = request.days.len() == 2 && long && !request.too_close(0, 1);
+    twice && (request.days.len() >= TWICE_FROM_DAYS || two) && !request.is_senior()
+}
+
+/// Whether the bench is trained on each day that presses, in one of its forms: the chest should get more on four days or
+/// more.
+fn benches_thrice(request: &Request) -> bool {
+    const FROM_DAYS: usize = 4;
+    let learns = request.profile.training_status == Status::Novice;
+    request.profile.goal == Goal::Strength
+        && request.wants_more(Muscle::Chest)
+        && request.days.len() >= FROM_DAYS
+        && !learns
 }
 
 impl Rule for StrengthLifts {
@@ -77,7 +91,7 @@ impl Rule for StrengthLifts {
         "strength-lifts"
     }
     fn summary(&self) -> &'static str {
-        "where strength is the goal, squat, hinge and bench each come as a main lift, squat and bench on two of three days"
+        "where strength is the goal, squat, hinge and bench each come as a main lift, squat and bench on two days of three or of two long ones"
     }
     fn force(&self) -> Force {
         Force::Coverage
@@ -89,6 +103,19 @@ impl Rule for StrengthLifts {
         if strength && weekly.request.days.len() >= PRESS_FROM_DAYS && !press.is_empty() {
             let wish = at_least(press, 1.0);
             weekly.miss(self.id(), "press", Tier::View, wish, NO_BAR_PRESS);
+        }
+        let bench = |one: &Candidate| {
+            let presses = trains(weekly.request, &one.entry, Pattern::HorizontalPush);
+            let lift = is_lift(weekly.request, &one.entry, Pattern::HorizontalPush);
+            presses
+                && one.entry.family() != "incline-press"
+                && (lift || one.entry.variant_of.is_some())
+        };
+        let forms: Vec<Term> =
+            chosen(weekly, None, &bench).into_iter().map(|(form, _)| (form, 2.0)).collect();
+        if benches_thrice(weekly.request) && forms.len() > 2 {
+            let wish = at_least(forms, 6.0).missed_by(6.0);
+            weekly.miss(self.id(), "bench_forms", Tier::View, wish, NO_BAR_PRESS);
         }
         for (name, pattern, twice) in wanted(weekly.request).collect::<Vec<_>>() {
             let request = weekly.request;

@@ -95,8 +95,9 @@ fn designed(request: &Request, style: &Style) -> Option<Split> {
     let mut days = solve(request, &vec![ideas; request.days.len()])?;
     for muscle in SMALL.iter().filter(|muscle| request.wants_more(**muscle)) {
         let upper = |day: &SplitDay| day.takes(Muscle::Chest) || day.takes(Muscle::Lats);
-        // Where the upper half has days enough, the legs have theirs to themselves.
-        let enough = days.iter().filter(|day| upper(day)).count() > ENOUGH_DAYS;
+        // Where the upper half has days enough, the legs have theirs to themselves, for strength sooner, as the bar is for arms, too.
+        let strong = usize::from(request.profile.goal == Goal::Strength);
+        let enough = days.iter().filter(|day| upper(day)).count() + strong > ENOUGH_DAYS;
         let apart = enough && *muscle != Muscle::Calves;
         let days = days.iter_mut().filter(|day| !apart || upper(day));
         days.for_each(|day| day.muscles.extend([*muscle]));
@@ -323,8 +324,9 @@ fn points(request: &Request, muscle: Muscle, days: impl Iterator<Item = usize>) 
                 2.. if has_a_third => WISHED_THIRD,
                 _ => usual,
             };
-            // Where sport is near every day, its eve at the weekend is the last that is taken.
-            let eve = is_always_near_sport(request, muscle) && request.is_eve_of_a_match(day);
+            // Where sport is near every day, its eve at the weekend is the last that is taken, as is a primer.
+            let near = is_always_near_sport(request, muscle) && request.is_eve_of_a_match(day);
+            let eve = near || request.is_primer(day);
             let points = if eve { points - EVE_OF_A_MATCH } else { points };
             if targeted { points + 0.01 * minutes - 0.001 * later * order } else { UNTARGETED }
         })

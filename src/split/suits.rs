@@ -24,7 +24,9 @@ pub(super) fn suits(request: &Request, style: &Style) -> bool {
     let short = request.days.iter().all(|day| day.minutes <= SHORT_MINUTES);
     let may_cross = days >= CROSSED_FROM && short && request.profile.goal.rests_briefly();
     let likes_pairs = request.profile.supersets == Supersets::Prefer;
-    let in_a_row = (1..days).any(|day| request.too_close(day - 1, day));
+    // What is near a primer only has nothing to recover from.
+    let primes = |day: usize| request.is_primer(day - 1) || request.is_primer(day);
+    let in_a_row = (1..days).any(|day| request.too_close(day - 1, day) && !primes(day));
     let follows = |day: usize| request.days[day - 1].is_eve_of(&request.days[day], A_DAY_H);
     let all_in_a_row = (1..days).all(follows);
     match style.asked_as {

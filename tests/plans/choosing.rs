@@ -274,7 +274,8 @@ fn the_harder_split_squat_is_for_size() {
 fn who_is_to_be_fast_or_to_last_presses_standing() {
     let stands = |keys: &str| {
         let request = request(&format!(
-            "training_status: intermediate\nequipment: [dumbbells, adjustable-bench]\n{keys}\n"
+            "training_status: intermediate\nequipment: [dumbbells, adjustable-bench]\n\
+             exercises: {{never: [dumbbell-push-press]}}\n{keys}\n"
         ));
         let [stands, sits] = ["dumbbell-overhead-press", "seated-dumbbell-overhead-press"];
         worth(&request, stands) > worth(&request, sits)
@@ -287,7 +288,7 @@ fn who_is_to_be_fast_or_to_last_presses_standing() {
 fn a_bar_in_its_corner_comes_before_a_machine_overhead() {
     let worths = |kit: &str| {
         let request = request(&format!(
-            "goal: power\ntraining_status: intermediate\nexercises: {{avoid: [overhead-press]}}\n\
+            "goal: strength\ntraining_status: intermediate\nexercises: {{avoid: [overhead-press]}}\n\
              equipment: [barbell, squat-rack, shoulder-press-machine{kit}]\n"
         ));
         worth(&request, "machine-shoulder-press")

@@ -31,6 +31,51 @@ fn of_day(plan: &Plan, day: usize) -> Vec<(&Item, Pattern)> {
     with_pattern.collect()
 }
 
+/// Whether an exercise has a load.
+fn is_loaded(item: &Item) -> bool {
+    PLANNER.catalog().get(&item.exercise).unwrap().is_loaded()
+}
+
+/// The week opens with a jump that carries nothing, and the eve of the match has no jump whose load is to be found.
+#[test]
+fn the_first_jump_and_the_primer_s_carry_nothing() {
+    let plan = in_season();
+    let jumps = |day: usize| -> Vec<bool> {
+        let of_it = of_day(&plan, day).into_iter().filter(|(_, pattern)| *pattern == Pattern::Jump);
+        of_it.map(|(item, _)| is_loaded(item)).collect()
+    };
+    assert_eq!((jumps(0).first(), jumps(2)), (Some(&false), vec![false]));
+}
+
+/// The known clean is heavy on the day of fresh legs.
+#[test]
+fn the_known_clean_has_the_fresh_day() {
+    let plan = in_season();
+    let cleans = places(&plan, "hang-power-clean");
+    assert_eq!(cleans.first().map(|(day, _)| *day), Some(0), "{cleans:?}");
+    assert!(cleans.iter().all(|(day, _)| *day < 2), "{cleans:?}");
+}
+
+/// Fresh, before the bench and with its own rest.
+#[test]
+fn a_driven_press_stands_alone_and_before_the_bench() {
+    let plan = week();
+    let mut driven = 0;
+    for session in &plan.sessions {
+        let ids: Vec<Vec<&str>> = session
+            .groups
+            .iter()
+            .map(|group| group.items.iter().map(|item| item.exercise.as_str()).collect())
+            .collect();
+        let at = |id: &str| ids.iter().position(|group| group.contains(&id));
+        let Some(place) = at("push-press") else { continue };
+        driven += 1;
+        assert_eq!(ids[place], ["push-press"]);
+        assert!(at("bench-press").is_none_or(|bench| place < bench), "{ids:?}");
+    }
+    assert!(driven > 0, "a press is driven in the week");
+}
+
 #[test]
 fn each_day_begins_with_a_jump_or_a_throw_and_the_first_with_a_jump() {
     let plan = week();

@@ -287,3 +287,33 @@ fn a_heavy_body_that_begins_hangs_on_no_band() {
     assert_eq!(of("training_status: novice\nbody_mass_kg: 108"), [false, true, false]);
     assert!(of("training_status: novice\nbody_mass_kg: 70\nheight_cm: 180")[0]);
 }
+
+/// Along a bar with one end on the floor, or with a push of the legs: a strict press is slow.
+#[test]
+fn for_power_no_press_overhead_is_slow() {
+    let of = left(
+        [
+            "dumbbell-overhead-press",
+            "machine-shoulder-press",
+            "dumbbell-push-press",
+            "landmine-press",
+        ],
+        "training_status: advanced\ngoal: power\nequipment: [dumbbells, shoulder-press-machine",
+    );
+    assert_eq!(of("]"), [false, false, true, false]);
+    assert_eq!(of(", barbell, landmine]"), [false, false, true, true]);
+    let strong = left(
+        ["dumbbell-overhead-press"],
+        "training_status: advanced\ngoal: strength\nequipment: [dumbbells]",
+    );
+    assert_eq!(strong(""), [true]);
+}
+
+#[test]
+fn for_power_the_trunk_is_bent_against_no_load() {
+    let of = left(
+        ["cable-kneeling-crunch", "cable-anti-rotation-press"],
+        "training_status: advanced\nequipment: [cable-station]\ngoal: ",
+    );
+    assert_eq!((of("power"), of("hypertrophy")), ([false, true], [true, true]));
+}

@@ -233,3 +233,51 @@ fn a_known_thrust_comes_again_where_the_glutes_should_get_more() {
     assert_eq!(thrusts.len(), 2);
     assert!(thrusts[0].load_kg != thrusts[1].load_kg);
 }
+
+/// A chest that should get stronger benches in three forms: the lift, and two of it that are lighter.
+#[test]
+fn a_bench_that_lags_comes_in_three_forms() {
+    let more = "emphasis: {chest: more, triceps: more}\n";
+    let plan = plan(&format!("goal: strength\ntraining_status: advanced\n{GYM}{BIG}{FOUR}{more}"));
+    let forms = ["bench-press", "close-grip-bench-press", "paused-bench-press"];
+    let times: usize = forms.map(|id| places(&plan, id).len()).iter().sum();
+    assert!(times > 2, "{times}");
+    let legs = [0, 2];
+    let arms = items(&plan).filter(|(day, item)| {
+        let pattern = PLANNER.catalog().get(&item.exercise).unwrap().pattern;
+        legs.contains(day) && pattern == Some(Pattern::ElbowExtension)
+    });
+    assert_eq!(arms.count(), 0, "the legs have their days to themselves");
+}
+
+/// Of two long days each has the squat and the bench, heavy and light.
+#[test]
+fn two_long_days_for_strength_squat_and_bench_twice() {
+    let days = "sessions: [{day: tue, minutes: 75}, {day: fri, minutes: 75}]\n";
+    let plan = plan(&format!("goal: strength\ntraining_status: intermediate\n{GYM}{BIG}{days}"));
+    for pattern in [Pattern::Squat, Pattern::HorizontalPush] {
+        let with_the_bar = |day: usize| {
+            items(&plan).any(|(other, item)| {
+                let entry = PLANNER.catalog().get(&item.exercise).unwrap();
+                other == day
+                    && entry.pattern == Some(pattern)
+                    && entry.load == weekwright::words::LoadKind::BarTotal
+            })
+        };
+        assert!(with_the_bar(0) && with_the_bar(1), "{pattern:?}");
+    }
+}
+
+/// After a hinge with the bar the thighs are trained where the back rests.
+#[test]
+fn for_size_a_machine_follows_the_hinge() {
+    let days = "sessions: [{day: mon, minutes: 50}, {day: tue, minutes: 50}, {day: thu, minutes: 50}, {day: fri, minutes: 50}]\n";
+    let gym = GYM.replace("ab-wheel: 1", "leg-press: 1, ab-wheel: 1");
+    let plan = plan(&format!(
+        "goal: hypertrophy\ntraining_status: novice\nsex: male\nbody_mass_kg: 63\n{gym}{days}"
+    ));
+    let [hinges, squats, presses] =
+        ["romanian-deadlift", "back-squat", "leg-press"].map(|id| places(&plan, id));
+    assert!(!hinges.is_empty() && !presses.is_empty());
+    assert!(hinges.iter().all(|(day, _)| squats.iter().all(|(other, _)| day != other)));
+}

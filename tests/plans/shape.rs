@@ -200,7 +200,7 @@ fn many_short_days_may_have_legs_and_arms_each() {
 #[test]
 fn wished_modes_of_conditioning_come_in_turn() {
     let plan = plan(
-        "goal: fat-loss\ntraining_status: intermediate\nequipment: [dumbbells, bench, stationary-bike, elliptical]\n\
+        "goal: general-fitness\ntraining_status: intermediate\nequipment: [dumbbells, bench, stationary-bike, elliptical]\n\
          conditioning: {from_week: 1, minutes: 10, modes: [stationary-bike, elliptical]}\n\
          sessions: [{day: mon, minutes: 50}, {day: tue, minutes: 50}, {day: thu, minutes: 50}, {day: fri, minutes: 50}]",
     );

@@ -266,3 +266,22 @@ fn half_an_hour_to_lose_fat_rests_a_minute_and_a_quarter_at_most() {
     };
     assert!(rests(30) <= Some(75) && rests(45) > Some(75), "{:?} {:?}", rests(30), rests(45));
 }
+
+/// The same getting up three times a week teaches no stairs.
+#[test]
+fn who_has_a_chair_gets_up_steps_up_and_lunges() {
+    let plan = plan(
+        "goal: general-fitness\ntraining_status: novice\nbirth_year: 1954\nsex: male\n\
+         equipment: [resistance-band, mini-band, band-anchor, chair, low-box]\n\
+         sessions: [{day: mon, minutes: 30}, {day: wed, minutes: 30}, {day: fri, minutes: 30}]\n",
+    );
+    let of = |wanted: Pattern| -> Vec<(usize, String)> {
+        let of_it = items(&plan).filter(|(_, item)| {
+            PLANNER.catalog().get(&item.exercise).unwrap().pattern == Some(wanted)
+        });
+        of_it.map(|(day, item)| (day, item.exercise.clone())).collect()
+    };
+    let (seats, steps) = (of(Pattern::Squat), of(Pattern::Lunge));
+    assert_eq!((seats.len(), steps.len()), (1, 2), "{seats:?} {steps:?}");
+    assert!(seats.iter().all(|(day, _)| steps.iter().all(|(other, _)| day != other)));
+}

@@ -25,6 +25,15 @@ fn a_week_has_a_loaded_hinge_on_both_legs() {
         .allows("mon: back-squat x3; leg-curl x3");
 }
 
+/// Where both hips are driven by fast lifts, a hinge on one leg is hinge enough.
+#[test]
+fn for_power_a_hinge_on_one_leg_will_do() {
+    let week = "mon: hang-power-clean x3; back-squat x3; single-leg-dumbbell-romanian-deadlift x3";
+    let fast = "{goal: power, training_status: advanced}";
+    check_rule("leg-day").with(fast).allows(week);
+    check_rule("leg-day").with("{goal: power, training_status: novice}").falls_short(week, "hinge");
+}
+
 #[test]
 fn a_day_for_more_than_legs_is_none() {
     check_rule("leg-day")

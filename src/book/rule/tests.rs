@@ -190,7 +190,8 @@ proptest! {
         rung in 0_usize..60,
         sets in proptest::collection::vec(proptest::collection::vec(0_u32..30, 1..5), 1..5),
         reserve in proptest::option::of(0_u32..8),
-        cap in proptest::option::of(20.0_f64..120.0),
+        // Loads and caps are whole grams.
+        cap in proptest::option::of((20_000_u32..120_000).prop_map(|grams| f64::from(grams) / 1000.0)),
         coarse: bool,
     ) {
         let ladder = if coarse {

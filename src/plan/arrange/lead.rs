@@ -4,7 +4,8 @@ use std::cmp::Reverse;
 
 use super::{is_two_legged_main, region};
 use crate::plan::pair_up::Together;
-use crate::request::completing::has_a_touchy_shoulder;
+use crate::request::candidate::Candidate;
+use crate::request::completing::{has_a_touchy_shoulder, rises_in_forms};
 use crate::request::{Request, Wish};
 use crate::search::Done;
 use crate::words::{Goal, LoadKind, Muscle, Pattern, Side, Supersets};
@@ -92,7 +93,8 @@ pub(super) fn lead(
             let fast_legs = goal == Goal::Power && is_two_legged_main(candidate);
             let has_to_come = wished && candidate.wish == Wish::Must;
             let needs = if candidate.is_wished() { THIN } else { thin };
-            let is_thin = done.sets + needs <= most && !has_to_come && !fast_legs;
+            let [rises, follows] = [true, false].map(|first| is_a_rise(request, candidate, first));
+            let is_thin = done.sets + needs <= most && !has_to_come && !fast_legs && !rises;
             let leads = can_lead(done) || wished || (whole_body && legs && !firm);
             let leg_lift = candidate.is_leg_lift() || wished || (legs && !firm);
             let leads_whole_body = match heavy_push {
@@ -105,16 +107,16 @@ pub(super) fn lead(
             (
                 (
                     is_out_of_turn(request, done) && (done.paired || pairs_lead),
-                    is_thin,
-                    !leads,
+                    (follows, is_thin),
+                    !leads || spared,
                     whole_body && !leads_whole_body,
-                    request.is_senior() && candidate.is_each_side(),
+                    request.is_senior() && candidate.is_each_side() && !rises,
                     touchy && candidate.pattern.press_or_row() == Some(Side::Push),
                 ),
                 (
                     (!wished, !has_to_come),
                     bar_first || !opens || !candidate.is_wished(),
-                    spared || pulls_last,
+                    pulls_last,
                     candidate.is_each_side(),
                     pulls,
                     !is_heavier(done),
@@ -130,6 +132,11 @@ pub(super) fn lead(
             )
         })
         .map(|done| done.candidate)
+}
+
+/// Whether who has nothing but a chair gets up, steps up or lunges with it, which comes first, or with what follows then.
+fn is_a_rise(request: &Request, candidate: &Candidate, first: bool) -> bool {
+    rises_in_forms(request) && matches!(candidate.pattern, Pattern::Squat | Pattern::Lunge) == first
 }
 
 /// Whether the only day of a week has a squat and a pull with the bar.

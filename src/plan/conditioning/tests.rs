@@ -1,6 +1,7 @@
 //! Growth, rests and places of conditioning.
 
 use super::*;
+use crate::plan::file::Session;
 use proptest::prelude::*;
 
 fn entry(id: &str, part: &str, kit: &str, measure: &str, reps: [u32; 2]) -> Entry {
@@ -81,6 +82,21 @@ fn power_keeps_it_apart_and_missing_modes_are_named() {
     assert!(chosen(&client("novice", "strength", "{minutes: 12}"), &[]).conditioning.is_none());
 }
 
+/// To lose fat who has trained begins with them, on the shortest bouts of the machine.
+#[test]
+fn who_has_trained_and_loses_fat_has_intervals_from_the_first_week() {
+    let entries = rowing();
+    let of = |status: &str, goal: &str| {
+        let profile =
+            client(status, goal, "{from_week: 1, minutes: 12, modes: [rowing-ergometer]}");
+        let conditioning = chosen(&profile, &entries).conditioning.unwrap();
+        conditioning.fullest(60, true).unwrap().items[0].exercise.clone()
+    };
+    assert_eq!(of("intermediate", "fat-loss"), "rowing-short-intervals");
+    assert_eq!(of("novice", "fat-loss"), "rowing-steady");
+    assert_eq!(of("intermediate", "endurance"), "rowing-steady");
+}
+
 #[test]
 fn meters_and_calories_are_round_numbers() {
     let entries = vec![
@@ -89,9 +105,11 @@ fn meters_and_calories_are_round_numbers() {
     ];
     let profile = client("intermediate", "fat-loss", "{from_week: 1, minutes: 15}");
     let conditioning = chosen(&profile, &entries).conditioning.unwrap();
-    let steady = conditioning.of_week(1, 0, 60, true).unwrap();
+    let steady = conditioning.of_week(1, 0, 60, false).unwrap();
     assert_eq!(steady.items[0].meters.as_ref().map(|meters| meters[0] % 100), Some(0));
-    let hard = conditioning.of_week(2, 0, 60, true).unwrap();
+    let hard = conditioning.of_week(1, 0, 60, true).unwrap();
+    let planned = conditioning.fullest(60, true).unwrap();
+    assert_eq!(planned.items[0].exercise, hard.items[0].exercise, "the week as planned says so");
     let calories = hard.items[0].calories.clone().unwrap();
     assert!(calories.len() >= 3 && calories.iter().all(|amount| *amount == 8));
 }
@@ -104,16 +122,21 @@ fn intervals_keep_a_day_from_heavy_legs() {
           sides: both, load: bar-total, measure: reps, reps: [3, 12], setup_s: 60}",
     )
     .unwrap();
-    let profile = client("intermediate", "hypertrophy", "{minutes: 12}");
-    let conditioning = chosen(&profile, &entries).conditioning.unwrap();
     let sessions: Vec<Session> = serde_yaml::from_str(
         "[{day: mon, groups: []}, {day: tue, groups: [{kind: single, items: [{exercise: back-squat, sets: 1, reps: [5]}]}]},
           {day: thu, groups: []}]",
     )
     .unwrap();
-    let days =
-        interval_days(&sessions, &conditioning, &|id| (id == "back-squat").then_some(&squat));
-    assert_eq!(days, [false, true, false]);
+    let days = |sport: &str| {
+        let mut profile = client("intermediate", "hypertrophy", "{minutes: 12}");
+        profile.other_training = serde_yaml::from_str(sport).unwrap();
+        let conditioning = chosen(&profile, &entries).conditioning.unwrap();
+        interval_days(&sessions, &conditioning, &|id| (id == "back-squat").then_some(&squat))
+    };
+    assert_eq!(days("[]"), [false, true, false]);
+    let hard = |day: &str| format!("[{{day: {day}, load: hard, muscles: [quads]}}]");
+    assert_eq!(days(&hard("wed")), [false, false, true], "nor on the eve of hard sport");
+    assert_eq!(days(&hard("tue")), [false, false, true], "nor on its day");
 }
 
 proptest! {
@@ -125,7 +148,7 @@ proptest! {
         let status = if novice { "novice" } else { "advanced" };
         let profile = client(status, "strength", &format!("{{from_week: {from}, minutes: {minutes}}}"));
         let conditioning = chosen(&profile, &entries).conditioning.unwrap();
-        let fullest = conditioning.fullest(session).and_then(|group| group.seconds);
+        let fullest = conditioning.fullest(session, false).and_then(|group| group.seconds);
         let mut before: Option<u32> = None;
         for week in 1..=20 {
             let group = conditioning.of_week(week, week.saturating_sub(from), session, false);

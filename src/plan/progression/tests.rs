@@ -115,7 +115,7 @@ impl Room {
             [vec!["back-squat", "one-arm-row", curl], vec!["bench-press", "one-arm-row", "plank"]];
         let sessions = self.profile.sessions.iter().zip(days).map(|(slot, ids)| {
             let mut groups: Vec<Group> = ids.into_iter().map(|id| self.group(id)).collect();
-            groups.extend(conditioning.and_then(|conditioning| conditioning.fullest(60)));
+            groups.extend(conditioning.and_then(|conditioning| conditioning.fullest(60, false)));
             let minutes = crate::plan::file::MinutesUsed { limit: 0, planned: 0.0, planned_s: 0 };
             let mut session = Session {
                 day: slot.day,

@@ -60,6 +60,7 @@ const FILTERS: &[Filter] = &[
     by_speed::for_legs_that_drive,
     by_speed::for_a_bar_on_the_legs,
     by_speed::for_the_known_clean,
+    by_speed::for_a_trunk_that_passes_on,
     by_client::for_a_staple,
     by_client::for_a_lift_that_does_more,
     by_client::for_older_joints,
@@ -144,7 +145,13 @@ pub(crate) fn standing_here(request: &Request, one: &Candidate) -> Standing {
             Standing::Staple
         }
         // A press that the legs drive is what a press is for power, for who is past the first steps.
-        Standing::Special if by_speed::is_fast_press(request, &one.entry) => Standing::Staple,
+        Standing::Regular | Standing::Special
+            if by_speed::is_fast_press(request, &one.entry)
+                && one.entry.load == LoadKind::BarTotal =>
+        {
+            Standing::Staple
+        }
+        Standing::Special if by_speed::is_fast_press(request, &one.entry) => Standing::Regular,
         Standing::Staple if lesser && request.candidates.iter().any(other) => Standing::Regular,
         standing => standing,
     }
