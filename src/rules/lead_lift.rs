@@ -130,6 +130,7 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
     const WHOLE: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], PRESSES];
     // Who begins late gets up from a seat first, of three days on two.
     const SEATS: [&[Pattern]; 3] = [&[Squat], &[Hinge], &[Squat]];
+    const LEGS: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[Squat, Lunge]];
     // For strength the bench is done fresh once.
     const STRONG: [&[Pattern]; 3] = [&[Squat, Lunge], &[Hinge], &[HorizontalPush]];
     // Past the first steps the bench stands between squat and pull, where the chest has rested for it; else a row or pull-up.
@@ -186,6 +187,8 @@ fn leads_in_turn(weekly: &Weekly, day: usize) -> &'static [Pattern] {
             Goal::Power => FAST,
             _ if older && weekly.request.days.len() <= 2 => return SEATS[0],
             _ if older => SEATS,
+            // To lose fat each day begins with the legs, which move most.
+            Goal::FatLoss => LEGS,
             _ => WHOLE,
         };
         let lead = whole[turn % whole.len()];

@@ -68,10 +68,15 @@ fn wanted(request: &Request) -> impl Iterator<Item = (&'static str, Pattern, boo
     })
 }
 
-/// From 65 on one heavy day of a lift is enough.
-fn comes_twice(request: &Request, twice: bool) -> bool {
+/// From 65 on one heavy day of a lift is enough, and who begins on two days has room for twice where one of its kind is known.
+fn comes_twice(request: &Request, pattern: Pattern, twice: bool) -> bool {
     let long = request.days.iter().all(|day| day.minutes >= LONG_MIN);
-    let two = request.days.len() == 2 && long && !request.too_close(0, 1);
+    let known = |one: &Candidate| {
+        one.pattern == pattern && request.profile.known_lifts.contains_key(&one.id)
+    };
+    let learns =
+        request.profile.training_status == Status::Novice && !request.candidates.iter().any(known);
+    let two = request.days.len() == 2 && long && !learns && !request.too_close(0, 1);
     twice && (request.days.len() >= TWICE_FROM_DAYS || two) && !request.is_senior()
 }
 
@@ -125,7 +130,7 @@ impl Rule for StrengthLifts {
                 continue;
             }
             weekly.miss(self.id(), name, Tier::Coverage, at_least(done, 1.0), MAIN_MISSING);
-            if comes_twice(weekly.request, twice) {
+            if comes_twice(weekly.request, pattern, twice) {
                 self.on_two_days(weekly, name, pattern);
             }
         }
@@ -142,7 +147,7 @@ impl Rule for StrengthLifts {
                 session.work().any(|item| trains(request, &item.entry, pattern))
             };
             let days = week.sessions.iter().filter(has).count();
-            if comes_twice(request, twice) && days < 2 {
+            if comes_twice(request, pattern, twice) && days < 2 {
                 let text = format!("a {name} with the bar on two days");
                 let got = days.to_string();
                 findings.push(Finding::broken(self.id(), name, text, got).as_shortfall());

@@ -10,10 +10,12 @@ use crate::model::goal::at_most;
 use crate::model::points::SUPPORT_AGAIN;
 use crate::model::tier::Tier;
 use crate::program::Term;
+use crate::request::candidate::Station;
 use crate::request::dose::Duty;
+use crate::request::standing::loads_both_legs;
 use crate::request::{Candidate, Request};
 use crate::week::Week;
-use crate::words::{Goal, Pattern};
+use crate::words::{Goal, LoadKind, Pattern};
 
 /// Support by movement.
 pub(super) struct SupportLifts;
@@ -26,6 +28,8 @@ fn most(request: &Request, pattern: Pattern) -> Option<u32> {
     let goal = request.profile.goal;
     let heavy = matches!(goal, Goal::Strength | Goal::Power);
     match pattern {
+        // With nothing but dumbbells one leg at a time is what is heavy.
+        Pattern::Lunge if goal == Goal::Hypertrophy && !squats_heavy(request) => None,
         Pattern::Lunge if heavy || goal == Goal::Hypertrophy => Some(1),
         // A back for size has one day with a load in front of it; strength has a heavy and a lighter one.
         Pattern::Hinge if goal == Goal::Hypertrophy => Some(1),
@@ -43,6 +47,14 @@ fn most(request: &Request, pattern: Pattern) -> Option<u32> {
         }
         _ => None,
     }
+}
+
+/// Whether a bar or a machine loads both legs.
+fn squats_heavy(request: &Request) -> bool {
+    request.candidates.iter().any(|one| {
+        let big = one.entry.load == LoadKind::BarTotal || matches!(one.station, Station::Fixed(_));
+        big && loads_both_legs(&one.entry, Pattern::Squat)
+    })
 }
 
 /// Whether a hinge is known or asked for, and comes anyway.

@@ -281,3 +281,18 @@ fn for_size_a_machine_follows_the_hinge() {
     assert!(!hinges.is_empty() && !presses.is_empty());
     assert!(hinges.iter().all(|(day, _)| squats.iter().all(|(other, _)| day != other)));
 }
+
+/// Who begins and knows no lift learns the wished pull-up on both of two days, for a few with as much help as that takes.
+#[test]
+fn the_first_pull_up_comes_twice_and_for_a_few() {
+    let days = "sessions: [{day: mon, minutes: 60}, {day: thu, minutes: 60}]\n";
+    let plan = plan(&format!(
+        "goal: strength\ntraining_status: novice\nsex: female\nbody_mass_kg: 60\n\
+         equipment: [barbell, squat-rack, bench, dumbbells, pull-up-bar, resistance-band]\n\
+         exercises: {{must: [band-assisted-pull-up]}}\n{days}"
+    ));
+    let pulls: Vec<_> =
+        items(&plan).filter(|(_, item)| item.exercise == "band-assisted-pull-up").collect();
+    assert_eq!(pulls.iter().map(|(day, _)| *day).collect::<Vec<_>>(), [0, 1]);
+    assert!(pulls.iter().all(|(_, item)| item.reps.as_ref().is_some_and(|reps| reps[0] == 5)));
+}

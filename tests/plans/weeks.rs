@@ -285,3 +285,32 @@ fn who_has_a_chair_gets_up_steps_up_and_lunges() {
     assert_eq!((seats.len(), steps.len()), (1, 2), "{seats:?} {steps:?}");
     assert!(seats.iter().all(|(day, _)| steps.iter().all(|(other, _)| day != other)));
 }
+
+/// Each day begins with the legs, and small work for what should get more is done nearer to the limit.
+#[test]
+fn to_lose_fat_no_day_begins_with_a_press() {
+    let gym = "equipment: [barbell, squat-rack, bench, dumbbells, leg-press, lat-pulldown, seated-row-machine, chest-press-machine]\n";
+    let plan = plan(&format!(
+        "goal: fat-loss\ntraining_status: novice\nsex: female\nbody_mass_kg: 88\n{gym}{}",
+        days(3, 50)
+    ));
+    for (day, session) in plan.sessions.iter().enumerate() {
+        let first = session.groups.iter().find(|group| group.is_work()).unwrap();
+        let legs = first.items.iter().any(|item| {
+            let pattern = PLANNER.catalog().get(&item.exercise).unwrap().pattern.unwrap();
+            pattern.side() == Some(weekwright::words::Side::Legs)
+        });
+        assert!(legs, "day {day}");
+    }
+}
+
+#[test]
+fn what_should_get_more_is_done_nearer_to_the_limit() {
+    let reserve = |keys: &str| {
+        let client = client(&format!(
+            "goal: endurance\ntraining_status: intermediate\nequipment: [dumbbells]\n{keys}"
+        ));
+        as_done(&client, PLANNER.catalog().get("dumbbell-calf-raise").unwrap(), None).rir
+    };
+    assert_eq!((reserve(""), reserve("emphasis: {calves: more}")), (3, 2));
+}

@@ -7,7 +7,7 @@ use crate::strength::estimate::Ask;
 use crate::strength::ladder::to_kg;
 use crate::strength::racks::ladder;
 use crate::strength::working_load::KnownLifts;
-use crate::words::{Goal, Kit, Measure, Pattern, Side, Sides, Status, Turn};
+use crate::words::{Emphasis, Goal, Kit, LoadKind, Measure, Pattern, Side, Sides, Status, Turn};
 
 /// The lighter day keeps so many repetitions more than the heavier. Common practice.
 const LIGHTER_BY: u32 = 2;
@@ -39,6 +39,7 @@ pub fn as_done(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
         false => dose_for(profile.goal, profile.training_status, entry, turn),
     };
     let usual = &by_side(profile.goal, entry, dose(turn));
+    let usual = &to_the_first(profile, entry, nearer(profile, entry, usual));
     let duty = Duty::of(entry);
     let keeps = entry.measure != Measure::Reps
         || !matches!(duty, Duty::Main | Duty::Compound | Duty::Explosive);
@@ -106,6 +107,32 @@ pub fn as_done(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
     let low = least.min(as_done.saturating_sub(1)).max(as_done.saturating_sub(BEGINS_UNDER)).max(1);
     let reps = [low, as_done];
     Dose { reps, aim: as_done, rir, ..usual.clone() }
+}
+
+/// Who wants to be strong gets to the first pull-up by a few with as little help as they need, and not by eights. Common practice.
+fn to_the_first(profile: &Profile, entry: &Entry, dose: Dose) -> Dose {
+    const FEW: [u32; 2] = [4, 6];
+    const AIM: u32 = 5;
+    let lists = [&profile.exercises.must, &profile.exercises.prefer];
+    let wished = lists.iter().any(|list| list.contains(&entry.id));
+    let helped = entry.load == LoadKind::Assisted && entry.pattern == Some(Pattern::VerticalPull);
+    if profile.goal == Goal::Strength && helped && wished {
+        return Dose { reps: FEW, aim: AIM, ..dose };
+    }
+    dose
+}
+
+/// Work of one joint for a muscle that should get more is done nearer to the limit, past the first steps. Common practice.
+fn nearer(profile: &Profile, entry: &Entry, dose: &Dose) -> Dose {
+    const RESERVE: u32 = 2;
+    let lags = entry.direct.first().is_some_and(|muscle| {
+        profile.emphasis.get(muscle).is_some_and(|wish| *wish == Emphasis::More)
+    });
+    let learns = profile.training_status == Status::Novice;
+    if lags && !learns && Duty::of(entry) == Duty::Isolation {
+        return Dose { rir: dose.rir.min(RESERVE), ..dose.clone() };
+    }
+    dose.clone()
 }
 
 /// Legs and the trunk that work one side after the other are under way twice as long: of ten and more repetitions two fewer
