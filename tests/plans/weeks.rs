@@ -308,7 +308,8 @@ fn to_lose_fat_no_day_begins_with_a_press() {
 fn what_should_get_more_is_done_nearer_to_the_limit() {
     let reserve = |keys: &str| {
         let client = client(&format!(
-            "goal: endurance\ntraining_status: intermediate\nequipment: [dumbbells]\n{keys}"
+            "goal: endurance\ntraining_status: intermediate\nequipment: [dumbbells]\n{}{keys}",
+            days(2, 45)
         ));
         as_done(&client, PLANNER.catalog().get("dumbbell-calf-raise").unwrap(), None).rir
     };
