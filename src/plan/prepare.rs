@@ -7,6 +7,7 @@ use crate::input::catalog::Entry;
 use crate::input::plan::{Group, Item};
 use crate::input::profile::Limit;
 use crate::request::candidate::grade;
+use crate::request::standing::keeps_off_the_floor;
 use crate::request::{Day, Request};
 use crate::timing;
 use crate::words::{Grade, GroupKind, Measure, Muscle, Part, Pattern, Role, Sides, Stress};
@@ -80,9 +81,19 @@ fn usable<'a>(request: &'a Request, parts: &[Part]) -> Vec<&'a Entry> {
             || grade(entry, Stress::Inverted).is_some();
         hard && request.is_senior()
     };
-    // Who must not kneel, and who is 65, gets ready on the feet: down to the floor and up again is work of its own.
-    let stays_up =
-        request.is_senior() || request.profile.limits.contains(&Limit::Whole(Stress::Kneeling));
+    // Who must not kneel, dislikes the floor or is 65 gets ready on the feet: down and up again is work of its own.
+    let stays_up = request.is_senior()
+        || keeps_off_the_floor(request)
+        || request.profile.limits.contains(&Limit::Whole(Stress::Kneeling));
+    // A back that is spared is not folded to get warm either.
+    let folds =
+        |entry: &&Entry| request.minds_its_back() && grade(entry, Stress::Inverted).is_some();
+    // Nor is done what the client would rather not do later.
+    let wishes = &request.profile.exercises;
+    let unwanted = |entry: &&Entry| {
+        let work = entry.id.strip_suffix("-prep").unwrap_or(&entry.id);
+        wishes.avoid.iter().chain(&wishes.never).any(|id| id == work)
+    };
     let lies = |entry: &&Entry| {
         const LYING: [Stress; 3] = [Stress::Prone, Stress::Supine, Stress::Kneeling];
         let down = LYING.iter().any(|stress| grade(entry, *stress).is_some());
@@ -90,7 +101,8 @@ fn usable<'a>(request: &'a Request, parts: &[Part]) -> Vec<&'a Entry> {
             && (down || entry.part == Some(Part::Rolling) || entry.id.starts_with("side-lying"))
     };
     let usable = request.eligible_for(Role::Prep).filter(of_parts);
-    usable.filter(|entry| !deep(entry) && !lies(entry)).collect()
+    let out = |entry: &&Entry| deep(entry) || lies(entry) || folds(entry) || unwanted(entry);
+    usable.filter(|entry| !out(entry)).collect()
 }
 
 /// Muscles that still wait for an item count most, and the day's first muscles before others.

@@ -1,6 +1,10 @@
 //! What is left to choose from, by what the client wishes, can do and has to lift. Common practice.
 
+use weekwright::words::{GroupKind, Stress};
+
 use super::choosing::left;
+use super::shape::plan;
+use crate::rules::check::PLANNER;
 
 #[test]
 fn who_likes_one_pull_off_the_floor_does_no_other() {
@@ -316,4 +320,37 @@ fn for_power_the_trunk_is_bent_against_no_load() {
         "training_status: advanced\nequipment: [cable-station]\ngoal: ",
     );
     assert_eq!((of("power"), of("hypertrophy")), ([false, true], [true, true]));
+}
+
+/// Three exercises on the floor that are disliked stand for all of them, and for getting ready there.
+#[test]
+fn who_dislikes_the_floor_stays_on_the_feet() {
+    let kit = "goal: fat-loss\ntraining_status: novice\nequipment: [dumbbells, bench, cable-station, lat-pulldown]\n";
+    let of = left(["ab-wheel-rollout", "dead-bug", "cable-anti-rotation-press"], kit);
+    assert!(of("")[1]);
+    let dislikes = "exercises: {avoid: [plank, bird-dog, curl-up]}\n";
+    assert_eq!(of(dislikes), [false, false, true]);
+    let ready = |keys: &str| -> Vec<String> {
+        let days = "sessions: [{day: mon, minutes: 60}, {day: thu, minutes: 60}]\n";
+        let plan = plan(&format!("{kit}{days}{keys}"));
+        let groups = plan.sessions.into_iter().flat_map(|session| session.groups);
+        let preps = groups.filter(|group| group.kind == GroupKind::Prep);
+        preps.flat_map(|group| group.items).map(|item| item.exercise).collect()
+    };
+    let floor = |id: &String| {
+        let catalog = PLANNER.catalog();
+        let stress = &catalog.get(id).unwrap().stress;
+        let parts = stress.iter().flat_map(weekwright::input::catalog::StressTag::parts);
+        parts
+            .into_iter()
+            .any(|(tag, _)| matches!(tag, Stress::Prone | Stress::Supine | Stress::Kneeling))
+    };
+    assert!(ready("").iter().any(floor));
+    assert!(!ready(dislikes).iter().any(floor));
+    let back = ready("limits: [loaded-spinal-flexion]\n");
+    assert!(
+        !back.iter().any(|id| id == "squat-to-reach-flow" || id == "inchworm-flow"),
+        "{back:?}"
+    );
+    assert!(!ready("exercises: {never: [bird-dog]}\n").contains(&"bird-dog-prep".to_owned()));
 }

@@ -2,11 +2,11 @@
 
 use std::sync::Arc;
 
-use super::better;
+use super::{better, grade};
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
 use crate::request::{Barred, Request, screening};
-use crate::words::{Goal, Kind, Kit, LoadKind, Pattern, Sex, Standing, Status};
+use crate::words::{Goal, Kind, Kit, LoadKind, Pattern, Sex, Standing, Status, Stress};
 
 /// Whether nobody can say that the client pulls the whole body up often enough for a set: most women below advanced do it
 /// a few times or not yet, and so do most women from 60 on, most men from 65 on and most who are heavy for their height.
@@ -121,4 +121,31 @@ pub(super) fn for_what_no_band_carries(
     };
     let wanted = heavy && vertical && hangs && unknown;
     usable.iter().find(other).filter(|_| wanted).map(better)
+}
+
+/// Whether an exercise is done lying down or on the knees.
+fn is_on_the_floor(entry: &Entry) -> bool {
+    const DOWN: [Stress; 3] = [Stress::Prone, Stress::Supine, Stress::Kneeling];
+    DOWN.iter().any(|stress| grade(entry, *stress).is_some())
+}
+
+/// Whether a client would rather not get down to the floor: three exercises there are disliked, and more would be like them.
+pub(crate) fn keeps_off_the_floor(request: &Request) -> bool {
+    const MANY: usize = 3;
+    let wishes = &request.profile.exercises;
+    let unwanted = wishes.avoid.iter().chain(&wishes.never);
+    let entries = unwanted.filter_map(|id| request.entries.get(id));
+    entries.filter(|entry| is_on_the_floor(entry)).count() >= MANY
+}
+
+/// Who dislikes the floor holds the trunk on the feet. Common practice.
+pub(super) fn for_the_feet(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let trunk = |entry: &Entry| entry.pattern.is_some_and(Pattern::is_trunk);
+    let down = keeps_off_the_floor(request) && trunk(entry) && is_on_the_floor(entry);
+    let standing = |other: &&&Arc<Entry>| trunk(other) && !is_on_the_floor(other);
+    usable.iter().find(standing).filter(|_| down).map(better)
 }

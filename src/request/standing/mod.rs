@@ -11,6 +11,7 @@ mod by_load;
 mod by_speed;
 mod older;
 
+pub(crate) use self::by_body::keeps_off_the_floor;
 pub(crate) use self::by_kit::is_a_room;
 pub(crate) use self::by_speed::is_fast_press;
 
@@ -39,6 +40,7 @@ const SPARING: &[Filter] = &[
     by_limit::for_a_shoulder_that_is_spared,
     by_load::for_less_load,
     by_body::for_what_no_band_carries,
+    by_body::for_the_feet,
 ];
 
 /// The reasons, the first that holds first. One more is a function and a line.
