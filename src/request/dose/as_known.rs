@@ -136,11 +136,10 @@ fn nearer(profile: &Profile, entry: &Entry, dose: &Dose) -> Dose {
 }
 
 /// Legs and the trunk that work one side after the other are under way twice as long: of ten and more repetitions two fewer
-/// are done on each, unless all-round fitness has the time for them; for power of eight, as they are to be quick. Common
-/// practice.
+/// are done on each, unless all-round fitness has the time for them. Common practice.
 fn by_side(goal: Goal, entry: &Entry, dose: &Dose) -> Dose {
     const FEWER: u32 = 2;
-    let from = if goal == Goal::Power { 8 } else { 10 };
+    const FROM: u32 = 10;
     let legs = Duty::of(entry) != Duty::Isolation
         && entry.pattern.and_then(Pattern::side) == Some(Side::Legs);
     let trunk = entry.pattern.is_some_and(Pattern::is_trunk);
@@ -148,8 +147,7 @@ fn by_side(goal: Goal, entry: &Entry, dose: &Dose) -> Dose {
     let loaded = trunk || entry.is_loaded();
     let halves = entry.sides == Sides::Each && entry.measure == Measure::Reps;
     let halves = halves && loaded && (legs || trunk);
-    let halves = halves && !(goal == Goal::Power && trunk);
-    if !halves || dose.aim < from || goal == Goal::GeneralFitness {
+    if !halves || dose.aim < FROM || goal == Goal::GeneralFitness {
         return dose.clone();
     }
     Dose { reps: dose.reps.map(|reps| reps - FEWER), aim: dose.aim - FEWER, ..dose.clone() }
