@@ -214,7 +214,8 @@ impl<'a> Progress<'_, 'a> {
         if let Some((heavy, load)) = heavy {
             amount = heavy.reps;
             rir = rir.map(|_| heavy.rir);
-            load_kg = load.or(load_kg);
+            // A week that asks for less than the kit's lightest step stays where the last one was.
+            load_kg = load.or_else(|| load_kg.into_iter().chain(standing.before).reduce(f64::min));
         }
         item.sets = sets;
         set_amounts(item, amount);

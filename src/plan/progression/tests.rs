@@ -1,5 +1,7 @@
 //! Courses of 1 to 52 weeks for made-up clients of a boathouse gym.
 
+mod light;
+
 use super::*;
 use crate::input::place::Equipment;
 use crate::plan::conditioning::choose;
@@ -139,14 +141,23 @@ impl Room {
         let usable: Vec<&Entry> =
             self.entries.iter().filter(|entry| entry.part.is_some()).collect();
         let conditioning = choose(&self.profile, &usable, &careful).conditioning;
+        self.weeks_of(conditioning.as_ref(), &|block| self.block(block, conditioning.as_ref()))
+    }
+
+    fn weeks_of(
+        &self,
+        conditioning: Option<&Conditioning<'_>>,
+        block: &dyn Fn(usize) -> Vec<Session>,
+    ) -> Vec<Week> {
+        let careful = advise(&self.profile).start;
         let course = Course {
             profile: &self.profile,
             start: Some(jiff::civil::date(2027, 1, 4)),
             careful: &careful,
-            conditioning: conditioning.as_ref(),
+            conditioning,
             entry: &|id| self.entry(id),
             lift: &|id| self.lift(id),
-            block: &|block| self.block(block, conditioning.as_ref()),
+            block,
         };
         weeks(&course)
     }
