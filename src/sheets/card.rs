@@ -2,10 +2,11 @@
 
 pub(super) mod next;
 
+use itertools::Itertools as _;
 use serde::Serialize;
 
 use super::wording::say;
-use super::{Names, clean, head, kit, phrase};
+use super::{Names, clean, head, heed, kit, phrase};
 use crate::book::written::{has_load, planned_words};
 use crate::input::catalog::Entry;
 use crate::plan::file::{Group, Item, Plan, Session};
@@ -297,6 +298,13 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
     let units = head::units(plan);
     let text = |text: &Option<String>| text.as_deref().map(clean::line).unwrap_or_default();
     let [plates, load_note] = phrase::plates(&phrase::without_estimate(&text(&item.load_note)));
+    let lift = entry.filter(|entry| entry.pattern.is_some());
+    let heed =
+        head::profile(plan).zip(lift).and_then(|(profile, entry)| heed::words(profile, entry));
+    let load_note = [&shortened(load_note), heed.unwrap_or_default()]
+        .into_iter()
+        .filter(|text| !text.is_empty())
+        .join("; ");
     Line {
         label: String::new(),
         id: item.exercise.clone(),
@@ -306,7 +314,7 @@ fn line(plan: &Plan, item: &Item, names: &Names<'_>) -> Line {
         each_side: item.each_side,
         planned: phrase::planned(item, units),
         load: phrase::load(item, entry, units),
-        load_note: shortened(load_note),
+        load_note,
         plates,
         ramp: phrase::ramp(&item.ramp, units),
         rest: if item.rest_s == 0 || item.sets == 1 && is_timed(entry.map(|entry| entry.measure)) {

@@ -11,6 +11,7 @@ mod csv;
 mod data;
 mod day;
 pub(crate) mod head;
+mod heed;
 pub(crate) mod html;
 mod ics;
 mod kit;
