@@ -74,7 +74,8 @@ pub fn choose<'a>(profile: &Profile, usable: &[&'a Entry], start: &CarefulStart)
     }
     let wished = wished(wish, usable, &mut choice.notes);
     let of = |part: Part| wished.iter().copied().filter(move |entry| entry.part == Some(part));
-    let (steady, intervals) = (of(Part::Steady).next(), of(Part::Intervals).min_by_key(bout_s));
+    let intervals = of(Part::Intervals).min_by_key(bout_s);
+    let steady = of(Part::Steady).next().or_else(|| steady_form(intervals?, usable));
     if steady.is_none() && intervals.is_none() {
         choice.notes.push("no conditioning: nothing for it is left by kit and limits".to_owned());
         return choice;
@@ -123,6 +124,12 @@ fn wished<'a>(
         wished.sort_by_key(|entry| entry.needs.iter().any(Vec::is_empty));
     }
     wished
+}
+
+/// What stands in for intervals that are wished alone, in weeks and on days that are not for hard work.
+fn steady_form<'a>(intervals: &Entry, usable: &[&'a Entry]) -> Option<&'a Entry> {
+    let alike = |one: &&Entry| intervals.easier.contains(&one.id) || shares_kit(one, intervals);
+    usable.iter().copied().filter(|one| one.part == Some(Part::Steady)).find(alike)
 }
 
 fn shares_kit(one: &Entry, other: &Entry) -> bool {

@@ -49,6 +49,19 @@ fn a_vigorous_minute_counts_two() {
     assert!(weekly_text(24.0, 0.0).contains("worth 24 moderate minutes"));
 }
 
+/// Bouts that are wished alone have a steady form for the days that are not for hard work.
+#[test]
+fn bouts_alone_have_a_steady_form() {
+    let mut bouts = entry("march-bouts", "intervals", "", "seconds", [20, 60]);
+    bouts.easier = vec!["step-circuit".to_owned()];
+    let entries = [bouts, entry("step-circuit", "steady", "", "seconds", [180, 900])];
+    let profile =
+        client("intermediate", "fat-loss", "{from_week: 1, minutes: 8, modes: [march-bouts]}");
+    let conditioning = chosen(&profile, &entries).conditioning.unwrap();
+    let done = |fits| conditioning.of_week(1, 0, 40, fits).unwrap().items[0].exercise.clone();
+    assert_eq!([done(true), done(false)], ["march-bouts", "step-circuit"]);
+}
+
 #[test]
 fn novices_start_steady_in_their_week_and_meet_intervals_after_three_weeks() {
     let entries = rowing();
