@@ -8,6 +8,7 @@ mod remarks;
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
+use self::as_done::for_long_sets;
 use crate::input::catalog::Entry;
 use crate::input::plan::FindLoad;
 use crate::input::profile::Profile;
@@ -151,9 +152,12 @@ impl KnownLifts {
 
     /// The load in kilograms that the maximum gives, before cap and rounding.
     fn wanted(&self, entry: &Entry, source: &Source<'_>, ask: Ask) -> Option<f64> {
-        let percent = percent_at_reserve(ask.reps, ask.rir)?;
         let done = source.lift;
-        let [asked, then] = [ask.reps + ask.rir, done.reps + done.rir];
+        let [asked, then] = [ask.reps.saturating_add(ask.rir), done.reps.saturating_add(done.rir)];
+        let Some(percent) = percent_at_reserve(ask.reps, ask.rir) else {
+            let known = source.direct && entry.load != LoadKind::BodyweightPlus;
+            return if known { for_long_sets(done.load_kg, asked, then) } else { None };
+        };
         let no_more = source.direct && asked >= then;
         let again = source.direct && done.rir >= EASY;
         let bound = ask.most_percent.filter(|most| !again || *most < OF_TRAINED_AGE);

@@ -128,3 +128,20 @@ fn repetitions_do_not_fall_at_the_same_load() {
     }
     assert!(same > 0, "some step of the bar is too far for a week");
 }
+
+/// What is known for elevens is told for fifteens as well.
+#[test]
+fn a_known_raise_has_its_load_for_more_repetitions() {
+    let plan = plan(
+        "goal: hypertrophy\ntraining_status: intermediate\nequipment: [calf-raise-machine, leg-press, dumbbells]\nweeks: 3\n\
+         exercises: {must: [machine-calf-raise]}\nknown_lifts: {machine-calf-raise: {load: 120, reps: 11, rir: 1}}\n\
+         sessions: [{day: mon, minutes: 60}, {day: thu, minutes: 60}]\n",
+    );
+    for week in &plan.weeks {
+        let items = week.sessions.iter().flat_map(|one| &one.groups).flat_map(|group| &group.items);
+        for raise in items.filter(|item| item.exercise == "machine-calf-raise") {
+            let load = raise.load_kg.expect("a load");
+            assert!((95.0..=120.0).contains(&load), "{load}");
+        }
+    }
+}

@@ -44,8 +44,11 @@ impl Dose {
         let low = self.reps[0].max(own_low);
         let high = self.reps[1].min(own_high);
         if entry.measure == self.unit && low <= high {
-            let more = if is_raise(entry) { RAISE_MORE } else { 0 };
-            return Span { low, high, aim: (self.aim + more).clamp(low, high) };
+            if !is_raise(entry) {
+                return Span { low, high, aim: self.aim.clamp(low, high) };
+            }
+            let aim = (self.aim + RAISE_MORE).clamp(low, high);
+            return Span { low: low.max(aim.saturating_sub(RAISE_GROWS)), high, aim };
         }
         if entry.measure == self.unit && self.reps[0] > own_high {
             // The exercise stops short of the dose: its own top is the nearest to what is wanted.
@@ -70,13 +73,15 @@ impl Dose {
     }
 }
 
-/// Raises, face pulls, outward turns and calves take so many more: small joints like light loads. Common practice.
+/// Raises, flies, face pulls, straight-arm pulldowns, outward turns and calves take so many more: small joints like light loads. Common practice.
 const RAISE_MORE: u32 = 3;
+/// So far under that their weeks begin, as those of other small work do: from the low end of it they would be its like for a month.
+const RAISE_GROWS: u32 = 2;
 
 fn is_raise(entry: &Entry) -> bool {
     use Pattern::{
-        HipAbduction, HipAdduction, PlantarFlexion, ShoulderAbduction, ShoulderExternalRotation,
-        ShoulderHorizontalAbduction,
+        HipAbduction, HipAdduction, PlantarFlexion, ShoulderAbduction, ShoulderExtension,
+        ShoulderExternalRotation, ShoulderHorizontalAbduction, ShoulderHorizontalAdduction,
     };
     entry.kind == Some(Kind::Isolation)
         && entry.measure == Measure::Reps
@@ -87,8 +92,10 @@ fn is_raise(entry: &Entry) -> bool {
                     | HipAdduction
                     | PlantarFlexion
                     | ShoulderAbduction
+                    | ShoulderExtension
                     | ShoulderExternalRotation
                     | ShoulderHorizontalAbduction
+                    | ShoulderHorizontalAdduction
             )
         })
 }

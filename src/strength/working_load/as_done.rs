@@ -3,10 +3,16 @@
 use super::{Ask, KnownLifts, Ladder, Lift, MOST_REPS, WorkingLoad};
 use crate::input::catalog::Entry;
 
-/// So many repetitions fewer than were done are still told from them.
+/// So many repetitions fewer than were done, or more, are still told from them.
 const NEARLY: u32 = 4;
 /// So much of a load is a repetition in long sets. Common practice.
 const FOR_A_REPETITION: f64 = 0.025;
+
+/// The load of a set that is longer than the table of repetitions, from one that is not much shorter.
+pub(super) fn for_long_sets(load_kg: f64, asked: u32, then: u32) -> Option<f64> {
+    let more = asked.checked_sub(then).filter(|more| *more <= NEARLY)?;
+    Some(load_kg * (1.0 - FOR_A_REPETITION * f64::from(more)))
+}
 
 impl KnownLifts {
     /// A lift that was done for too many repetitions to estimate from, where no more are asked for.
