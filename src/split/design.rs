@@ -98,8 +98,13 @@ fn designed(request: &Request, style: &Style) -> Option<Split> {
         // Where the upper half has days enough, the legs have theirs to themselves, for strength sooner, as the bar is for arms, too.
         let strong = usize::from(request.profile.goal == Goal::Strength);
         let enough = days.iter().filter(|day| upper(day)).count() + strong > ENOUGH_DAYS;
-        let apart = enough && *muscle != Muscle::Calves;
-        let days = days.iter_mut().filter(|day| !apart || upper(day));
+        // Calves have the days of the legs, where those are two.
+        let legs = |day: &SplitDay| day.takes(Muscle::Quads) || day.takes(Muscle::Hamstrings);
+        let on_legs = days.iter().filter(|day| legs(day)).count() >= ENOUGH_DAYS;
+        let calves = *muscle == Muscle::Calves;
+        let goes =
+            |day: &SplitDay| if calves { !on_legs || legs(day) } else { !enough || upper(day) };
+        let days = days.iter_mut().filter(|day| goes(day));
         days.for_each(|day| day.muscles.extend([*muscle]));
     }
     Some(Split { name: style.name.to_owned(), days })
@@ -141,16 +146,39 @@ fn solve(request: &Request, ideas: &[Ideas]) -> Option<Vec<SplitDay>> {
         }
     }
     let (_, sequence) = best?;
+    let on: Vec<(Muscle, Days)> = days_of(ideas, &hard, &sequence);
     let days = sequence.iter().enumerate().map(|(day, idea)| {
         let (name, muscles, whole_body) = &ideas[day][*idea];
         let is_hard = |muscle: &Muscle| {
-            let days = hard.iter().find(|hard| hard.muscle == *muscle);
-            days.is_none_or(|hard| hard.best(trained(ideas, &sequence, *muscle)).1 & bit(day) != 0)
+            let days = on.iter().find(|(of, _)| of == muscle);
+            days.is_none_or(|(_, days)| days & bit(day) != 0)
         };
         let hard = muscles.iter().copied().filter(is_hard).collect();
         SplitDay { idea: name.clone(), muscles: muscles.clone(), hard, whole_body: *whole_body }
     });
     Some(days.collect())
+}
+
+/// What presses train.
+const PRESSED: [Muscle; 4] =
+    [Muscle::Chest, Muscle::FrontDelts, Muscle::SideDelts, Muscle::Triceps];
+
+/// The hard days of each muscle. Where a day that may be hard is left without any large muscle, as two longer ones are as good
+/// for each, the presses have it in place of one of theirs.
+fn days_of(ideas: &[Ideas], hard: &[HardDays], sequence: &[usize]) -> Vec<(Muscle, Days)> {
+    let trains = |one: &HardDays| trained(ideas, sequence, one.muscle);
+    let best = |one: &HardDays| (one.muscle, one.best(trains(one)).1);
+    let mut on: Vec<(Muscle, Days)> = hard.iter().map(best).collect();
+    let large = on.iter().filter(|(muscle, _)| muscle.is_major());
+    let taken = large.fold(0, |taken, (_, days)| taken | days);
+    for hollow in (0..sequence.len()).filter(|day| taken & bit(*day) == 0) {
+        for (one, (_, days)) in hard.iter().zip(&mut on) {
+            if PRESSED.contains(&one.muscle) {
+                *days = one.with(trains(one), hollow).unwrap_or(*days);
+            }
+        }
+    }
+    on
 }
 
 const fn bit(day: usize) -> Days {
@@ -285,6 +313,20 @@ impl HardDays {
 
     fn best(&self, trained: Days) -> (f64, Days) {
         self.best[trained as usize]
+    }
+
+    /// As many days as the best, and nearly as good, with one of them given for another.
+    fn with(&self, trained: Days, day: usize) -> Option<Days> {
+        /// Longer and earlier days are worth less than this.
+        const TIE: f64 = 0.05;
+        let (points, best) = self.best(trained);
+        let given = (0..Days::BITS as usize).filter(|given| best & bit(*given) != 0);
+        let others = given.map(|given| self.best(trained & !bit(given)));
+        let fits = |(worth, days): &(f64, Days)| {
+            days & bit(day) != 0 && days.count_ones() == best.count_ones() && worth + TIE > points
+        };
+        let mut fitting = others.filter(fits);
+        fitting.next().map(|(_, days)| days)
     }
 }
 

@@ -89,18 +89,16 @@ pub(super) fn lead(
                 goal == Goal::Hypertrophy && prime.is_some_and(|one| request.wants_more(one));
             let opens = more || grows || !is_light || !request.trains_heavy();
             let wished = request.is_wished_lead(candidate) && opens && !bar_first && !waits;
-            // What is asked for leads with fewer sets, too, and so do the legs where they should be fast.
+            // With fewer sets, too, lead what is asked for, legs that should be fast and the squat before the only day's pull.
             let fast_legs = goal == Goal::Power && is_two_legged_main(candidate);
             let has_to_come = wished && candidate.wish == Wish::Must;
             let needs = if candidate.is_wished() { THIN } else { thin };
             let [rises, follows] = [true, false].map(|first| is_a_rise(request, candidate, first));
-            let is_thin = done.sets + needs <= most && !has_to_come && !fast_legs && !rises;
+            let first = rises || fast_legs || between && candidate.pattern == Pattern::Squat;
+            let is_thin = done.sets + needs <= most && !has_to_come && !first;
             let leads = can_lead(done) || wished || (whole_body && legs && !firm);
             let leg_lift = candidate.is_leg_lift() || wished || (legs && !firm);
-            let leads_whole_body = match heavy_push {
-                true => is_heavier(done) || more,
-                false => leg_lift,
-            };
+            let leads_whole_body = if heavy_push { is_heavier(done) || more } else { leg_lift };
             let pulls_last = between && candidate.pattern == Pattern::Hinge;
             let overhead = strong && candidate.pattern == Pattern::VerticalPush && !press_day;
             let spared = candidate.prime().is_some_and(|prime| request.wants_less(prime));
