@@ -120,7 +120,7 @@ weights! {
             /// The same where the first day that could have it is led by something else.
             WISHED_LEAD_SECOND = -12.0;
             /// A known squat, press or pull that comes in the later half of the days only: the week opens with what is known.
-            KNOWN_LATE = -5.0;
+            KNOWN_LATE = -7.0;
             /// A fast lift that is liked or asked for and comes in the later half of the days only.
             LIKED_FAST_LATE = -20.0;
             /// A main lift that is liked or asked for and comes in the later half of the days only.
@@ -197,7 +197,7 @@ weights! {
             NO_SIDE_WORK = -14.0;
             /// A week with trunk work on two days or more, none of it against the arch of the back.
             NO_FRONT_WORK = -14.0;
-            /// A second trunk exercise of the week against the same movement, but the arch of the back.
+            /// A second trunk exercise of the week against the same movement, a third against the arch of the back.
             SAME_TRUNK = -6.0;
         "explosive-work":
             /// A week for power with a fast lift with the bar on one day only, or beside a pull off the floor.
@@ -294,7 +294,7 @@ weights! {
             /// Small work that stands alone though it could go in turn, else.
             ALONE_SMALL = -8.0;
         "planned-time":
-            /// Three minutes under the aim.
+            /// Three minutes under the aim, and once more from five minutes under it on: that holds another exercise.
             IDLE = -12.0;
         "coach-view":
             /// Each exercise: something to set up, to explain and to keep in mind.
@@ -342,19 +342,19 @@ weights! {
             /// Work of one joint where size is not the goal: in turn with something it takes little time, and still some.
             SMALL_WORK = -7.0;
             /// Work of one joint for the triceps where size is not the goal.
-            FILLER = -6.0;
+            FILLER = -3.0;
             /// The same where strength is the goal.
             FILLER_FOR_STRENGTH = -1.0;
             /// Work of one joint for arms and side delts where power or endurance is the goal.
             FILLER_FOR_POWER = -12.0;
             /// Work of one joint for arms and the delts' sides and backs where the goal is to lose fat.
-            FILLER_FOR_FAT = -9.0;
+            FILLER_FOR_FAT = -4.0;
             /// A leg curl or a leg extension where size is not the goal: hinges and squats train the thighs as well.
-            CURL_OF_THE_LEG = -14.0;
+            CURL_OF_THE_LEG = -5.0;
             /// A calf raise where the goal is to lose fat, or power, whose jumps train the calves.
             CALVES_FOR_FAT = -10.0;
             /// The trunk turned where power is not the goal: held against the turn it learns more.
-            TURNED = -14.0;
+            TURNED = -6.0;
             /// Raises for the side delts where size is not the goal: presses overhead train them as well.
             RAISE = -2.0;
             /// A row with a load on up to three days for strength or power: it pays for the presses.

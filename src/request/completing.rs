@@ -76,6 +76,7 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
         Part { one_side: true, ..steady("strides", &[Pattern::Hinge], runs) },
         part("lunges", &[Pattern::Lunge], runs),
         part("thighs", &[Pattern::HipAdduction], u32::from(plays(Muscle::Adductors) || jumps)),
+        part("curls", &[Pattern::KneeFlexion], curls(request)),
         part("sprints", &[Pattern::KneeFlexion], u32::from(jumps && !learns)),
         part("steps", &[Pattern::HipAbduction], u32::from(request.is_senior())),
         Part {
@@ -190,6 +191,18 @@ fn behind_the_shoulder(request: &Request) -> u32 {
         Goal::Hypertrophy | Goal::Strength | Goal::Endurance => 1,
         // What is fast rows enough, and turns the arm out where its sport throws.
         Goal::Power | Goal::GeneralFitness | Goal::FatLoss => 0,
+    }
+}
+
+/// How often the backs of the thighs are bent at the knee for size: hinges train them long only. Common practice.
+fn curls(request: &Request) -> u32 {
+    const MANY_DAYS: usize = 5;
+    match request.days.len() {
+        _ if request.profile.goal != Goal::Hypertrophy => 0,
+        _ if request.wants_less(Muscle::Hamstrings) => 0,
+        0..FULL_WEEK => 0,
+        FULL_WEEK..MANY_DAYS => 1,
+        _ => 2,
     }
 }
 

@@ -1,16 +1,24 @@
-//! `family`: a day has one exercise of a family.
+//! `family`: a day has one exercise of a family, two of small work for what should get more.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
+use super::pattern_repeats::comes_twice;
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
 use crate::model::Weekly;
 use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::week::Week;
+use crate::words::Kind;
 
 /// Close variants would train the same thing twice.
 pub(super) struct Family;
+
+/// How many of an exercise's family a day may have: of small work that may come twice two, with dumbbells and then on a cable.
+fn most(request: &Request, entry: &Entry) -> u32 {
+    let twice = entry.kind == Some(Kind::Isolation) && comes_twice(request, entry);
+    if twice { 2 } else { 1 }
+}
 
 /// The family of an entry: its own, or its id.
 fn family(entry: &Entry) -> &str {
@@ -22,33 +30,40 @@ impl Rule for Family {
         "family"
     }
     fn summary(&self) -> &'static str {
-        "a day has one exercise of a family"
+        "a day has one exercise of a family, two of small work that comes twice"
     }
     fn force(&self) -> Force {
         Force::Hard
     }
     fn add_to(&self, weekly: &mut Weekly) {
-        let mut members: BTreeMap<(usize, &str), Vec<Term>> = BTreeMap::new();
+        let mut members: BTreeMap<(usize, &str), (u32, Vec<Term>)> = BTreeMap::new();
         for pick in &weekly.picks {
-            let key = (pick.day, family(&weekly.candidate(pick).entry));
-            members.entry(key).or_default().push((pick.chosen, 1.0));
+            let entry = &weekly.candidate(pick).entry;
+            let (least, terms) =
+                members.entry((pick.day, family(entry))).or_insert((2, Vec::new()));
+            *least = (*least).min(most(weekly.request, entry));
+            terms.push((pick.chosen, 1.0));
         }
-        for ((day, name), terms) in members {
+        for ((day, name), (most, terms)) in members {
             if terms.len() > 1 {
                 let subject = format!("{name}_{}", weekly.request.days[day].label());
-                weekly.model.demand(self.id(), subject, terms, Op::Le, 1.0);
+                weekly.model.demand(self.id(), subject, terms, Op::Le, f64::from(most));
             }
         }
     }
-    fn recount(&self, _request: &Request, week: &Week) -> Vec<Finding> {
+    fn recount(&self, request: &Request, week: &Week) -> Vec<Finding> {
         let mut findings = Vec::new();
         for session in &week.sessions {
-            let mut seen = BTreeSet::new();
+            let mut seen: BTreeMap<&str, u32> = BTreeMap::new();
             for item in session.work() {
                 let name = family(&item.entry);
-                if !seen.insert(name) {
+                let count = seen.entry(name).or_default();
+                *count += 1;
+                let most = most(request, &item.entry);
+                if *count > most {
                     let place = format!("{}, {}", session.label, item.entry.id);
-                    let wanted = format!("one of the family `{name}`");
+                    let wanted = if most == 1 { "one" } else { "two" };
+                    let wanted = format!("{wanted} of the family `{name}`");
                     findings.push(Finding::broken(
                         self.id(),
                         place,

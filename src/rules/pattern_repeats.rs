@@ -18,7 +18,7 @@ use crate::program::{Op, Term};
 use crate::request::Request;
 use crate::request::candidate::alike;
 use crate::week::Week;
-use crate::words::{Kind, LoadKind, Muscle, Pattern, Sides, Status};
+use crate::words::{Goal, Kind, LoadKind, Muscle, Pattern, Sides, Status};
 
 /// Exercises by pattern, prime mover and day.
 pub(super) struct PatternRepeats;
@@ -29,10 +29,24 @@ const MOST_OF_PRIME: usize = 3;
 /// From so many muscles on a day is not for few body parts.
 const WIDE_DAY: usize = 14;
 
-/// One more of one joint where the client's days are for body parts.
-fn by_body_part(request: &Request) -> usize {
-    let split = &request.profile.split;
-    usize::from(matches!(split, SplitChoice::Named(SplitName::BodyPart)))
+/// Whether a day may have two exercises of one joint for the same: where days are for body parts, and past the first steps where
+/// size is built and the client's own lists give the muscle one day. Common practice.
+pub(super) fn comes_twice(request: &Request, entry: &Entry) -> bool {
+    let Some(prime) = entry.direct.first() else { return false };
+    let profile = &request.profile;
+    let builds = profile.goal == Goal::Hypertrophy && profile.training_status != Status::Novice;
+    match &profile.split {
+        SplitChoice::Named(name) => *name == SplitName::BodyPart,
+        SplitChoice::Own(lists) => {
+            builds && lists.iter().filter(|list| list.contains(prime)).count() == 1
+        }
+    }
+}
+
+/// The most exercises of one joint among some that share a pattern.
+fn most_of_one_joint<'a>(request: &Request, entries: impl IntoIterator<Item = &'a Entry>) -> usize {
+    let twice = entries.into_iter().any(|entry| comes_twice(request, entry));
+    MOST_OF_ONE_JOINT + usize::from(twice)
 }
 
 /// The big movements, of which a day for the whole body has one each.
@@ -93,13 +107,15 @@ impl Rule for PatternRepeats {
             let mut patterns: BTreeMap<Pattern, Vec<Term>> = BTreeMap::new();
             let mut primes: BTreeMap<Muscle, Vec<Term>> = BTreeMap::new();
             let mut same: BTreeMap<(Pattern, Vec<Muscle>), Vec<Term>> = BTreeMap::new();
-            let mut one_joint: BTreeMap<Pattern, Vec<Term>> = BTreeMap::new();
+            let mut one_joint: BTreeMap<Pattern, (usize, Vec<Term>)> = BTreeMap::new();
             for pick in weekly.on(day) {
                 let exercise = weekly.candidate(pick);
                 let done = (pick.chosen, 1.0);
                 patterns.entry(exercise.pattern).or_default().push(done);
                 if is_one_joint(&exercise.entry) {
-                    one_joint.entry(exercise.pattern).or_default().push(done);
+                    let (most, terms) = one_joint.entry(exercise.pattern).or_default();
+                    *most = (*most).max(most_of_one_joint(weekly.request, [&*exercise.entry]));
+                    terms.push(done);
                 }
                 if let Some(prime) = exercise.prime() {
                     primes.entry(prime).or_default().push(done);
@@ -109,9 +125,7 @@ impl Rule for PatternRepeats {
                 same.entry((exercise.pattern, direct)).or_default().push(done);
             }
             let label = weekly.request.days[day].label();
-            let more = by_body_part(weekly.request);
-            for (pattern, terms) in one_joint {
-                let most = MOST_OF_ONE_JOINT + more;
+            for (pattern, (most, terms)) in one_joint {
                 if terms.len() > most {
                     let subject = format!("{pattern}_{label}_one_joint");
                     weekly.model.convention(self.id(), subject, terms, Op::Le, limited(most));
@@ -155,13 +169,13 @@ impl Rule for PatternRepeats {
         for session in &week.sessions {
             let mut patterns: BTreeMap<Pattern, usize> = BTreeMap::new();
             let mut primes: BTreeMap<Muscle, usize> = BTreeMap::new();
-            let mut one_joint: BTreeMap<Pattern, usize> = BTreeMap::new();
+            let mut one_joint: BTreeMap<Pattern, Vec<&Entry>> = BTreeMap::new();
             let items: Vec<_> = session.work().collect();
             for (place, item) in items.iter().enumerate() {
                 let pattern = item.pattern().unwrap_or(Pattern::Locomotion);
                 *patterns.entry(pattern).or_default() += 1;
                 if is_one_joint(&item.entry) {
-                    *one_joint.entry(pattern).or_default() += 1;
+                    one_joint.entry(pattern).or_default().push(&item.entry);
                 }
                 if let Some(prime) = item.entry.direct.first() {
                     *primes.entry(*prime).or_default() += 1;
@@ -192,9 +206,10 @@ impl Rule for PatternRepeats {
                 findings
                     .push(Finding::broken(self.id(), place, wanted, bars.to_string()).as_remark());
             }
-            let most = MOST_OF_ONE_JOINT + by_body_part(request);
-            let many = one_joint.iter().filter(|(_, count)| **count > most);
-            findings.extend(many.map(|(pattern, count)| {
+            let most = |entries: &[&Entry]| most_of_one_joint(request, entries.iter().copied());
+            let many = one_joint.iter().filter(|(_, entries)| entries.len() > most(entries));
+            findings.extend(many.map(|(pattern, entries)| {
+                let (most, count) = (most(entries), entries.len());
                 let place = format!("{}, {pattern}", session.label);
                 let wanted = format!("{most} of one joint at most");
                 Finding::broken(self.id(), place, wanted, count.to_string()).as_remark()

@@ -24,6 +24,8 @@ const AIM_OF_SHORT: f64 = 0.92;
 const EVE_SHARE: f64 = 0.78;
 /// Idle time is counted in begun units of so many seconds, so that lifts which differ by their set-up are equal.
 const IDLE_S: f64 = 180.0;
+/// From so much under the aim on each unit counts twice: that holds one more exercise.
+const VERY_IDLE_S: f64 = 300.0;
 
 /// Whether a session may be short as there is a match the day after. Where speed is the goal and days are few, what is fast
 /// and light fills its hour.
@@ -51,8 +53,13 @@ impl Rule for PlannedTime {
             let wanted = f64::from(whole.minutes) * 60.0 * share;
             let least = wanted - f64::from(whole.minutes * 60 - whole.work_s());
             let (label, most) = (whole.label(), whole.minutes);
-            let wish = at_least(seconds, least).in_whole(IDLE_S).missed_by(f64::from(most));
-            weekly.miss(self.id(), label, Tier::View, wish, IDLE);
+            let further = least - VERY_IDLE_S;
+            for (subject, least) in [(label.clone(), least), (format!("{label}_further"), further)]
+            {
+                let wish = at_least(seconds.clone(), least).in_whole(IDLE_S);
+                let wish = wish.missed_by(f64::from(most));
+                weekly.miss(self.id(), subject, Tier::View, wish, IDLE);
+            }
         }
     }
     fn holds_in(&self) -> Weeks {

@@ -95,12 +95,12 @@ impl Rule for TrunkWork {
                 weekly.miss(self.id(), name, Tier::View, wish, cost);
             }
         }
-        let once = |pattern: &&Pattern| pattern.is_trunk() && **pattern != Pattern::AntiExtension;
-        for pattern in Pattern::ALL.iter().filter(once) {
+        for pattern in Pattern::ALL.iter().filter(|pattern| pattern.is_trunk()) {
             let alike = of_pattern(weekly, *pattern);
-            if alike.len() > 1 {
+            let enough: u32 = if *pattern == Pattern::AntiExtension { 2 } else { 1 };
+            if alike.len() > enough as usize {
                 let most = f64::from(u32::try_from(alike.len()).unwrap_or(u32::MAX));
-                let wish = at_most(alike, 1.0).missed_by(most);
+                let wish = at_most(alike, f64::from(enough)).missed_by(most);
                 weekly.miss(self.id(), pattern.id(), Tier::View, wish, SAME_TRUNK);
             }
         }

@@ -29,6 +29,9 @@ impl Rule for TwoDays {
         Force::View
     }
     fn add_to(&self, weekly: &mut Weekly) {
+        if !has_two_days(weekly.request) {
+            return;
+        }
         for (muscle, target) in &weekly.request.targets {
             let days =
                 weekly.days().filter(|day| !weekly.halves_on(*muscle, *day).is_empty()).count();

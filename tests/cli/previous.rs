@@ -17,7 +17,7 @@ goal: hypertrophy
 weeks: 1
 variety: 1
 equipment: [barbell, squat-rack, bench, dumbbells, pull-up-bar, trap-bar, landmine]
-sessions: [{day: mon, minutes: 60}, {day: thu, minutes: 60}]
+sessions: [{day: mon, minutes: 75}, {day: thu, minutes: 75}]
 ";
 
 fn plan(profile: &Path, seed: &str) -> Value {

@@ -31,6 +31,37 @@ fn a_leg_swung_back_is_no_thrust() {
     assert!(of("equipment: [cable-station]\nexercises: {prefer: [cable-hip-kickback]}")[0]);
 }
 
+#[test]
+fn in_pregnancy_the_trunk_is_not_stretched() {
+    let of = left(
+        ["ab-wheel-rollout", "cable-anti-rotation-press"],
+        "goal: general-fitness\ntraining_status: intermediate\nequipment: [ab-wheel, cable-station]\n",
+    );
+    assert_eq!(of(""), [true; 2]);
+    assert_eq!(of("screening: {pregnant: true}\n"), [false, true]);
+}
+
+#[test]
+fn who_has_trained_for_years_rows_a_load() {
+    let kit = "goal: hypertrophy\nequipment: [barbell, squat-rack, seated-row-machine]\n";
+    let of = |status: &str| {
+        left(["inverted-row", "seated-cable-row"], &format!("{kit}training_status: {status}\n"))("")
+    };
+    assert_eq!([of("advanced"), of("intermediate")], [[false, true], [true, true]]);
+}
+
+/// A shoulder that must not be taken far back still lifts the arms to the side for size.
+#[test]
+fn raises_stay_where_only_the_end_of_the_range_is_spared() {
+    let kit = "training_status: intermediate\nequipment: [dumbbells, bench]\n";
+    let of = |goal: &str, limit: &str| {
+        let keys = format!("{kit}goal: {goal}\nlimits: [{limit}]\n");
+        left(["lateral-raise", "rear-raise"], &keys)("")[0]
+    };
+    assert!(of("hypertrophy", "shoulder-extension-end-range"));
+    assert!(!of("hypertrophy", "overhead") && !of("strength", "shoulder-extension-end-range"));
+}
+
 /// Of a pull-up that goes three times no set of eight is made, nor one of twenty-five.
 #[test]
 fn what_goes_few_times_or_many_is_done_with_a_load() {

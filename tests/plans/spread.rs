@@ -166,3 +166,25 @@ fn a_liked_pull_opens_the_day_where_nothing_is_heavy() {
     );
     assert_eq!(places(&plan, "deadlift"), [(0, 0)]);
 }
+
+/// Twenty minutes left of seventy hold another exercise: the day of the pull has small work for the legs as well.
+#[test]
+fn a_long_day_is_not_left_idle() {
+    let plan = plan(
+        "goal: strength\ntraining_status: intermediate\nsex: male\nbody_mass_kg: 82\n\
+         equipment: [barbell, squat-rack, safety-arms, bench, dumbbells, pull-up-bar, rings, resistance-band, band-anchor, plyo-box, chair]\n\
+         sessions: [{day: mon, at: \"07:00\", minutes: 70}, {day: tue, at: \"18:30\", minutes: 60}, {day: thu, at: \"07:00\", minutes: 70}, \
+         {day: fri, at: \"18:30\", minutes: 60}]\n\
+         known_lifts: {back-squat: {load: 100, reps: 5, rir: 1}, bench-press: {load: 75, reps: 5, rir: 1}, \
+         deadlift: {load: 130, reps: 4, rir: 2, cap: 140}}\n",
+    );
+    for session in &plan.sessions {
+        let minutes = session.minutes.as_ref().unwrap();
+        assert!(
+            minutes.planned_s * 100 >= minutes.limit * 60 * 80,
+            "{} {}",
+            session.day,
+            minutes.planned
+        );
+    }
+}

@@ -70,7 +70,7 @@ fn the_bench_is_heavy_before_it_is_light() {
         .filter(|(_, item)| forms.contains(&item.exercise.as_str()))
         .map(|(day, _)| day)
         .collect();
-    assert!(days.len() > 1 && days[0] != days[1], "{days:?}");
+    assert!(days.iter().any(|day| *day != days[0]), "{days:?}");
 }
 
 #[test]

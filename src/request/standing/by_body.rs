@@ -149,3 +149,25 @@ pub(super) fn for_the_feet(
     let standing = |other: &&&Arc<Entry>| trunk(other) && !is_on_the_floor(other);
     usable.iter().find(standing).filter(|_| down).map(better)
 }
+
+/// In pregnancy the front of the trunk is neither stretched long nor bent against a load: it holds against a turn or to the side,
+/// or carries. Common practice; what else is to be left out is the clinician's to say.
+pub(super) fn for_a_trunk_that_makes_room(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let said = request.profile.screening.as_ref();
+    let pregnant = said.is_some_and(|said| said.pregnant == Some(true));
+    let rolls = entry.needs.iter().flatten().any(|kit| *kit == Kit::AbWheel);
+    let stretched = entry.pattern == Some(Pattern::AntiExtension) && (rolls || entry.level > 1);
+    let strains = stretched || entry.pattern == Some(Pattern::TrunkFlexion);
+    let holds = |other: &&&Arc<Entry>| {
+        let kind = matches!(
+            other.pattern,
+            Some(Pattern::AntiRotation | Pattern::AntiLateralFlexion | Pattern::Carry)
+        );
+        kind && other.standing <= Standing::Regular
+    };
+    usable.iter().find(holds).filter(|_| pregnant && strains).map(better)
+}

@@ -63,9 +63,15 @@ fn limits(profile: &Profile, stress: Stress) -> bool {
     profile.limits.iter().any(|one| one.stress() == stress)
 }
 
-/// Whether a client's shoulder has limits, so that no sets for the side delts are asked for.
-pub(crate) fn spares_raises(profile: &Profile) -> bool {
+/// Whether a client's shoulder has limits.
+fn has_a_limited_shoulder(profile: &Profile) -> bool {
     limits(profile, Stress::Overhead) || limits(profile, Stress::ShoulderExtensionEndRange)
+}
+
+/// Whether no sets for the side delts are asked for, as the arm is not to go up, or far back where size is not the goal.
+pub(crate) fn spares_raises(profile: &Profile) -> bool {
+    let builds = profile.goal == Goal::Hypertrophy;
+    limits(profile, Stress::Overhead) || has_a_limited_shoulder(profile) && !builds
 }
 
 /// A shoulder that minds its limits neither holds a bar in front of the neck nor is led by one over the chest: two hands
@@ -75,7 +81,7 @@ pub(super) fn for_a_touchy_shoulder(
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
-    if !spares_raises(&request.profile) {
+    if !has_a_limited_shoulder(&request.profile) {
         return None;
     }
     let end_range = limits(&request.profile, Stress::ShoulderExtensionEndRange);
@@ -119,7 +125,7 @@ pub(super) fn for_a_shoulder_that_is_spared(
 ) -> Option<Barred> {
     let on_the_arm =
         entry.pattern == Some(Pattern::AntiLateralFlexion) && entry.load == LoadKind::Bodyweight;
-    let spared = spares_raises(&request.profile);
+    let spared = has_a_limited_shoulder(&request.profile);
     let stands = |other: &&&Arc<Entry>| {
         is_usual(other, Pattern::AntiRotation) || is_usual(other, Pattern::Carry)
     };

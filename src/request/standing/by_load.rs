@@ -9,7 +9,7 @@ use crate::request::{Barred, Request};
 use crate::strength::estimate::Ask;
 use crate::strength::ladder::Ladder;
 use crate::strength::racks;
-use crate::words::{Goal, Kind, LoadKind, Measure, Pattern, Sex, Sides, Standing};
+use crate::words::{Goal, Kind, LoadKind, Measure, Pattern, Sex, Sides, Standing, Status};
 
 /// Dumbbells up to ten kilograms are no hinge for legs that press ninety: a set that is to leave two in reserve wants kit
 /// that goes so far, where there is some for the same movement.
@@ -95,6 +95,23 @@ pub(super) fn for_what_goes(
             && other.standing <= Standing::Regular
     };
     usable.iter().find(in_steps).filter(|_| goes < FEW || short && goes >= MANY).map(better)
+}
+
+/// Who has trained for years rows a load that goes up in steps where a cable or machine has one, and not the body under a bar.
+/// Common practice.
+pub(super) fn for_a_row_in_steps(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let strong = request.profile.training_status == Status::Advanced;
+    let body = entry.pattern == Some(Pattern::HorizontalPull) && entry.load == LoadKind::Bodyweight;
+    let in_steps = |other: &&&Arc<Entry>| {
+        other.pattern == entry.pattern
+            && matches!(other.load, LoadKind::Stack | LoadKind::PlateMachine)
+            && other.standing <= Standing::Regular
+    };
+    usable.iter().find(in_steps).filter(|_| strong && body).map(better)
 }
 
 /// What is carried is heavy: where something else of the place weighs twice as much, a ball in the arms is no carry. Common

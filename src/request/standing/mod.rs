@@ -41,6 +41,7 @@ const SPARING: &[Filter] = &[
     by_load::for_less_load,
     by_body::for_what_no_band_carries,
     by_body::for_the_feet,
+    by_body::for_a_trunk_that_makes_room,
 ];
 
 /// The reasons, the first that holds first. One more is a function and a line.
@@ -98,6 +99,7 @@ const FILTERS: &[Filter] = &[
     by_kit::for_the_machine,
     by_client::for_the_first_rung,
     by_load::for_what_goes,
+    by_load::for_a_row_in_steps,
     by_load::for_more_load,
     by_load::for_one_of_each,
     by_load::for_a_heavy_carry,
