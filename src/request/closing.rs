@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::input::profile::Profile;
+use crate::input::profile::{Profile, SessionSlot};
 use crate::timing;
 use crate::words::{Finishers, Goal};
 
@@ -61,6 +61,10 @@ fn for_a_finisher(profile: &Profile, session_minutes: u32) -> u32 {
 /// The most sessions a week that carry conditioning while strength comes first (Wilson et al. 2012).
 const CONDITIONING_DAYS: usize = 3;
 
+/// So many sessions of up to so many minutes have lifts to fill every second one whole. Common practice.
+const MANY: usize = 4;
+const MANY_SHORT_MIN: u32 = 35;
+
 /// The sessions that end with conditioning, spread over the week: at most three for strength and size, and none whose
 /// share holds far less than is wished where two others hold it.
 fn closing_days(profile: &Profile, wanted: u32, held: &[u32]) -> BTreeSet<usize> {
@@ -75,9 +79,14 @@ fn closing_days(profile: &Profile, wanted: u32, held: &[u32]) -> BTreeSet<usize>
                 .filter(|day| held[*day] * 100 >= wanted * WORTH_IT_PERCENT)
                 .collect();
             let days = if long.len() >= 2 { long } else { all };
-            // Where strength and size are not the goal, every session may end with it.
-            let count =
-                if profile.goal.builds() { days.len().min(CONDITIONING_DAYS) } else { days.len() };
+            // Where strength and size are not the goal, every session may end with it, of many short ones every second.
+            let short = |one: &SessionSlot| one.minutes <= MANY_SHORT_MIN;
+            let many = profile.sessions.len() >= MANY && profile.sessions.iter().all(short);
+            let count = match profile.goal.builds() {
+                true => days.len().min(CONDITIONING_DAYS),
+                false if many => days.len().div_ceil(2),
+                false => days.len(),
+            };
             (0..count).map(|place| days[place * days.len() / count]).collect()
         }
         _ => BTreeSet::new(),
@@ -93,6 +102,24 @@ mod tests {
         let minutes = |goal| [35, 45, 60, 90].map(|session| most_s(goal, session) / 60);
         assert_eq!(minutes(Goal::FatLoss), [14, 18, 18, 22]);
         assert_eq!(minutes(Goal::Strength), [8, 11, 15, 22]);
+    }
+
+    /// Five half hours for fat loss end with it on three days, three of them on each.
+    #[test]
+    fn of_many_short_sessions_every_second_has_conditioning() {
+        let ends = |days: &str, minutes: u32| {
+            let days = days.split(' ').map(|day| format!("{{day: {day}, minutes: {minutes}}}"));
+            let text = format!(
+                "{{client: t, training_status: intermediate, goal: fat-loss, equipment: [dumbbells], sessions: [{}], \
+                 conditioning: {{from_week: 1, minutes: 8}}}}",
+                days.collect::<Vec<_>>().join(", ")
+            );
+            let profile: Profile = serde_yaml::from_str(&text).unwrap();
+            let minutes: Vec<u32> = profile.sessions.iter().map(|one| one.minutes).collect();
+            seconds(&profile, &minutes).iter().filter(|kept| **kept > 0).count()
+        };
+        assert_eq!(ends("mon tue wed thu fri", 35), 3);
+        assert_eq!([ends("mon wed fri", 35), ends("mon tue wed thu fri", 50)], [3, 5]);
     }
 
     #[test]
