@@ -19,7 +19,7 @@ const REHEARSAL: usize = 200;
 /// Repetitions of an item are even and end here: what readies does not tire.
 const MOST_REPS: u32 = 10;
 /// Sessions up to so many minutes get warm and ready for the first lift, and no more. Common practice.
-const SHORT_MINUTES: u32 = 25;
+const SHORT_MINUTES: u32 = 20;
 
 /// The preparation of a day for its direct muscles, the most trained first, and for the movement of its first lift;
 /// `None` where the session is too short.

@@ -31,10 +31,15 @@ pub(super) fn rest_s(request: &Request, candidate: &Candidate, dose: &Dose, amou
     let rest_s = if by_stack { rest_s.min(MOST_REST_OF_STACKS_S) } else { rest_s };
     // A jump or a throw is over in a second; a bar that is caught is not.
     let flies = candidate.pattern.flies();
-    let most =
-        if request.profile.goal == Goal::Power { REST_FOR_POWER_S } else { MOST_REST_OF_JUMPS_S };
+    let jumps = candidate.pattern == Pattern::Jump && request.profile.goal == Goal::Power;
+    let most = if jumps { MOST_REST_OF_JUMPS_FOR_POWER_S } else { MOST_REST_OF_JUMPS_S };
     let rest_s = if flies { rest_s.min(most) } else { rest_s };
-    let rest_s = if is_brisk(request) { rest_s.min(MOST_REST_OF_HALF_AN_HOUR_S) } else { rest_s };
+    // One leg after the other rests while the other works.
+    let in_turn = candidate.pattern == Pattern::Lunge;
+    let rest_s = if in_turn { rest_s.min(MOST_REST_OF_LUNGES_S) } else { rest_s };
+    let most =
+        if request.is_brisk() { brisk_s(candidate.duty) } else { short_s(request, candidate) };
+    let rest_s = rest_s.min(most);
     let rest_s = match candidate.duty {
         _ if candidate.pattern == Pattern::Balance => rest_s.min(REST_OF_BALANCE_S),
         Duty::Hold => rest_s.min(REST_OF_HOLDS_S),
@@ -51,15 +56,43 @@ pub(super) fn rest_s(request: &Request, candidate: &Candidate, dose: &Dose, amou
 /// The least rest after a lift that ends before its dose: common practice.
 const REST_OF_FEW_S: u32 = 90;
 
-/// Whether half an hour has to move much, as fat is to be lost and nothing is heavy.
-fn is_brisk(request: &Request) -> bool {
-    const HALF_AN_HOUR: u32 = 30;
-    let moves = request.profile.goal == Goal::FatLoss;
-    moves && request.days.iter().all(|day| day.minutes <= HALF_AN_HOUR)
+impl Request {
+    /// Whether sessions are short, so that they have to move much: what is heavy or grows by its last sets keeps its rest,
+    /// and so does who is 65 or older.
+    #[must_use]
+    pub(crate) fn is_brisk(&self) -> bool {
+        /// Half an hour and a few minutes more, on the mean, and on any day.
+        const MEAN_MIN: u32 = 35;
+        const MOST_MIN: u32 = 40;
+        let days = u32::try_from(self.days.len()).unwrap_or(u32::MAX);
+        let minutes: u32 = self.days.iter().map(|day| day.minutes).sum();
+        let heavy = matches!(self.profile.goal, Goal::Strength | Goal::Power | Goal::Hypertrophy);
+        let heavy = heavy || self.is_senior();
+        !heavy && minutes <= MEAN_MIN * days && self.days.iter().all(|day| day.minutes <= MOST_MIN)
+    }
 }
 
-/// The longest rest in such a week: common practice.
-const MOST_REST_OF_HALF_AN_HOUR_S: u32 = 75;
+/// The longest rest of a main lift where every session ends within three quarters of an hour or little more: another exercise
+/// is worth more than a minute (Iversen et al. 2021: one to two minutes where time is short).
+fn short_s(request: &Request, candidate: &Candidate) -> u32 {
+    const SHORT_MIN: u32 = 50;
+    let short = request.days.iter().all(|day| day.minutes <= SHORT_MIN);
+    match request.profile.goal {
+        _ if !short || candidate.duty != Duty::Main => u32::MAX,
+        Goal::Hypertrophy => 105,
+        Goal::GeneralFitness | Goal::FatLoss => 90,
+        Goal::Strength | Goal::Power | Goal::Endurance => u32::MAX,
+    }
+}
+
+/// The longest rest in such a week: the halves of a pair rest by turns, so that a muscle has twice that. Common practice.
+const fn brisk_s(duty: Duty) -> u32 {
+    match duty {
+        Duty::Main => 60,
+        Duty::Compound => 45,
+        _ => 30,
+    }
+}
 
 /// The longest rest after a pull: common practice.
 const MOST_REST_OF_PULLS_S: u32 = 150;
@@ -79,10 +112,16 @@ const MOST_REST_WITHOUT_A_LOAD_S: u32 = 75;
 /// The longest rest after presses and pulls on a stack: common practice.
 const MOST_REST_OF_STACKS_S: u32 = 105;
 
+/// The longest rest after a lunge, of which each leg has half the time: common practice.
+const MOST_REST_OF_LUNGES_S: u32 = 90;
+
 /// The longest rest after a jump or throw of few repetitions: common practice.
 const MOST_REST_OF_JUMPS_S: u32 = 60;
 
-/// The same where power is the goal and every jump is the best there is: common practice.
+/// The same of jumps where power is the goal and every one is the best there is: common practice.
+const MOST_REST_OF_JUMPS_FOR_POWER_S: u32 = 75;
+
+/// The longest rest after what is pushed or dragged fast: common practice.
 const REST_FOR_POWER_S: u32 = 90;
 
 /// The longest rest after standing on one leg, a hold and a carry, which end where attention or grip do: common practice.

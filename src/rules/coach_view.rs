@@ -54,11 +54,15 @@ fn set_points(request: &Request, candidate: &Candidate) -> f64 {
         Duty::Main if matches!(request.profile.goal, Goal::Strength | Goal::Power) => {
             MORE_FOR_STRENGTH + of_pushed
         }
+        // Rounds are dense where minutes are few: three of a lift before another exercise.
+        _ if multi_joint && request.is_brisk() => MORE_OF_A_LIFT + PUSHED_SET + of_pushed,
         Duty::Main => MORE_OF_A_MAIN_LIFT + of_pushed,
         _ if multi_joint => MORE_OF_A_LIFT + of_pushed,
         // Steadiness comes from many short tries.
         _ if candidate.pattern == Pattern::Balance => PUSHED_SET,
-        _ if usual_sets(request, candidate.duty) < 3 && !wished => THIRD_SMALL_SET,
+        _ if usual_sets(request, candidate.duty) < 3 && !wished && !request.is_brisk() => {
+            THIRD_SMALL_SET
+        }
         _ => 0.0,
     }
 }

@@ -14,7 +14,7 @@ use crate::program::Term;
 use crate::request::Request;
 use crate::request::dose::Duty;
 use crate::week::Week;
-use crate::words::{Goal, Pattern, Status};
+use crate::words::{Goal, Muscle, Pattern, Status};
 
 /// Sets by kind of work.
 pub(super) struct UsualSets;
@@ -68,6 +68,10 @@ fn of_the_lead(request: &Request, day: usize, part: Part) -> u32 {
     let strong = request.profile.goal == Goal::Strength;
     let longer = u32::from(strong && holds_four(request, day));
     match (request.profile.goal, request.profile.training_status) {
+        // A pair of a lift and something small has three rounds.
+        _ if part == Part::Small && request.is_brisk() => 1,
+        // A thrust is the lift of a day where the glutes should get more.
+        (Goal::Hypertrophy, _) if part == Part::Support && request.wants_more(Muscle::Glutes) => 1,
         _ if part != Part::Lifts => longer,
         (Goal::Strength, Status::Advanced) => 3 + longer,
         (Goal::Strength | Goal::Power, Status::Intermediate | Status::Advanced) => 2,
