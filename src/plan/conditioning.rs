@@ -72,7 +72,12 @@ pub fn choose<'a>(profile: &Profile, usable: &[&'a Entry], start: &CarefulStart)
         ));
         return choice;
     }
-    let wished = wished(wish, usable, &mut choice.notes);
+    let gentle = wants_no_more_than_moderate(profile);
+    let mut wished = wished(wish, usable, &mut choice.notes);
+    // Who means to train moderately has bouts where they are asked for by name only.
+    wished.retain(|entry| {
+        !gentle || entry.part == Some(Part::Steady) || wish.modes.contains(&entry.id)
+    });
     let of = |part: Part| wished.iter().copied().filter(move |entry| entry.part == Some(part));
     let intervals = of(Part::Intervals).min_by_key(bout_s);
     let steady = of(Part::Steady).next().or_else(|| steady_form(intervals?, usable));
@@ -95,6 +100,12 @@ pub fn choose<'a>(profile: &Profile, usable: &[&'a Entry], start: &CarefulStart)
         busy: busy(profile),
     });
     choice
+}
+
+/// Whether the client said to want light or moderate work.
+fn wants_no_more_than_moderate(profile: &Profile) -> bool {
+    let said = profile.screening.as_ref().and_then(|said| said.intensity);
+    said.is_some_and(|said| said != Intensity::Vigorous)
 }
 
 /// The entries of the wished modes in order of liking; all of them where no mode is wished or none is here.
@@ -262,7 +273,9 @@ impl Conditioning<'_> {
     fn rounds(&self, entry: &Entry, seconds: u32) -> Option<Item> {
         let amount = usual_bout(entry);
         let bout_s = seconds_for(entry, amount);
-        let rest_s = rest_for(bout_s);
+        // On the spot nobody goes all out: it rests as long as it lasts.
+        let easy = entry.needs.iter().all(Vec::is_empty);
+        let rest_s = if easy { bout_s } else { rest_for(bout_s) };
         let rounds = ((seconds + rest_s) / (bout_s + rest_s)).min(MOST_ROUNDS);
         if rounds < FEWEST_ROUNDS {
             return None;
