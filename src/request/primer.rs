@@ -8,7 +8,7 @@
 use super::standing::{is_bar_on_legs, is_pull_off_the_floor};
 use super::{Candidate, Request, Wish};
 use crate::input::catalog::Entry;
-use crate::words::{Goal, Kind, Muscle, Pattern, Status};
+use crate::words::{Goal, Kind, Muscle, Pattern, Side, Status};
 
 /// Of fewer days each is needed for training.
 const FROM_DAYS: usize = 3;
@@ -48,7 +48,15 @@ impl Request {
         let one = &self.candidates[candidate];
         let primer = self.is_primer(day) && !self.primes(&one.entry);
         let slow = self.has_slow_legs(day) && self.is_slow_leg_work(&one.entry);
-        one.wish == Wish::Must || !primer && !slow
+        !self.is_tired_pull(one, day) && (one.wish == Wish::Must || !primer && !slow)
+    }
+
+    /// Whether a heavy pull would come the day after sport that pulled as hard, and another day is free of that.
+    fn is_tired_pull(&self, one: &Candidate, day: usize) -> bool {
+        let pulls = one.is_compound() && one.pattern.side() == Some(Side::Pull);
+        let heavy = self.profile.goal == Goal::Strength && pulls;
+        let tired = |day: usize| one.prime().is_some_and(|prime| self.is_after_sport(prime, day));
+        heavy && tired(day) && !(0..self.days.len()).all(tired)
     }
 
     /// Whether legs that were driven yesterday had better not do it: all but a step up, and a known pull off the floor where

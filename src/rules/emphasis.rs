@@ -17,17 +17,21 @@ use crate::program::Term;
 use crate::request::{Candidate, Request};
 use crate::split::idea::region;
 use crate::week::Week;
-use crate::words::{Emphasis as Wish, Goal, Kind, Muscle, Pattern, Standing};
+use crate::words::{Effort, Emphasis as Wish, Goal, Kind, Muscle, Pattern, Standing};
 
 /// Lifts and sets by emphasized muscle.
 pub(super) struct Emphasis;
 
-/// Weekly sets that are done for a muscle that should get more: three a day, and what other lifts give it comes on top.
-fn own_sets(request: &Request) -> u32 {
+/// Weekly sets that are done for a muscle that should get more: three a day, and what other lifts give it comes on top; hard
+/// sport for it stands for a day.
+fn own_sets(request: &Request, muscle: Muscle) -> u32 {
     const A_DAY: u32 = 3;
     const FEWEST: u32 = 6;
     const MOST: u32 = 12;
-    let days = u32::try_from(request.days.len()).unwrap_or(MOST);
+    let other = request.profile.other_training.iter();
+    let hard = other.filter(|one| one.load == Effort::Hard && one.muscles.contains(&muscle));
+    let days = request.days.len().saturating_sub(hard.count());
+    let days = u32::try_from(days).unwrap_or(MOST);
     (A_DAY * days).clamp(FEWEST, MOST)
 }
 
@@ -122,7 +126,7 @@ impl Rule for Emphasis {
                 let subject = format!("{muscle}_second");
                 weekly.miss(self.id(), subject, Tier::Ranges, at_least(own, 2.0), ONE_LIFT_ONLY);
             }
-            let wanted_sets = own_sets(weekly.request);
+            let wanted_sets = own_sets(weekly.request, muscle);
             let own_sets = weekly.sets_of(|one| is_own(weekly.request, &one.entry, muscle));
             if !own_sets.is_empty() {
                 let wanted = f64::from(wanted_sets);

@@ -55,6 +55,14 @@ const fn is_trained_for(pattern: Pattern) -> bool {
     )
 }
 
+/// Whether two days are free for it: a pull does not come again on the day after sport that pulled as hard.
+fn has_two_days(request: &Request, candidate: &Candidate) -> bool {
+    let pulls = candidate.pattern.side() == Some(Side::Pull);
+    let prime = candidate.prime().filter(|_| pulls);
+    let free = |day: &usize| !prime.is_some_and(|prime| request.is_after_sport(prime, *day));
+    (0..request.days.len()).filter(free).count() > 1
+}
+
 /// What further days of an exercise cost: from which day on, and how much each. What it is liked or known for counts
 /// once. A known squat may come heavy and light; one heavy hinge a week is enough for a back, and its
 /// second day is a lighter relative.
@@ -71,9 +79,10 @@ fn again(request: &Request, candidate: &Candidate) -> Vec<(u32, f64)> {
     let thrust = candidate.pattern == Pattern::HipExtension && request.wants_more(Muscle::Glutes);
     let twice = is_trained_for(candidate.pattern) && (strong || known && (squat || thrust));
     let fast = candidate.duty == Duty::Explosive && profile.goal == Goal::Power;
-    let asked = candidate.is_compound() && candidate.wish == Wish::Must;
-    let liked = candidate.wish == Wish::Prefer || asked;
-    let wished = candidate.prime().is_some_and(|prime| request.wants_more(prime));
+    let rested = has_two_days(request, candidate);
+    let asked = candidate.is_compound() && candidate.wish == Wish::Must && rested;
+    let liked = candidate.wish == Wish::Prefer && rested || asked;
+    let wished = candidate.prime().is_some_and(|prime| request.wants_more(prime)) && rested;
     // What has to come, and what is for a muscle that should get more, comes on two of three days.
     let pays = (asked || wished) && request.days.len() > 2;
     let also = match candidate.pattern.flies() {

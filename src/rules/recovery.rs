@@ -145,9 +145,28 @@ fn most_of(weekly: &Weekly, muscle: Muscle, day: usize) -> Option<[u32; 2]> {
     let is_hard = weekly.split.days[day].hard.contains(&muscle);
     let close = |other: usize| weekly.request.too_close(day, other);
     let is_near = is_near_sport(weekly.request, muscle, day);
-    if !is_hard && weekly.days().any(close) {
+    if !is_hard && weekly.days().any(close) && !has_one_lift(weekly, muscle, day) {
         Some(LIGHT)
     } else {
         is_near.then(|| most_beside_sport(weekly.request, muscle))
     }
+}
+
+/// Whether a day beside hard sport has the one lift of a muscle that the split makes hard on no day close by: of days that
+/// follow each other the first.
+fn has_one_lift(weekly: &Weekly, muscle: Muscle, day: usize) -> bool {
+    let request = weekly.request;
+    let hard = |day: usize| weekly.split.days[day].hard.contains(&muscle);
+    let close = |one: usize, other: usize| one != other && request.too_close(one, other);
+    let open = |day: usize| {
+        let crowded = weekly.days().any(|other| hard(other) && close(day, other));
+        is_near_sport(request, muscle, day) && !hard(day) && !crowded
+    };
+    let mut given: Vec<usize> = Vec::new();
+    for one in weekly.days().filter(|one| open(*one)) {
+        if !given.iter().any(|earlier| close(*earlier, one)) {
+            given.push(one);
+        }
+    }
+    given.contains(&day)
 }

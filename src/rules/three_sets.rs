@@ -1,8 +1,8 @@
 //! `three-sets`: a lift that a day is built on, what is fast, and a lift that is asked for come for three sets.
 //!
 //! Two sets of a main lift are hardly worth its warm-up; where a week asks for less, it asks for fewer lifts. Common
-//! practice. Not for who begins late, nor in a very short session, nor where a day follows another closely and trains
-//! lightly what that one trained hard.
+//! practice. Of who begins late only for what is asked for; not in a very short session, nor where a day follows another
+//! closely and trains lightly what that one trained hard.
 
 use super::{Finding, Force, Rule};
 use crate::input::catalog::Entry;
@@ -14,6 +14,7 @@ use crate::request::candidate::VERY_SHORT_SESSION;
 use crate::request::dose::Duty;
 use crate::request::{Request, Wish};
 use crate::week::{Session, Week};
+use crate::words::Goal;
 
 /// Third sets.
 pub(super) struct ThreeSets;
@@ -34,7 +35,13 @@ fn is_asked(request: &Request, entry: &Entry, day: usize) -> bool {
         Duty::Compound | Duty::Carry => wished,
         _ => false,
     };
-    asked && request.days[day].minutes > VERY_SHORT_SESSION && !request.is_older_beginner()
+    let begins_late = request.is_older_beginner() && !exercises.must.contains(&entry.id);
+    asked && request.days[day].minutes > VERY_SHORT_SESSION && !begins_late
+}
+
+/// Whether a day is fast and far from the limit, which tires little: two sets of a lift are no day's work but before a match.
+fn is_fast_day(request: &Request, day: usize) -> bool {
+    request.profile.goal == Goal::Power && !request.is_primer(day)
 }
 
 /// Whether a day is close to another and trains lightly some of what the exercise trains. What is asked for is not paid
@@ -43,12 +50,14 @@ fn is_light(weekly: &Weekly, pick: &Pick) -> bool {
     let hard = &weekly.split.days[pick.day].hard;
     let one = weekly.candidate(pick);
     let light = one.wish != Wish::Must && one.entry.direct.iter().any(|one| !hard.contains(one));
-    light && weekly.days().any(|other| weekly.request.too_close(pick.day, other))
+    light
+        && !is_fast_day(weekly.request, pick.day)
+        && weekly.days().any(|other| weekly.request.too_close(pick.day, other))
 }
 
 /// The same of a finished week.
 fn was_light(request: &Request, week: &Week, session: &Session, entry: &Entry) -> bool {
-    if request.profile.exercises.must.contains(&entry.id) {
+    if request.profile.exercises.must.contains(&entry.id) || is_fast_day(request, session.day) {
         return false;
     }
     let mut close = week.sessions.iter().filter(|other| request.too_close(session.day, other.day));

@@ -35,6 +35,14 @@ fn most_of(request: &Request, side: Side) -> f64 {
     if two { 2.0 } else { 1.0 }
 }
 
+/// Whether the client's sport pulled hard the day before, and another day is free of that: the pull waits for it.
+fn is_spared(request: &Request, side: Side, day: usize) -> bool {
+    let pulled = |day: usize| {
+        [Muscle::Lats, Muscle::UpperBack].iter().all(|muscle| request.is_after_sport(*muscle, day))
+    };
+    side == Side::Pull && pulled(day) && !(0..request.days.len()).all(pulled)
+}
+
 /// More lifts over that than a day ever has.
 const MOST_OVER: f64 = 12.0;
 
@@ -86,7 +94,9 @@ impl Rule for WholeBodyDay {
                         weekly.miss(self.id(), subject, Tier::View, second, ONE_LEG_LIFT);
                     }
                 }
-                weekly.miss(self.id(), subject, Tier::View, at_least(done, 1.0), SIDE_MISSING);
+                if !is_spared(weekly.request, side, day) {
+                    weekly.miss(self.id(), subject, Tier::View, at_least(done, 1.0), SIDE_MISSING);
+                }
             }
         }
     }
@@ -96,6 +106,7 @@ impl Rule for WholeBodyDay {
             .flat_map(|session| SIDES.map(|(name, side)| (session, name, side)))
             .filter(|(session, _, side)| {
                 session.work().count() >= SIDES.len()
+                    && !is_spared(request, *side, session.day)
                     && request.eligible_for(Role::Work).any(|entry| entry_serves(entry, *side))
                     && !session.work().any(|item| entry_serves(&item.entry, *side))
             })
