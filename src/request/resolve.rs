@@ -306,10 +306,16 @@ const MOST_TURNS_OUT: u32 = 2;
 const MOST_SETS_OF_OLDER_BEGINNERS: u32 = 3;
 const MOST_LUNGES_OF_SENIORS: u32 = 2;
 
+/// Most sets of an exercise for what should get less: common practice.
+const MOST_SETS_OF_THE_SPARED: u32 = 3;
+
 /// The sets of a dose for this exercise and client.
 fn sets_of(request: &Request, entry: &Entry, [low, high]: [u32; 2]) -> [u32; 2] {
+    let asked = request.profile.exercises.must.contains(&entry.id);
+    let spared = entry.direct.first().is_some_and(|prime| request.wants_less(*prime));
     let most = match entry.pattern {
-        Some(Pattern::Lunge) if request.is_senior() => MOST_LUNGES_OF_SENIORS,
+        Some(Pattern::Lunge) if request.is_senior() && !asked => MOST_LUNGES_OF_SENIORS,
+        _ if spared && !asked => high.min(MOST_SETS_OF_THE_SPARED),
         _ if request.is_older_beginner() => MOST_SETS_OF_OLDER_BEGINNERS,
         Some(Pattern::Hinge) => MOST_HINGE_SETS,
         Some(Pattern::ShoulderExternalRotation) => MOST_TURNS_OUT,

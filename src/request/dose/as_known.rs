@@ -43,6 +43,9 @@ pub fn as_done(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
     let duty = Duty::of(entry);
     let keeps = entry.measure != Measure::Reps
         || !matches!(duty, Duty::Main | Duty::Compound | Duty::Explosive);
+    if let Some(many) = as_many_as_go(profile, entry, usual).filter(|_| !keeps) {
+        return many;
+    }
     let Some(known) = profile.known_lifts.get(&entry.id).filter(|known| !keeps && known.load > 0.0)
     else {
         return usual.clone();
@@ -109,17 +112,35 @@ pub fn as_done(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
     Dose { reps, aim: as_done, rir, ..usual.clone() }
 }
 
-/// Who wants to be strong gets to the first pull-up by a few with as little help as they need, and not by eights. Common practice.
+/// What is known without a load for more than the goal asks for is done for as many as leave its reserve: ten of eighteen
+/// push-ups train little. One goes off for the sets before. Common practice.
+fn as_many_as_go(profile: &Profile, entry: &Entry, usual: &Dose) -> Option<Dose> {
+    let known = profile.known_lifts.get(&entry.id).filter(|known| known.load == 0.0)?;
+    let own = entry.load == LoadKind::Bodyweight && !entry.is_hung();
+    let go = (known.reps + known.rir).saturating_sub(usual.rir + 1).min(MOST_AT_THE_END);
+    let reps = [go.saturating_sub(GROWS_BY), go];
+    (own && profile.goal != Goal::Power && go > usual.aim).then(|| Dose {
+        reps,
+        aim: go,
+        ..usual.clone()
+    })
+}
+
+/// Who wants to be strong gets to the first pull-up by a few with as little help as they need, and not by eights; for size
+/// by a few more. Common practice.
 fn to_the_first(profile: &Profile, entry: &Entry, dose: Dose) -> Dose {
     const FEW: [u32; 2] = [4, 6];
     const AIM: u32 = 5;
+    const FOR_SIZE: [u32; 2] = [5, 8];
+    const AIM_FOR_SIZE: u32 = 6;
     let lists = [&profile.exercises.must, &profile.exercises.prefer];
     let wished = lists.iter().any(|list| list.contains(&entry.id));
     let helped = entry.load == LoadKind::Assisted && entry.pattern == Some(Pattern::VerticalPull);
-    if profile.goal == Goal::Strength && helped && wished {
-        return Dose { reps: FEW, aim: AIM, ..dose };
+    match profile.goal {
+        Goal::Strength if helped && wished => Dose { reps: FEW, aim: AIM, ..dose },
+        Goal::Hypertrophy if helped && wished => Dose { reps: FOR_SIZE, aim: AIM_FOR_SIZE, ..dose },
+        _ => dose,
     }
-    dose
 }
 
 /// Work of one joint for a muscle that should get more is done nearer to the limit, past the first steps. Common practice.

@@ -171,3 +171,23 @@ pub(super) fn for_a_trunk_that_makes_room(
     };
     usable.iter().find(holds).filter(|_| pregnant && strains).map(better)
 }
+
+/// Nor does the belly lie on a pad: a row with the chest on one is passed over beside another that is held up by no belly.
+/// Common practice.
+pub(super) fn for_a_free_belly(
+    request: &Request,
+    usable: &[&Arc<Entry>],
+    entry: &Entry,
+) -> Option<Barred> {
+    let said = request.profile.screening.as_ref();
+    let pregnant = said.is_some_and(|said| said.pregnant == Some(true));
+    let on_a_pad = |one: &Entry| {
+        let machine = one.needs.iter().flatten().any(|kit| *kit == Kit::RowMachine);
+        machine || one.id.starts_with("chest-supported")
+    };
+    let free = |other: &&&Arc<Entry>| {
+        let row = other.pattern == Some(Pattern::HorizontalPull);
+        row && !on_a_pad(other) && other.standing <= Standing::Regular
+    };
+    usable.iter().find(free).filter(|_| pregnant && on_a_pad(entry)).map(better)
+}

@@ -7,10 +7,12 @@ use super::{
 };
 use crate::input::catalog::Entry;
 use crate::input::profile::Profile;
+use crate::request::candidate::grade;
 use crate::request::eligibility::has_kit;
 use crate::request::{Barred, Request};
 use crate::words::{
-    Effort, Goal, Kind, Kit, LoadKind, Measure, Muscle, Pattern, Sex, Sides, Standing, Status,
+    Effort, Goal, Kind, Kit, LoadKind, Measure, Muscle, Pattern, Sex, Side, Sides, Standing,
+    Status, Stress,
 };
 
 pub(super) fn for_proper_kit(
@@ -24,6 +26,9 @@ pub(super) fn for_proper_kit(
     }
     // Who is past the first steps takes a regular exercise before a stand-in, too.
     let least = if request.is_guided() { Standing::Staple } else { Standing::Regular };
+    if is_needed_pull(request, usable, entry) {
+        return None;
+    }
     let staple = |other: &&&Arc<Entry>| other.pattern == Some(pattern) && other.standing <= least;
     let proper = usable.iter().find(|other| is_proper(other, pattern));
     // Work of one joint is there for its muscle, whatever moves.
@@ -46,6 +51,22 @@ pub(super) fn for_proper_kit(
         .or_else(|| usable.iter().find(for_muscle))
         .or_else(|| usable.iter().find(weighted).filter(|_| side.is_some()))
         .map(better)
+}
+
+/// Whether a stand-in pulls the body up to something where the place has one pull for a week of many days: a second form
+/// is better than the same three times.
+fn is_needed_pull(request: &Request, usable: &[&Arc<Entry>], entry: &Entry) -> bool {
+    const MANY_DAYS: usize = 3;
+    let is_pull = |entry: &Entry| {
+        entry.kind == Some(Kind::Compound)
+            && entry.pattern.and_then(Pattern::side) == Some(Side::Pull)
+            && grade(entry, Stress::Prone).is_none()
+    };
+    let proper = |other: &&&Arc<Entry>| {
+        is_pull(other) && matches!(other.standing, Standing::Staple | Standing::Regular)
+    };
+    let row = entry.pattern == Some(Pattern::HorizontalPull) && is_pull(entry);
+    row && request.days.len() >= MANY_DAYS && usable.iter().filter(proper).count() < 2
 }
 
 /// A variant that only saves kit, as a press from the floor saves the bench, is for who lacks that kit.

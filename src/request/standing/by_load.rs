@@ -66,6 +66,20 @@ pub(super) fn for_less_load(
     usable.iter().find(lighter).map(better)
 }
 
+/// Fewer pull-ups or dips than so many in all are too few to leave any.
+const FEW: u32 = 6;
+
+/// Whether a pull-up or dip is known for so few that half of them a set train little, and it is neither asked for nor is
+/// strength the goal: what helps goes up in steps.
+pub(super) fn is_too_few(request: &Request, entry: &Entry) -> bool {
+    let profile = &request.profile;
+    let known = profile.known_lifts.get(&entry.id).map(|known| known.reps + known.rir);
+    let mut wished = profile.exercises.must.iter().chain(&profile.exercises.prefer);
+    let heavy = matches!(profile.goal, Goal::Strength | Goal::Power);
+    let hung = entry.is_hung() && entry.load == LoadKind::Bodyweight;
+    hung && !heavy && known.is_some_and(|known| known < FEW) && !wished.any(|id| *id == entry.id)
+}
+
 /// A pull-up or dip of which the client's other lifts say that few go, or many, and of a woman who said nothing, is a test or
 /// a warm-up and no set: what goes up in steps does the movement. Common practice.
 pub(super) fn for_what_goes(
@@ -73,19 +87,18 @@ pub(super) fn for_what_goes(
     usable: &[&Arc<Entry>],
     entry: &Entry,
 ) -> Option<Barred> {
-    /// Fewer than so many in all are too few to leave any.
-    const FEW: u32 = 6;
     /// So many are too easy where sets are shorter.
     const MANY: u32 = 18;
     let profile = &request.profile;
     let own = entry.is_hung() && entry.load == LoadKind::Bodyweight;
-    if !own || profile.known_lifts.contains_key(&entry.id) {
-        return None;
-    }
+    let known = profile.known_lifts.get(&entry.id).map(|known| known.reps + known.rir);
     // Many women do few even after years; where strength or power is the goal, few are what is asked for.
     let heavy = matches!(profile.goal, Goal::Strength | Goal::Power);
+    if !own || known.is_some() && !is_too_few(request, entry) {
+        return None;
+    }
     let unknown = if profile.sex == Some(Sex::Female) && !heavy { FEW - 1 } else { FEW };
-    let goes = request.known.with_the_body_alone(&entry.id).unwrap_or(unknown);
+    let goes = known.or_else(|| request.known.with_the_body_alone(&entry.id)).unwrap_or(unknown);
     let short = profile.goal != Goal::Endurance;
     let in_steps = |other: &&&Arc<Entry>| {
         other.pattern == entry.pattern

@@ -42,6 +42,7 @@ const SPARING: &[Filter] = &[
     by_body::for_what_no_band_carries,
     by_body::for_the_feet,
     by_body::for_a_trunk_that_makes_room,
+    by_body::for_a_free_belly,
 ];
 
 /// The reasons, the first that holds first. One more is a function and a line.
@@ -108,7 +109,9 @@ const FILTERS: &[Filter] = &[
 /// Which of the usable exercises are passed over, and why.
 pub(super) fn passed_over(request: &Request, usable: &[&Arc<Entry>]) -> BTreeMap<String, Barred> {
     let open = |entry: &Entry| {
-        !is_named(&request.profile, &entry.id) || by_kit::is_outgrown(request, entry)
+        !is_named(&request.profile, &entry.id)
+            || by_kit::is_outgrown(request, entry)
+            || by_load::is_too_few(request, entry)
     };
     // What the client's body had better not do, and what the client would rather not, is no reason to pass anything over.
     let mut spared = BTreeMap::new();
