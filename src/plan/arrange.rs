@@ -38,17 +38,15 @@ pub fn arranged(
 ) -> Vec<Together> {
     let lead = lead(request, &groups, heavier, whole_body);
     let between = press_between(request, &groups);
+    let eye = Eye { request, lead, whole_body, between };
     let ranked = groups
         .into_iter()
         .map(|group| in_turn(request, group, lead))
-        .sorted_by_key(|group| {
-            (rank_of(request, group, lead, between), usual_place(request, group))
-        })
-        .chunk_by(|group| rank_of(request, group, lead, between))
+        .sorted_by_key(|group| (rank_of(&eye, group), usual_place(request, group)))
+        .chunk_by(|group| rank_of(&eye, group))
         .into_iter()
         .map(|(_, block)| block.collect::<Vec<_>>())
         .collect::<Vec<_>>();
-    let eye = Eye { request, lead, whole_body };
     let ordered =
         ranked.into_iter().fold(Vec::new(), |before, block| best_order(&eye, before, block));
     if request.is_senior() { steady_early(request, ordered) } else { ordered }
@@ -91,18 +89,16 @@ fn press_between(request: &Request, groups: &[Together]) -> Option<usize> {
     presses.max_by_key(|(sets, candidate)| (*sets, Reverse(*candidate))).map(|(_, one)| one)
 }
 
-/// What should get more and leads its day stands before heavier lifts, too, and so does what is liked where nothing is heavy.
-fn rank_of(
-    request: &Request,
-    group: &Together,
-    lead: Option<usize>,
-    between: Option<usize>,
-) -> Rank {
+/// What should get more and leads its day stands before heavier lifts, too, and so do a squat or hinge that leads and what
+/// is liked where nothing is heavy.
+fn rank_of(eye: &Eye<'_>, group: &Together) -> Rank {
+    let Eye { request, lead, between, .. } = *eye;
     let ranks = group.iter().map(|done| {
         let candidate = &request.candidates[done.candidate];
         let more = candidate.is_wished_for_more(request)
             || request.builds_size()
                 && candidate.prime().is_some_and(|one| request.wants_more(one))
+            || is_two_legged_main(candidate)
             || !request.trains_heavy() && candidate.is_wished() && candidate.is_leg_lift();
         match rank(candidate) {
             Rank::MultiJoint if Some(done.candidate) == lead && more => Rank::Heavy,
@@ -114,13 +110,10 @@ fn rank_of(
     ranks.min().unwrap_or(Rank::Isolation)
 }
 
-/// Whether work of one joint stands among the lifts, as its muscle should get more and no lift needs it fresh: side delts,
-/// calves and the backs of the thighs. Arms wait for the presses and pulls.
+/// Whether work of one joint stands among the lifts, as its muscle should get more and no lift needs it fresh: calves and
+/// the backs of the thighs. Arms and side delts wait for the presses and pulls.
 fn leads_its_muscle(request: &Request, candidate: &Candidate) -> bool {
-    let free = matches!(
-        candidate.pattern,
-        Pattern::ShoulderAbduction | Pattern::PlantarFlexion | Pattern::KneeFlexion
-    );
+    let free = matches!(candidate.pattern, Pattern::PlantarFlexion | Pattern::KneeFlexion);
     let wished = candidate.prime().is_some_and(|prime| request.wants_more(prime));
     free && wished && request.profile.goal == Goal::Hypertrophy
 }
@@ -159,6 +152,7 @@ struct Eye<'a> {
     request: &'a Request,
     lead: Option<usize>,
     whole_body: bool,
+    between: Option<usize>,
 }
 
 /// The order of a block, after what stands before it, with the least cost; the usual order breaks ties.
@@ -181,7 +175,7 @@ fn best_order(eye: &Eye<'_>, before: Vec<Together>, block: Vec<Together>) -> Vec
 
 /// Things a coach would remark on in an order, the worst first.
 fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
-    let Eye { request, lead, whole_body } = *eye;
+    let Eye { request, lead, whole_body, .. } = *eye;
     let items: Vec<&Done> = order.iter().flatten().collect();
     let at = |place: usize| &request.candidates[items[place].candidate];
     let fast = |one: &Candidate| one.pattern.is_explosive() || is_fast_press(request, &one.entry);
@@ -217,7 +211,10 @@ fn cost(eye: &Eye<'_>, order: &[Together]) -> u32 {
             let arm = at(place).prime().is_some_and(|prime| later.entry.indirect.contains(&prime));
             let of_arms =
                 matches!(at(place).pattern, Pattern::ElbowFlexion | Pattern::ElbowExtension);
-            later.is_compound() && (later.prime() == at(place).prime() || (of_arms && arm))
+            let raise = at(place).pattern == Pattern::ShoulderAbduction;
+            let own = later.prime() == at(place).prime()
+                || raise && later.pattern == Pattern::VerticalPush;
+            later.is_compound() && (own || (of_arms && arm))
         };
         let lift_waits =
             !at(place).is_compound() && (place + 1..items.len()).any(|later| needs_it(at(later)));

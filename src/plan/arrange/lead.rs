@@ -87,7 +87,9 @@ pub(super) fn lead(
             let more = candidate.is_wished_for_more(request);
             let grows =
                 goal == Goal::Hypertrophy && prime.is_some_and(|one| request.wants_more(one));
-            let opens = more || grows || !is_light || !request.trains_heavy();
+            // One leg without a weight is no lead before both with one, however it is liked.
+            let bare = legs && candidate.is_each_side() && !candidate.entry.is_loaded() && firm;
+            let opens = (more || grows || !is_light || !request.trains_heavy()) && !bare;
             let wished = request.is_wished_lead(candidate) && opens && !bar_first && !waits;
             // With fewer sets, too, lead what is asked for, legs that should be fast and the squat before the only day's pull.
             let fast_legs = goal == Goal::Power && is_two_legged_main(candidate);
