@@ -295,9 +295,9 @@ fn has_threes(request: &Request) -> bool {
     }
 }
 
-/// Whether a session holds four rounds: for size about an hour, for strength a long one, past the first steps.
+/// Whether a session holds four rounds: for size three quarters of an hour, for strength a long one, past the first steps.
 pub(crate) fn holds_four(request: &Request, day: usize) -> bool {
-    const FOR_SIZE: u32 = 50;
+    const FOR_SIZE: u32 = 45;
     const FOR_STRENGTH: u32 = 75;
     let least = match request.profile.goal {
         words::Goal::Hypertrophy => FOR_SIZE,

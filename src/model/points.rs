@@ -188,7 +188,7 @@ weights! {
         "pattern-repeats":
             /// A second press, row, squat or hinge of a pattern on a day that is not for few body parts.
             SAME_TODAY = -10.0;
-            /// A third squat, hinge or thrust with the bar on a day.
+            /// A third squat, hinge or thrust with the bar on a day, or a second lift for what should get less.
             THIRD_LEG_BAR = -30.0;
         "trunk-work":
             /// Trunk work that the week lacks of one a day, up to three.

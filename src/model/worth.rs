@@ -181,6 +181,7 @@ fn own_filler(request: &Request, candidate: &Candidate) -> f64 {
         {
             FLY
         }
+        Pattern::HipAdduction if for_size && !candidate.entry.is_loaded() => MUCH_FILLER,
         _ if for_size => 0.0,
         Pattern::ShoulderHorizontalAdduction | Pattern::ShoulderExtension => MUCH_FILLER,
         Pattern::ElbowFlexion | Pattern::ElbowExtension | Pattern::ShoulderAbduction

@@ -76,7 +76,8 @@ pub(crate) fn parts(request: &Request) -> impl Iterator<Item = Part> {
         Part { one_side: true, ..steady("strides", &[Pattern::Hinge], runs) },
         part("lunges", &[Pattern::Lunge], runs),
         part("thighs", &[Pattern::HipAdduction], u32::from(plays(Muscle::Adductors) || jumps)),
-        part("curls", &[Pattern::KneeFlexion], curls(request)),
+        part("calf_raises", &[Pattern::PlantarFlexion], once_or_twice(request, Muscle::Calves)),
+        part("curls", &[Pattern::KneeFlexion], once_or_twice(request, Muscle::Hamstrings)),
         part("sprints", &[Pattern::KneeFlexion], u32::from(jumps && !learns)),
         part("steps", &[Pattern::HipAbduction], u32::from(request.is_senior())),
         Part {
@@ -194,12 +195,13 @@ fn behind_the_shoulder(request: &Request) -> u32 {
     }
 }
 
-/// How often the backs of the thighs are bent at the knee for size: hinges train them long only. Common practice.
-fn curls(request: &Request) -> u32 {
+/// How often a muscle has its own work of one joint for size, as the lifts for the legs leave it short: calves, and the backs
+/// of the thighs, which hinges train long only. Common practice.
+fn once_or_twice(request: &Request, muscle: Muscle) -> u32 {
     const MANY_DAYS: usize = 5;
     match request.days.len() {
         _ if request.profile.goal != Goal::Hypertrophy => 0,
-        _ if request.wants_less(Muscle::Hamstrings) => 0,
+        _ if request.wants_less(muscle) => 0,
         0..FULL_WEEK => 0,
         FULL_WEEK..MANY_DAYS => 1,
         _ => 2,

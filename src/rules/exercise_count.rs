@@ -76,9 +76,15 @@ fn usual_items(request: &Request, day: usize) -> u32 {
     let strong = matches!(request.profile.goal, Goal::Strength | Goal::Power);
     let heavy = strong && minutes > AS_MANY_MIN;
     // Two sets of each leave a beginner from 65 on the time for one exercise more.
-    let more = u32::from(request.is_older_beginner());
+    let more = u32::from(request.is_older_beginner()) + of_size(request, minutes);
     let usual = usual_in(minutes) + more - u32::from(heavy);
     usual.min(most_items(request, day))
+}
+
+/// One more where size is the goal and pairs of small work end an hour or more, past the first steps.
+fn of_size(request: &Request, minutes: u32) -> u32 {
+    const AN_HOUR: u32 = 60;
+    u32::from(request.builds_size() && minutes >= AN_HOUR)
 }
 
 /// The exercises that are usual in so many minutes.
@@ -109,7 +115,8 @@ fn most_items(request: &Request, day: usize) -> u32 {
     let usual = request.figures.most_items;
     let most = usual.max((minutes / UNHURRIED).min(MOST_FOR_BEGINNERS));
     let over = if minutes <= SHORT_MINUTES { OVER_USUAL_WHEN_SHORT } else { OVER_USUAL };
-    let most = most.min(usual_in(minutes) + over + u32::from(request.is_older_beginner()));
+    let over = over + u32::from(request.is_older_beginner()) + of_size(request, minutes);
+    let most = most.min(usual_in(minutes) + over);
     let most = (1..=most).rev().find(|most| f64::from(*most) <= carried);
     most.unwrap_or(1).max(2)
 }

@@ -268,6 +268,18 @@ impl PatternRepeats {
             let subject = format!("leg_bars_{label}");
             weekly.miss(self.id(), subject, Tier::View, wish, THIRD_LEG_BAR);
         }
+        // What should get less has one lift a day.
+        for muscle in Muscle::ALL.iter().filter(|muscle| weekly.request.wants_less(**muscle)) {
+            let lifts = |entry: &Entry| {
+                entry.kind == Some(Kind::Compound) && entry.direct.first() == Some(muscle)
+            };
+            let done = chosen(weekly, &lifts);
+            if done.len() > 1 {
+                let wish = at_most(done, 1.0).missed_by(3.0);
+                let subject = format!("{muscle}_{label}_spared");
+                weekly.miss(self.id(), subject, Tier::View, wish, THIRD_LEG_BAR);
+            }
+        }
         // Days for few body parts do their movement from several sides.
         let is_wide = weekly.split.days[day].muscles.len() >= WIDE_DAY;
         let once = |pattern: &&Pattern| is_wide && is_big(**pattern);
