@@ -1,9 +1,10 @@
-//! What to mind where a limit allows a stress in its light form only: a word for the exercises that have it.
+//! What to mind where a limit allows a stress in its light form only, and when to breathe where the breath must not be held:
+//! a word for the exercises that it concerns.
 
 use super::wording::say;
 use crate::input::catalog::{Entry, StressTag};
 use crate::input::profile::{Limit, Profile};
-use crate::words::Stress;
+use crate::words::{Kind, Stress};
 
 /// The words for an exercise, where a limit of the client's leaves one of its stresses the light form. Common practice; the
 /// clinician who set the limit knows better.
@@ -15,7 +16,14 @@ pub(super) fn words(profile: &Profile, entry: &Entry) -> Option<&'static str> {
     let has = |wanted: &Stress| {
         entry.stress.iter().flat_map(StressTag::parts).any(|(stress, _)| stress == *wanted)
     };
-    lightly.filter(has).find_map(of)
+    lightly.filter(has).find_map(of).or_else(|| breathes(profile, entry))
+}
+
+/// Who must not hold the breath reads with each loaded lift when to let it go.
+fn breathes(profile: &Profile, entry: &Entry) -> Option<&'static str> {
+    let held = profile.limits.contains(&Limit::Whole(Stress::BreathHold));
+    let lift = entry.kind == Some(Kind::Compound) && entry.is_loaded();
+    (held && lift).then(|| say!(heed_breath))
 }
 
 fn of(stress: Stress) -> Option<&'static str> {
@@ -55,5 +63,7 @@ mod tests {
         assert_eq!(told(knees, "leg-press"), Some("knees no further than a right angle"));
         assert_eq!(told(knees, "one-arm-row"), None);
         assert_eq!(told("[impact]", "leg-press"), None);
+        assert!(told("[breath-hold]", "leg-press").is_some_and(|word| word.contains("breath")));
+        assert_eq!(told("[breath-hold]", "dead-bug"), None);
     }
 }

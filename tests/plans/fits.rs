@@ -237,3 +237,41 @@ fn who_must_not_kneel_gets_ready_on_the_feet() {
         assert!(!item.exercise.starts_with("roll-"), "{}", item.exercise);
     }
 }
+
+#[test]
+fn in_pregnancy_no_row_presses_the_belly() {
+    let of = left(
+        ["machine-row", "chest-supported-row", "seated-cable-row"],
+        "goal: general-fitness\ntraining_status: intermediate\nequipment: [row-machine, seated-row-machine, dumbbells, adjustable-bench]\n",
+    );
+    assert_eq!(of(""), [true; 3]);
+    assert_eq!(of("screening: {pregnant: true}\n"), [false, false, true]);
+}
+
+#[test]
+fn a_neck_that_must_carry_nothing_has_no_bar_on_it() {
+    let of = left(
+        ["back-squat", "front-squat", "smith-machine-calf-raise"],
+        "goal: strength\ntraining_status: intermediate\nequipment: [barbell, squat-rack, smith-machine]\n",
+    );
+    assert_eq!(of(""), [true; 3]);
+    assert_eq!(of("limits: [neck-load]\n"), [false, true, false]);
+}
+
+/// Who answered to want moderate work has no hard bouts that nobody asked for.
+#[test]
+fn moderate_work_is_steady() {
+    let hard = |wanted: &str, modes: &str| {
+        let plan = plan(&format!(
+            "goal: fat-loss\ntraining_status: intermediate\nequipment: [dumbbells, bench, stationary-bike]\n\
+             sessions: [{{day: mon, minutes: 50}}, {{day: thu, minutes: 50}}]\nscreening: {{active: true, disease: false, signs: false, intensity: {wanted}}}\n\
+             conditioning: {{from_week: 1, minutes: 10, modes: [{modes}]}}\n"
+        ));
+        let sessions = plan.weeks.iter().flat_map(|week| &week.sessions);
+        let mut items = sessions.flat_map(|session| &session.groups).flat_map(|group| &group.items);
+        items.any(|item| item.exercise == "stationary-bike-intervals")
+    };
+    assert!(hard("vigorous", "stationary-bike"));
+    assert!(!hard("moderate", "stationary-bike"));
+    assert!(hard("moderate", "stationary-bike-intervals"), "unless it is asked for by name");
+}

@@ -13,6 +13,7 @@ mod loads;
 mod priced;
 mod reworked;
 mod shape;
+mod short;
 mod spread;
 mod weeks;
 mod wishes;

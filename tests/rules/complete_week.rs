@@ -21,7 +21,11 @@ fn who_presses_trains_the_back_of_the_shoulder() {
 fn for_size_the_trunk_is_bent() {
     check_rule("complete-week")
         .with("goal: hypertrophy\ntraining_status: intermediate")
-        .allows("mon: face-pull x2 of 15; hanging-knee-raise x3 of 12\nwed: back-squat x3 of 8; leg-curl x3 of 12")
+        .allows("mon: face-pull x2 of 15; hanging-knee-raise x3 of 12\nwed: back-squat x3 of 8; leg-curl x3 of 12; dumbbell-calf-raise x3 of 15")
+        .remarks(
+            "mon: face-pull x2 of 15; hanging-knee-raise x3 of 12\nwed: back-squat x3 of 8; leg-curl x3 of 12",
+            "some plantar flexion",
+        )
         .remarks(
             "mon: face-pull x2 of 15; plank x3 of 30\nwed: back-squat x3 of 8; leg-curl x3 of 12",
             "some trunk flexion",
@@ -39,7 +43,7 @@ fn for_size_the_front_of_the_thigh_is_trained_alone() {
     let week = |knees: &str| {
         format!(
             "mon: incline-dumbbell-press x3; one-arm-row x3; face-pull x2 of 15; hanging-knee-raise x3 of 12\n\
-             tue: rear-raise x2 of 15; back-squat x3 of 8{knees}\nthu: seated-cable-row x3; leg-curl x3 of 12; crunch x2 of 12"
+             tue: rear-raise x2 of 15; back-squat x3 of 8{knees}\nthu: seated-cable-row x3; leg-curl x3 of 12; crunch x2 of 12; dumbbell-calf-raise x3 of 15"
         )
     };
     let check = check_rule("complete-week")

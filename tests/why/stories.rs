@@ -94,8 +94,8 @@ fn too_much_in_too_little_time() {
     let plan: serde_json::Value = serde_json::from_slice(&plan.stdout).unwrap();
     assert_eq!(plan["shortfalls"][0]["rule"], "best-effort");
     let cheapest = ways[0]["change"].as_str().unwrap();
-    assert_eq!(cheapest, "give thu 11 more minutes (28)");
-    assert_eq!(plan["shortfalls"][0]["wanted"], "17 minutes on thu");
+    assert_eq!(cheapest, "give mon 12 more minutes (29)");
+    assert_eq!(plan["shortfalls"][0]["wanted"], "17 minutes on mon");
 }
 
 #[test]
