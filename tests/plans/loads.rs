@@ -145,3 +145,42 @@ fn a_known_raise_has_its_load_for_more_repetitions() {
         }
     }
 }
+
+/// Eight with four left are nine with three: the block goes on from what is known. From 65 on it waits.
+#[test]
+fn what_left_much_is_done_for_more() {
+    let reserve = |year: u32| {
+        let plan = plan(&format!(
+            "goal: strength\ntraining_status: novice\nbirth_year: {year}\nstart: 2027-01-04\nequipment: [dumbbells, bench, lat-pulldown]\n\
+             sessions: [{{day: tue, minutes: 60}}, {{day: fri, minutes: 60}}]\nexercises: {{must: [goblet-squat]}}\n\
+             known_lifts: {{goblet-squat: {{load: 12, reps: 8, rir: 4}}}}\n"
+        ));
+        let squats = items(&plan).filter(|(_, item)| item.exercise == "goblet-squat");
+        squats.filter_map(|(_, item)| item.rir).min()
+    };
+    assert_eq!([reserve(1990), reserve(1955)], [Some(3), Some(4)]);
+}
+
+/// What the first two lifts move is rehearsed.
+#[test]
+fn the_first_lifts_of_a_day_are_rehearsed() {
+    let plan = plan(
+        "goal: strength\ntraining_status: intermediate\nequipment: [barbell, squat-rack, dumbbells, bench]\n\
+         sessions: [{day: mon, minutes: 90}]\nexercises: {must: [back-squat, romanian-deadlift]}\n\
+         known_lifts: {back-squat: {load: 100, reps: 5, rir: 2}}\n",
+    );
+    let all = plan.sessions[0].groups.iter().flat_map(|group| &group.items);
+    let ids: Vec<&str> = all.map(|item| item.exercise.as_str()).collect();
+    let of = |lift: &str| match lift {
+        "back-squat" => "squat-prep",
+        "bench-press" => "incline-push-up-prep",
+        "romanian-deadlift" => "hinge-prep",
+        other => panic!("{other} leads"),
+    };
+    let lifts = ids.iter().filter(|id| !id.ends_with("-prep") && PREPARED.contains(id));
+    for lift in lifts.take(2) {
+        assert!(ids.contains(&of(lift)), "{ids:?}");
+    }
+}
+
+const PREPARED: [&str; 3] = ["back-squat", "bench-press", "romanian-deadlift"];

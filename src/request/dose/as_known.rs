@@ -2,6 +2,7 @@
 
 use super::{Dose, Duty, accessory, dose_for};
 use crate::input::catalog::Entry;
+use crate::input::is_senior;
 use crate::input::profile::Profile;
 use crate::strength::estimate::Ask;
 use crate::strength::ladder::to_kg;
@@ -61,10 +62,11 @@ pub fn as_done(profile: &Profile, entry: &Entry, turn: Option<Turn>) -> Dose {
         let reps = [usual.reps[0].min(go), usual.reps[1].min(go)];
         return if bound { Dose { reps, aim: go, ..usual.clone() } } else { usual.clone() };
     }
-    // A repetition more in reserve than is usual is kept, too; what is fast ends long before it slows, whatever is told.
+    // From 65 on a repetition more in reserve than is usual is kept, too; what is fast ends long before it slows, whatever is
+    // told.
     let fast = duty == Duty::Explosive;
-    let rir =
-        if fast { usual.rir.min(FAST_RESERVE) } else { known.rir.clamp(usual.rir, usual.rir + 1) };
+    let most_rir = usual.rir + u32::from(is_senior(profile));
+    let rir = if fast { usual.rir.min(FAST_RESERVE) } else { known.rir.clamp(usual.rir, most_rir) };
     let as_done = (known.reps + known.rir).saturating_sub(rir);
     let as_done = if fast { as_done.max(FEWEST_FAST) } else { as_done };
     let least = if fast { FEWEST_FAST } else { usual.reps[0] };
