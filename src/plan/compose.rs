@@ -7,6 +7,8 @@ use super::turns::{self, Turns};
 use super::{
     arrange, fit, found_again, instead, lead_up, own_weight, pair_up, prepare, screening, tired,
 };
+use itertools::Itertools as _;
+
 use crate::input::catalog::Entry;
 use crate::input::plan::{FindLoad, Group, Item, MinutesUsed, Session};
 use crate::input::profile::{SessionSlot, SplitChoice};
@@ -139,10 +141,11 @@ impl Composer<'_> {
         let place = &self.request.days[day];
         let order: Vec<Done> = groups.iter().flatten().copied().collect();
         let used = self.muscles(&order);
-        let slow = order.iter().find(|done| !self.candidate(done).pattern.is_explosive());
-        let first = slow.map(|done| self.candidate(done).pattern);
+        let slow = |one: &&Candidate| one.is_compound() && !one.pattern.is_explosive();
+        let lifts = order.iter().map(|done| self.candidate(done)).filter(slow);
+        let lifts: Vec<_> = lifts.map(|one| one.pattern).unique().collect();
         let mut written: Vec<Group> =
-            prepare::preparation(self.request, place, &used, first).into_iter().collect();
+            prepare::preparation(self.request, place, &used, &lifts).into_iter().collect();
         let mut work: Vec<Group> = groups.iter().map(|group| self.group(group, &order)).collect();
         self.lead_up(&mut work, &order);
         written.extend(work);

@@ -14,25 +14,26 @@ use crate::words::{Grade, GroupKind, Measure, Muscle, Part, Pattern, Role, Sides
 
 /// Most items of a preparation.
 const MOST_ITEMS: usize = 4;
-/// What the movement of the first lift counts beside muscles: more than its prime mover and the next.
-const REHEARSAL: usize = 200;
+/// What the movements of the day's first lifts count beside muscles: the first more than its prime mover and the next.
+const REHEARSAL: [usize; 3] = [200, 110, 60];
 /// Repetitions of an item are even and end here: what readies does not tire.
 const MOST_REPS: u32 = 10;
 /// Sessions up to so many minutes get warm and ready for the first lift, and no more. Common practice.
 const SHORT_MINUTES: u32 = 20;
 
-/// The preparation of a day for its direct muscles, the most trained first, and for the movement of its first lift;
-/// `None` where the session is too short.
+/// The preparation of a day for its direct muscles, the most trained first, and for the movements of its lifts in their
+/// order; `None` where the session is too short.
 #[must_use]
 pub fn preparation(
     request: &Request,
     day: &Day,
     muscles: &[Muscle],
-    first: Option<Pattern>,
+    lifts: &[Pattern],
 ) -> Option<Group> {
     let mut left = day.prep_s.checked_sub(timing::WAY_IN_S)?;
     let mut chosen: Vec<&Entry> = Vec::new();
     let mut open: BTreeSet<Muscle> = muscles.iter().copied().collect();
+    let mut waiting: Vec<(Pattern, usize)> = lifts.iter().copied().zip(REHEARSAL).collect();
     let parts: &[&[Part]] = if day.minutes <= SHORT_MINUTES {
         &[&[Part::General], &[Part::Activation]]
     } else {
@@ -52,13 +53,15 @@ pub fn preparation(
                     || entry.muscles.iter().any(|muscle| muscles.contains(muscle))
             })
             .max_by_key(|entry| {
-                let rehearses = first.is_some() && entry.pattern == first;
-                let worth = worth(entry, &open, muscles) + if rehearses { REHEARSAL } else { 0 };
+                let rehearsed = waiting.iter().find(|(lift, _)| entry.pattern == Some(*lift));
+                let rehearsal = rehearsed.map_or(0, |(_, points)| *points);
+                let worth = worth(entry, &open, muscles) + rehearsal;
                 (worth, std::cmp::Reverse(entry.id.clone()))
             });
         if let Some(entry) = best.filter(|_| chosen.len() < MOST_ITEMS) {
             left -= shortest_s(entry);
             // A general start warms all of them and readies none for the lift.
+            waiting.retain(|(lift, _)| entry.pattern != Some(*lift));
             if entry.part != Some(Part::General) {
                 open.retain(|muscle| !entry.muscles.contains(muscle));
             }
@@ -94,6 +97,13 @@ fn usable<'a>(request: &'a Request, parts: &[Part]) -> Vec<&'a Entry> {
         let work = entry.id.strip_suffix("-prep").unwrap_or(&entry.id);
         wishes.avoid.iter().chain(&wishes.never).any(|id| id == work)
     };
+    // With a child on the way nobody hangs or sinks to the floor of a squat to get ready. Common practice.
+    let said = request.profile.screening.as_ref();
+    let pregnant = said.is_some_and(|said| said.pregnant == Some(true));
+    let strains = |entry: &&Entry| {
+        let deep = grade(entry, Stress::DeepKneeFlexion) > Some(Grade::Light);
+        pregnant && (deep || grade(entry, Stress::Grip).is_some())
+    };
     let lies = |entry: &&Entry| {
         const LYING: [Stress; 3] = [Stress::Prone, Stress::Supine, Stress::Kneeling];
         let down = LYING.iter().any(|stress| grade(entry, *stress).is_some());
@@ -101,7 +111,9 @@ fn usable<'a>(request: &'a Request, parts: &[Part]) -> Vec<&'a Entry> {
             && (down || entry.part == Some(Part::Rolling) || entry.id.starts_with("side-lying"))
     };
     let usable = request.eligible_for(Role::Prep).filter(of_parts);
-    let out = |entry: &&Entry| deep(entry) || lies(entry) || folds(entry) || unwanted(entry);
+    let out = |entry: &&Entry| {
+        deep(entry) || lies(entry) || folds(entry) || unwanted(entry) || strains(entry)
+    };
     usable.filter(|entry| !out(entry)).collect()
 }
 
